@@ -1,0 +1,163 @@
+"""The command line: lint, judge, route, matrix, draw, docs, list, ledger."""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+from collections.abc import Sequence
+from dataclasses import replace
+from difflib import get_close_matches
+from pathlib import Path
+
+from generator.catalogue import Catalogue, CatalogueError, default_directory, load
+from generator.catalogue.lint import lint
+from generator.engine import Verdict, judge, matrix, routes
+
+BROKEN, BAD_USE = 1, 2
+KINDS = ("connectors", "assignments", "ports", "leads")
+
+
+class BadUse(Exception):
+    """The command was asked for something that is not there; the message says what is near."""
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one command; returns the exit status: 0, 1 for a broken catalogue, 2 for bad use."""
+    options = _parser().parse_args(arguments)
+    try:
+        return options.run(options)
+    except CatalogueError as error:
+        print("\n".join(str(problem) for problem in error.problems), file=sys.stderr)
+        return BROKEN
+    except BadUse as error:
+        print(error, file=sys.stderr)
+        return BAD_USE
+    except BrokenPipeError:  # the reader has seen enough
+        sys.stderr.close()
+        return 0
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(prog="python -m generator", description="Know what happens before you plug it in.")
+    commands = parser.add_subparsers(required=True, metavar="COMMAND")
+
+    def command(name: str, run, about: str, json_too: bool = False) -> argparse.ArgumentParser:
+        made = commands.add_parser(name, help=about, description=about)
+        made.set_defaults(run=run)
+        made.add_argument("--pinouts", type=Path, default=default_directory(), metavar="DIR", help="the catalogue")
+        if json_too:
+            made.add_argument("--json", action="store_true", help="print JSON")
+        return made
+
+    command("lint", _lint, "Print all faults of the catalogue.")
+    made = command("judge", _judge, "Judge one connection.", json_too=True)
+    made.add_argument("start", metavar="FROM")
+    made.add_argument("--through", action="append", default=[], metavar="LEAD", help="a lead or adapter, in order")
+    made.add_argument("target", metavar="INTO")
+    made = command("route", _route, "Find leads from one port into another.", json_too=True)
+    made.add_argument("start", metavar="FROM")
+    made.add_argument("target", metavar="INTO")
+    made = command("matrix", _matrix, "Judge every pairing that fits; print JSON lines.")
+    made.add_argument("--out", type=Path, metavar="FILE")
+    made = command("draw", _draw, "Draw a connector, assignment, port or lead as SVG.")
+    made.add_argument("id", metavar="ID")
+    made.add_argument("--view", choices=("face", "solder", "plug", "lead"))
+    made.add_argument("--half", metavar="NAME")
+    made = command("docs", _docs, "Write the docs tree for mkdocs.")
+    made.add_argument("--out", type=Path, default=Path("build/docs"), metavar="DIR")
+    made = command("list", _list, "List what the catalogue holds.", json_too=True)
+    made.add_argument("kind", nargs="?", choices=KINDS)
+    return parser
+
+
+def _lint(options) -> int:
+    problems = lint(options.pinouts)
+    for problem in problems:
+        print(problem)
+    return BROKEN if problems else 0
+
+
+def _judge(options) -> int:
+    catalogue = load(options.pinouts)
+    _known(catalogue.ports, options.start, options.target)
+    _known(catalogue.leads, *options.through)
+    verdict = judge(catalogue, options.start, options.through, options.target)
+    if verdict.verdict != "safe":
+        better = [r for r in routes(catalogue, options.start, options.target, most=2) if r.through != verdict.through]
+        verdict = replace(verdict, remedies=tuple(better))
+    print(json.dumps(verdict.as_data(), indent=2, ensure_ascii=False) if options.json else _told(verdict))
+    return 0
+
+
+def _told(verdict: Verdict) -> str:
+    """A verdict for a terminal."""
+    chain = " -> ".join((verdict.start, *verdict.through, verdict.target))
+    lines = [f"{verdict.verdict.upper()}  {chain}", *([verdict.conditions] if verdict.conditions else [])]
+    for finding in verdict.findings:
+        lines += [f"  {finding.severity}: {finding.says} [{finding.id}; {finding.when}; {finding.evidence}]", f"    {finding.remedy}"]
+    lines += [f"  instead: {' -> '.join(r.through) or 'no lead'} ({r.verdict})" for r in verdict.remedies]
+    return "\n".join(lines)
+
+
+def _route(options) -> int:
+    catalogue = load(options.pinouts)
+    _known(catalogue.ports, options.start, options.target)
+    found = routes(catalogue, options.start, options.target)
+    if options.json:
+        print(json.dumps([verdict.as_data() for verdict in found], indent=2, ensure_ascii=False))
+    elif not found:
+        print(f"Nothing in the catalogue gets {options.start} into {options.target} without harm or silence.")
+    else:
+        print("\n".join(f"{v.verdict}: {' -> '.join(v.through) or 'no lead'}" for v in found))
+    return 0
+
+
+def _matrix(options) -> int:
+    lines = (json.dumps(verdict.as_data(), ensure_ascii=False) for verdict in matrix(load(options.pinouts)))
+    if options.out:
+        options.out.write_text("".join(line + "\n" for line in lines), encoding="utf-8")
+    else:
+        for line in lines:
+            print(line)
+    return 0
+
+
+def _draw(options) -> int:
+    from generator.drawing import draw
+
+    catalogue = load(options.pinouts)
+    _known({name: None for kind in KINDS for name in getattr(catalogue, kind)}, options.id)
+    try:
+        print(draw(catalogue, options.id, view=options.view, half=options.half))
+    except ValueError as error:
+        raise BadUse(str(error)) from None
+    return 0
+
+
+def _docs(options) -> int:
+    from generator.site.build import build
+
+    catalogue = load(options.pinouts)
+    build(catalogue, list(matrix(catalogue)), options.out)
+    return 0
+
+
+def _list(options) -> int:
+    catalogue = load(options.pinouts)
+    rows = [{"kind": kind, "id": name, "name": record.name}
+            for kind in ([options.kind] if options.kind else KINDS) for name, record in getattr(catalogue, kind).items()]
+    print(json.dumps(rows, indent=2, ensure_ascii=False) if options.json else "\n".join(f"{r['id']:44} {r['name']}" for r in rows))
+    return 0
+
+
+def _known(records, *names: str) -> None:
+    """Raise BadUse for the first id that is not there, with the nearest ids."""
+    for name in names:
+        if name not in records:
+            near = get_close_matches(name, records, n=3, cutoff=0.4)
+            raise BadUse(f"'{name}' is not in the catalogue." + (f" Nearest: {', '.join(near)}." if near else ""))
+
+
+if __name__ == "__main__":
+    sys.exit(main())

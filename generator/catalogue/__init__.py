@@ -1,0 +1,33 @@
+"""YAML -> checked, frozen records: `load(directory)` gives a Catalogue or raises CatalogueError with every fault."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from . import build
+from .problems import CatalogueError, Problem
+from .records import (
+    GRADES, Assignment, Catalogue, Connector, Coupling, End, Evidence, Half, Join, Lead, Limit, Listener, Need, Network,
+    Part, Port, Quantity, Reference, Source, Spot, Spring, Supply,
+)
+from .survey import survey
+
+__all__ = [
+    "GRADES", "Assignment", "Catalogue", "CatalogueError", "Connector", "Coupling", "End", "Evidence", "Half", "Join", "Lead",
+    "Limit", "Listener", "Need", "Network", "Part", "Port", "Problem", "Quantity", "Reference", "Source", "Spot", "Spring",
+    "Supply", "default_directory", "load",
+]
+
+
+def default_directory() -> Path:
+    """The `pinouts` directory beside the package."""
+    return Path(__file__).resolve().parents[2] / "pinouts"
+
+
+def load(directory: Path) -> Catalogue:
+    """Everything under `directory`. Raises CatalogueError (`.problems`, all of them, sorted) if anything is wrong."""
+    context = survey(Path(directory))
+    problems = context.problems.sorted()
+    if problems:
+        raise CatalogueError(problems)
+    return build.catalogue(context)

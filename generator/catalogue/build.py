@@ -1,0 +1,159 @@
+"""Checked trees -> records. Only called when there is no fault left, so nothing is checked here."""
+
+from __future__ import annotations
+
+from . import records
+from .cables import Cable, lay
+from .context import Context
+from .expand import expand
+from .networks import Scope, evidence, network
+from .nodes import Map, Text
+from .quantity import parse
+
+
+def catalogue(context: Context) -> records.Catalogue:
+    """All records, by id in alphabetical order."""
+
+    def built(kind, build):
+        return {id: build(id, tree, context) for id, tree in sorted(context.trees[kind].items())}
+
+    sources = context.trees["sources"].get("sources")
+    return records.Catalogue(
+        connectors=built("connectors", _connector),
+        assignments=built("assignments", _assignment),
+        ports=built("ports", _port),
+        leads=built("leads", _lead),
+        sources={id: _reference(id, tree) for id, tree in sorted(sources.items())} if sources else {},
+        retired=dict(sorted(context.retired.items())),
+    )
+
+
+def _mm(node: Text) -> float:
+    return round(1e3 * parse(node.text).nominal, 6)
+
+
+def _interval(node: Text) -> tuple[float, float]:
+    length = parse(node.text)
+    return round(1e3 * length.low, 6), round(1e3 * length.high, 6)
+
+
+def _connector(id: str, tree: Map, context: Context) -> records.Connector:
+    return records.Connector(
+        id=id,
+        name=tree.text("name"),
+        shape=tree.text("shape"),
+        bore=tree.text("bore", id),
+        contacts=tree.texts("contacts"),
+        halves={name: _half(name, tree[name]) for name in ("plug", "jack", "male", "female") if name in tree},
+        face={
+            contact: records.Spot(parse(spot.text("angle")).nominal, _mm(spot["radius"])) for contact, spot in tree.map("face").items()
+        },
+        key_angle=parse(tree.text("key")).nominal if "key" in tree else None,
+        recognise=tree.text("recognise", ""),
+        also_called=tree.texts("also_called"),
+        evidence=evidence(tree),
+    )
+
+
+def _half(name: str, tree: Map) -> records.Half:
+    springs = {
+        contact: records.Spring(*_interval(spring["at"]), _mm(spring["width"]))
+        for contact, spring in tree.map("springs").items()
+    }
+    return records.Half(
+        name=name,
+        segments={contact: _interval(span) for contact, span in tree.map("segments").items()},
+        springs=springs,
+        forward={contact: _mm(node) for contact, node in tree.map("forward").items()},
+        sizes={size: _mm(node) for size, node in tree.items() if isinstance(node, Text)},
+    )
+
+
+def _assignment(id: str, tree: Map, context: Context) -> records.Assignment:
+    return records.Assignment(
+        id=id,
+        name=tree.text("name"),
+        connector=tree.text("connector"),
+        carries={contact: role.text for contact, role in tree["carries"].items()},
+        used_for=tree.text("used_for", ""),
+        mistaken_for={other: words.text for other, words in tree.map("mistaken_for").items()},
+        also_called=tree.texts("also_called"),
+        evidence=evidence(tree),
+    )
+
+
+def _port(id: str, tree: Map, context: Context) -> records.Port:
+    known = evidence(tree)
+    instances = dict(tree["circuit"].items())
+    templates = {name: context.tree("circuits", instance["use"]) for name, instance in instances.items()}
+    bits = [expand(name, instance, templates[name], known) for name, instance in instances.items()]
+
+    def all_of(field: str) -> tuple:
+        return tuple(item for bit in bits for item in getattr(bit, field))
+
+    return records.Port(
+        id=id,
+        name=tree.text("name"),
+        device=tree.text("device"),
+        connector=tree.text("connector"),
+        half=tree.text("half"),
+        assignment=tree.text("assignment"),
+        contacts={contact: role.text for contact, role in context.tree("assignments", tree["assignment"])["carries"].items()},
+        network=records.Network(
+            parts=tuple(part for bit in bits for part in bit.network.parts),
+            couplings=tuple(coupling for bit in bits for coupling in bit.network.couplings),
+            limits=tuple(limit for bit in bits for limit in bit.network.limits),
+        ),
+        sources=all_of("sources"),
+        listeners=all_of("listeners"),
+        supplies=tuple({supply.id: supply for supply in all_of("supplies")}.values()),  # one switch for all instances
+        needs=all_of("needs"),
+        earthed=tree.text("earthed"),
+        circuits=tuple(dict.fromkeys(instance.text("use") for instance in instances.values())),
+        cautions=tree.texts("cautions"),
+        also_called=tree.texts("also_called"),
+        evidence=known,
+    )
+
+
+def _lead(id: str, tree: Map, context: Context) -> records.Lead:
+    known = evidence(tree)
+    screens = tree.texts("screens") if "screens" in tree else ("screen",)
+    joins = tuple(records.Join(name, join.texts(), name in screens) for name, join in tree.map("joins").items())
+    ends = {name: _end(name, end) for name, end in tree["ends"].items()}
+    cable = _cable(tree, context) if "cable" in tree else None
+    components = network(tree, Scope(known))
+    return records.Lead(
+        id=id,
+        name=tree.text("name"),
+        form=tree.text("form"),
+        ends=ends,
+        joins=joins,
+        parts=tuple(part.id for part in components.parts),
+        network=records.Network(
+            lay(joins, tuple(ends), cable) + components.parts, components.couplings, components.limits
+        ),
+        length=parse(tree.text("length")).nominal if "length" in tree else None,
+        cable=tree.text("cable"),
+        looks_like=tree.texts("looks_like"),
+        tell_apart=tree.text("tell_apart", ""),
+        cautions=tree.texts("cautions"),
+        also_called=tree.texts("also_called"),
+        evidence=known,
+    )
+
+
+def _end(id: str, tree: Map) -> records.End:
+    return records.End(id, tree.text("connector"), tree.text("half"), tree.text("label"), tree.text("usual"))
+
+
+def _cable(lead: Map, context: Context) -> Cable:
+    tree = context.tree("cables", lead["cable"])
+    per_metre = {
+        key: parse(tree.text(key)) if key in tree else None for key in ("core", "screen", "core_to_core", "core_to_screen")
+    }
+    return Cable(length=parse(lead.text("length")), **per_metre)
+
+
+def _reference(id: str, tree: Map) -> records.Reference:
+    return records.Reference(id, tree.text("title"), tree.text("where"), tree.text("kind"))

@@ -1,0 +1,48 @@
+"""What a check may know about the rest of the catalogue: which ids exist, where they are defined, what has been read."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass, field
+
+from .nodes import Map, Node, Place, Unusable
+from .problems import Problems, did_you_mean
+
+SINGULAR = {
+    "connectors": "connector", "assignments": "assignment", "circuits": "circuit", "cables": "cable",
+    "ports": "port", "leads": "lead", "sources": "source",
+}
+
+
+@dataclass
+class Context:
+    """`ids`: kind -> id -> where it is defined, broken files included; `trees`: the same, checked, without what is broken.
+    `unreadable`: kinds whose ids could not be read, so that no reference to them can be judged."""
+
+    problems: Problems
+    ids: Mapping[str, Mapping[str, Place]]
+    retired: Mapping[str, tuple[str, ...]]
+    unreadable: Collection[str] = ()
+    trees: dict[str, dict[str, Map]] = field(default_factory=dict)
+
+    def tree(self, kind: str, node: Node) -> Map:
+        """The record `node` refers to; Unusable where it is broken."""
+        found = self.trees[kind].get(node.text)
+        if found is None:
+            raise Unusable(node.text)
+        return found
+
+    def check_reference(self, kind: str, id: str, place: Place) -> bool:
+        """Does `kind` have `id`? If not, say so."""
+        if id in self.ids[kind]:
+            return True
+        if kind in self.unreadable:
+            return False
+        if id in self.retired:
+            successors = " or ".join(f"'{new}'" for new in self.retired[id])
+            self.problems.add(place, "retired-reference", f"'{id}' is retired; use {successors}.")
+        else:
+            what = SINGULAR[kind]
+            message = f"there is no {what} '{id}'.{did_you_mean(id, self.ids[kind])}"
+            self.problems.add(place, f"unknown-{what}", message)
+        return False

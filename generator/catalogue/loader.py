@@ -1,0 +1,74 @@
+"""YAML file -> tree of nodes. Only PyYAML's composer is used: nothing is resolved, so `no` and `010` stay text."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import yaml
+
+from .nodes import Many, Map, Node, Place, Text
+from .problems import Problems
+
+_Loader = getattr(yaml, "CBaseLoader", yaml.BaseLoader)  # the C parser where PyYAML was built with it
+
+
+def read(path: Path, shown: str, problems: Problems) -> Map | None:
+    """The file's map, or None when there is none; every fault of syntax is added to `problems`."""
+    try:
+        root = yaml.compose(path.read_text("utf-8-sig"), Loader=_Loader)
+    except UnicodeDecodeError as fault:
+        problems.add(Place(shown), "syntax", f"the file is not UTF-8 text: {fault.reason} at byte {fault.start}.")
+        return None
+    except yaml.MarkedYAMLError as fault:
+        mark = fault.problem_mark or fault.context_mark
+        words = ", ".join(filter(None, (fault.problem, fault.context)))
+        problems.add(Place(shown, mark.line + 1, mark.column + 1), "syntax", f"this is not YAML: {words}.")
+        return None
+    except yaml.YAMLError as fault:
+        problems.add(Place(shown), "syntax", f"this is not YAML: {' '.join(str(fault).split())}.")
+        return None
+    if root is None or root.value == "":
+        problems.add(Place(shown), "empty-file", "the file is empty.")
+        return None
+    node = _Converter(shown, problems).convert(root)
+    if isinstance(node, Map):
+        return node
+    if node is not None:
+        problems.add(node.place, "wrong-type", "a file must be a map of `key: value` lines.")
+    return None
+
+
+class _Converter:
+    """Turns PyYAML's nodes into ours, once each: an alias would make two places one, and could even hold itself."""
+
+    def __init__(self, shown: str, problems: Problems):
+        self._shown, self._problems, self._seen = shown, problems, set()
+
+    def _place(self, raw: yaml.Node) -> Place:
+        return Place(self._shown, raw.start_mark.line + 1, raw.start_mark.column + 1)
+
+    def convert(self, raw: yaml.Node) -> Node | None:
+        place = self._place(raw)
+        if id(raw) in self._seen:
+            self._problems.add(place, "alias", "YAML aliases (`*name`) are not used here; repeat the value or use `same_as`.")
+            return None
+        self._seen.add(id(raw))
+        if isinstance(raw, yaml.ScalarNode):
+            return Text(raw.value, place)
+        if isinstance(raw, yaml.SequenceNode):
+            return Many(tuple(map(self.convert, raw.value)), place)
+        return self._map(raw, place)
+
+    def _map(self, raw: yaml.MappingNode, place: Place) -> Map:
+        entries, keys = {}, {}
+        for raw_key, raw_value in raw.value:
+            key_place = self._place(raw_key)
+            if not isinstance(raw_key, yaml.ScalarNode):
+                self._problems.add(key_place, "syntax", "a key must be text.")
+            elif raw_key.value in keys:
+                first = keys[raw_key.value]
+                self._problems.add(key_place, "duplicate-key", f"'{raw_key.value}' stands twice in this map.", first)
+            else:
+                keys[raw_key.value] = key_place
+                entries[raw_key.value] = self.convert(raw_value)
+        return Map(entries, keys, place)

@@ -1,0 +1,111 @@
+"""Circuit templates: roles, parameters, nodes, supplies, and what drives and listens."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+
+from ..context import Context
+from ..kinds import KINDS, RESERVED
+from ..nodes import Map, Text, Unusable
+from ..problems import did_you_mean, not_one_of
+from ..scalars import Amount
+from . import networks
+from .common import check_repeated
+
+CHASSIS = "chassis"
+
+
+def parameter_uses(tree: Map) -> dict[str, list[tuple[Text, Amount]]]:
+    """parameter -> where it is used and what is wanted there."""
+    uses = defaultdict(list)
+    for node, shape in KINDS["circuits"].leaves(tree):
+        if isinstance(shape, Amount) and shape.names_parameter(node.text):
+            uses[node.text].append((node, shape))
+    return dict(uses)
+
+
+def value_of(parameter) -> Text:
+    """A parameter is a bare quantity or a map that holds it."""
+    return parameter if isinstance(parameter, Text) else parameter["value"]
+
+
+def check_value(name: str, value: Text, uses: list[tuple[Text, Amount]], context: Context) -> None:
+    """Does a parameter's value suit every place where it is used?"""
+    for node, shape in uses:
+        fault = shape.fault(value.text, name, context)
+        if fault:
+            context.problems.add(value.place, *fault, node.place)
+            return
+
+
+def check_parameters(id: str, tree: Map, context: Context) -> None:
+    parameters, uses = tree.map("parameters"), parameter_uses(tree)
+    for name, found in uses.items():
+        if name not in parameters:
+            for node, _ in found:
+                message = f"'{name}' is neither a quantity nor a parameter of '{id}'.{did_you_mean(name, parameters.entries)}"
+                context.problems.add(node.place, "unknown-parameter", message)
+    for name, parameter in parameters.items():
+        if name in RESERVED:
+            message = f"a parameter cannot be called '{name}': that is a key of an instance."
+            context.problems.add(parameters.keys[name], "reserved-name", message)
+        check_value(name, value_of(parameter), uses.get(name, []), context)
+
+
+def check_unused(id: str, tree: Map, context: Context) -> None:
+    """Silent while anything in the file is broken: the use may be in what is broken."""
+    if not tree.sound:
+        raise Unusable(id)
+    uses = parameter_uses(tree)
+    for name, place in tree.map("parameters").keys.items():
+        if name not in uses:
+            context.problems.add(place, "unused-parameter", f"nothing in '{id}' uses the parameter '{name}'.")
+    fed = {part["supply"].text for _, part in tree.map("parts").items() if "supply" in part}
+    for name, place in tree.map("supplies").keys.items():
+        if name not in fed:
+            context.problems.add(place, "unused-supply", f"no part of '{id}' has `supply: {name}`.")
+
+
+def check_supplies(id: str, tree: Map, context: Context) -> None:
+    supplies = tree.map("supplies").entries
+    for name, part in tree.map("parts").items():
+        supply = part.entries.get("supply")
+        if supply and supply.text not in supplies:
+            message = not_one_of(supply.text, f"a supply declared in '{id}'", supplies)
+            context.problems.add(supply.place, "unknown-supply", message)
+        if supply and networks.kind_of(part) != "emf":
+            message = f"'{name}' is a {networks.kind_of(part)} and cannot feed; an emf can."
+            context.problems.add(supply.place, "wrong-part", message)
+
+
+def check_drives(id: str, tree: Map, context: Context) -> None:
+    for _, source in tree.map("sources").items():
+        drive = source.entries.get("drive")
+        for part, place in drive.keys.items() if drive else ():
+            networks.check_part(part, place, tree, ("emf", "sink"), "drive", context)
+
+
+def check_nodes(id: str, tree: Map, context: Context) -> None:
+    roles = tree.whole("roles")
+    check_repeated(roles, "role", context)
+    anchors = (*roles.texts(), CHASSIS)
+    networks.check_nodes_used(networks.pairs_between(tree, "sources", "listeners", "limits", "needs"), tree, anchors, context)
+    heard = [node for pair in networks.pairs_between(tree, "sources", "listeners") for node in pair.texts()]
+    networks.check_dangling(tree, anchors, heard, context)
+
+
+def check_parts(id: str, tree: Map, context: Context) -> None:
+    networks.check_parts(tree, context)
+
+
+def check_couplings(id: str, tree: Map, context: Context) -> None:
+    networks.check_couplings(tree, context)
+
+
+def check_limits(id: str, tree: Map, context: Context) -> None:
+    networks.check_limits(tree, context)
+
+
+CHECKS = (
+    check_parameters, check_unused, check_supplies, check_drives, check_nodes, check_parts, check_couplings, check_limits,
+)

@@ -1,0 +1,76 @@
+"""Connectors: halves fit the shape, contacts exist, segments and springs lie where they can work."""
+
+from __future__ import annotations
+
+from ..context import Context
+from ..kinds import HALVES
+from ..nodes import Map
+from ..quantity import parse
+from .common import check_contact, check_repeated
+
+
+def check_halves(id: str, tree: Map, context: Context) -> None:
+    shape = tree["shape"].text
+    legal = HALVES[shape]
+    for half in ("plug", "jack", "male", "female"):
+        if half in tree and half not in legal:
+            message = f"a {shape} connector has no half '{half}'; its halves are {' and '.join(legal)}."
+            context.problems.add(tree.keys[half], "wrong-half", message)
+    if not any(half in tree for half in legal):
+        message = f"'{id}' lacks its halves: describe {' or '.join(legal)}, or both."
+        context.problems.add(tree.place, "missing-key", message)
+    if shape == "circular" and "face" not in tree:
+        context.problems.add(tree.place, "missing-key", f"'{id}' lacks the key 'face': where the contacts stand on the male face.")
+
+
+def check_contacts(id: str, tree: Map, context: Context) -> None:
+    """Every map keyed by contact names contacts of this connector; faces, segments and springs name all of them."""
+    check_repeated(tree.whole("contacts"), "contact", context)
+    contacts = tree["contacts"].texts()
+    tables = [(tree, "face")] + [(half, key) for half in _halves(tree) for key in ("segments", "springs", "forward")]
+    for owner, key in tables:
+        for contact, place in owner.map(key).keys.items():
+            check_contact(contact, place, id, tree, context)
+        missing = [contact for contact in contacts if contact not in owner.map(key)]
+        if key in owner and key != "forward" and missing:
+            message = f"'{key}' says nothing of {', '.join(missing)}; every contact needs its place."
+            context.problems.add(owner.keys[key], "missing-contact", message)
+
+
+def check_segments(id: str, tree: Map, context: Context) -> None:
+    segments = tree.map("plug").map("segments")
+    known = [contact for contact in tree.whole("contacts").texts() if segments.entries.get(contact)]
+    spans = {contact: parse(segments[contact].text, "m") for contact in known}
+    for i, later in enumerate(known):
+        for earlier in known[:i]:
+            before, after = spans[earlier], spans[later]
+            if before.low < after.high and after.low < before.high:
+                message = f"segment '{later}' ({after.text}) overlaps segment '{earlier}' ({before.text})."
+                context.problems.add(segments[later].place, "segments-overlap", message, segments[earlier].place)
+            elif after.low < before.low:
+                message = f"segment '{later}' ({after.text}) lies before '{earlier}' ({before.text}); contacts are listed from the tip back."
+                context.problems.add(segments[later].place, "segments-unordered", message, tree.keys["contacts"])
+
+
+def check_springs(id: str, tree: Map, context: Context) -> None:
+    """A jack of this family must work with the plug of this family, wherever within `at` its maker put the spring."""
+    segments, springs = tree.map("plug").map("segments"), tree.map("jack").map("springs")
+    for contact, spring in springs.items():
+        if contact not in segments or not spring.sound:
+            continue
+        at, width = parse(spring["at"].text, "m"), parse(spring["width"].text, "m")
+        segment = parse(segments[contact].text, "m")
+        near, far = at.low - width.high / 2, at.high + width.high / 2
+        if near < segment.low - 1e-9 or far > segment.high + 1e-9:
+            message = (
+                f"spring '{contact}' reaches {1e3 * near:.4g}..{1e3 * far:.4g} mm with its width,"
+                f" but segment '{contact}' of the plug is {segment.text}."
+            )
+            context.problems.add(spring["at"].place, "spring-off-segment", message, segments[contact].place)
+
+
+def _halves(tree: Map) -> list[Map]:
+    return [tree[half] for half in ("plug", "jack", "male", "female") if tree.entries.get(half)]
+
+
+CHECKS = (check_halves, check_contacts, check_segments, check_springs)

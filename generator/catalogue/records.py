@@ -1,0 +1,284 @@
+"""The checked, frozen records every other part of the house works with.
+
+Authored YAML is short; these records are complete: templates expanded, parameters substituted, units in SI
+(volt, ampere, watt, ohm, farad, henry; levels in volt rms), lengths on connectors in millimetres, angles in clock degrees.
+Node names inside a port are its assignment's roles, `chassis`, or `instance.name` for inner nodes; a lead's nodes are
+`end.contact` or inner names. Anything not known is `None` and counts against a connection, never for it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+GRADES = ("standard", "published", "common practice", "derived", "from memory")
+
+
+@dataclass(frozen=True)
+class Evidence:
+    """How a fact is known: one of GRADES, the sources it cites, when it was last checked (ISO date), a remark."""
+
+    grade: str
+    cite: tuple[str, ...] = ()
+    checked: str | None = None
+    note: str | None = None
+
+
+@dataclass(frozen=True)
+class Quantity:
+    """A value with its range, in SI units; `text` is what the author wrote."""
+
+    nominal: float
+    low: float
+    high: float
+    unit: str
+    text: str
+
+
+@dataclass(frozen=True)
+class Spring:
+    """Where a jack's spring may touch, in mm from the tip end of a plug fully home, and how wide its contact is."""
+
+    near: float
+    far: float
+    width: float
+
+
+@dataclass(frozen=True)
+class Spot:
+    """A contact's place on the mating face of the male half (female is its mirror): clock degrees, mm from centre."""
+
+    angle: float
+    radius: float
+
+
+@dataclass(frozen=True)
+class Half:
+    """One half of a connector family. Plugs have segments (mm from the tip end), jacks have springs;
+    circular and coaxial receptacles tell in `forward` how far each contact stands forward (mm): the largest makes first."""
+
+    name: str
+    segments: Mapping[str, tuple[float, float]] = field(default_factory=dict)
+    springs: Mapping[str, Spring] = field(default_factory=dict)
+    forward: Mapping[str, float] = field(default_factory=dict)
+    sizes: Mapping[str, float] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Connector:
+    """A family. Halves of any two families with the same `bore` go into each other (plug into jack, male into female)."""
+
+    id: str
+    name: str
+    shape: str  # concentric | circular | coaxial
+    bore: str
+    contacts: tuple[str, ...]
+    halves: Mapping[str, Half]
+    face: Mapping[str, Spot]
+    key_angle: float | None
+    recognise: str
+    also_called: tuple[str, ...]
+    evidence: Evidence
+
+
+@dataclass(frozen=True)
+class Assignment:
+    """Which contact carries which role. A contact left out carries nothing known."""
+
+    id: str
+    name: str
+    connector: str
+    carries: Mapping[str, str]
+    used_for: str
+    mistaken_for: Mapping[str, str]  # assignment id -> what goes wrong
+    also_called: tuple[str, ...]
+    evidence: Evidence
+
+
+@dataclass(frozen=True)
+class Part:
+    """A two-terminal part. kind: resistor (ohm), capacitor (F), inductor (H), emf (V, a is +), sink (A from a to b, falling
+    to zero below `knee` volts), clamp (no current below `value` volts a to b, then through `series` ohm), wire.
+    `supply` names the switchable supply an emf belongs to; None means it is always on.
+    `skew` is +1 or -1 where two parts are only matched to `match` (a fraction)."""
+
+    id: str
+    kind: str
+    a: str
+    b: str
+    value: Quantity | None = None
+    knee: float | None = None
+    series: float | None = None
+    supply: str | None = None
+    skew: int = 0
+    match: float = 0.0
+    coil: str | None = None  # words for a winding or ribbon that direct current must not cross, e.g. "voice coil"
+
+
+@dataclass(frozen=True)
+class Coupling:
+    """Two inductors of one port or lead sharing a core: coefficient 0 < k < 1. Dots are at each inductor's `a`."""
+
+    first: str
+    second: str
+    k: float
+
+
+@dataclass(frozen=True)
+class Source:
+    """A channel an outlet drives. `drive` gives each emf (V) or sink (A) its signed share of one volt of open-circuit level."""
+
+    id: str
+    channel: str  # main | left | right | mic | ...
+    kind: str  # microphone | line | instrument | headphone | loudspeaker | digital | data | timecode | intercom | power
+    drive: Mapping[str, float]
+    output: tuple[str, str]
+    nominal: float | None
+    maximum: float | None
+    least_load: float | None
+    balanced: bool
+
+
+@dataclass(frozen=True)
+class Listener:
+    """A channel an inlet hears, between two nodes: `sensitivity` is the lowest nominal level it can use, `maximum` its clip."""
+
+    id: str
+    channel: str
+    kind: str
+    between: tuple[str, str]
+    sensitivity: float | None
+    maximum: float | None
+    balanced: bool
+
+
+@dataclass(frozen=True)
+class Supply:
+    """A switchable supply: `states` are its switch positions, first the one that is on. `style` is pair (phantom: alike on
+    both legs), across (between the legs) or single."""
+
+    id: str
+    name: str
+    states: tuple[str, ...]
+    style: str
+
+
+@dataclass(frozen=True)
+class Limit:
+    """What a part stands: `quantity` is volts, amps or watts, across `between` or through/in `part`.
+    None in `settled` or `momentary` means not known."""
+
+    id: str
+    where: str
+    quantity: str
+    part: str | None
+    between: tuple[str, str] | None
+    settled: float | None
+    momentary: float | None
+    evidence: Evidence
+
+
+@dataclass(frozen=True)
+class Need:
+    """The volts a powered device must find across `between` to work, `least` in V."""
+
+    id: str
+    where: str
+    between: tuple[str, str]
+    least: float
+    evidence: Evidence
+
+
+@dataclass(frozen=True)
+class Network:
+    """Parts and how they are coupled; shared by ports and leads."""
+
+    parts: tuple[Part, ...] = ()
+    couplings: tuple[Coupling, ...] = ()
+    limits: tuple[Limit, ...] = ()
+
+
+@dataclass(frozen=True)
+class Port:
+    """A connector on a device, with the circuit behind its contacts. `contacts` maps contact -> node.
+    `earthed` is yes, no or maybe: can the chassis reach mains earth by another way than this lead?"""
+
+    id: str
+    name: str
+    device: str
+    connector: str
+    half: str
+    assignment: str
+    contacts: Mapping[str, str]
+    network: Network
+    sources: tuple[Source, ...]
+    listeners: tuple[Listener, ...]
+    supplies: tuple[Supply, ...]
+    needs: tuple[Need, ...]
+    earthed: str
+    circuits: tuple[str, ...]  # template ids, for the pages
+    cautions: tuple[str, ...]
+    also_called: tuple[str, ...]
+    evidence: Evidence
+
+
+@dataclass(frozen=True)
+class End:
+    """One end of a lead. `usual` is the port id this end is plugged into when it is not part of the question."""
+
+    id: str
+    connector: str
+    half: str
+    label: str
+    usual: str | None
+
+
+@dataclass(frozen=True)
+class Join:
+    """A conductor: the nodes it joins. `screen` marks the one that surrounds the others."""
+
+    id: str
+    nodes: tuple[str, ...]
+    screen: bool
+
+
+@dataclass(frozen=True)
+class Lead:
+    """A cable or adapter. `network` already holds conductor resistances and cable capacitances as parts."""
+
+    id: str
+    name: str
+    form: str  # cable | adapter | converter | splitter
+    ends: Mapping[str, End]
+    joins: tuple[Join, ...]
+    parts: tuple[str, ...]  # ids in `network.parts` that are components, not cable
+    network: Network
+    length: float | None  # m
+    cable: str | None
+    looks_like: tuple[str, ...]
+    tell_apart: str
+    cautions: tuple[str, ...]
+    also_called: tuple[str, ...]
+    evidence: Evidence
+
+
+@dataclass(frozen=True)
+class Reference:
+    """An entry of the bibliography."""
+
+    id: str
+    title: str
+    where: str
+    kind: str
+
+
+@dataclass(frozen=True)
+class Catalogue:
+    """Everything that is true about hardware, by id."""
+
+    connectors: Mapping[str, Connector]
+    assignments: Mapping[str, Assignment]
+    ports: Mapping[str, Port]
+    leads: Mapping[str, Lead]
+    sources: Mapping[str, Reference]
+    retired: Mapping[str, tuple[str, ...]]  # old id -> successors

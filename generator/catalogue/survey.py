@@ -1,0 +1,130 @@
+"""Reads a directory of YAML and checks it as far as it can: files, shapes, `same_as`, then what the words mean."""
+
+from __future__ import annotations
+
+import os
+import re
+from pathlib import Path
+
+from . import loader, same_as
+from .context import Context
+from .kinds import FOLDERS, KINDS
+from .meaning import CHECKS
+from .nodes import Map, Place, Text, Unusable
+from .problems import Problems, did_you_mean
+from .scalars import NAME
+
+_NOT_OURS = ("verdicts", "schema")  # written by programs, not by people
+_ADDRESSED = ("connectors", "assignments", "ports", "leads")  # kinds that share one space of ids
+
+
+def survey(directory: Path) -> Context:
+    """Everything there is to know about the directory, with all its problems."""
+    problems = Problems()
+    raw = _read(directory, problems)
+    places = {kind: {id: Place(_shown(directory / kind / f"{id}.yaml")) for id in raw[kind]} for kind in FOLDERS}
+    places["sources"] = dict(raw["sources"]["sources"].keys) if raw["sources"].get("sources") else {}
+    unreadable = {"sources"} if raw["sources"] and not places["sources"] else set()
+    context = Context(problems, places, _retired(raw["retired"].get("retired")), unreadable)
+    _check_ids(context)
+    for kind in KINDS:
+        context.trees[kind] = _check_shapes(kind, raw[kind], context)
+    _check_meaning(context)
+    return context
+
+
+def _read(directory: Path, problems: Problems) -> dict[str, dict[str, Map | None]]:
+    """kind -> id -> what the file holds, None where it cannot be read."""
+    raw = {kind: {} for kind in KINDS}
+    for path in _files(directory, problems):
+        kind, shown = _kind(path, directory), _shown(path)
+        if kind is None:
+            guess = did_you_mean(path.parent.name, FOLDERS)
+            message = f"no YAML file is looked for here; the folders are {', '.join(FOLDERS)}.{guess}"
+            problems.add(Place(shown), "stray-file", message)
+            continue
+        if not re.fullmatch(rf"{NAME}\.yaml", path.name):
+            message = f"'{path.name}' must start with a letter, be lower-case words and digits joined by hyphens, and end in .yaml."
+            problems.add(Place(shown), "bad-file-name", message)
+        raw[kind][path.stem] = loader.read(path, shown, problems)
+    return raw
+
+
+def _files(directory: Path, problems: Problems) -> list[Path]:
+    found = sorted(path for path in directory.rglob("*") if path.suffix in (".yaml", ".yml"))
+    ours = [path for path in found if path.relative_to(directory).parts[0] not in _NOT_OURS]
+    if not ours:
+        problems.add(Place(_shown(directory)), "no-catalogue", "there is no catalogue here: not one YAML file.")
+    return ours
+
+
+def _kind(path: Path, directory: Path) -> str | None:
+    folder = path.relative_to(directory).parts[:-1]
+    if not folder and path.name in ("sources.yaml", "retired.yaml"):
+        return path.stem
+    return folder[0] if len(folder) == 1 and folder[0] in FOLDERS else None
+
+
+def _shown(path: Path) -> str:
+    """Relative to where the reader stands if that is above the file, so that a terminal can follow it."""
+    relative = os.path.relpath(path)
+    return path.as_posix() if relative.startswith("..") else Path(relative).as_posix()
+
+
+def _retired(node: Map | None) -> dict[str, tuple[str, ...]]:
+    """old id -> successors, as far as it can be read."""
+    retired = {}
+    for group in ("moved", "split"):
+        entries = node.entries.get(group) if node else None
+        for old, new in entries.items() if isinstance(entries, Map) else ():
+            retired[old] = (new.text,) if isinstance(new, Text) else tuple(n.text for n in getattr(new, "items", ()) if isinstance(n, Text))
+    return retired
+
+
+def _check_ids(context: Context) -> None:
+    taken: dict[str, Place] = {}
+    for kind in _ADDRESSED:
+        for id, place in context.ids[kind].items():
+            if id in taken:
+                message = f"'{id}' is taken; connectors, assignments, ports and leads share one set of ids."
+                context.problems.add(place, "id-taken", message, taken[id])
+            taken.setdefault(id, place)
+
+
+def _check_shapes(kind: str, raw: dict[str, Map | None], context: Context) -> dict[str, Map]:
+    """The records of one kind, filled by `same_as`, without what is broken in them."""
+    readable = {id: node for id, node in raw.items() if node}
+    filled = same_as.resolve(readable, context.problems, lambda id, place: context.check_reference(kind, id, place))
+    if kind == "ports":
+        filled = {id: _fill_instances(node, context) for id, node in filled.items()}
+    shape = KINDS[kind]
+    # one whose `same_as` leads nowhere is not checked: all it lacks would be reported
+    return {id: shape.check(node, id, context) for id, node in filled.items()}
+
+
+def _fill_instances(port: Map, context: Context) -> Map:
+    """A port whose instances may use `same_as` for another instance of the same port."""
+    circuit = port.entries.get("circuit")
+    if not isinstance(circuit, Map):
+        return port
+
+    def check(id: str, place: Place) -> bool:
+        if id not in circuit:
+            message = f"this port has no instance '{id}'; it has {', '.join(circuit.entries)}.{did_you_mean(id, circuit.entries)}"
+            context.problems.add(place, "unknown-instance", message)
+        return id in circuit
+
+    maps = {key: value for key, value in circuit.entries.items() if isinstance(value, Map)}
+    filled = same_as.resolve(maps, context.problems, check)
+    entries = {key: filled.get(key) if key in maps else value for key, value in circuit.entries.items()}
+    return Map(port.entries | {"circuit": Map(entries, circuit.keys, circuit.place)}, port.keys, port.place)
+
+
+def _check_meaning(context: Context) -> None:
+    for kind, checks in CHECKS.items():
+        for id, tree in context.trees[kind].items():
+            for check in checks:
+                try:
+                    check(id, tree, context)
+                except Unusable:
+                    pass  # it needs something that is broken and already reported

@@ -1,0 +1,174 @@
+"""Circular and coaxial connectors as one looks at them: mating face or solder side, either half.
+
+The catalogue gives the male mating face. Turning to the back or to the other half mirrors left and right, doing
+both mirrors twice: the male face and the female solder side are the same picture.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from math import cos, radians, sin
+
+from generator.catalogue.records import Connector
+from generator.drawing import text
+from generator.drawing.layout import ROW, Block, listed, named, paragraph, picture
+from generator.drawing.scene import BODY, MARGIN, WIDE, Circle, Group, Item, Line, Path, Rect, Scene, Text, polyline
+
+VIEWS = {"face": "mating face", "solder": "seen from the solder side"}
+LARGEST, SMALLEST_SHELL = 78, 50  # radius of the shell in pixels
+MIDDLE = WIDE / 2
+Place = tuple[float, float]
+
+
+def face(connector: Connector, half: str, view: str, roles: Mapping[str, str], name: str | None = None) -> Scene:
+    """The picture of one half from one side. `roles` maps contacts to what they carry; empty for the bare connector."""
+    subtitle = f"{half} half, {VIEWS[view]}".capitalize()
+    around = _circular if connector.shape == "circular" else _coaxial
+    block, order = around(connector, half, view, roles)
+    desc = f"{subtitle} of {connector.name}. {order}"
+    captions = _captions(connector, half, view)
+    return picture(name or connector.name, subtitle if not name else f"{connector.name}: {subtitle.lower()}", desc, [block, paragraph(captions, look="quiet")])
+
+
+def _captions(connector: Connector, half: str, view: str) -> str:
+    if view == "solder":
+        what = "Half-filled: solder cups, seen from where the wires go in."
+    elif half in ("male", "plug"):
+        what = "Filled: pins."
+    else:
+        what = "Open: sockets."
+    return what + (" The notch is the key." if connector.key_angle is not None else "")
+
+
+def places(connector: Connector, half: str, view: str) -> dict[str, Place]:
+    """Where each contact of a circular connector is seen, in mm right of and below the centre."""
+    ways = {contact: _facing(spot.angle, half, view) for contact, spot in connector.face.items()}
+    return {contact: (x * connector.face[contact].radius, y * connector.face[contact].radius) for contact, (x, y) in ways.items()}
+
+
+def _facing(angle: float, half: str, view: str) -> Place:
+    """The direction of clock degrees on the male mating face, as seen on this half from this side."""
+    mirror = -1 if (half == "female") != (view == "solder") else 1
+    return mirror * sin(radians(angle)), -cos(radians(angle))
+
+
+def _circular(connector: Connector, half: str, view: str, roles: Mapping[str, str]) -> tuple[Block, str]:
+    spots = places(connector, half, view)
+    farthest = max((abs(x) ** 2 + y**2) ** 0.5 for x, y in spots.values())
+    across = max(connector.halves[half].sizes.get("diameter", 0) / 2, farthest * 1.7)
+    radius = _shell_radius(roles)
+    scale = radius / across
+    pin = min(max(connector.halves[half].sizes.get("pin", 2.4) / 2 * scale, 6), 11)
+    labels = [_Callout(contact, roles.get(contact), x * scale, y * scale, pin) for contact, (x, y) in spots.items()]
+    top = ROW + 10 if any(callout.side == "top" and callout.role for callout in labels) else 6
+    items: list[Item] = [*_shell(half, view, radius)]
+    notch = None
+    if connector.key_angle is not None:
+        notch = _facing(connector.key_angle, half, view)
+        items.append(_key(notch, radius))
+    items += [Group((*_contact(half, view, callout.x, callout.y, pin), callout.number()), title=f"contact {named(callout.contact, callout.role)}")
+              for callout in labels]
+    under = 0.0
+    for side in ("left", "right", "top", "bottom"):
+        texts, depth = _place([callout for callout in labels if callout.side == side and callout.role], side, radius, notch)
+        items += texts
+        under = max(under, depth)
+    order = listed([named(contact, roles.get(contact)) for contact in sorted(spots, key=lambda c: (round(spots[c][0], 2), spots[c][1]))])
+    block = Block((Group(tuple(items), MIDDLE, top + radius),), top + radius + max(radius + 6, under))
+    return block, f"Contacts from left to right: {order}."
+
+
+class _Callout:
+    """A contact, its number beside it and its role outside the shell."""
+
+    def __init__(self, contact: str, role: str | None, x: float, y: float, pin: float):
+        self.contact, self.role, self.x, self.y = contact, role, x, y
+        away = (x**2 + y**2) ** 0.5
+        self.way = (x / away, y / away) if away > 1 else (0, 1)
+        clear = pin + 5 + max(text.width(contact, BODY + 1, "bold"), BODY * 0.7) / 2
+        self.at = (x + self.way[0] * clear, y + self.way[1] * clear)
+        self.out = (x + self.way[0] * (clear + 10), y + self.way[1] * (clear + 10))
+        across = self.way[0]
+        self.side = "right" if across > 0.3 else "left" if across < -0.3 else "top" if self.way[1] < 0 else "bottom"
+
+    def number(self) -> Text:
+        return Text(self.at[0], self.at[1] + BODY * 0.38, self.contact, BODY + 1, "middle", "bold")
+
+
+def _place(callouts: list[_Callout], side: str, radius: float, notch: Place | None) -> tuple[list[Item], float]:
+    """Roles of one side with thin lines to their contacts; also how far below the centre they reach."""
+    items: list[Item] = []
+    if side in ("top", "bottom"):
+        sign = -1 if side == "top" else 1
+        for callout in callouts:
+            y = sign * (radius + 10)
+            items += [Line(*callout.out, callout.out[0], y, "hair"),
+                      Text(callout.out[0], y - 3 if side == "top" else y + BODY, callout.role, anchor="middle")]
+        return items, radius + 10 + ROW if callouts else 0
+    sign, anchor = (1, "start") if side == "right" else (-1, "end")
+    column, lowest = radius + 12, -10_000.0
+    for callout in sorted(callouts, key=lambda callout: callout.y):
+        lines = text.wrap(callout.role, BODY, MIDDLE - column - 8)
+        behind = notch and notch[0] * sign > 0.9 and abs(callout.out[1] - notch[1] * radius) < 10
+        y = max(callout.out[1] * 1.25 + (20 if behind else 0), lowest)  # the line passes below the notch, not through it
+        lowest = y + len(lines) * ROW + 2
+        items.append(polyline([callout.out, (sign * (column - 2), y)], "hair"))
+        items += [Text(sign * (column + 2), y + BODY * 0.36 + number * ROW, line, anchor=anchor) for number, line in enumerate(lines)]
+    return items, lowest if callouts else 0
+
+
+def _shell_radius(roles: Mapping[str, str]) -> float:
+    """As large as the longest role beside it allows."""
+    widest = max((text.width(role, BODY) for role in roles.values()), default=0)
+    return max(min(LARGEST, MIDDLE - MARGIN - 12 - widest), SMALLEST_SHELL)
+
+
+def _shell(half: str, view: str, radius: float) -> list[Item]:
+    if view == "solder":
+        return [Circle(0, 0, radius, "plate"), Circle(0, 0, radius - 6, "dots")]
+    if half == "male":
+        return [Circle(0, 0, radius, "metal"), Circle(0, 0, radius - 6, "line")]
+    return [Circle(0, 0, radius, "heavy"), Circle(0, 0, radius - 6, "plate")]
+
+
+def _key(way: Place, radius: float) -> Item:
+    along, across = way, (-way[1], way[0])
+
+    def corner(r: float, side: float) -> Place:
+        return along[0] * r + across[0] * side, along[1] * r + across[1] * side
+
+    return Group((polyline([corner(radius + 1, -6), corner(radius - 9, -6), corner(radius - 9, 6), corner(radius + 1, 6)], "solid", True),), title="key")
+
+
+def _contact(half: str, view: str, x: float, y: float, pin: float) -> list[Item]:
+    if view == "solder":
+        cup = Path((("M", x - pin, y), ("A", pin, pin, 0, 0, 0, x + pin, y), ("Z",)), "cup")
+        return [cup, Circle(x, y, pin, "line")]
+    if half in ("male", "plug"):
+        return [Circle(x, y, pin, "pin")]
+    return [Circle(x, y, pin, "socket")]
+
+
+def _coaxial(connector: Connector, half: str, view: str, roles: Mapping[str, str]) -> tuple[Block, str]:
+    """Centre and shell: alike from the left and the right, so only what is filled and what is open tells the halves apart."""
+    centre, shell = connector.contacts[:2]
+    sizes = {key: value for each in connector.halves.values() for key, value in each.sizes.items()} | dict(connector.halves[half].sizes)
+    radius = 62.0
+    pin = max(min(radius * sizes.get("pin", 3.2) / sizes.get("diameter", 8.3), radius * 0.45), 10)
+    x = MIDDLE - 48
+    ring: list[Item] = [Circle(0, 0, radius, "metal"), Circle(0, 0, radius - 8, "line")]
+    if view == "solder":
+        ring.append(Path((("M", -12, radius - 4), ("L", -12, radius + 12), ("A", 12, 12, 0, 0, 0, 12, radius + 12), ("L", 12, radius - 4)), "metal"))
+    elif half == "plug":
+        ring += [Line(sx * radius * 0.71, sy * radius * 0.71, sx * (radius - 8) * 0.71, sy * (radius - 8) * 0.71, "heavy") for sx in (-1, 1) for sy in (-1, 1)]
+    inner = [Circle(0, 0, pin + 12, "dots"), *_contact(half, view, 0, 0, pin)]
+    items: list[Item] = [Group(tuple(ring), title=f"contact {named(shell, roles.get(shell))}"),
+                         Group(tuple(inner), title=f"contact {named(centre, roles.get(centre))}")]
+    column = radius + 18
+    for contact, start, y in ((centre, (pin * 0.5, -pin * 0.5), -30), (shell, ((radius - 4) * 0.85, (radius - 4) * 0.53), 32)):
+        lines = [("", line) for line in text.wrap(roles.get(contact, ""), BODY, WIDE - x - column - MARGIN)]
+        items.append(polyline([start, (column - 4, y)], "hair"))
+        items += [Text(column, y + BODY * 0.36 + number * ROW, words, strong=strong) for number, (strong, words) in enumerate([(contact, ""), *lines])]
+    foot = 30 if view == "solder" else 6
+    block = Block((Group(tuple(items), x, radius + 6),), 2 * radius + 6 + foot)
+    return block, f"In the middle: {named(centre, roles.get(centre))}. Around it: {named(shell, roles.get(shell))}."

@@ -1,0 +1,73 @@
+"""How each look is painted, as presentation attributes: the fallback where no stylesheet speaks.
+
+Strokes and tints are `currentColor`, so a picture inlined on a light or a dark page takes that page's ink. A
+site may restyle any look through its class, `rf-` and the look's name. Conductors differ by line pattern, never by hue.
+"""
+
+from __future__ import annotations
+
+PREFIX = "rf-"
+
+# Okabe and Ito, "Color Universal Design: how to make figures and presentations that are friendly to colorblind people"
+# (2002, revised 2008), https://jfly.uni-koeln.de/color/
+OKABE_ITO = {
+    "orange": "#e69f00", "sky blue": "#56b4e9", "bluish green": "#009e73", "vermillion": "#d55e00", "reddish purple": "#cc79a7",
+}
+PANEL, PANEL_INK = "#f6f4ef", "#1d1d1f"  # a standalone picture brings its own light ground, readable on any page
+
+
+def _stroke(width: float, dash: str | None = None, opacity: float | None = None, cap: str = "round") -> dict[str, str]:
+    attributes = {"fill": "none", "stroke": "currentColor", "stroke-width": str(width), "stroke-linecap": cap,
+                  "stroke-linejoin": "round"}
+    if dash:
+        attributes["stroke-dasharray"] = dash
+    if opacity:
+        attributes["stroke-opacity"] = str(opacity)
+    return attributes
+
+
+def _tint(opacity: float, width: float = 1.5) -> dict[str, str]:
+    return {"fill": "currentColor", "fill-opacity": str(opacity), "stroke": "currentColor", "stroke-width": str(width),
+            "stroke-linejoin": "round"}
+
+
+CORES = ("core-1", "core-2", "core-3", "core-4", "core-5", "core-6")
+
+LOOKS: dict[str, dict[str, str]] = {
+    "ink": {"fill": "currentColor"},
+    "quiet": {"fill": "currentColor", "fill-opacity": "0.78"},
+    "line": _stroke(1.5),
+    "heavy": _stroke(2.5),
+    "hair": _stroke(1, opacity=0.55),
+    "dots": _stroke(1, "1.5 3.5", opacity=0.8),
+    "solid": {"fill": "currentColor"},
+    "metal": _tint(0.14),
+    "shade": {"fill": "currentColor", "fill-opacity": "0.1"},
+    "insulator": _tint(0.82, 1),
+    "plate": _tint(0.05),
+    "socket": _stroke(2.5),
+    "pin": _tint(1, 1.5),
+    "cup": {"fill": "currentColor", "fill-opacity": "0.45"},
+    "range": {"fill": "currentColor", "fill-opacity": "0.35"},
+    "core-1": _stroke(2.25),
+    "core-2": _stroke(2.25, "9 5"),
+    "core-3": _stroke(2.75, "1.5 5"),
+    "core-4": _stroke(2.25, "11 5 1 5"),
+    "core-5": _stroke(2.25, "5 4"),
+    "core-6": _stroke(2.25, "11 5 1 5 1 5"),
+    "screen": _stroke(1.5, "3 3.5", cap="butt"),
+    "braid": _stroke(8, opacity=0.16, cap="butt"),
+    "envelope": _stroke(1.5, "3 3.5", cap="butt") | {"fill": "currentColor", "fill-opacity": "0.06"},
+    "mate": _stroke(1.5, opacity=0.7),
+    # painted under a wire in the ground colour so that crossings read; nothing without a ground to match
+    "gap": {"fill": "none", "stroke": "none", "stroke-width": "8"},
+    "marked": {"fill": "none", "stroke": OKABE_ITO["vermillion"], "stroke-width": "9", "stroke-opacity": "0.5",
+               "stroke-linecap": "round", "stroke-linejoin": "round"},
+    "panel": {"fill": PANEL, "stroke": "currentColor", "stroke-width": "1", "stroke-opacity": "0.25"},
+    "glyph": {"fill": "none", "stroke": "#000000", "stroke-width": "2.4", "stroke-linecap": "round", "stroke-linejoin": "round"},
+}
+for _verdict, _colour in (("safe", "bluish green"), ("lossy", "orange"), ("no-signal", "sky blue"), ("dangerous", "vermillion"),
+                          ("does-not-fit", "reddish purple")):
+    LOOKS[_verdict] = {"fill": OKABE_ITO[_colour], "stroke": "currentColor", "stroke-width": "1.5", "stroke-linejoin": "round"}
+
+ON_PANEL = {"gap": {"stroke": PANEL}}  # what changes when the ground is known

@@ -1,0 +1,174 @@
+"""Phone plugs and jacks in true proportion, and a plug home in a jack with every spring where it lands.
+
+Everything lengthwise is millimetres from the tip end times one scale; the plug points left. Tip and handle outlines
+are sketches, segment edges and spring positions are the catalogue's.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from itertools import pairwise
+
+from generator.catalogue.records import Connector, Half
+from generator.drawing.layout import Block, Label, ladder, listed, named, paragraph, picture, stack
+from generator.drawing.scene import MARGIN, WIDE, Group, Item, Line, Path, Rect, Scene, Text, polyline
+from generator.engine.mate import mate
+
+HANDLE = 0.3  # length of handle or jack mouth that is shown, as a share of the barrel
+LEFT = MARGIN + 9  # where the tip end is drawn: behind it stands the back wall of a jack
+WALL, LIFT = 9, 30  # jack wall and height of the springs' chamber, in pixels
+
+
+def plug(connector: Connector, roles: Mapping[str, str], name: str | None = None) -> Scene:
+    """A plug with its contacts named; `roles` maps contacts to what they carry."""
+    part = connector.halves["plug"]
+    scale = _scale(part)
+    high = part.sizes["diameter"] * scale
+    labels = [Label(x0(scale, sum(part.segments[c]) / 2), c, roles.get(c)) for c in connector.contacts]
+    drawn = Block(tuple(_plug(connector, part, scale, high * 0.16, roles)), high * 1.32)
+    desc = (f"Plug of {connector.name}, tip to the left. From the tip back: "
+            f"{listed([f'{named(c, roles.get(c))} {_span(part.segments[c])}' for c in connector.contacts])}.")
+    return picture(name or connector.name, f"{connector.name}: plug" if name else "Plug, in true proportion", desc,
+                   [_ruler(scale), drawn, ladder(labels, high * 0.2)])
+
+
+def jack(connector: Connector, roles: Mapping[str, str], name: str | None = None) -> Scene:
+    """A jack cut open: each spring over the stretch where makers may let it touch."""
+    part, home = connector.halves["jack"], length(connector.halves["plug"])
+    scale = _scale(connector.halves["plug"])
+    high = connector.halves["plug"].sizes["diameter"] * scale
+    labels = [Label(_anchor(part, c, scale), c, roles.get(c)) for c in part.springs]
+    chamber = Block(tuple([*_housing(high, x0(scale, home), _bush(part, home, scale)), *_springs(part, scale, {c: named(c, roles.get(c)) for c in part.springs})]),
+                    WALL + LIFT + high + WALL)
+    desc = (f"Jack of {connector.name}, cut open, mouth to the right. Measured from the tip end of a plug fully home, its springs touch: "
+            f"{listed([f'{named(c, roles.get(c))} {_span((s.near, s.far))}' for c, s in part.springs.items()])}.")
+    return picture(name or connector.name, f"{connector.name}: jack, cut open" if name else "Jack, cut open", desc,
+                   [_ruler(scale), stack([ladder(labels, WALL + 5, upward=True), chamber]),
+                    paragraph("Bars: where a maker may let each spring touch the plug.", look="quiet")])
+
+
+def mated(plug_connector: Connector, jack_connector: Connector) -> Scene:
+    """A plug fully home in a jack, possibly of another family. Raises ValueError if it does not go in."""
+    mating = mate((jack_connector, "jack"), (plug_connector, "plug")) if plug_connector.shape == "concentric" else None
+    if mating is None:
+        raise ValueError(f"a plug of '{plug_connector.id}' does not go into a jack of '{jack_connector.id}'")
+    male, female = plug_connector.halves["plug"], jack_connector.halves["jack"]
+    home = length(male)
+    scale = _scale(male)
+    high = male.sizes["diameter"] * scale
+    lands = {spring: _landing(spring, mating.home) for spring in female.springs}
+    touched = {segment for state in mating.home for _, segment in state}
+    above = ladder([Label(_anchor(female, s, scale), s, f"→ {lands[s]}") for s in female.springs], WALL + 5, upward=True)
+    below = ladder([Label(x0(scale, sum(male.segments[c]) / 2), c, None if c in touched else "touched by no spring") for c in plug_connector.contacts], WALL + high * 0.3)
+    inside = Group(tuple(_plug(plug_connector, male, scale, 0, {})), 0, WALL + LIFT)
+    chamber = Block((*_housing(high, x0(scale, home), _bush(female, home, scale)), inside, *_springs(female, scale, {s: f"{s} spring on {w}" for s, w in lands.items()})),
+                    WALL + LIFT + high + WALL)
+    desc = f"Plug fully home in the jack. {listed([f'The {s} spring touches {words}' for s, words in lands.items()])}."
+    return picture(f"{plug_connector.name} plug, home in a {jack_connector.name} jack", "Above: the jack's springs and where they land. Below: the plug's contacts.",
+                   desc, [stack([above, chamber, below])])
+
+
+def length(part: Half) -> float:
+    """Barrel length in mm from the tip end to the shoulder."""
+    return max(end for _, end in part.segments.values())
+
+
+def x0(scale: float, mm: float) -> float:
+    """Where a place along the barrel is drawn."""
+    return LEFT + mm * scale
+
+
+def _scale(part: Half) -> float:
+    """Pixels to the millimetre, so that barrel and handle fill the width."""
+    return (WIDE - MARGIN - LEFT) / (length(part) * (1 + HANDLE))
+
+
+def _span(low_high: tuple[float, float]) -> str:
+    return f"{low_high[0]:g} to {low_high[1]:g} mm"
+
+
+def _landing(spring: str, states) -> str:
+    """In words, what a spring touches over all the ways the jack may be made."""
+    ways = {frozenset(segment for own, segment in state if own == spring) for state in states}
+    alone = sorted(contact for way in ways if len(way) == 1 for contact in way)
+    both = [" and ".join(sorted(way)) + " at once" for way in ways if len(way) > 1]
+    if len(alone) == 2 and len(both) == 1:
+        both = ["both"]
+    return listed([*alone, *sorted(both), *(["nothing"] if frozenset() in ways else [])], "or")
+
+
+def _ruler(scale: float) -> Block:
+    mm = 10 if scale < 9 else 5
+    right = LEFT + mm * scale
+    bar = polyline([(LEFT, 4), (LEFT, 12), (right, 12), (right, 4)])
+    return Block((bar, Text(right + 6, 14, f"{mm} mm", look="quiet")), 18)
+
+
+def _plug(connector: Connector, part: Half, scale: float, top: float, roles: Mapping[str, str]) -> list[Item]:
+    high = part.sizes["diameter"] * scale
+    middle, r = top + high / 2, high / 2
+    end = x0(scale, length(part))
+    edges = [part.segments[contact] for contact in connector.contacts]
+    items: list[Item] = [Rect(x0(scale, behind), middle - r * 0.9, (ahead - behind) * scale, r * 1.8, "insulator")
+                         for (_, behind), (ahead, _) in pairwise(edges)]
+    for contact in connector.contacts:
+        start, stop = (x0(scale, mm) for mm in part.segments[contact])
+        if contact == connector.contacts[0]:
+            shapes = [_tip(start, stop, middle, r)]
+        else:
+            shapes = [Rect(start, middle - r, stop - start, high, "metal", 1.5),
+                      Rect(start, middle + r * 0.35, stop - start, r * 0.65, "shade")]
+        items.append(Group(tuple(shapes), title=f"contact {named(contact, roles.get(contact))}"))
+    grip = WIDE - MARGIN - end
+    handle: list[Item] = [Rect(end, middle - r * 1.3, grip, r * 2.6, "plate", 5), Rect(end, middle - r * 1.3, grip * 0.18, r * 2.6, "shade", 3)]
+    handle += [Line(end + grip * share, middle - r * 0.95, end + grip * share, middle + r * 0.95, "hair") for share in (0.4, 0.52, 0.64, 0.76)]
+    return [*items, Group(tuple(handle), title="handle")]
+
+
+def _tip(start: float, stop: float, middle: float, r: float) -> Group:
+    """A ball-nosed tip with the groove behind it that a jack's spring drops into."""
+    long = stop - start
+
+    def half(side: int) -> list[tuple]:
+        return [("C", start + long * 0.02, middle + side * r * 0.45, start + long * 0.2, middle + side * r, start + long * 0.42, middle + side * r),
+                ("C", start + long * 0.55, middle + side * r, start + long * 0.62, middle + side * r * 0.72, start + long * 0.74, middle + side * r * 0.7),
+                ("L", start + long * 0.86, middle + side * r * 0.9), ("L", stop, middle + side * r * 0.9)]
+
+    upper = half(-1)
+    lower = half(1)
+    back = [("L", start + long * 0.86, middle + r * 0.9), ("L", start + long * 0.74, middle + r * 0.7),
+            ("C", start + long * 0.62, middle + r * 0.72, start + long * 0.55, middle + r, start + long * 0.42, middle + r),
+            ("C", start + long * 0.2, middle + r, start + long * 0.02, middle + r * 0.45, start, middle), ("Z",)]
+    outline = (("M", start, middle), *upper, ("L", stop, lower[-1][2]), *back)
+    return Group((Path(outline, "metal"),))
+
+
+def _housing(high: float, mouth: float, bush: float) -> list[Item]:
+    """The walls of a jack around a bore `high` pixels across, its mouth where the plug's shoulder stops, `bush` pixels long."""
+    left = MARGIN
+    top, bottom = 0.0, WALL + LIFT + high
+    return [Rect(left, top, mouth - left, WALL, "metal", 2), Rect(left, bottom, mouth - left, WALL, "metal", 2),
+            Rect(left, top + WALL, 5, bottom - top - WALL, "metal"),
+            Rect(mouth - bush, top + WALL, bush, LIFT - 2, "metal")]
+
+
+def _bush(part: Half, home: float, scale: float) -> float:
+    """The mouth's solid part: what the last spring leaves free."""
+    return max((home - max(spring.far for spring in part.springs.values())) * scale - 4, 6)
+
+
+def _anchor(part: Half, contact: str, scale: float) -> float:
+    """Where a spring is held: a little nearer to the tip than it touches."""
+    spring = part.springs[contact]
+    return max(x0(scale, (spring.near + spring.far) / 2) - 14, MARGIN)
+
+
+def _springs(part: Half, scale: float, titles: Mapping[str, str]) -> list[Item]:
+    bore = WALL + LIFT
+    items: list[Item] = []
+    for contact, spring in part.springs.items():
+        touch, held = x0(scale, (spring.near + spring.far) / 2), _anchor(part, contact, scale)
+        near, far = x0(scale, spring.near), x0(scale, spring.far)
+        leaf = Path((("M", held, WALL), ("L", held, WALL + 9), ("L", touch, bore - 1), ("L", touch + 8, bore - 10)), "heavy")
+        items.append(Group((Rect(near, bore - 2.5, max(far - near, 2), 5, "range"), leaf), title=titles[contact]))
+    return items

@@ -1,0 +1,139 @@
+"""A circuit of two-terminal parts and switches, ready to be solved: nets, values and the stamps of nodal analysis.
+
+Modified nodal analysis: unknowns are the net voltages, then one current for each emf and inductor (flowing from a to b
+inside the part). Nothing here knows what the circuit is for.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from generator.catalogue.records import Coupling, Part
+
+CONTACT_OHM = 0.01  # a clean closed contact; from memory, 5 to 20 mohm are quoted for new ones
+BRANCHED = ("emf", "inductor")
+CORNERS = ("nominal", "strong", "weak", "skewed")
+
+
+class CircuitError(ValueError):
+    """The circuit has no single solution; the message names the parts."""
+
+
+@dataclass(frozen=True)
+class Circuit:
+    """Parts between numbered nets; `switches` are contacts that may be closed (CONTACT_OHM) or open.
+
+    `nets` maps a node name to its number; `anchors` are nets that serve as an island's 0 V, best first.
+    """
+
+    parts: tuple[Part, ...]
+    couplings: tuple[Coupling, ...]
+    ends: tuple[tuple[int, int], ...]
+    switches: tuple[tuple[int, int], ...]
+    nets: Mapping[str, int]
+    net_count: int
+    anchors: tuple[int, ...]
+
+    @property
+    def size(self) -> int:
+        """Unknowns of the nodal equations."""
+        return self.net_count + len(self.branches)
+
+    @property
+    def branches(self) -> dict[str, int]:
+        """Part id -> index of its current among the unknowns."""
+        names = [part.id for part in self.parts if part.kind in BRANCHED]
+        return {name: self.net_count + i for i, name in enumerate(names)}
+
+    def pieces(self, closed: Sequence[bool], through_capacitors: bool) -> list[int]:
+        """For each net the number of the connected piece it belongs to, with the given switches closed."""
+        joined = _Union(self.net_count)
+        for part, (a, b) in zip(self.parts, self.ends):
+            if part.kind != "capacitor" or through_capacitors:
+                joined.join(a, b)
+        for (a, b), shut in zip(self.switches, closed):
+            if shut:
+                joined.join(a, b)
+        return [joined.find(net) for net in range(self.net_count)]
+
+    def islands(self, closed: Sequence[bool], through_capacitors: bool = False) -> list[int]:
+        """The net taken as 0 V in each connected piece: an anchor where there is one, else its lowest net."""
+        piece = self.pieces(closed, through_capacitors)
+        chosen: dict[int, int] = {}
+        for net in (*self.anchors, *range(self.net_count)):
+            chosen.setdefault(piece[net], net)
+        return list(chosen.values())
+
+
+def build(parts: Iterable[Part], couplings: Iterable[Coupling], switches: Iterable[tuple[str, str]],
+          anchors: Iterable[str] = ()) -> Circuit:
+    """Merge what wires join into nets and number them in order of first mention."""
+    parts, switches, anchors = tuple(parts), tuple(switches), tuple(anchors)
+    names: dict[str, int] = {}
+    for node in (*anchors, *(n for part in parts for n in (part.a, part.b)), *(n for pair in switches for n in pair)):
+        names.setdefault(node, len(names))
+    joined = _Union(len(names))
+    for part in parts:
+        if part.kind == "wire":
+            joined.join(names[part.a], names[part.b])
+    numbers: dict[int, int] = {}
+    nets = {node: numbers.setdefault(joined.find(i), len(numbers)) for node, i in names.items()}
+    # A part with both ends on one net carries nothing that matters; an emf there would be a short across itself.
+    kept = tuple(part for part in parts if part.kind != "wire" and (nets[part.a] != nets[part.b] or part.kind in BRANCHED))
+    for part in kept:
+        if part.kind == "emf" and nets[part.a] == nets[part.b]:
+            raise CircuitError(f"emf '{part.id}' is shorted by wire: both its ends are on one net")
+    return Circuit(kept, tuple(couplings), tuple((nets[p.a], nets[p.b]) for p in kept),
+                   tuple((nets[a], nets[b]) for a, b in switches), nets, len(numbers), tuple(nets[a] for a in anchors))
+
+
+def value_at(part: Part, corner: str) -> float:
+    """A part's value at a tolerance corner: `strong` has the highest sources and the lowest resistances and loads, `weak`
+    the opposite, `skewed` pulls matched pairs apart by their mismatch."""
+    quantity = part.value
+    if corner == "nominal" or quantity is None:
+        return quantity.nominal if quantity else 0.0
+    if corner == "skewed":
+        return quantity.nominal * (1 + part.skew * part.match / 2)
+    # An emf may be written negative (a rail below 0 V); strong means the larger magnitude.
+    low, high = sorted((quantity.low, quantity.high), key=abs)
+    raised = part.kind == "emf"
+    if part.kind in ("capacitor", "inductor", "clamp"):
+        return quantity.nominal
+    return high if raised == (corner == "strong") else low
+
+
+class _Union:
+    """Disjoint sets; the lowest member stands for its set, so numbering never depends on order of joining."""
+
+    def __init__(self, count: int) -> None:
+        self.parent = list(range(count))
+
+    def find(self, item: int) -> int:
+        while self.parent[item] != item:
+            self.parent[item] = self.parent[self.parent[item]]
+            item = self.parent[item]
+        return item
+
+    def join(self, one: int, two: int) -> None:
+        one, two = self.find(one), self.find(two)
+        self.parent[max(one, two)] = min(one, two)
+
+
+def stamp_conductance(matrix: np.ndarray, a: int, b: int, siemens) -> None:
+    """Add a conductance between two nets to the last two axes of a stack of matrices."""
+    matrix[..., a, a] += siemens
+    matrix[..., b, b] += siemens
+    matrix[..., a, b] -= siemens
+    matrix[..., b, a] -= siemens
+
+
+def stamp_branch(matrix: np.ndarray, a: int, b: int, row: int) -> None:
+    """Add a branch current leaving net a and entering net b, and its equation v(a) - v(b) = ..."""
+    matrix[..., a, row] += 1
+    matrix[..., b, row] -= 1
+    matrix[..., row, a] += 1
+    matrix[..., row, b] -= 1

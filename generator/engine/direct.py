@@ -1,0 +1,171 @@
+"""Direct-current readings: every supply setting, tolerance corner, landing and plugging state of an assembly."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from itertools import product
+
+import numpy as np
+
+from generator.catalogue.records import Limit, Part, Port
+
+from .assemble import Assembly
+from .circuit import Circuit, value_at
+from .readings import Reading
+from .solve import Solution, closed_array, part_amps, solve_dc
+
+UNITS = {"volts": "V", "amps": "A", "watts": "W"}
+
+
+@dataclass(frozen=True)
+class Switch:
+    """A supply with its place; `key` names it in answers, with its place where two supplies share a name."""
+
+    place: str
+    supply: str
+    key: str
+    name: str
+    states: tuple[str, ...]
+    style: str
+
+
+def supply_switches(ports: Mapping[str, Port]) -> list[Switch]:
+    """Every switchable supply of the connection, in order of place."""
+    found = [(place, supply) for place, port in ports.items() for supply in port.supplies]
+    ids = [supply.id for _, supply in found]
+    return [Switch(place, s.id, s.id if ids.count(s.id) == 1 else f"{s.id} ({place})", s.name, s.states, s.style) for place, s in found]
+
+
+def settings(ports: Mapping[str, Port]) -> list[dict[str, str]]:
+    """Every combination of supply switches, all on first."""
+    switches = supply_switches(ports)
+    return [dict(zip((s.key for s in switches), states)) for states in product(*(s.states for s in switches))]
+
+
+def live_volts(circuit: Circuit, ports: Mapping[str, Port], setting: Mapping[str, str]) -> dict[str, bool]:
+    """For each emf of the circuit whether this setting has it switched on."""
+    on = {(s.place, s.supply): setting[s.key] == s.states[0] for s in supply_switches(ports)}
+    return {part.id: on.get((part.id.split("/")[0], part.supply), True) for part in circuit.parts if part.kind == "emf"}
+
+
+def drive_values(circuit: Circuit, live: Mapping[str, bool], corner: str) -> np.ndarray:
+    """Values of all parts at a corner, with the emfs that are off at 0 V."""
+    return np.array([value_at(part, corner) if live.get(part.id, True) else 0.0 for part in circuit.parts])
+
+
+def corners(circuit: Circuit) -> list[str]:
+    """The tolerance corners at which anything in this circuit differs from nominal."""
+    found = ["nominal"]
+    if any(p.value and p.value.low != p.value.high for p in circuit.parts):
+        found += ["strong", "weak"]
+    if any(p.skew and p.match for p in circuit.parts):
+        found.append("skewed")
+    return found
+
+
+def direct_readings(assembly: Assembly, signal_peaks: Mapping[tuple[str, str, str], float]) -> list[Reading]:
+    """All readings of every setting. `signal_peaks` gives for (place, limit id, state kind) what signal adds at its loudest (V or A peak, or W)."""
+    ports, circuit = assembly.ports, assembly.circuit
+    all_settings = settings(ports)
+    settled = len(assembly.home) + len(assembly.joined)
+    closed = closed_array([*assembly.home, *assembly.joined, *assembly.plugging], len(circuit.switches))
+    readings = []
+    for number, setting in enumerate(all_settings):
+        live = live_volts(circuit, ports, setting)
+        values = np.array([drive_values(circuit, live, corner) for corner in corners(circuit)])
+        solution = solve_dc(circuit, values, closed)
+        sources = {place for place, part in _live_supplies(circuit, live)}
+        readings += _stress(assembly, solution, settled, number, sources, signal_peaks)
+        readings += _needs(assembly, solution, settled, number)
+        readings += _supplies(assembly, solution, settled, number, live)
+        readings += _windings(assembly, solution, settled, number, setting, sources)
+    return readings
+
+
+def _live_supplies(circuit: Circuit, live: Mapping[str, bool]) -> Iterator[tuple[str, Part]]:
+    """Emfs that push direct current, with their place."""
+    for part in circuit.parts:
+        if part.kind == "emf" and live.get(part.id) and part.value.nominal:
+            yield part.id.split("/")[0], part
+
+
+def part_index(circuit: Circuit, place: str, part: str) -> int | None:
+    """A part's number in the circuit; None when wire shorts it out."""
+    for i, candidate in enumerate(circuit.parts):
+        if candidate.id == f"{place}/{part}":
+            return i
+    return None
+
+
+def _stress(assembly: Assembly, solution: Solution, settled: int, setting: int, sources: set[str], peaks: Mapping) -> Iterator[Reading]:
+    """What every rated part sees, settled and while plugging."""
+    for place, record in assembly.places.items():
+        for limit in record.network.limits:
+            direct = np.abs(limit_values(solution, place, limit))
+            foreign = bool(sources - {place})
+            for state, cases, rating in (("settled", direct[:, :settled], limit.settled), ("plugging", direct[:, settled:], limit.momentary)):
+                if not cases.size:
+                    continue
+                signal = peaks.get((place, limit.id, state), 0.0)
+                value = float(cases.max()) + signal
+                words = {"device": record.name, "part": limit.where, "dc": "" if signal > float(cases.max()) else "dc"}
+                if rating is not None:
+                    yield Reading(f"part-{limit.quantity}", f"{place}/{limit.id}", limit.where, value, UNITS[limit.quantity], state, setting, rating, limit.evidence, words)
+                elif foreign or signal > 0:
+                    yield Reading(f"unrated-{limit.quantity}", f"{place}/{limit.id}", limit.where, value, UNITS[limit.quantity], state, setting, None, limit.evidence, words)
+
+
+def limit_values(solution: Solution, place: str, limit: Limit) -> np.ndarray:
+    """The direct volts, amps or watts a limit is about, (drives, states)."""
+    zero = np.zeros(solution.unknowns.shape[:-1])
+    if limit.between:
+        return solution.volts(*(f"{place}/{node}" for node in limit.between))
+    index = part_index(solution.circuit, place, limit.part)
+    if index is None:
+        return zero
+    if limit.quantity == "volts":
+        return solution.part_volts(index)
+    amps = part_amps(solution, index)
+    return amps if limit.quantity == "amps" else amps * solution.part_volts(index)
+
+
+def _needs(assembly: Assembly, solution: Solution, settled: int, setting: int) -> Iterator[Reading]:
+    """The volts left at whatever has to be powered: the least over corners and landings, without help from mains earth."""
+    for place, port in assembly.ports.items():
+        if place.startswith("extra"):
+            continue
+        for need in port.needs:
+            volts = solution.volts(*(f"{place}/{node}" for node in need.between))[:, :len(assembly.home)]
+            yield Reading("supplied-volts", f"{place}/{need.id}", need.where, float(volts.min()), "V", "settled", setting, need.least, need.evidence, {"device": port.name, "part": need.where})
+
+
+def _supplies(assembly: Assembly, solution: Solution, settled: int, setting: int, live: Mapping[str, bool]) -> Iterator[Reading]:
+    """Current pushed back into a supply, and the surge a supply gives while plugging beyond what it gives settled."""
+    for place, part in _live_supplies(solution.circuit, live):
+        port = assembly.places[place]
+        amps = part_amps(solution, solution.circuit.parts.index(part)) * np.sign(part.value.nominal)
+        name = next((s.name for s in port.supplies if s.id == part.supply), "supply") if isinstance(port, Port) else "supply"
+        words = {"device": port.name, "part": name}
+        yield Reading("supply-fed-amps", part.id, name, max(0.0, float(amps[:, :settled].max())), "A", "settled", setting, None, None, words)
+        if amps.shape[1] > settled:
+            surge = float((-amps[:, settled:]).max()) - max(0.0, float((-amps[:, :settled]).max()))
+            yield Reading("surge-amps", part.id, name, max(0.0, surge), "A", "plugging", setting, None, None, words)
+
+
+def _windings(assembly: Assembly, solution: Solution, settled: int, setting: int, switch_states: Mapping[str, str], sources: set[str]) -> Iterator[Reading]:
+    """Direct current through coils and ribbons, and into the stages that drive an output."""
+    styles = {s.style for s in supply_switches(assembly.ports) if switch_states[s.key] == s.states[0]}
+    feed = "pair" if "pair" in styles else "single"
+    for place, record in assembly.places.items():
+        driving = {name for source in getattr(record, "sources", ()) for name in source.drive}
+        if not sources - {place}:
+            continue
+        for part in record.network.parts:
+            index = part_index(solution.circuit, place, part.id)
+            if index is None or not (part.coil or part.id in driving and part.kind == "emf"):
+                continue
+            amps = float(np.abs(part_amps(solution, index)[:, :settled]).max())
+            quantity, name = ("coil-amps", part.coil) if part.coil else ("output-fed-amps", "output stage")
+            if part.coil or not any(p.coil for p in record.network.parts):
+                yield Reading(quantity, f"{place}/{part.id}", name, amps, "A", "settled", setting, None, None, {"device": record.name, "part": name}, {"feed": feed})

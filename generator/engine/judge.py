@@ -1,0 +1,219 @@
+"""From readings to a verdict: hold every number against the rulebook and take the worst."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+
+from generator.catalogue.records import Catalogue, Lead, Port
+
+from .assemble import Way, assemble, ways
+from .direct import direct_readings, settings
+from .mate import fits
+from .readings import Reading
+from .rulebook import Rule, rules
+from .signal import signal_readings, solve_signals
+from .words import conditions, quantity, setting_words
+
+VERDICTS = ("safe", "lossy", "no signal", "dangerous", "does not fit")  # from best to worst
+RANK = {verdict: rank for rank, verdict in enumerate(VERDICTS)} | {"note": 0}
+STATES = {"settled": "settled", "plugging": "while plugging", "signal": "with signal"}
+OPPOSITE = {"plug": "jack", "jack": "plug", "male": "female", "female": "male"}
+SLACK = 1e-9  # two numbers closer than this are the same to every solver
+
+
+@dataclass(frozen=True)
+class Finding:
+    """A rule that was met: the deciding number, the limit it was held against and where that limit comes from.
+    `subject` tells findings of one rule apart; `setting` is the number of the supply setting, None where supplies do not matter;
+    `state` is settled, plugging or signal."""
+
+    id: str
+    severity: str
+    subject: str
+    where: str
+    value: float
+    unit: str
+    limit: float | None
+    when: str
+    says: str
+    remedy: str
+    evidence: str
+    cite: tuple[str, ...]
+    state: str
+    setting: int | None = None
+
+    def as_data(self) -> dict:
+        """The finding as section of the published answer."""
+        names = ("id", "severity", "where", "value", "unit", "limit", "when", "says", "remedy", "evidence")
+        return {name: getattr(self, name) for name in names} | {"cite": list(self.cite)}
+
+
+@dataclass(frozen=True)
+class Verdict:
+    """The answer to From / Through / Into. `ways` tells each way of plugging and how it ends; `settings` each supply setting."""
+
+    start: str
+    through: tuple[str, ...]
+    target: str
+    verdict: str
+    settings: tuple[tuple[Mapping[str, str], str], ...]
+    plugging: str
+    findings: tuple[Finding, ...]
+    ways: tuple[tuple[Way, str], ...] = ()
+    remedies: tuple["Verdict", ...] = field(default=())
+
+    @property
+    def fits(self) -> bool:
+        """Do all halves go into each other?"""
+        return self.verdict != "does not fit"
+
+    @property
+    def conditions(self) -> str:
+        """One sentence on how the verdict hangs on switches; empty when it does not."""
+        return conditions(self.settings)
+
+    def as_data(self) -> dict:
+        """The published form."""
+        return {
+            "from": self.start, "through": list(self.through), "into": self.target, "fits": self.fits, "verdict": self.verdict,
+            "settings": [{"supplies": dict(setting), "verdict": verdict} for setting, verdict in self.settings],
+            "conditions": self.conditions,
+            "plugging": self.plugging,
+            "findings": [finding.as_data() for finding in self.findings],
+            "ways": [{"ends": [list(pair) for pair in way.ends], "plugged": [list(pair) for pair in way.plugged], "verdict": verdict}
+                     for way, verdict in self.ways],
+            "remedies": [{"through": list(r.through), "verdict": r.verdict} for r in self.remedies],
+        }
+
+
+def judge(catalogue: Catalogue, start: str, through: Sequence[str], target: str) -> Verdict:
+    """Judge one connection. `start` and `target` are port ids, `through` lead ids. Raises KeyError for an unknown id."""
+    outlet, inlet = catalogue.ports[start], catalogue.ports[target]
+    leads = [catalogue.leads[name] for name in through]
+    possible = ways(catalogue, outlet, leads, inlet)
+    if not possible:
+        return Verdict(start, tuple(through), target, "does not fit", (), "does not fit", (misfit(catalogue, outlet, leads, inlet),))
+    return combine(leads, [judge_way(catalogue, outlet, leads, inlet, way) for way in possible])
+
+
+def judge_way(catalogue: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: Port, way: Way) -> Verdict:
+    """Judge one way of plugging."""
+    assembly = assemble(catalogue, outlet, leads, inlet, way)
+    signals = solve_signals(assembly)
+    switches = settings(assembly.ports)
+    readings = direct_readings(assembly, signals.peaks) + signal_readings(assembly, signals)
+    findings = [finding for reading in readings for finding in _findings(reading, switches)]
+    per_setting = tuple((setting, severest(f.severity for f in findings if f.setting in (None, i))) for i, setting in enumerate(switches))
+    headline = max((verdict for i, (_, verdict) in enumerate(per_setting) if not _only_unpowered(i, findings, len(switches))), key=RANK.get)
+    plugging = severest(f.severity for f in findings if f.state == "plugging")
+    return Verdict(outlet.id, tuple(lead.id for lead in leads), inlet.id, headline, per_setting, plugging,
+                   _told_once(findings, len(switches)), ((way, headline),))
+
+
+def combine(leads: Sequence[Lead], judged: Sequence[Verdict]) -> Verdict:
+    """One answer from all ways of plugging. Ends with different labels are chosen on purpose, so the best such choice counts, unless another
+    is dangerous; what a person cannot choose (which of two like ends, whether spare ends are used) counts at its worst."""
+    choices: dict[tuple, list[Verdict]] = {}
+    for verdict in judged:
+        way = verdict.ways[0][0]
+        labels = tuple(lead.ends[end].label for lead, pair in zip(leads, way.ends) for end in pair)
+        choices.setdefault(labels, []).append(verdict)
+    worst = [max((RANK[v.verdict] for v in group)) for group in choices.values()]
+    decisive = max(worst) if max(worst) == RANK["dangerous"] else min(worst)
+    group = list(choices.values())[worst.index(decisive)]
+    fullest = max(group, key=lambda v: len(v.settings))
+    merged = tuple((setting, max((found for v in group for part, found in v.settings if part.items() <= setting.items()), key=RANK.get))
+                   for setting, _ in fullest.settings)
+    kept: dict[tuple, Finding] = {}
+    for finding in (f for v in group for f in v.findings):
+        _keep_worse(kept, finding)
+    return replace(fullest, verdict=VERDICTS[decisive], settings=merged, plugging=max((v.plugging for v in group), key=RANK.get),
+                   findings=_worst_first(kept.values()), ways=tuple(way for v in judged for way in v.ways))
+
+
+def severest(severities: Iterable[str]) -> str:
+    """The verdict a set of severities amounts to; notes cost nothing."""
+    return VERDICTS[max((RANK[severity] for severity in severities), default=0)]
+
+
+def met(rule: Rule, value: float, limit: float) -> bool:
+    """Is the value beyond the limit, by more than rounding?"""
+    slack = SLACK * max(abs(limit), abs(value), 1e-6)
+    return value > limit + slack if rule.compare == "above" else value < limit - slack
+
+
+def _findings(reading: Reading, switches: Sequence[Mapping[str, str]]) -> Iterable[Finding]:
+    for rule in rules():
+        if rule.quantity != reading.quantity or any(reading.flags.get(key) != want for key, want in rule.only.items()):
+            continue
+        limit = reading.limit if rule.limit == "own" else float(rule.limit)
+        if met(rule, reading.value, limit):
+            yield _finding(rule, reading, limit, switches)
+
+
+def _finding(rule: Rule, reading: Reading, limit: float, switches: Sequence[Mapping[str, str]]) -> Finding:
+    shown = {**reading.words, "value": quantity(reading.value, reading.unit), "limit": quantity(limit, reading.unit), "loss": quantity(-reading.value, reading.unit)}
+    known = reading.evidence if rule.limit == "own" and reading.evidence else None
+    setting = setting_words(switches[reading.setting]) if reading.setting is not None else ""
+    return Finding(
+        rule.id, rule.severity, reading.subject, reading.where, reading.value, reading.unit, None if rule.id == "rating-not-known" else limit,
+        ", ".join(part for part in (setting, STATES[reading.state]) if part), rule.says.format(**shown), rule.remedy.format(**shown),
+        known.grade if known else rule.evidence, known.cite if known else rule.cite, reading.state, reading.setting)
+
+
+def _only_unpowered(number: int, findings: Sequence[Finding], count: int) -> bool:
+    """A setting that merely leaves a device without its supply, while another setting powers it, does not decide the headline."""
+    here = [f for f in findings if f.setting in (None, number)]
+    if not any(f.id == "not-powered" for f in here) or RANK[severest(f.severity for f in here if f.id != "not-powered")] > RANK["lossy"]:
+        return False
+    return len({f.setting for f in findings if f.id == "not-powered"}) < count
+
+
+def _told_once(findings: Sequence[Finding], count: int) -> tuple[Finding, ...]:
+    """What several settings share is told once, where it is worst; a setting is only named when it matters."""
+    kept: dict[tuple, Finding] = {}
+    seen: dict[tuple, set] = {}
+    for finding in findings:
+        seen.setdefault(_same(finding), set()).add(finding.setting)
+        _keep_worse(kept, finding)
+    everywhere = {key for key, found in seen.items() if len(found) == count}
+    return _worst_first(replace(f, when=STATES[f.state]) if key in everywhere else f for key, f in kept.items())
+
+
+def _same(finding: Finding) -> tuple:
+    return finding.id, finding.subject, finding.state
+
+
+def _keep_worse(kept: dict[tuple, Finding], finding: Finding) -> None:
+    best = kept.setdefault(_same(finding), finding)
+    if abs(finding.value - (finding.limit or 0.0)) > abs(best.value - (best.limit or 0.0)) * (1 + SLACK) + SLACK:
+        kept[_same(finding)] = finding
+
+
+def _worst_first(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    return tuple(sorted(findings, key=lambda f: (-RANK[f.severity], f.severity == "note")))
+
+
+def misfit(catalogue: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: Port) -> Finding:
+    """Say where the chain first fails to mate, and what would go in there."""
+    reach, name = [(outlet.connector, outlet.half)], outlet.name
+    for lead in leads:
+        fitting = [end for end in lead.ends.values() if any(_goes(catalogue, half, end) for half in reach)]
+        if not fitting:
+            return _misfit(catalogue, reach[0], name, lead.name)
+        reach = [(far.connector, far.half) for near in fitting for far in lead.ends.values() if far is not near]
+        name = lead.name
+    return _misfit(catalogue, reach[0], name, inlet.name)
+
+
+def _goes(catalogue: Catalogue, half: tuple[str, str], other) -> bool:
+    return fits((catalogue.connectors[half[0]], half[1]), (catalogue.connectors[other.connector], other.half))
+
+
+def _misfit(catalogue: Catalogue, half: tuple[str, str], name: str, other: str) -> Finding:
+    family = catalogue.connectors[half[0]]
+    partner = OPPOSITE[half[1]]
+    takes = sorted(c.name for c in catalogue.connectors.values() if c.bore == family.bore and partner in c.halves)
+    says = f"{name} ends in {family.name}, {half[1]}; {other} does not go in there. It takes the {partner} of: {'; '.join(takes)}."
+    return Finding("does-not-mate", "does not fit", "connection", name, 0.0, "", None, "always", says, "Choose a lead with that end.", "derived", (), "settled")

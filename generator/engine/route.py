@@ -1,0 +1,79 @@
+"""Find the lead, or chain of leads, that gets one port into another: safest first, then least lost, then shortest.
+
+Best-first over chains of up to MOST leads. Every chain offered has been judged; nothing is inferred from its parts.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from generator.catalogue.records import Catalogue, Lead, Port
+
+from .judge import RANK, Verdict, judge
+from .mate import fits
+
+MOST = 3  # leads in a row
+OFFERED = 3
+
+Judge = Callable[[Catalogue, str, tuple[str, ...], str], Verdict]
+
+
+def routes(catalogue: Catalogue, start: str, target: str, offered: int = OFFERED, most: int = MOST, judge: Judge = judge) -> list[Verdict]:
+    """The best chains, best first; never one that is dangerous, carries no signal or does not fit. Shorter chains are searched first and a
+    longer one is only looked for while nothing safe has been found."""
+    found: list[Verdict] = []
+    for length in range(most + 1):
+        found += [judge(catalogue, start, chain, target) for chain in chains(catalogue, start, target, length)]
+        found = sorted((v for v in found if RANK[v.verdict] <= RANK["lossy"]), key=cost)
+        if found and found[0].verdict == "safe":
+            break
+        if length and found:  # something works: one more adapter can only be worth it if it makes it safe
+            most = min(most, length + 1)
+    return found[:offered]
+
+
+def cost(verdict: Verdict) -> tuple:
+    """What makes one answer worse than another: verdict, while plugging, how much is lost, leads, name."""
+    lost = sum(finding.severity == "lossy" for finding in verdict.findings)
+    notes = sum(finding.severity == "note" for finding in verdict.findings)
+    return RANK[verdict.verdict], RANK[verdict.plugging], lost, len(verdict.through), notes, verdict.through
+
+
+def chains(catalogue: Catalogue, start: str, target: str, length: int) -> Iterator[tuple[str, ...]]:
+    """Every chain of exactly `length` different leads whose halves go into each other, grown from From and pruned towards Into."""
+    goal = _halves_towards(catalogue, catalogue.ports[target], length)
+
+    def grow(taken: tuple[str, ...], open_half: tuple[str, str]) -> Iterator[tuple[str, ...]]:
+        left = length - len(taken)
+        if not any(_goes(catalogue, open_half, half) for half in goal[left]):
+            return
+        if not left:
+            yield taken
+            return
+        for lead in catalogue.leads.values():
+            if lead.id in taken:
+                continue
+            for half in dict.fromkeys(_far_halves(catalogue, lead, open_half)):
+                yield from grow((*taken, lead.id), half)
+
+    port = catalogue.ports[start]
+    yield from dict.fromkeys(grow((), (port.connector, port.half)))
+
+
+def _halves_towards(catalogue: Catalogue, target: Port, length: int) -> list[set[tuple[str, str]]]:
+    """For each number of leads still to come, the halves a chain may present next."""
+    reach = [{(target.connector, target.half)}]
+    for _ in range(length):
+        reach.append({(near.connector, near.half) for lead in catalogue.leads.values() for near in lead.ends.values()
+                      for far in lead.ends.values() if far is not near and any(_goes(catalogue, (far.connector, far.half), half) for half in reach[-1])})
+    return reach
+
+
+def _far_halves(catalogue: Catalogue, lead: Lead, open_half: tuple[str, str]) -> Iterator[tuple[str, str]]:
+    for near in lead.ends.values():
+        if _goes(catalogue, open_half, (near.connector, near.half)):
+            yield from ((far.connector, far.half) for far in lead.ends.values() if far is not near)
+
+
+def _goes(catalogue: Catalogue, one: tuple[str, str], two: tuple[str, str]) -> bool:
+    return fits((catalogue.connectors[one[0]], one[1]), (catalogue.connectors[two[0]], two[1]))

@@ -1,0 +1,54 @@
+"""Numbers as a meter would show them, and sentences about settings."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from math import floor, log10
+
+PREFIXES = ((1e6, "M"), (1e3, "k"), (1.0, ""), (1e-3, "m"), (1e-6, "µ"), (1e-9, "n"))
+SYMBOLS = {"ohm": "Ω"}
+
+
+def quantity(value: float, unit: str) -> str:
+    """Three significant digits with an engineering prefix: 44.6 V, 7.05 mA, 2.4 kΩ; decibels with one decimal, bare numbers as they are."""
+    if unit == "dB":
+        return f"{fixed(value, 1)} dB"
+    symbol = SYMBOLS.get(unit, unit)
+    if value == 0 or not symbol:
+        return f"{fixed(value, 0)} {symbol}".strip()
+    factor, prefix = next(((f, p) for f, p in PREFIXES if abs(value) * 1.0005 >= f), PREFIXES[-1])
+    scaled = value / factor
+    places = max(0, 2 - floor(log10(abs(scaled) * 1.0005))) if abs(scaled) >= 1e-3 else 2
+    text = fixed(scaled, places)
+    return f"{text.rstrip('0').rstrip('.') if '.' in text else text} {prefix}{symbol}"
+
+
+def fixed(value: float, places: int) -> str:
+    """Round half away from zero, so that every implementation prints the same digits."""
+    scale = 10 ** places
+    whole = floor(abs(value) * scale + 0.5)
+    sign = "−" if value < 0 and whole else ""
+    digits = str(whole).rjust(places + 1, "0")
+    return sign + (f"{digits[:-places]}.{digits[-places:]}" if places else digits)
+
+
+def setting_words(setting: Mapping[str, str]) -> str:
+    """`phantom on, plug-in power off`; empty when nothing can be switched."""
+    return ", ".join(f"{key.replace('-', ' ')} {state}" for key, state in setting.items())
+
+
+def conditions(settings: Sequence[tuple[Mapping[str, str], str]]) -> str:
+    """One sentence that says which setting ends how; empty when all end alike."""
+    verdicts = list(dict.fromkeys(verdict for _, verdict in settings))
+    if len(verdicts) < 2:
+        return ""
+    clauses = []
+    for verdict in verdicts:
+        cases = [setting for setting, found in settings if found == verdict]
+        telling = [key for key in cases[0] if len({case[key] for case in cases}) == 1 and any(s[key] != cases[0][key] for s, _ in settings)]
+        if telling and sum(all(s[k] == cases[0][k] for k in telling) for s, _ in settings) == len(cases):
+            clauses.append(f"{verdict} with {setting_words({key: cases[0][key] for key in telling})}")
+        else:
+            clauses.append(f"{verdict} with " + " or ".join(setting_words(case) for case in cases))
+    sentence = "; ".join(clauses)
+    return sentence[0].upper() + sentence[1:] + "."

@@ -1,0 +1,39 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.check = Ringfence.check || {};
+
+/* The question as it stands in the address: #from=ID&through=ID,ID&into=ID. */
+(function (check, ui) {
+  const SHOWN = 80; // a hostile address may be long; a person needs only its beginning
+
+  /* {from, through, into, unknown}: ids that live in the catalogue, through null while not chosen, [] for no lead;
+     `unknown` lists texts that name nothing. */
+  check.read = function (hash) {
+    const asked = new URLSearchParams(hash.replace(/^#/, ""));
+    const unknown = [];
+
+    function known(kind, text) {
+      const id = ui.living(kind, text);
+      if (!id) unknown.push(text.length > SHOWN ? `${text.slice(0, SHOWN)}…` : text);
+      return id;
+    }
+
+    const port = (name) => (asked.get(name) ? known("ports", asked.get(name)) : null);
+    const from = port("from");
+    const into = port("into");
+    let through = null;
+    if (asked.has("through")) {
+      through = asked.get("through").split(",").filter(Boolean).map((text) => known("leads", text));
+      if (through.includes(null)) through = null; // never judge a connection with one lead silently left out
+    } else if (from && into) through = [];
+    return { from, through, into, unknown };
+  };
+
+  check.write = function ({ from, through, into }) {
+    const parts = [];
+    if (from) parts.push(`from=${encodeURIComponent(from)}`);
+    if (through) parts.push(`through=${through.map(encodeURIComponent).join(",")}`);
+    if (into) parts.push(`into=${encodeURIComponent(into)}`);
+    return parts.length ? `#${parts.join("&")}` : "";
+  };
+})(Ringfence.check, Ringfence.ui);

@@ -1,0 +1,73 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.check = Ringfence.check || {};
+
+/* The answer: verdict, why, per setting, what to switch, what to use instead, the chain, cautions, and a link to pass on. */
+(function (check, ui) {
+  const { el } = ui;
+
+  /* {element, announce}: `announce` is what a screen reader is told. `root` leads to the top of the site. */
+  check.answer = function (question, root) {
+    const { judged, failed } = check.judge(question);
+    const parts = judged ? verdict(judged, question, root) : broken(failed, question);
+    return {
+      element: el("section", { class: "rf-answer", "aria-label": "Answer" }, parts,
+        check.chain(question, root), check.cautions(question), check.share(question, root)),
+      announce: judged ? `Verdict: ${judged.verdict}. ${check.sentence(judged)} ${check.condition(judged)}`.trim() : failed,
+    };
+  };
+
+  function verdict(judged, question, root) {
+    const better = check.better(judged, question);
+    return [
+      el("div", { class: `rf-banner rf-banner--${ui.slug(judged.verdict)}`, "data-verdict": judged.verdict },
+        ui.mark(judged.verdict),
+        el("h2", { class: "rf-answer__head", tabindex: "-1" }, ui.capital(judged.verdict)),
+        el("p", { class: "rf-banner__says" }, check.sentence(judged)),
+        check.condition(judged) ? el("p", { class: "rf-banner__when" }, check.condition(judged)) : null),
+      better ? el("p", { class: "rf-switch" }, better) : null,
+      check.remedies(judged, question, root),
+      check.findings(judged, root),
+      check.settings(judged, question),
+    ];
+  }
+
+  /* No live answer: say so, and give the generator's verdict where there is one, with its name on it. */
+  function broken(failed, question) {
+    const row = ui.row(question.from, question.through, question.into);
+    return el("div", { class: "rf-banner rf-banner--broken" },
+      row ? ui.mark(row.verdict) : null,
+      el("h2", { class: "rf-answer__head", tabindex: "-1" }, row ? `${ui.capital(row.verdict)}, from the table` : "Not worked out"),
+      el("p", { class: "rf-banner__says" }, row
+        ? `${failed} The table made with this page says: ${row.verdict}${row.findings.length ? ` (${row.findings.join(", ")})` : ""}.`
+        : `${failed} Treat this connection as dangerous until you know better.`));
+  }
+
+  check.notFound = (texts) => el("div", { class: "rf-unknown", role: "alert" },
+    texts.map((text) => el("p", {}, "Not found: ", el("code", {}, text))),
+    el("p", {}, "Nothing here goes by that id, so there is no answer for this address. Choose again below."));
+
+  check.cautions = function ({ from, through, into }) {
+    const said = [ui.port(from), ...through.map(ui.lead), ui.port(into)].flatMap((entry) => entry.cautions);
+    if (!said.length) return null;
+    return el("div", { class: "rf-caution", role: "note" }, el("p", { class: "rf-caution__head" }, "Take care"),
+      el("ul", {}, [...new Set(said)].map((text) => el("li", {}, text))));
+  };
+
+  check.share = function ({ from, through, into }, root) {
+    const link = new URL(ui.address(root, from, through, into), location.href).href;
+    const copy = ui.button({ class: "rf-button rf-button--quiet", onclick: copied }, "Copy link to this answer");
+    const field = el("input", { class: "rf-share__link", readonly: true, value: link, "aria-label": "Link to this answer", hidden: true });
+    return el("p", { class: "rf-share" }, copy, field, el("a", { class: "rf-button rf-button--quiet", href: "#" }, "New check"));
+
+    async function copied() {
+      try {
+        await navigator.clipboard.writeText(link);
+        copy.textContent = "Copied";
+      } catch (refused) {
+        field.hidden = false;
+        field.select();
+      }
+    }
+  };
+})(Ringfence.check, Ringfence.ui);

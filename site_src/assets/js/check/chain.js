@@ -1,0 +1,40 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.check = Ringfence.check || {};
+
+/* The chain as pictures: port, lead, port, with the contacts that touch written between them. */
+(function (check, ui) {
+  const { el } = ui;
+
+  check.chain = function ({ from, through, into }, root) {
+    const [outlet, inlet] = [ui.port(from), ui.port(into)];
+    const pieces = [picture("ports", outlet, root)];
+    let open = [outlet];
+    for (const [index, id] of through.entries()) {
+      const lead = ui.lead(id);
+      pieces.push(joint(open, Object.values(lead.ends)), picture("leads", lead, root));
+      open = ui.reach(outlet, through.slice(0, index + 1));
+    }
+    pieces.push(joint(open, [inlet]), picture("ports", inlet, root));
+    return el("section", { class: "rf-chain" }, el("h3", {}, "The connection"), el("ol", {}, pieces));
+  };
+
+  function picture(kind, entry, root) {
+    const one = kind.slice(0, -1);
+    return el("li", { class: "rf-chain__piece" },
+      el("a", { href: `${root}${kind}/${encodeURIComponent(entry.id)}/` },
+        el("img", { src: `${root}draw/${one}-${encodeURIComponent(entry.id)}.svg`, alt: "", loading: "lazy" }),
+        el("span", {}, entry.name)));
+  }
+
+  /* Which contact meets which, for the first pair of halves that fit. */
+  function joint(places, others) {
+    const pairs = places.flatMap((place) => others.map((other) => ({ place, other, ways: ui.mated(place, other) })));
+    const pair = pairs.find(({ ways }) => ways);
+    if (!pair) return el("li", { class: "rf-chain__joint rf-chain__joint--no" }, "These halves do not go into each other.");
+    const lines = pair.ways.map((way) => way.map(([a, b]) => `${a} → ${b}`).join(", "));
+    return el("li", { class: "rf-chain__joint" },
+      el("span", { class: "rf-chain__halves" }, `${ui.capital(pair.place.half)} into ${pair.other.half}`),
+      lines.map((line, index) => el("span", {}, index ? `or, in some jacks: ${line}` : line)));
+  }
+})(Ringfence.check, Ringfence.ui);

@@ -1,0 +1,102 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.check = Ringfence.check || {};
+
+/* Holds the state of the check. The question lives in the address; only which picker is open lives here. */
+(function (check, ui) {
+  const ORDER = ["from", "through", "into"];
+  let root, status, open = null, state = null;
+
+  function start() {
+    root = document.getElementById("rf-check");
+    status = document.getElementById("rf-status");
+    if (!root) return;
+    window.addEventListener("hashchange", () => { open = null; render(true); });
+    render(false);
+  }
+
+  /* The next thing to choose, or null when the question is complete. */
+  const missing = () => ORDER.find((step) => state[step] === null) || null;
+
+  function go(changes) {
+    const hash = check.write({ ...state, ...changes });
+    ui.remember(hash);
+    if (hash !== location.hash) location.hash = hash;
+    else { open = null; render(true); }
+  }
+
+  const actions = {
+    open(step, index) { open = open && open.step === step && !missing() ? null : { step, index }; render(true); },
+    remove(index) { go({ through: state.through.filter((_, place) => place !== index) }); },
+    add() { open = { step: "through", index: state.through.length }; render(true); },
+  };
+
+  function choose(step, id) {
+    const leads = state.through || [];
+    const index = open ? open.index : 0;
+    if (step !== "through") go({ [step]: id });
+    else go({ through: id === null ? [] : [...leads.slice(0, index), id, ...leads.slice(index + 1)] });
+  }
+
+  function render(moved) {
+    state = check.read(location.hash);
+    const step = open ? open.step : missing();
+    const current = step ? { step, index: open ? open.index : 0 } : null;
+    root.replaceChildren(...[
+      state.unknown.length ? check.notFound(state.unknown) : null,
+      check.steps(state, current, actions),
+      ...(current ? [again(), picker(current)] : [answer()]),
+    ].filter(Boolean));
+    document.body.dataset.check = current ? current.step : "answer";
+    if (moved) focus();
+  }
+
+  function answer() {
+    const { from, through, into } = state;
+    const shown = check.answer({ from, through, into }, root.dataset.root);
+    status.textContent = shown.announce;
+    return shown.element;
+  }
+
+  function picker({ step, index }) {
+    status.textContent = "";
+    const before = (state.through || []).slice(0, index);
+    const choices = ui.fitting[step](state.from && ui.port(state.from), step === "through" ? before : state.through || []);
+    return check.picker(step, choices, { hint: (entry) => hint(step, index, entry), first: none(step, index), onchoose: (id) => choose(step, id) });
+  }
+
+  /* What the generator's table says about an entry, as far as the rest of the question is chosen. */
+  function hint(step, index, entry) {
+    const asked = { ...state, [step]: step === "through" ? [...(state.through || []).slice(0, index), entry.id] : entry.id };
+    if (!asked.from || !asked.through || !asked.into || asked.through.length > 1) return null;
+    const row = ui.row(asked.from, asked.through, asked.into);
+    return row ? row.verdict : null;
+  }
+
+  function none(step, index) {
+    if (step !== "through" || index > 0) return null;
+    return ui.button({ class: "rf-option rf-option--none", "data-id": "", onclick: () => choose("through", null) },
+      ui.el("span", { class: "rf-option__name" }, "None"),
+      ui.el("span", { class: "rf-option__more" }, "Plugged straight in"));
+  }
+
+  /* The last question, one tap away, while nothing is chosen yet. */
+  function again() {
+    const last = ui.remembered();
+    if (location.hash || !last) return null;
+    const { from, through, into, unknown } = check.read(last);
+    if (!from || !through || !into || unknown.length) return null;
+    const names = [ui.port(from).name, ...through.map((id) => ui.lead(id).name), ui.port(into).name];
+    return ui.el("p", { class: "rf-again" }, ui.el("a", { href: last }, ui.el("span", {}, "Last time"), names.join(" → ")));
+  }
+
+  function focus() {
+    const target = root.querySelector(".rf-answer__head, .rf-picker__title");
+    if (!target) return;
+    target.focus({ preventScroll: true });
+    const top = root.getBoundingClientRect().top + window.scrollY - 64;
+    if (window.scrollY > top) window.scrollTo(0, Math.max(0, top));
+  }
+
+  document.addEventListener("DOMContentLoaded", start);
+})(Ringfence.check, Ringfence.ui);

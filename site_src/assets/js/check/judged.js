@@ -1,0 +1,59 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.check = Ringfence.check || {};
+
+/* Asking the engine, and saying its answer in one line. When it cannot answer, the page says so; it never guesses. */
+(function (check, ui) {
+  const MEANING = {
+    "safe": "The signal arrives on every channel, no limit is passed, and nothing either end offers is lost.",
+    "lossy": "It works, and something is lost.",
+    "no signal": "It will not work.",
+    "dangerous": "Do not connect this.",
+    "does not fit": "These do not go into each other.",
+  };
+
+  /* {judged} or {failed: words}. */
+  check.judge = function (question) {
+    if (typeof Ringfence.judge !== "function") return { failed: "The calculation did not load." };
+    try {
+      const judged = Ringfence.judge(Ringfence.data, Ringfence.rulebook, question);
+      if (ui.rank(judged.verdict) >= 0) return { judged };
+      return { failed: "The calculation gave no verdict." };
+    } catch (fault) {
+      console.error(fault);
+      return { failed: "The calculation broke down." };
+    }
+  };
+
+  check.deciding = (judged) => judged.findings.filter((finding) => finding.severity === judged.verdict);
+
+  /* One plain sentence: what decided it, or what the verdict means when nothing stands against it. */
+  check.sentence = function (judged) {
+    const [first] = check.deciding(judged);
+    return first && first.says ? ui.sentence(first.says) : MEANING[judged.verdict];
+  };
+
+  /* The condition line, unless it only repeats the verdict. */
+  check.condition = function (judged) {
+    const line = judged.conditions || "";
+    return line.replace(/\.$/, "").toLowerCase() === judged.verdict ? "" : line;
+  };
+
+  /* {phantom: "on"} as "phantom 48 V on", with the supply's own name from the port it belongs to. */
+  check.setting = function (supplies, question) {
+    const ports = [ui.port(question.from), ui.port(question.into)];
+    const named = Object.entries(supplies).map(([id, position]) => {
+      const supply = ports.flatMap((port) => port.supplies).find((one) => one.id === id);
+      return `${supply ? supply.name : id} ${position}`;
+    });
+    return named.length ? ui.listed(named) : "as it is";
+  };
+
+  /* What to switch so that it ends better than its worst: a sentence, or nothing. */
+  check.better = function (judged, question) {
+    if (judged.verdict === "does not fit") return "";
+    const best = [...judged.settings].sort((a, b) => ui.rank(a.verdict) - ui.rank(b.verdict))[0];
+    if (!best || ui.rank(best.verdict) >= ui.rank(judged.verdict)) return "";
+    return `Before plugging, set ${check.setting(best.supplies, question)}: then it is ${best.verdict}.`;
+  };
+})(Ringfence.check, Ringfence.ui);

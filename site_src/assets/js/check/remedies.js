@@ -1,0 +1,42 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.check = Ringfence.check || {};
+
+/* What to use instead: every way that ends better, the engine's own suggestions first, each one tap away. */
+(function (check, ui) {
+  const { el } = ui;
+  const SHOWN = 4;
+
+  check.remedies = function (judged, question, root) {
+    if (judged.verdict === "safe") return null;
+    const ways = better(judged, question);
+    if (!ways.length) {
+      return el("section", { class: "rf-remedies" }, el("h3", {}, "Instead"),
+        el("p", {}, "No single lead in this catalogue does better between these two."));
+    }
+    const [first, later] = [ways.slice(0, SHOWN), ways.slice(SHOWN)];
+    return el("section", { class: "rf-remedies" }, el("h3", {}, "Use instead"),
+      el("ul", {}, first.map(item)),
+      later.length ? el("details", { class: "rf-more" }, el("summary", {}, `${later.length} more`), el("ul", {}, later.map(item))) : null);
+
+    function item(way) {
+      const names = way.through.map((id) => ui.lead(id).name).join(", then ") || "No lead, plugged straight in";
+      return el("li", {}, el("a", { class: "rf-option", href: ui.address(root, question.from, way.through, question.into) },
+        el("span", { class: "rf-option__name" }, names),
+        way.findings && way.findings.length ? el("span", { class: "rf-option__more" }, way.findings.join(", ")) : null,
+        ui.verdict(way.verdict)));
+    }
+  };
+
+  /* Ways with a better verdict than this one and at least a working signal, best first, none twice. */
+  function better(judged, { from, into }) {
+    const found = new Map();
+    for (const way of [...(judged.remedies || []), ...ui.rows(from, into)]) {
+      const name = way.through.join();
+      if (works(way.verdict) && ui.rank(way.verdict) < ui.rank(judged.verdict) && !found.has(name)) found.set(name, way);
+    }
+    return [...found.values()].sort((a, b) => ui.rank(a.verdict) - ui.rank(b.verdict) || a.through.length - b.through.length);
+  }
+
+  const works = (verdict) => verdict === "safe" || verdict === "lossy";
+})(Ringfence.check, Ringfence.ui);

@@ -1,0 +1,36 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.matrix = Ringfence.matrix || {};
+
+/* Holds the state of the matrix: the filters and whether there is room for a table. */
+(function (matrix, ui) {
+  const roomy = window.matchMedia("(min-width: 600px)");
+
+  function start() {
+    const root = document.getElementById("rf-matrix");
+    const status = document.getElementById("rf-status");
+    if (!root) return;
+    const grid = matrix.grid();
+    let shown = grid;
+    const place = ui.el("div", {});
+    const count = ui.el("p", { class: "rf-matrix__count" });
+    root.replaceChildren(matrix.filters(grid, (wanted) => { shown = matrix.filtered(grid, wanted); render(); }), count, place);
+    roomy.addEventListener("change", render);
+    render();
+
+    function render() {
+      const view = roomy.matches ? matrix.table : matrix.list;
+      count.textContent = `${ui.count(shown.outlets.length, "outlet", "outlets")}, ${ui.count(shown.inlets.length, "inlet", "inlets")}`;
+      status.textContent = `Showing ${count.textContent}`;
+      place.replaceChildren(shown.outlets.length ? view(shown, open) : ui.el("p", {}, "Nothing passes these filters."));
+    }
+
+    function open(outlet, inlet, cell) {
+      const dialog = matrix.pair(outlet, inlet, cell, root.dataset.root, () => dialog.remove());
+      document.body.append(dialog);
+      dialog.showModal();
+    }
+  }
+
+  document.addEventListener("DOMContentLoaded", start);
+})(Ringfence.matrix, Ringfence.ui);

@@ -1,0 +1,44 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.matrix = Ringfence.matrix || {};
+
+/* The filter bar: for each side text, device and connector, and the verdict. Emits the whole wish at every change. */
+(function (matrix, ui) {
+  const { el } = ui;
+
+  matrix.filters = function (grid, onchange) {
+    const wanted = { from: {}, into: {}, verdict: "" };
+    return el("form", { class: "rf-filters", "aria-label": "Filter the matrix", onsubmit: (event) => event.preventDefault() },
+      side("from", "From", grid.outlets), side("into", "Into", grid.inlets),
+      el("fieldset", {}, el("legend", {}, "Ends"),
+        choice("Verdict", "Any verdict", matrix.bests(grid), (value) => { wanted.verdict = value; })));
+
+    function side(name, label, ports) {
+      const connectors = unique(ports.map((port) => port.connector)).map((id) => [id, ui.connector(id).name]);
+      return el("fieldset", {}, el("legend", {}, label),
+        field(label, (value) => { wanted[name].text = value; }),
+        choice(`${label}: device`, "Any device", unique(ports.map((port) => port.device)).map((word) => [word, ui.capital(word)]),
+          (value) => { wanted[name].device = value; }),
+        choice(`${label}: connector`, "Any connector", connectors, (value) => { wanted[name].connector = value; }));
+    }
+
+    function field(label, set) {
+      const input = el("input", { type: "search", "aria-label": `${label}: name`, placeholder: "Name",
+        oninput: () => { set(input.value.trim()); onchange(wanted); } });
+      return input;
+    }
+
+    function choice(label, any, options, set) {
+      const select = el("select", { "aria-label": label, onchange: () => { set(select.value); onchange(wanted); } },
+        el("option", { value: "" }, any), options.map(([value, text]) => el("option", { value }, text)));
+      return select;
+    }
+  };
+
+  /* The verdicts that occur as a best way, as options. */
+  matrix.bests = (grid) => ui.verdicts()
+    .filter((verdict) => grid.outlets.some((outlet) => grid.inlets.some((inlet) => (grid.cell(outlet.id, inlet.id) || {}).best === verdict)))
+    .map((verdict) => [verdict, ui.capital(verdict)]);
+
+  const unique = (items) => [...new Set(items)].sort();
+})(Ringfence.matrix, Ringfence.ui);

@@ -1,0 +1,62 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.matrix = Ringfence.matrix || {};
+
+/* Two ways to show the same grid, a table where there is room and a list on a phone; and the leads of one pair. */
+(function (matrix, ui) {
+  const { el, button } = ui;
+
+  /* Words for one cell: "safe, best of 3 leads; another is dangerous". */
+  function said({ rows, best, danger }) {
+    const many = rows.length > 1 ? `${best}, best of ${rows.length} ways` : `${best}, one way`;
+    return danger && best !== "dangerous" ? `${many}; another is dangerous` : many;
+  }
+
+  const flagged = (cell) => cell.danger && cell.best !== "dangerous";
+
+  matrix.table = function ({ outlets, inlets, cell }, onopen) {
+    const head = el("tr", {}, el("td", { class: "rf-grid__corner" }, el("span", {}, "into →"), el("span", {}, "from ↓")),
+      inlets.map((inlet) => el("th", { scope: "col" }, el("span", {}, inlet.name))));
+    const rows = outlets.map((outlet) => el("tr", {}, el("th", { scope: "row" }, outlet.name),
+      inlets.map((inlet) => el("td", {}, opener(outlet, inlet, cell(outlet.id, inlet.id))))));
+    return el("div", { class: "rf-grid", tabindex: "0", role: "region", "aria-label": "Matrix, scrolls both ways" },
+      el("table", {}, el("thead", {}, head), el("tbody", {}, rows)));
+
+    function opener(outlet, inlet, found) {
+      if (!found) return null;
+      return button({ class: "rf-grid__cell", "data-flag": flagged(found), title: `${outlet.name} into ${inlet.name}: ${said(found)}`,
+        "aria-label": `${outlet.name} into ${inlet.name}: ${said(found)}`, onclick: () => onopen(outlet, inlet, found) }, ui.mark(found.best));
+    }
+  };
+
+  matrix.list = function ({ outlets, inlets, cell }, onopen) {
+    return el("div", { class: "rf-outlets" }, outlets.map((outlet) => {
+      const cells = inlets.map((inlet) => [inlet, cell(outlet.id, inlet.id)]).filter(([, found]) => found);
+      const body = el("ul", { class: "rf-rows" });
+      return el("details", { class: "rf-group", ontoggle: fill },
+        el("summary", {}, el("span", { class: "rf-group__name" }, outlet.name),
+          el("span", { class: "rf-group__count" }, ui.count(cells.length, "inlet", "inlets"))), body);
+
+      function fill() {
+        if (body.childElementCount) return;
+        cells.sort(([, a], [, b]) => ui.rank(a.best) - ui.rank(b.best));
+        body.append(...cells.map(([inlet, found]) => el("li", {}, button({ class: "rf-row", onclick: () => onopen(outlet, inlet, found) },
+          ui.verdict(found.best), el("span", { class: "rf-row__name" }, inlet.name),
+          el("span", { class: "rf-row__why" }, said(found).slice(found.best.length + 2))))));
+      }
+    }));
+  };
+
+  /* Every way between two ports; each opens the check. */
+  matrix.pair = function (outlet, inlet, { rows }, root, onclose) {
+    const items = rows.map((row) => el("li", {}, el("a", { class: "rf-row", href: ui.address(root, outlet.id, row.through, inlet.id) },
+      ui.verdict(row.verdict),
+      el("span", { class: "rf-row__name" }, row.through.map((id) => ui.lead(id).name).join(", then ") || "No lead, plugged straight in"),
+      el("span", { class: "rf-row__why" }, row.findings.join(", ")))));
+    return el("dialog", { class: "rf-pair", "aria-label": "Ways between these two", onclose },
+      el("div", { class: "rf-pair__head" },
+        el("h2", {}, outlet.name, el("span", {}, " into "), inlet.name),
+        el("form", { method: "dialog" }, el("button", { class: "rf-button rf-button--quiet" }, "Close"))),
+      el("ul", { class: "rf-rows" }, items));
+  };
+})(Ringfence.matrix, Ringfence.ui);

@@ -1,0 +1,42 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.ui = Ringfence.ui || {};
+
+/* Reading the catalogue: records by id, an old id's successor, and words a person may search by. */
+(function (ui) {
+  const record = (kind, id) => ui.own(Ringfence.data[kind], id);
+
+  ui.port = (id) => record("ports", id);
+  ui.lead = (id) => record("leads", id);
+  ui.connector = (id) => record("connectors", id);
+
+  /* The id itself, the one id it moved to, or null. `kind` is "ports" or "leads". */
+  ui.living = function (kind, id) {
+    if (record(kind, id)) return id;
+    const successors = (record("retired", id) || []).filter((other) => record(kind, other));
+    return successors.length === 1 ? successors[0] : null;
+  };
+
+  ui.half = (place) => `${ui.connector(place.connector).name}, ${place.half}`;
+
+  /* The ends of a lead in words: "6.35 mm TS, plug to RCA, plug". */
+  ui.ends = (lead) => Object.values(lead.ends).map(ui.half).join(" to ");
+
+  ui.outlets = () => Object.values(Ringfence.data.ports).filter((port) => port.sources.length);
+  ui.inlets = () => Object.values(Ringfence.data.ports).filter((port) => port.listeners.length);
+  ui.leads = () => Object.values(Ringfence.data.leads);
+
+  /* Everything a person may type to find a port or a lead, in lower case. */
+  ui.findable = function (entry) {
+    const places = entry.ends ? Object.values(entry.ends) : [entry];
+    const connectors = places.map((place) => ui.connector(place.connector));
+    const words = [entry.name, entry.id, entry.device, entry.form, ...entry.also_called];
+    connectors.forEach((connector) => words.push(connector.name, ...connector.also_called));
+    return words.filter(Boolean).join(" ").toLowerCase();
+  };
+
+  ui.matches = (entry, typed) => {
+    const text = ui.findable(entry);
+    return typed.toLowerCase().split(/\s+/).every((word) => text.includes(word));
+  };
+})(Ringfence.ui);

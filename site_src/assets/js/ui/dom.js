@@ -1,0 +1,41 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.ui = Ringfence.ui || {};
+
+/* Building elements. Text always enters as text: nothing here, or anywhere in the site, parses a string as HTML. */
+(function (ui) {
+  const SVG = "http://www.w3.org/2000/svg";
+
+  /* el("button", {class: "x", onclick: f, "aria-pressed": "true"}, "text", child, ...). null children and attributes are left out. */
+  ui.el = function (tag, attributes, ...children) {
+    const made = document.createElement(tag);
+    for (const [name, value] of Object.entries(attributes || {})) {
+      if (value === null || value === undefined || value === false) continue;
+      if (name.startsWith("on")) made.addEventListener(name.slice(2), value);
+      else made.setAttribute(name, value === true ? "" : value);
+    }
+    made.append(...children.flat().filter((child) => child !== null && child !== undefined));
+    return made;
+  };
+
+  /* The symbol of a verdict, drawn from the sheet at the top of the page. The word always stands beside it. */
+  ui.mark = function (verdict) {
+    const svg = document.createElementNS(SVG, "svg");
+    svg.setAttribute("class", "rf-mark");
+    svg.setAttribute("aria-hidden", "true");
+    const use = document.createElementNS(SVG, "use");
+    use.setAttribute("href", `#mark-${ui.slug(verdict)}`);
+    svg.append(use);
+    return svg;
+  };
+
+  ui.verdict = (verdict) => ui.el("span", { class: `rf-verdict rf-verdict--${ui.slug(verdict)}` }, ui.mark(verdict), verdict);
+
+  ui.slug = (verdict) => String(verdict).replaceAll(" ", "-");
+
+  /* A button that looks and behaves like one: type set, so that it never submits anything. */
+  ui.button = (attributes, ...children) => ui.el("button", { type: "button", ...attributes }, ...children);
+
+  /* An own property or undefined: an address may ask for "constructor". */
+  ui.own = (map, key) => (map && Object.hasOwn(map, key) ? map[key] : undefined);
+})(Ringfence.ui);

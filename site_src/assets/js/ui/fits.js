@@ -1,0 +1,52 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.ui = Ringfence.ui || {};
+
+/* What goes into what: the pickers' question. The table of matings comes from the generator; nothing is worked out here. */
+(function (ui) {
+  const key = (place) => `${place.connector}/${place.half}`;
+
+  /* The ways two halves touch fully home, each a list of [contact, contact]; undefined when they do not fit. */
+  ui.mated = (one, two) => ui.own(ui.own(Ringfence.mated, key(one)), key(two));
+
+  const mates = (places, other) => places.some((place) => ui.mated(place, other));
+
+  /* Where the far side of a lead may come out when any of `places` goes into it; none when nothing fits. */
+  function beyond(places, lead) {
+    const ends = Object.values(lead.ends);
+    return ends.filter((far) => ends.some((near) => near !== far && mates(places, near)));
+  }
+
+  /* The halves left open after the leads, starting from a port. */
+  ui.reach = (from, through) => through.reduce((places, id) => beyond(places, ui.lead(id)), [from]);
+
+  const sayPlaces = (places) => ui.listed([...new Set(places.map(ui.half))], "or");
+
+  /* {fit, not: [{entry, why}]} of a list of entries. */
+  function sorted(entries, fits, why) {
+    const result = { fit: [], not: [] };
+    for (const entry of entries) {
+      if (fits(entry)) result.fit.push(entry);
+      else result.not.push({ entry, why: why(entry) });
+    }
+    return result;
+  }
+
+  ui.fitting = {
+    from: () => sorted(Object.values(Ringfence.data.ports), (port) => port.sources.length > 0,
+      () => "It only listens, so nothing comes out of it."),
+
+    through: (from, before) => {
+      const open = ui.reach(from, before);
+      return sorted(ui.leads(), (lead) => beyond(open, lead).length > 0,
+        (lead) => `Its ends are ${ui.ends(lead)}; none goes with ${sayPlaces(open)}.`);
+    },
+
+    into: (from, through) => {
+      const open = ui.reach(from, through);
+      return sorted(Object.values(Ringfence.data.ports), (port) => port.listeners.length > 0 && mates(open, port),
+        (port) => (port.listeners.length === 0 ? "It only drives; nothing in it listens."
+          : open.length === 0 ? "The lead before it does not fit." : `Its ${ui.half(port)} does not go with ${sayPlaces(open)}.`));
+    },
+  };
+})(Ringfence.ui);

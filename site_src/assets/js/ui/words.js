@@ -1,0 +1,35 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.ui = Ringfence.ui || {};
+
+/* How numbers, halves and switch settings are said; numbers as on the generated pages. */
+(function (ui) {
+  const SIGNS = { ohm: "Ω", V: "V", A: "A", W: "W", F: "F", H: "H", Hz: "Hz" };
+  const PREFIXES = [[1e9, "G"], [1e6, "M"], [1e3, "k"], [1, ""], [1e-3, "m"], [1e-6, "µ"], [1e-9, "n"], [1e-12, "p"]];
+
+  function number(value) {
+    if (value === 0) return "0";
+    const places = Math.min(6, Math.max(0, 2 - Math.floor(Math.log10(Math.abs(value)))));
+    const text = value.toFixed(places);
+    return (text.includes(".") ? text.replace(/\.?0+$/, "") : text).replace("-", "−");
+  }
+
+  /* amount(0.00705, "A") is "7.05 mA"; a value nobody knows is said to be so. */
+  ui.amount = function (value, unit) {
+    if (value === null || value === undefined) return "not known";
+    if (!Number.isFinite(value)) return "without end";
+    const sign = ui.own(SIGNS, unit);
+    if (value === 0 || !sign) return `${number(value)} ${sign || unit || ""}`.trim();
+    const [size, prefix] = PREFIXES.find(([step]) => Math.abs(value) >= step * 0.9995) || PREFIXES[PREFIXES.length - 1];
+    return `${number(value / size)} ${prefix}${sign}`;
+  };
+
+  ui.listed = (items, last = "and") =>
+    items.length < 2 ? items.join("") : `${items.slice(0, -1).join(", ")} ${last} ${items[items.length - 1]}`;
+
+  ui.count = (number, one, many) => `${number} ${number === 1 ? one : many}`;
+
+  ui.capital = (text) => text.charAt(0).toUpperCase() + text.slice(1);
+
+  ui.sentence = (text) => (/[.!?]$/.test(text) ? ui.capital(text) : `${ui.capital(text)}.`);
+})(Ringfence.ui);
