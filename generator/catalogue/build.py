@@ -46,7 +46,8 @@ def _connector(id: str, tree: Map, context: Context) -> records.Connector:
         contacts=tree.texts("contacts"),
         halves={name: _half(name, tree[name]) for name in ("plug", "jack", "male", "female") if name in tree},
         face={
-            contact: records.Spot(parse(spot.text("angle")).nominal, _mm(spot["radius"])) for contact, spot in tree.map("face").items()
+            contact: records.Spot(parse(spot.text("angle")).nominal, _mm(spot["radius"]))
+            for contact, spot in tree.map("face").items()
         },
         key_angle=parse(tree.text("key")).nominal if "key" in tree else None,
         recognise=tree.text("recognise", ""),
@@ -123,6 +124,7 @@ def _lead(id: str, tree: Map, context: Context) -> records.Lead:
     ends = {name: _end(name, end) for name, end in tree["ends"].items()}
     cable = _cable(tree, context) if "cable" in tree else None
     components = network(tree, Scope(known))
+    laid = lay(joins, tuple(ends), cable)
     return records.Lead(
         id=id,
         name=tree.text("name"),
@@ -131,10 +133,11 @@ def _lead(id: str, tree: Map, context: Context) -> records.Lead:
         joins=joins,
         parts=tuple(part.id for part in components.parts),
         network=records.Network(
-            lay(joins, tuple(ends), cable) + components.parts, components.couplings, components.limits
+            laid + components.parts, components.couplings, components.limits + _ratings(laid, tree, context)
         ),
         length=parse(tree.text("length")).nominal if "length" in tree else None,
         cable=tree.text("cable"),
+        impedance=_impedance(tree, context),
         looks_like=tree.texts("looks_like"),
         tell_apart=tree.text("tell_apart", ""),
         cautions=tree.texts("cautions"),
@@ -153,6 +156,21 @@ def _cable(lead: Map, context: Context) -> Cable:
         key: parse(tree.text(key)) if key in tree else None for key in ("core", "screen", "core_to_core", "core_to_screen")
     }
     return Cable(length=parse(lead.text("length")), **per_metre)
+
+
+def _impedance(lead: Map, context: Context) -> float | None:
+    text = context.tree("cables", lead["cable"]).text("impedance") if "cable" in lead else None
+    return parse(text).nominal if text else None
+
+
+def _ratings(laid: tuple[records.Part, ...], lead: Map, context: Context) -> tuple[records.Limit, ...]:
+    """What each conductor of the cable may carry."""
+    if "cable" not in lead:
+        return ()
+    tree = context.tree("cables", lead["cable"])
+    amps = parse(tree.text("current")).low
+    conductors = [part.id for part in laid if part.kind == "resistor"]
+    return tuple(records.Limit(id, "cable", "amps", id, None, amps, amps, evidence(tree)) for id in conductors)
 
 
 def _reference(id: str, tree: Map) -> records.Reference:

@@ -12,7 +12,7 @@ SIGNALS = (
     "microphone", "line", "instrument", "headphone", "loudspeaker", "digital", "data", "timecode", "intercom", "power",
 )
 PARTS = {"resistor": "ohm", "capacitor": "F", "inductor": "H", "emf": "V", "sink": "A", "clamp": "V", "wire": None}
-LIMITED = {"volts": "V", "amps": "A", "watts": "W"}
+LIMITED = {"volts": "V", "reverse": "V", "amps": "A", "watts": "W"}
 RESERVED = ("use", "roles", "same_as")  # keys of an instance that are not parameters
 
 _words, _name, _contact = Words(), Name(), Name(CONTACT)
@@ -181,6 +181,8 @@ _cable = _file("cables", {
     "screen": Field(Amount("ohm/m", positive=True), "resistance of the screen, if it has one"),
     "core_to_core": Field(Amount("F/m"), "capacitance between two cores"),
     "core_to_screen": Field(Amount("F/m"), "capacitance of a core to the screen"),
+    "current": need(Amount("A", positive=True), "what one conductor carries for hours without getting warm"),
+    "impedance": Field(Amount("ohm", positive=True), "characteristic impedance, where it is made for digital signals"),
 })
 _instance = Record(
     {

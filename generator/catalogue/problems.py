@@ -60,6 +60,11 @@ def did_you_mean(word: str, options: Iterable[str]) -> str:
     return f" Did you mean '{near[0]}'?" if near else ""
 
 
+def a(words: str) -> str:
+    """The words with their article: 'an emf', 'a sink'."""
+    return f"{'an' if words[0] in 'aeiou' else 'a'} {words}"
+
+
 def nearest(word: str, options: Iterable[str]) -> list[str]:
     """The option most like `word`, if any is like it at all."""
     return get_close_matches(word, list(options), n=1, cutoff=0.6)

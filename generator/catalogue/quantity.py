@@ -7,6 +7,7 @@ import re
 from collections.abc import Callable
 from decimal import Decimal
 
+from .problems import a
 from .records import Quantity
 
 UNKNOWN = "unknown"
@@ -43,7 +44,8 @@ def parse(text: str, unit: str | None = None) -> Quantity | None:
         raise QuantityFault("bad-quantity", f"'{text}' is not a quantity; write {FORMS}.")
     si_unit, scale = _scale(match["unit"], text)
     if unit and si_unit != unit:
-        raise QuantityFault("wrong-unit", f"'{text}' is {described(si_unit)}; {described(unit)} ({_written(unit)}) is wanted here.")
+        wanted = f"{described(unit)} ({_written(unit)}) is wanted here"
+        raise QuantityFault("wrong-unit", f"'{text}' is {described(si_unit)}; {wanted}.")
     low, nominal, high = _interval(match, si_unit, text)
     if low > high:
         raise QuantityFault("bad-quantity", f"'{text}' runs backwards; write the lower value first.")
@@ -65,8 +67,8 @@ def _scale(unit: str, text: str) -> tuple[str, Callable[[Decimal], float]]:
         base = unit.removeprefix(prefix)
         if unit.startswith(prefix) and base in DIMENSIONS and base not in ("deg", "dB", "1"):
             return base, lambda value: float(value.scaleb(exponent))
-    units = ", ".join(map(_written, DIMENSIONS))
-    raise QuantityFault("bad-quantity", f"'{unit}' in '{text}' is not a unit; units are {units}, dBu, dBV, with prefixes p n u m k M.")
+    units = ", ".join((*map(_written, DIMENSIONS), *_LEVELS)) + ", with prefixes p n u m k M"
+    raise QuantityFault("bad-quantity", f"'{unit}' in '{text}' is not a unit; units are {units}.")
 
 
 def _power_of_ten(exponent: float) -> float:
@@ -103,8 +105,7 @@ def _converted(spread: Decimal, match: re.Match, text: str) -> Decimal:
 
 def described(unit: str) -> str:
     """'a resistance', 'an angle'."""
-    words = DIMENSIONS[unit]
-    return f"a{'n' * (words[0] in 'aeiou')} {words}"
+    return a(DIMENSIONS[unit])
 
 
 def _written(unit: str) -> str:

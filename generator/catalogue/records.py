@@ -165,7 +165,8 @@ class Supply:
 
 @dataclass(frozen=True)
 class Limit:
-    """What a part stands: `quantity` is volts, amps or watts, across `between` or through/in `part`.
+    """What a part stands: `quantity` is volts, reverse (volts the wrong way round, b over a), amps or watts,
+    across `between` or through/in `part`.
     None in `settled` or `momentary` means not known."""
 
     id: str
@@ -255,6 +256,7 @@ class Lead:
     network: Network
     length: float | None  # m
     cable: str | None
+    impedance: float | None  # ohm, where the cable is made for digital signals
     looks_like: tuple[str, ...]
     tell_apart: str
     cautions: tuple[str, ...]

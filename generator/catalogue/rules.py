@@ -9,6 +9,7 @@ RULES = {
     "syntax": "A file is UTF-8 YAML.",
     "alias": "No YAML aliases; `same_as` says the same where readers can see it.",
     "duplicate-key": "A key stands once in a map.",
+    "same-name": "Two records of one kind have different names; readers choose by name.",
     "id-taken": "An id is used once among connectors, assignments, ports and leads.",
     # shape
     "unknown-key": "Only the keys of a kind of file may stand in it.",
@@ -54,6 +55,7 @@ RULES = {
     "unknown-parameter": "The parameter named is one the circuit has.",
     "unused-parameter": "A parameter is used.",
     "reserved-name": "Parameters are not called like keys of an instance, nor inner nodes like a role.",
+    "unused-role": "A role of a circuit is touched by a part.",
     "unknown-part": "The part named exists.",
     "wrong-part": "The part named is of a kind that can do this.",
     "unknown-node": "A node listened to, driven or limited is touched by a part.",

@@ -22,7 +22,8 @@ def kind_of_node(node: Node) -> str:
 
 
 class Scalar:
-    """Base: `fault(text, name, context)` returns (rule, message) or None. `name` is the key the text stands under."""
+    """Base: `fault(text, name, context)` returns (rule, message) or None. `name` says under which key the text
+    stands, in quotes."""
 
     what: ClassVar[str] = "text"
     json_types: ClassVar[list[str]] = ["string", "number"]  # an editor may read `1` as a number where we read text
@@ -30,10 +31,10 @@ class Scalar:
     def check(self, node: Node, name: str, context: Context) -> Node | None:
         """The node, or None if something is wrong with it; what is wrong goes to the context's problems."""
         if not isinstance(node, Text):
-            context.problems.add(node.place, "wrong-type", f"'{name}' must be {self.what}, not {kind_of_node(node)}.")
+            context.problems.add(node.place, "wrong-type", f"{name} must be {self.what}, not {kind_of_node(node)}.")
             return None
         if not node.text.strip():
-            context.problems.add(node.place, "empty-value", f"'{name}' has no value; {self.what} is wanted.")
+            context.problems.add(node.place, "empty-value", f"{name} has no value; {self.what} is wanted.")
             return None
         fault = self.fault(node.text, name, context)
         if fault:
@@ -83,7 +84,7 @@ class Choice(Scalar):
     def fault(self, text, name, context):
         if text not in self.options:
             guess = did_you_mean(text, self.options)
-            return self.rule, f"'{text}' is not a legal value of '{name}'; write {self.what}.{guess}"
+            return self.rule, f"'{text}' is not a legal value of {name}; write {self.what}.{guess}"
 
     def schema(self):
         booleans = [value == "yes" for value in self.options if value in ("yes", "no")]  # as an older YAML reads them
@@ -96,7 +97,7 @@ class Nothing(Scalar):
     def check(self, node, name, context):
         if isinstance(node, Text) and not node.text:
             return node
-        context.problems.add(node.place, "wrong-type", f"'{name}' takes no value; write `{name}:`.")
+        context.problems.add(node.place, "wrong-type", f"{name} takes no value; leave it empty.")
         return None
 
     def schema(self):
@@ -152,7 +153,7 @@ class Number(Scalar):
         if value is None:
             return "bad-number", f"'{text}' is not a number; write 0.5, -1 or 1/2200."
         if not self.above < value < self.below:
-            return self.rule, f"'{name}' is {text}; it must lie between {self.above:g} and {self.below:g}, both excluded."
+            return self.rule, f"{name} is {text}; it must lie between {self.above:g} and {self.below:g}, both excluded."
 
 
 def number(text: str) -> float | None:
@@ -189,7 +190,7 @@ class Amount(Scalar):
         except quantity.QuantityFault as fault:
             return fault.rule, str(fault)
         if value is None:
-            return None if self.unknown else ("not-unknown", f"'{name}' cannot be unknown: the circuit could not be solved.")
+            return None if self.unknown else ("not-unknown", f"{name} cannot be unknown: the circuit could not be solved.")
         if self.positive and value.low <= 0:
             return "non-positive", f"'{text}' is not above zero; {self.what} must be."
         if not self.negative and value.low < 0:

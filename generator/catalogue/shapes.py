@@ -24,14 +24,14 @@ class ListOf:
         if self.one and isinstance(node, Text):
             node = Many((node,), node.place)
         if not isinstance(node, Many):
-            context.problems.add(node.place, "wrong-type", f"'{name}' must be a list, not {kind_of_node(node)}.")
+            context.problems.add(node.place, "wrong-type", f"{name} must be a list, not {kind_of_node(node)}.")
             return None
         if len(node.items) < self.least:
-            message = f"'{name}' has {len(node.items)} of at least {self.least} items."
+            message = f"{name} has {len(node.items)} of at least {self.least} items."
             context.problems.add(node.place, "too-few", message)
             return None
         if self.most is not None and len(node.items) > self.most:
-            context.problems.add(node.place, "too-many", f"'{name}' has {len(node.items)} of at most {self.most} items.")
+            context.problems.add(node.place, "too-many", f"{name} has {len(node.items)} of at most {self.most} items.")
             return None
         return Many(tuple(item and self.item.check(item, name, context) for item in node.items), node.place)
 
@@ -56,16 +56,16 @@ class MapOf:
 
     def check(self, node: Node, name: str, context: Context) -> Map | None:
         if not isinstance(node, Map):
-            context.problems.add(node.place, "wrong-type", f"'{name}' must be a map, not {kind_of_node(node)}.")
+            context.problems.add(node.place, "wrong-type", f"{name} must be a map, not {kind_of_node(node)}.")
             return None
         if len(node.entries) < self.least:
-            message = f"'{name}' has {len(node.entries)} of at least {self.least} entries."
+            message = f"{name} has {len(node.entries)} of at least {self.least} entries."
             context.problems.add(node.place, "too-few", message)
             return None
         entries = {}
         for key, value in node.entries.items():
             good = self.key.check(Text(key, node.keys[key]), name, context)
-            entries[key] = value and self.value.check(value, key, context) if good else None
+            entries[key] = value and self.value.check(value, f"'{key}'", context) if good else None
         return Map(entries, node.keys, node.place)
 
     def leaves(self, node: Map):
@@ -86,6 +86,9 @@ class Field:
     help: str
     required: bool = False
 
+    def schema(self) -> dict:
+        return {"description": f"{self.help[0].upper()}{self.help[1:]}.", **self.shape.schema()}
+
 
 @dataclass(frozen=True)
 class Record:
@@ -99,19 +102,21 @@ class Record:
 
     def check(self, node: Node, name: str, context: Context) -> Map | None:
         if not isinstance(node, Map):
-            context.problems.add(node.place, "wrong-type", f"'{name}' must be a map, not {kind_of_node(node)}.")
+            context.problems.add(node.place, "wrong-type", f"{name} must be a map, not {kind_of_node(node)}.")
             return None
         self._check_keys(node, name, context)
         if self.evidence:
             _check_cite(node, context)
-        entries = {}
+        required = (key for key, field in self.fields.items() if field.required)
+        entries = dict.fromkeys((*node.entries, *required))  # all broken until shown to be good
         for key, value in node.entries.items():
             if key in self.fields:
-                entries[key] = value and self.fields[key].shape.check(value, key, context)
+                entries[key] = value and self.fields[key].shape.check(value, f"'{key}'", context)
             elif self.rest:
-                entries[key] = self.rest.check(Map({key: value}, {key: node.keys[key]}, node.place), name, context).entries[key]
+                alone = Map({key: value}, {key: node.keys[key]}, node.place)
+                entries |= self.rest.check(alone, name, context).entries
         for group in self.one_of:
-            if sum(key in entries for key in group) != 1:
+            if sum(key in node for key in group) != 1:
                 entries.update(dict.fromkeys(group))
         return Map(entries, node.keys, node.place)
 
@@ -119,7 +124,7 @@ class Record:
         meant = set(node.entries)  # what is there, and what a misspelt key stands for
         for key in node.entries:
             if key not in self.fields and not self.rest:
-                legal = f"'{name}' takes {', '.join(self.fields)}"
+                legal = f"{name} takes {', '.join(self.fields)}"
                 message = f"'{key}' is not a key here; {legal}.{did_you_mean(key, self.fields)}"
                 context.problems.add(node.keys[key], "unknown-key", message)
                 meant.update(nearest(key, self.fields))
@@ -128,13 +133,13 @@ class Record:
         # A record filled by `same_as` stands at the record it copies, so that a key missing there is reported once.
         for key, field in self.fields.items():
             if field.required and key not in meant:
-                context.problems.add(node.place, "missing-key", f"'{name}' lacks the key '{key}': {field.help}.")
+                context.problems.add(node.place, "missing-key", f"{name} lacks the key '{key}': {field.help}.")
         for group in self.one_of:
             present = [key for key in group if key in node]
             if len(present) > 1 or meant.isdisjoint(group):
                 place = node.keys[present[1]] if present else node.place
                 given = f"it has {', '.join(present)}" if present else "it has none"
-                context.problems.add(place, "one-of", f"'{name}' takes exactly one of {', '.join(group)}; {given}.")
+                context.problems.add(place, "one-of", f"{name} takes exactly one of {', '.join(group)}; {given}.")
 
     def leaves(self, node: Map):
         for key, value in node.items():
@@ -143,9 +148,10 @@ class Record:
                 yield from shape.leaves(value)
 
     def schema(self) -> dict:
-        properties = {key: {"description": f"{field.help[0].upper()}{field.help[1:]}.", **field.shape.schema()} for key, field in self.fields.items()}
+        properties = {key: field.schema() for key, field in self.fields.items()}
+        others = self.rest.value.schema() if self.rest else False
+        schema = {"type": "object", "properties": properties, "additionalProperties": others}
         required = {"required": [key for key, field in self.fields.items() if field.required]}
-        schema = {"type": "object", "properties": properties, "additionalProperties": self.rest.value.schema() if self.rest else False}
         if "same_as" in self.fields:
             required = {"anyOf": [{"required": ["same_as"]}, required]}
         groups = [{"oneOf": [{"required": [key]} for key in group]} for group in self.one_of]

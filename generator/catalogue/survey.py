@@ -7,10 +7,10 @@ import re
 from pathlib import Path
 
 from . import loader, same_as
-from .context import Context
+from .context import SINGULAR, Context
 from .kinds import FOLDERS, KINDS
 from .meaning import CHECKS
-from .nodes import Map, Place, Text, Unusable
+from .nodes import Many, Map, Place, Text, Unusable
 from .problems import Problems, did_you_mean
 from .scalars import NAME
 
@@ -44,8 +44,8 @@ def _read(directory: Path, problems: Problems) -> dict[str, dict[str, Map | None
             problems.add(Place(shown), "stray-file", message)
             continue
         if not re.fullmatch(rf"{NAME}\.yaml", path.name):
-            message = f"'{path.name}' must start with a letter, be lower-case words and digits joined by hyphens, and end in .yaml."
-            problems.add(Place(shown), "bad-file-name", message)
+            rule = "must start with a letter, be lower-case words and digits joined by hyphens, and end in .yaml"
+            problems.add(Place(shown), "bad-file-name", f"'{path.name}' {rule}.")
         raw[kind][path.stem] = loader.read(path, shown, problems)
     return raw
 
@@ -77,7 +77,8 @@ def _retired(node: Map | None) -> dict[str, tuple[str, ...]]:
     for group in ("moved", "split"):
         entries = node.entries.get(group) if node else None
         for old, new in entries.items() if isinstance(entries, Map) else ():
-            retired[old] = (new.text,) if isinstance(new, Text) else tuple(n.text for n in getattr(new, "items", ()) if isinstance(n, Text))
+            successors = new.items if isinstance(new, Many) else (new,)
+            retired[old] = tuple(node.text for node in successors if isinstance(node, Text))
     return retired
 
 
@@ -97,9 +98,9 @@ def _check_shapes(kind: str, raw: dict[str, Map | None], context: Context) -> di
     filled = same_as.resolve(readable, context.problems, lambda id, place: context.check_reference(kind, id, place))
     if kind == "ports":
         filled = {id: _fill_instances(node, context) for id, node in filled.items()}
-    shape = KINDS[kind]
+    shape, name = KINDS[kind], f"this {SINGULAR[kind]}" if kind in FOLDERS else "this file"
     # one whose `same_as` leads nowhere is not checked: all it lacks would be reported
-    return {id: shape.check(node, id, context) for id, node in filled.items()}
+    return {id: shape.check(node, name, context) for id, node in filled.items()}
 
 
 def _fill_instances(port: Map, context: Context) -> Map:

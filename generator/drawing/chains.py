@@ -3,16 +3,29 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
 
 from generator.catalogue.records import Catalogue, Connector, Lead, Port
-from generator.drawing.layout import ROOM, Block, Label, listed, named, paragraph, picture, stack
+from generator.drawing import text
+from generator.drawing.layout import ROOM, ROW, Block, listed, paragraph, picture, stack
 from generator.drawing.leads import draw_lead, top_ends
-from generator.drawing.scene import BODY, MARGIN, WIDE, Group, Item, Path, Scene, Text
+from generator.drawing.scene import BODY, MARGIN, WIDE, Group, Item, Path, Scene
 from generator.drawing.strips import strip
-from generator.engine.mate import Touch, mate
+from generator.engine.mate import mate
 
-JOINT = 26  # height of the gap in which two halves meet
+JOINT = 24  # height of the gap in which two halves meet
+SPARE = "not part of this connection"
 Through = Sequence[tuple[Lead, str, str]]
+
+
+@dataclass(frozen=True)
+class Side:
+    """A half that is about to meet another: where its contacts stand, what they carry if known, which are brought out."""
+
+    connector: Connector
+    half: str
+    pins: Mapping[str, float]
+    marked: frozenset[str]
 
 
 def chain(catalogue: Catalogue, from_port: Port, through: Through, into_port: Port, marks: Iterable[str] = ()) -> Scene:
@@ -22,27 +35,66 @@ def chain(catalogue: Catalogue, from_port: Port, through: Through, into_port: Po
     `1.END.CONTACT` for a contact or `1.JOIN` for a conductor.
     """
     marks = frozenset(marks)
-    blocks: list[Block] = []
-    roles_from, roles_into = (_roles(catalogue, port) for port in (from_port, into_port))
-    block, pins = _device(catalogue, from_port, "From", roles_from, False, _mine(marks, "from"))
-    blocks.append(block)
-    last: tuple[Connector, str, Mapping[str, float], frozenset[str]] = (
-        catalogue.connectors[from_port.connector], from_port.half, pins, _mine(marks, "from"))
-    said = []
+    block, side = _device(catalogue, from_port, "From", _mine(marks, "from"))
+    blocks, said, notes = [block], [], []
     for number, (lead, end_in, end_out) in enumerate(through, 1):
         mine = _mine(marks, str(number))
-        above, below = _sides(catalogue, lead, end_in, end_out)
-        drawn = draw_lead(catalogue, lead, above, below, mine)
-        entry, leaving = lead.ends[end_in], lead.ends[end_out]
-        joint, words = _joint(last, (catalogue.connectors[entry.connector], entry.half, _of(drawn.tops, end_in), _contacts(mine, end_in)))
-        frame = stack([paragraph(f"{number}. {lead.name}" if len(through) > 1 else lead.name, weight="bold"), drawn.block,
-                       *(paragraph(note, look="quiet") for note in drawn.notes)], gap=2)
+        spare = {end: SPARE for end in lead.ends if end not in (end_in, end_out)}
+        drawn = draw_lead(catalogue, lead, *_arranged(catalogue, lead, end_in, end_out), mine, spare)
+        entry, leaving = (Side(catalogue.connectors[lead.ends[end].connector], lead.ends[end].half,
+                               {contact: x for (owner, contact), x in {**drawn.tops, **drawn.bottoms}.items() if owner == end},
+                               _mine(mine, end)) for end in (end_in, end_out))
+        joint, words = _joint(side, entry)
         blocks += [joint, drawn.block]
-        notes = stack([paragraph(note, look="quiet") for note in drawn.notes], gap=1)
-        said.append(f"{words} through {lead.name}")
-        last = (catalogue.connectors[leaving.connector], leaving.half, _of(drawn.bottoms, end_out), _contacts(mine, end_out))
-    block, pins = _device(catalogue, into_port, "Into", roles_into, True, _mine(marks, "into"))
-    joint, words = _joint(last, (catalogue.connectors[into_port.connector], into_port.half, pins, _mine(marks, "into")))
+        said.append(f"{words}; {lead.name}")
+        notes += [f"Lead {number}, {note}" if len(through) > 1 else note for note in drawn.notes]
+        side = leaving
+    block, last = _device(catalogue, into_port, "Into", _mine(marks, "into"))
+    joint, words = _joint(side, last)
     blocks += [joint, block]
-    leads = listed([lead.name for lead, _, _ in through]) or "no lead"
-    return picture(f"{from_port.name} into {into_port.name}", f"Through {leads}", f"{'; '.join(said)}; {words}.", [stack(blocks)])
+    leads = listed([lead.name for lead, _, _ in through], "then") or "no lead"
+    return picture(f"{from_port.name} → {into_port.name}", f"Through {leads}", f"{'; '.join([*said, words])}.",
+                   [stack(blocks), stack([paragraph(note, look="quiet") for note in dict.fromkeys(notes)], gap=1)])
+
+
+def _mine(marks: frozenset[str], owner: str) -> frozenset[str]:
+    return frozenset(mark.removeprefix(f"{owner}.") for mark in marks if mark.startswith(f"{owner}."))
+
+
+def _arranged(catalogue: Catalogue, lead: Lead, end_in: str, end_out: str) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """Ends above and below, the ones in use first."""
+    above = next((side for side in (top_ends(catalogue, lead), tuple(e for e in lead.ends if e not in top_ends(catalogue, lead)))
+                  if end_in in side and end_out not in side), (end_in,))
+    below = [end for end in lead.ends if end not in above]
+    return tuple(sorted(above, key=lambda end: end != end_in)), tuple(sorted(below, key=lambda end: end != end_out))
+
+
+def _device(catalogue: Catalogue, port: Port, word: str, marked: frozenset[str]) -> tuple[Block, Side]:
+    connector, roles = catalogue.connectors[port.connector], catalogue.assignments[port.assignment].carries
+    row = strip(connector, port.half, (f"{word}: {port.name}", f"{connector.name}, {port.half}"), roles, MARGIN, ROOM, word == "Into",
+                marked, "device")
+    return Block(row.items, row.height), Side(connector, port.half, row.pins, marked)
+
+
+def _joint(upper: Side, lower: Side) -> tuple[Block, str]:
+    """Lines from contact to contact where two halves meet, dotted where it hangs on how the jack is made."""
+    mating = mate((upper.connector, upper.half), (lower.connector, lower.half))
+    if mating is None:
+        words = f"{_called(upper)} does not go into {_called(lower)}"
+        lines = text.wrap(words[0].upper() + words[1:], BODY, ROOM, "bold")
+        tall = len(lines) * ROW + 10
+        return Block(tuple(text.block(lines, WIDE / 2, 5, anchor="middle", weight="bold")), tall), words
+    touches = sorted({touch for state in mating.home for touch in state})
+    items: list[Item] = []
+    for one, two in touches:
+        x1, x2 = upper.pins[one], lower.pins[two]
+        steps = (("M", x1, 0), ("C", x1, JOINT * 0.6, x2, JOINT * 0.4, x2, JOINT))
+        if one in upper.marked and two in lower.marked:
+            items.append(Path(steps, "marked"))
+        items.append(Path(steps, "mate" if all((one, two) in state for state in mating.home) else "dots"))
+    said = listed([f"{one} to {two}" if one != two else one for one, two in touches])
+    return Block((Group(tuple(items), title=f"touching: {said}"),), JOINT), f"{_called(upper)} meets {_called(lower)}: {said}"
+
+
+def _called(side: Side) -> str:
+    return f"{side.connector.name} {side.half}"

@@ -12,7 +12,7 @@ from math import cos, radians, sin
 from generator.catalogue.records import Connector
 from generator.drawing import text
 from generator.drawing.layout import ROW, Block, listed, named, paragraph, picture
-from generator.drawing.scene import BODY, MARGIN, WIDE, Circle, Group, Item, Line, Path, Rect, Scene, Text, polyline
+from generator.drawing.scene import BODY, MARGIN, WIDE, Circle, Group, Item, Line, Path, Scene, Text, polyline
 
 VIEWS = {"face": "mating face", "solder": "seen from the solder side"}
 LARGEST, SMALLEST_SHELL = 78, 50  # radius of the shell in pixels
@@ -26,8 +26,8 @@ def face(connector: Connector, half: str, view: str, roles: Mapping[str, str], n
     around = _circular if connector.shape == "circular" else _coaxial
     block, order = around(connector, half, view, roles)
     desc = f"{subtitle} of {connector.name}. {order}"
-    captions = _captions(connector, half, view)
-    return picture(name or connector.name, subtitle if not name else f"{connector.name}: {subtitle.lower()}", desc, [block, paragraph(captions, look="quiet")])
+    return picture(name or connector.name, subtitle if not name else f"{connector.name}: {subtitle.lower()}", desc,
+                   [block, paragraph(_captions(connector, half, view), look="quiet")])
 
 
 def _captions(connector: Connector, half: str, view: str) -> str:
@@ -55,9 +55,9 @@ def _facing(angle: float, half: str, view: str) -> Place:
 def _circular(connector: Connector, half: str, view: str, roles: Mapping[str, str]) -> tuple[Block, str]:
     spots = places(connector, half, view)
     farthest = max((abs(x) ** 2 + y**2) ** 0.5 for x, y in spots.values())
-    across = max(connector.halves[half].sizes.get("diameter", 0) / 2, farthest * 1.7)
+    shell = max(connector.halves[half].sizes.get("diameter", 0) / 2, farthest * 1.7)
     radius = _shell_radius(roles)
-    scale = radius / across
+    scale = radius / shell
     pin = min(max(connector.halves[half].sizes.get("pin", 2.4) / 2 * scale, 6), 11)
     labels = [_Callout(contact, roles.get(contact), x * scale, y * scale, pin) for contact, (x, y) in spots.items()]
     top = ROW + 10 if any(callout.side == "top" and callout.role for callout in labels) else 6
@@ -66,14 +66,15 @@ def _circular(connector: Connector, half: str, view: str, roles: Mapping[str, st
     if connector.key_angle is not None:
         notch = _facing(connector.key_angle, half, view)
         items.append(_key(notch, radius))
-    items += [Group((*_contact(half, view, callout.x, callout.y, pin), callout.number()), title=f"contact {named(callout.contact, callout.role)}")
-              for callout in labels]
+    items += [Group((*_contact(half, view, callout.x, callout.y, pin), callout.number()),
+                    title=f"contact {named(callout.contact, callout.role)}") for callout in labels]
     under = 0.0
     for side in ("left", "right", "top", "bottom"):
         texts, depth = _place([callout for callout in labels if callout.side == side and callout.role], side, radius, notch)
         items += texts
         under = max(under, depth)
-    order = listed([named(contact, roles.get(contact)) for contact in sorted(spots, key=lambda c: (round(spots[c][0], 2), spots[c][1]))])
+    across = sorted(spots, key=lambda contact: (round(spots[contact][0], 2), spots[contact][1]))
+    order = listed([named(contact, roles.get(contact)) for contact in across])
     block = Block((Group(tuple(items), MIDDLE, top + radius),), top + radius + max(radius + 6, under))
     return block, f"Contacts from left to right: {order}."
 
@@ -113,7 +114,8 @@ def _place(callouts: list[_Callout], side: str, radius: float, notch: Place | No
         y = max(callout.out[1] * 1.25 + (20 if behind else 0), lowest)  # the line passes below the notch, not through it
         lowest = y + len(lines) * ROW + 2
         items.append(polyline([callout.out, (sign * (column - 2), y)], "hair"))
-        items += [Text(sign * (column + 2), y + BODY * 0.36 + number * ROW, line, anchor=anchor) for number, line in enumerate(lines)]
+        items += [Text(sign * (column + 2), y + BODY * 0.36 + number * ROW, line, anchor=anchor)
+                  for number, line in enumerate(lines)]
     return items, lowest if callouts else 0
 
 
@@ -137,7 +139,8 @@ def _key(way: Place, radius: float) -> Item:
     def corner(r: float, side: float) -> Place:
         return along[0] * r + across[0] * side, along[1] * r + across[1] * side
 
-    return Group((polyline([corner(radius + 1, -6), corner(radius - 9, -6), corner(radius - 9, 6), corner(radius + 1, 6)], "solid", True),), title="key")
+    corners = [corner(radius + 1, -6), corner(radius - 9, -6), corner(radius - 9, 6), corner(radius + 1, 6)]
+    return Group((polyline(corners, "solid", True),), title="key")
 
 
 def _contact(half: str, view: str, x: float, y: float, pin: float) -> list[Item]:
@@ -150,25 +153,28 @@ def _contact(half: str, view: str, x: float, y: float, pin: float) -> list[Item]
 
 
 def _coaxial(connector: Connector, half: str, view: str, roles: Mapping[str, str]) -> tuple[Block, str]:
-    """Centre and shell: alike from the left and the right, so only what is filled and what is open tells the halves apart."""
+    """Centre and shell: alike from left and right, so only what is filled and what is open tells the halves apart."""
     centre, shell = connector.contacts[:2]
-    sizes = {key: value for each in connector.halves.values() for key, value in each.sizes.items()} | dict(connector.halves[half].sizes)
+    sizes = {key: size for each in (*connector.halves.values(), connector.halves[half]) for key, size in each.sizes.items()}
     radius = 62.0
     pin = max(min(radius * sizes.get("pin", 3.2) / sizes.get("diameter", 8.3), radius * 0.45), 10)
     x = MIDDLE - 48
     ring: list[Item] = [Circle(0, 0, radius, "metal"), Circle(0, 0, radius - 8, "line")]
     if view == "solder":
-        ring.append(Path((("M", -12, radius - 4), ("L", -12, radius + 12), ("A", 12, 12, 0, 0, 0, 12, radius + 12), ("L", 12, radius - 4)), "metal"))
+        lug = (("M", -12, radius - 4), ("L", -12, radius + 12), ("A", 12, 12, 0, 0, 0, 12, radius + 12), ("L", 12, radius - 4))
+        ring.append(Path(lug, "metal"))
     elif half == "plug":
-        ring += [Line(sx * radius * 0.71, sy * radius * 0.71, sx * (radius - 8) * 0.71, sy * (radius - 8) * 0.71, "heavy") for sx in (-1, 1) for sy in (-1, 1)]
-    inner = [Circle(0, 0, pin + 12, "dots"), *_contact(half, view, 0, 0, pin)]
+        outer, inner = radius * 0.71, (radius - 8) * 0.71
+        ring += [Line(sx * outer, sy * outer, sx * inner, sy * inner, "heavy") for sx in (-1, 1) for sy in (-1, 1)]  # petals
+    middle = [Circle(0, 0, pin + 12, "dots"), *_contact(half, view, 0, 0, pin)]
     items: list[Item] = [Group(tuple(ring), title=f"contact {named(shell, roles.get(shell))}"),
-                         Group(tuple(inner), title=f"contact {named(centre, roles.get(centre))}")]
+                         Group(tuple(middle), title=f"contact {named(centre, roles.get(centre))}")]
     column = radius + 18
     for contact, start, y in ((centre, (pin * 0.5, -pin * 0.5), -30), (shell, ((radius - 4) * 0.85, (radius - 4) * 0.53), 32)):
         lines = [("", line) for line in text.wrap(roles.get(contact, ""), BODY, WIDE - x - column - MARGIN)]
         items.append(polyline([start, (column - 4, y)], "hair"))
-        items += [Text(column, y + BODY * 0.36 + number * ROW, words, strong=strong) for number, (strong, words) in enumerate([(contact, ""), *lines])]
+        items += [Text(column, y + BODY * 0.36 + number * ROW, words, strong=strong)
+                  for number, (strong, words) in enumerate([(contact, ""), *lines])]
     foot = 30 if view == "solder" else 6
     block = Block((Group(tuple(items), x, radius + 6),), 2 * radius + 6 + foot)
     return block, f"In the middle: {named(centre, roles.get(centre))}. Around it: {named(shell, roles.get(shell))}."

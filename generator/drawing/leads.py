@@ -47,11 +47,13 @@ def top_ends(catalogue: Catalogue, which: Lead) -> tuple[str, ...]:
     return (ends[0].id,)
 
 
-def draw_lead(catalogue: Catalogue, which: Lead, above: tuple[str, ...], below: tuple[str, ...], marked: frozenset[str] = frozenset()) -> Drawn:
-    """Draw with the given ends above and below. `marked` names joins, or nodes (`end.contact`), to bring out."""
+def draw_lead(catalogue: Catalogue, which: Lead, above: tuple[str, ...], below: tuple[str, ...], marked: frozenset[str] = frozenset(),
+              remarks: Mapping[str, str] | None = None) -> Drawn:
+    """Draw with the given ends above and below. `marked` names joins, or nodes (`end.contact`), to bring out; `remarks` takes
+    the place of the connector's name under an end's label."""
     connectors = {end.id: catalogue.connectors[end.connector] for end in which.ends.values()}
-    top, tops, high = _row(catalogue, which, above, False, marked)
-    bottom, bottoms, low = _row(catalogue, which, below, True, marked)
+    top, tops, high = _row(catalogue, which, above, False, marked, remarks or {})
+    bottom, bottoms, low = _row(catalogue, which, below, True, marked, remarks or {})
     layout = plan(which, connectors, above)
     middle = inside(layout, tops, bottoms, which.cable is not None, marked)
     items = (Group(middle.items, 0, high), Group(top), Group(bottom, 0, high + middle.height))
@@ -76,22 +78,26 @@ def value(part: Part) -> str:
     return re.sub(r"\bu(?=[FHVA])", "µ", words).replace("+-", "±")
 
 
-def _row(catalogue: Catalogue, which: Lead, ends: tuple[str, ...], upward: bool, marked: frozenset[str]) -> tuple[tuple[Item, ...], dict[Pin, float], float]:
+def _row(catalogue: Catalogue, which: Lead, ends: tuple[str, ...], upward: bool, marked: frozenset[str],
+         remarks: Mapping[str, str]) -> tuple[tuple[Item, ...], dict[Pin, float], float]:
     """Strips side by side, their wire edges in line; the pins' x; the row's height."""
+    room = ROOM - BETWEEN * (len(ends) - 1)
     counts = [len(catalogue.connectors[which.ends[end].connector].contacts) + 1 for end in ends]
-    room, left = ROOM - BETWEEN * (len(ends) - 1), float(MARGIN)
-    strips: list[Strip] = []
-    pins: dict[Pin, float] = {}
-    for end, count in zip(ends, counts):
-        wide = room * count / sum(counts)
-        connector, half = catalogue.connectors[which.ends[end].connector], which.ends[end].half
-        mine = frozenset(contact for contact in connector.contacts if f"{end}.{contact}" in marked)
-        made = strip(connector, half, (which.ends[end].label, f"{connector.name}, {half}"), {}, left, wide, upward, mine)
-        strips.append(made)
-        pins |= {(end, contact): x for contact, x in made.pins.items()}
-        left += wide + BETWEEN
-    high = max(made.height for made in strips)
-    return tuple(Group(made.items, 0, 0 if upward else high - made.height) for made in strips), pins, high
+
+    def strips(least: float) -> dict[str, Strip]:
+        made, left = {}, float(MARGIN)
+        for end, count in zip(ends, counts):
+            wide, connector, half = room * count / sum(counts), catalogue.connectors[which.ends[end].connector], which.ends[end].half
+            mine = frozenset(contact for contact in connector.contacts if f"{end}.{contact}" in marked)
+            heading = (which.ends[end].label, remarks.get(end, f"{connector.name}, {half}"))
+            made[end] = strip(connector, half, heading, {}, left, wide, upward, mine, least=least)
+            left += wide + BETWEEN
+        return made
+
+    high = max(made.height for made in strips(0).values())
+    row = strips(high)
+    pins = {(end, contact): x for end, made in row.items() for contact, x in made.pins.items()}
+    return tuple(Group(made.items) for made in row.values()), pins, high
 
 
 def _notes(which: Lead, layout: Plan, letters: Mapping[str, str]) -> list[str]:
@@ -105,8 +111,8 @@ def _notes(which: Lead, layout: Plan, letters: Mapping[str, str]) -> list[str]:
         kind = "transformer" if len(mine) > 1 else mine[0].kind
         amount = f" {_ratio(mine)}" if kind == "transformer" else f" {value(mine[0])}" if mine[0].value else ""
         notes.append(f"{letter}: {symbols.NOUN[kind]}{amount} ({' and '.join(part.id.replace('-', ' ') for part in mine)})")
-    open_pins = [net for net in layout.nets if net.hanging or (len(net.nodes) == 1 and len(net.tops) + len(net.bottoms) == 1 and not any(net in lane.nets for lane in layout.lanes))]
-    if open_pins:
+    laid = [net for lane in layout.lanes for net in lane.nets]
+    if any(net.hanging or net not in laid and len(net.tops) + len(net.bottoms) == 1 for net in layout.nets):
         notes.append("×: not connected.")
     return notes
 

@@ -45,6 +45,7 @@ LOOKS: dict[str, dict[str, str]] = {
     "shade": {"fill": "currentColor", "fill-opacity": "0.1"},
     "insulator": _tint(0.82, 1),
     "plate": _tint(0.05),
+    "device": _tint(0.12, 2.5),
     "socket": _stroke(2.5),
     "pin": _tint(1, 1.5),
     "cup": {"fill": "currentColor", "fill-opacity": "0.45"},
@@ -58,11 +59,11 @@ LOOKS: dict[str, dict[str, str]] = {
     "screen": _stroke(1.5, "3 3.5", cap="butt"),
     "braid": _stroke(8, opacity=0.16, cap="butt"),
     "envelope": _stroke(1.5, "3 3.5", cap="butt") | {"fill": "currentColor", "fill-opacity": "0.06"},
-    "mate": _stroke(1.5, opacity=0.7),
+    "mate": _stroke(5, opacity=0.5, cap="butt"),
     # painted under a wire in the ground colour so that crossings read; nothing without a ground to match
     "gap": {"fill": "none", "stroke": "none", "stroke-width": "8"},
     "marked": {"fill": "none", "stroke": OKABE_ITO["vermillion"], "stroke-width": "9", "stroke-opacity": "0.5",
-               "stroke-linecap": "round", "stroke-linejoin": "round"},
+               "stroke-linejoin": "round"},
     "panel": {"fill": PANEL, "stroke": "currentColor", "stroke-width": "1", "stroke-opacity": "0.25"},
     "glyph": {"fill": "none", "stroke": "#000000", "stroke-width": "2.4", "stroke-linecap": "round", "stroke-linejoin": "round"},
 }

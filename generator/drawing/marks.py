@@ -31,8 +31,8 @@ def _safe() -> list[Item]:
 
 
 def _lossy() -> list[Item]:  # a drop with its level fallen
-    drop = Path((("M", 0, -13), ("C", 4, -6, 11, -1, 11, 4), ("A", 11, 9, 0, 0, 1, -11, 4), ("C", -11, -1, -4, -6, 0, -13), ("Z",)), "lossy")
-    return [drop, polyline([(-5, 2), (0, 7), (5, 2)], "glyph"), Line(0, -3, 0, 6.5, "glyph")]
+    drop = (("M", 0, -13), ("C", 4, -6, 11, -1, 11, 4), ("A", 11, 9, 0, 0, 1, -11, 4), ("C", -11, -1, -4, -6, 0, -13), ("Z",))
+    return [Path(drop, "lossy"), polyline([(-5, 2), (0, 7), (5, 2)], "glyph"), Line(0, -3, 0, 6.5, "glyph")]
 
 
 def _no_signal() -> list[Item]:  # a flat line
@@ -66,4 +66,5 @@ def mark(verdict: str, prefix: str, word: bool = True, standalone: bool = False)
     if word:
         items.append(Text(SIZE + 8, SIZE / 2 + 1 + HEAD * 0.36, verdict, HEAD, weight="bold"))
         wide = text.box(items[-1]).right + 4
-    return svg.write(Scene(round(wide + 0.5), SIZE + 2, verdict.capitalize(), WORDS[verdict].capitalize() + ".", tuple(items)), prefix, standalone)
+    scene = Scene(round(wide + 0.5), SIZE + 2, verdict.capitalize(), WORDS[verdict].capitalize() + ".", tuple(items))
+    return svg.write(scene, prefix, standalone)

@@ -26,10 +26,10 @@ def plug(connector: Connector, roles: Mapping[str, str], name: str | None = None
     high = part.sizes["diameter"] * scale
     labels = [Label(x0(scale, sum(part.segments[c]) / 2), c, roles.get(c)) for c in connector.contacts]
     drawn = Block(tuple(_plug(connector, part, scale, high * 0.16, roles)), high * 1.32)
-    desc = (f"Plug of {connector.name}, tip to the left. From the tip back: "
-            f"{listed([f'{named(c, roles.get(c))} {_span(part.segments[c])}' for c in connector.contacts])}.")
+    bands = [f"{named(contact, roles.get(contact))} {_span(part.segments[contact])}" for contact in connector.contacts]
+    desc = f"Plug of {connector.name}, tip to the left. From the tip back: {listed(bands)}."
     return picture(name or connector.name, f"{connector.name}: plug" if name else "Plug, in true proportion", desc,
-                   [_ruler(scale), drawn, ladder(labels, high * 0.2)])
+                   [_ruler(scale), drawn, ladder(labels, high * 0.45)])
 
 
 def jack(connector: Connector, roles: Mapping[str, str], name: str | None = None) -> Scene:
@@ -38,11 +38,14 @@ def jack(connector: Connector, roles: Mapping[str, str], name: str | None = None
     scale = _scale(connector.halves["plug"])
     high = connector.halves["plug"].sizes["diameter"] * scale
     labels = [Label(_anchor(part, c, scale), c, roles.get(c)) for c in part.springs]
-    chamber = Block(tuple([*_housing(high, x0(scale, home), _bush(part, home, scale)), *_springs(part, scale, {c: named(c, roles.get(c)) for c in part.springs})]),
-                    WALL + LIFT + high + WALL)
-    desc = (f"Jack of {connector.name}, cut open, mouth to the right. Measured from the tip end of a plug fully home, its springs touch: "
-            f"{listed([f'{named(c, roles.get(c))} {_span((s.near, s.far))}' for c, s in part.springs.items()])}.")
-    return picture(name or connector.name, f"{connector.name}: jack, cut open" if name else "Jack, cut open", desc,
+    housing = _housing(high, x0(scale, home), _bush(part, home, scale))
+    leaves = _springs(part, scale, {contact: named(contact, roles.get(contact)) for contact in part.springs})
+    chamber = Block((*housing, *leaves), WALL + LIFT + high + WALL)
+    springs = [f"{named(contact, roles.get(contact))} {_span((spring.near, spring.far))}" for contact, spring in part.springs.items()]
+    desc = (f"Jack of {connector.name}, cut open, mouth to the right. Measured from the tip end of a plug fully home, "
+            f"its springs touch: {listed(springs)}.")
+    subtitle = f"{connector.name}: jack, cut open" if name else "Jack, cut open"
+    return picture(name or connector.name, subtitle, desc,
                    [_ruler(scale), stack([ladder(labels, WALL + 5, upward=True), chamber]),
                     paragraph("Bars: where a maker may let each spring touch the plug.", look="quiet")])
 
@@ -59,13 +62,14 @@ def mated(plug_connector: Connector, jack_connector: Connector) -> Scene:
     lands = {spring: _landing(spring, mating.home) for spring in female.springs}
     touched = {segment for state in mating.home for _, segment in state}
     above = ladder([Label(_anchor(female, s, scale), s, f"→ {lands[s]}") for s in female.springs], WALL + 5, upward=True)
-    below = ladder([Label(x0(scale, sum(male.segments[c]) / 2), c, None if c in touched else "touched by no spring") for c in plug_connector.contacts], WALL + high * 0.3)
+    below = ladder([Label(x0(scale, sum(male.segments[c]) / 2), c, None if c in touched else "touched by no spring")
+                    for c in plug_connector.contacts], WALL + high * 0.3)
     inside = Group(tuple(_plug(plug_connector, male, scale, 0, {})), 0, WALL + LIFT)
-    chamber = Block((*_housing(high, x0(scale, home), _bush(female, home, scale)), inside, *_springs(female, scale, {s: f"{s} spring on {w}" for s, w in lands.items()})),
-                    WALL + LIFT + high + WALL)
+    leaves = _springs(female, scale, {spring: f"{spring} spring on {words}" for spring, words in lands.items()})
+    chamber = Block((*_housing(high, x0(scale, home), _bush(female, home, scale)), inside, *leaves), WALL + LIFT + high + WALL)
     desc = f"Plug fully home in the jack. {listed([f'The {s} spring touches {words}' for s, words in lands.items()])}."
-    return picture(f"{plug_connector.name} plug, home in a {jack_connector.name} jack", "Above: the jack's springs and where they land. Below: the plug's contacts.",
-                   desc, [stack([above, chamber, below])])
+    return picture(f"{plug_connector.name} plug, home in a {jack_connector.name} jack",
+                   "Above: the jack's springs and where they land. Below: the plug's contacts.", desc, [stack([above, chamber, below])])
 
 
 def length(part: Half) -> float:
@@ -120,27 +124,23 @@ def _plug(connector: Connector, part: Half, scale: float, top: float, roles: Map
                       Rect(start, middle + r * 0.35, stop - start, r * 0.65, "shade")]
         items.append(Group(tuple(shapes), title=f"contact {named(contact, roles.get(contact))}"))
     grip = WIDE - MARGIN - end
-    handle: list[Item] = [Rect(end, middle - r * 1.3, grip, r * 2.6, "plate", 5), Rect(end, middle - r * 1.3, grip * 0.18, r * 2.6, "shade", 3)]
-    handle += [Line(end + grip * share, middle - r * 0.95, end + grip * share, middle + r * 0.95, "hair") for share in (0.4, 0.52, 0.64, 0.76)]
-    return [*items, Group(tuple(handle), title="handle")]
+    body = [Rect(end, middle - r * 1.3, wide, r * 2.6, look, 4) for wide, look in ((grip, "plate"), (grip * 0.18, "shade"))]
+    grooves = [Line(x, middle - r * 0.95, x, middle + r * 0.95, "hair") for x in (end + grip * share for share in (0.4, 0.52, 0.64, 0.76))]
+    return [*items, Group((*body, *grooves), title="handle")]
 
 
-def _tip(start: float, stop: float, middle: float, r: float) -> Group:
+def _tip(start: float, stop: float, middle: float, r: float) -> Path:
     """A ball-nosed tip with the groove behind it that a jack's spring drops into."""
-    long = stop - start
+    def along(share: float) -> float:
+        return start + (stop - start) * share
 
-    def half(side: int) -> list[tuple]:
-        return [("C", start + long * 0.02, middle + side * r * 0.45, start + long * 0.2, middle + side * r, start + long * 0.42, middle + side * r),
-                ("C", start + long * 0.55, middle + side * r, start + long * 0.62, middle + side * r * 0.72, start + long * 0.74, middle + side * r * 0.7),
-                ("L", start + long * 0.86, middle + side * r * 0.9), ("L", stop, middle + side * r * 0.9)]
-
-    upper = half(-1)
-    lower = half(1)
-    back = [("L", start + long * 0.86, middle + r * 0.9), ("L", start + long * 0.74, middle + r * 0.7),
-            ("C", start + long * 0.62, middle + r * 0.72, start + long * 0.55, middle + r, start + long * 0.42, middle + r),
-            ("C", start + long * 0.2, middle + r, start + long * 0.02, middle + r * 0.45, start, middle), ("Z",)]
-    outline = (("M", start, middle), *upper, ("L", stop, lower[-1][2]), *back)
-    return Group((Path(outline, "metal"),))
+    steps: list[tuple] = [("M", start, middle)]
+    for side in (-1, 1):  # the upper edge from the nose, then the lower one, also from the nose
+        full, neck, foot = (middle + side * r * share for share in (1, 0.7, 0.9))
+        steps += [("M", start, middle)] if side > 0 else []
+        steps += [("C", along(0.02), middle + side * r * 0.45, along(0.2), full, along(0.42), full),
+                  ("C", along(0.55), full, along(0.62), neck, along(0.74), neck), ("L", along(0.86), foot), ("L", stop, foot), ("L", stop, middle)]
+    return Path(tuple(steps), "metal")
 
 
 def _housing(high: float, mouth: float, bush: float) -> list[Item]:

@@ -78,7 +78,8 @@ class Text:
 
 @dataclass(frozen=True)
 class Group:
-    """Shapes that belong together, turned clockwise by `turn` degrees, then moved by (x, y); `title` is what a reader hovering over or hearing them is told."""
+    """Shapes that belong together, turned clockwise by `turn` degrees, then moved by (x, y). `title` is what a reader hovering
+    over them, or hearing them, is told."""
 
     items: tuple[Item, ...]
     x: float = 0

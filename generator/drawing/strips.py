@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from generator.catalogue.records import Connector
 from generator.drawing import text
 from generator.drawing.layout import ROW, named
-from generator.drawing.scene import BODY, SMALLEST, Circle, Group, Item, Line, Path, Rect, Text
+from generator.drawing.scene import BODY, SMALLEST, Circle, Group, Item, Line, Path, Rect, Text, polyline
 
 PITCH = 84  # widest step from contact to contact
 BAND, DOT = 24, 7
@@ -26,70 +26,78 @@ class Strip:
 
 
 def strip(connector: Connector, half: str, heading: tuple[str, str], roles: Mapping[str, str], left: float, room: float,
-          upward: bool = False, marked: frozenset[str] = frozenset()) -> Strip:
+          upward: bool = False, marked: frozenset[str] = frozenset(), look: str = "plate",
+          least: float = 0) -> Strip:
     """The row of one half; `heading` is its bold name and a quieter line, `upward` lets the wires leave at the top."""
     contacts = connector.contacts
-    tail = 18 if half == "plug" and connector.shape == "concentric" else 0
+    tail = {"plug": 18, "jack": 9}[half] if connector.shape == "concentric" else 0
     pitch = min(PITCH, (room - 2 * PAD - tail) / len(contacts))
     first = left + (room - tail - pitch * (len(contacts) - 1)) / 2
     pins = {contact: first + pitch * number for number, contact in enumerate(contacts)}
     head = [Text(left + room / 2, 0, line, BODY, "middle", weight, look) for words, weight, look in
             ((heading[0], "bold", "ink"), (heading[1], "normal", "quiet")) for line in text.wrap(words, BODY, room - 2 * PAD, weight)]
     banded = connector.shape == "concentric"
-    rows = _rows([(pins[c], roles[c]) for c in contacts if c in roles], left + 3, left + room - 3)
+    inside = banded and max(text.width(c, SMALLEST, "bold") for c in contacts) <= pitch - 8
+    said_rows = [_names([(pins[c], roles[c]) for c in contacts if c in roles], left, room, upward, "normal")]
+    if not inside:
+        said_rows.append(_names([(pins[c], c) for c in contacts], left, room, upward, "bold"))
     parts: list[tuple[float, list[Item]]] = [(ROW, [line]) for line in head]
-    parts.append((3, []))
-    parts += [(ROW, list(row)) for row in rows]
-    if not banded:
-        parts.append((ROW, [Text(pins[c], 0, c, BODY, "middle", "bold") for c in contacts]))
-    glyphs = _bands(pins, pitch, half, tail) if banded else _dots(pins, half)
+    parts.append((3, []))  # grows where a taller neighbour sets the height
+    parts += [(high, [Group(items)]) for items, high in said_rows if items]
+    glyphs = _bands(pins, pitch, half, tail, inside) if banded else _dots(pins, half)
     glyphs += [Circle(pins[c], BAND / 2 - 1 if banded else DOT + 2, 12, "marked") for c in contacts if c in marked]
     parts.append((BAND if banded else DOT * 2 + 4, [Group(tuple(glyphs))]))
     if upward:  # glyphs, names and roles first; the heading keeps its reading order at the foot
         parts = [*reversed(parts[len(head) + 1:]), parts[len(head)], *parts[:len(head)]]
+    short = max(least - PAD - sum(high for high, _ in parts), 0)
     items: list[Item] = []
     y = 0.0 if upward else PAD
     for high, row in parts:
         for item in row:
-            items.append(Text(item.x, y + ROW * 0.76, item.words, item.size, item.anchor, item.weight, item.look) if isinstance(item, Text) else Group((item,), 0, y))
-        y += high
+            items.append(replace(item, y=y + ROW * 0.76) if isinstance(item, Text) else Group((item,), 0, y))
+        y += high if row else high + short
     height = y + (PAD if upward else 0)
     said = ", ".join(named(c, roles.get(c)) for c in contacts)
-    plate = Rect(left, 0, room, height, "plate", 6)
+    plate = Rect(left, 0, room, height, look, 6)
     return Strip((Group((plate, *items), title=f"{heading[0]}, {heading[1]}: {said}"),), height, pins, 0 if upward else height)
 
 
-def _rows(labels: Sequence[tuple[float, str]], low: float, high: float) -> list[list[Text]]:
-    """Centred words on as few rows as keep them apart; the fullest row is nearest to the contacts."""
-    rows: list[list[Text]] = []
+def _names(labels: Sequence[tuple[float, str]], left: float, room: float, upward: bool, weight: str) -> tuple[tuple[Item, ...], float]:
+    """Words centred over (or under) their contacts, on as few rows as keep them apart, far ones with a thin line; and their height."""
+    rows: list[list[tuple[float, Text]]] = []
     for x, words in labels:
-        wide = text.width(words, SMALLEST)
-        made = Text(min(max(x, low + wide / 2), high - wide / 2), 0, words, SMALLEST, "middle")
-        for row in rows:
-            if text.box(row[-1]).right + 5 <= text.box(made).left:
-                row.append(made)
-                break
-        else:
-            rows.append([made])
-    return rows[::-1]
-
-
-def _bands(pins: Mapping[str, float], pitch: float, half: str, tail: float) -> list[Item]:
-    """The metal bands of a phone plug, tip to the left, or the springs of a jack as open boxes."""
-    look = "metal" if half == "plug" else "line"
+        wide = text.width(words, SMALLEST, weight)
+        made = Text(min(max(x, left + 3 + wide / 2), left + room - 3 - wide / 2), 0, words, SMALLEST, "middle", weight)
+        row = next((row for row in rows if text.box(row[-1][1]).right + 5 <= text.box(made).left), None)
+        if row is None:
+            rows.append(row := [])
+        row.append((x, made))
     items: list[Item] = []
-    for number, (contact, x) in enumerate(pins.items()):
-        left, right = x - pitch / 2 + 2, x + pitch / 2 - 2
-        if number == 0:
-            items.append(Path((("M", right, 2), ("L", left + 11, 2), ("C", left - 4, 4, left - 4, BAND - 6, left + 11, BAND - 4), ("L", right, BAND - 4), ("Z",)), look))
-        else:
-            items.append(Rect(left, 2, right - left, BAND - 6, look, 2))
-        if number:
-            items.append(Rect(left - 4, 3, 4, BAND - 8, "insulator" if half == "plug" else "shade"))
-        items.append(Text(x, BAND / 2 + 3, contact, SMALLEST, "middle", "bold"))
-    if tail:
-        items.append(Rect(right, 0, tail, BAND - 2, "plate", 3))
-    return items
+    high = len(rows) * ROW
+    for number, row in enumerate(rows):  # the first row is nearest to the contacts
+        y = (number if upward else len(rows) - 1 - number) * ROW
+        for x, made in row:
+            items.append(replace(made, y=y + ROW * 0.76))
+            if number:
+                items.append(Line(x, 0, x, y, "hair") if upward else Line(x, y + ROW, x, high, "hair"))
+    return tuple(items), high
+
+
+def _bands(pins: Mapping[str, float], pitch: float, half: str, tail: float, inside: bool) -> list[Item]:
+    """The metal bands of a phone plug, tip to the left, or a jack's hollow with its mouth to the right; names in them if `inside`."""
+    names = [Text(x, BAND / 2 + 3, contact, SMALLEST, "middle", "bold") for contact, x in pins.items() if inside]
+    edges = [(x - pitch / 2 + 2, x + pitch / 2 - 2) for x in pins.values()]
+    left, right, low = edges[0][0], edges[-1][1], BAND - 4
+    if half == "jack":
+        hollow = polyline([(right, 2), (left, 2), (left, low), (right, low)])
+        bush = [Rect(right, y, 9, 6, "insulator", 1) for y in (-1, low - 3)]
+        return [hollow, *(Line(start - 2, 6, start - 2, low - 4, "dots") for start, _ in edges[1:]), *bush, *names]
+    tip = edges[0][1]
+    nose = Path((("M", tip, 2), ("L", left + 11, 2), ("C", left - 4, 4, left - 4, low - 2, left + 11, low), ("L", tip, low), ("Z",)),
+                "metal")
+    bands = [Rect(start, 2, end - start, low - 2, "metal", 2) for start, end in edges[1:]]
+    rings = [Rect(start - 4, 3, 4, low - 4, "insulator") for start, _ in edges[1:]]
+    return [nose, *bands, *rings, Rect(right, 0, tail, BAND - 2, "plate", 3), *names]
 
 
 def _dots(pins: Mapping[str, float], half: str) -> list[Item]:

@@ -1,6 +1,6 @@
-"""Circuit symbols after IEC 60617, drawn upright around (0, 0) with leads ending at y = -HALF and y = +HALF.
+"""Circuit symbols in the manner of IEC 60617 (shapes from memory, the standard was not seen), drawn upright around (0, 0).
 
-`IEC 60617` numbers are not given here: the database was not read; the plain shapes are the trade's.
+Their leads end at y = -HALF and y = +HALF.
 """
 
 from __future__ import annotations
@@ -8,7 +8,7 @@ from __future__ import annotations
 from generator.drawing.scene import Circle, Item, Line, Path, Rect, polyline
 
 HALF = 22
-LETTER = {"resistor": "R", "capacitor": "C", "inductor": "L", "emf": "E", "sink": "I", "clamp": "D"}  # as in IEC 81346-2 and by habit
+LETTER = {"resistor": "R", "capacitor": "C", "inductor": "L", "emf": "E", "sink": "I", "clamp": "D"}  # the letters usual on circuit diagrams
 NOUN = {"resistor": "resistor", "capacitor": "capacitor", "inductor": "inductor", "emf": "battery or source", "sink": "current sink",
         "clamp": "clamp diode", "transformer": "transformer"}
 BUMP = 5

@@ -7,10 +7,12 @@ table fits in whichever of those a browser picks.
 
 from __future__ import annotations
 
+import re
+
 from generator.drawing.scene import Box, Text
 
 REGULAR = {
-    275: "'", 278: 'ijl', 295: 'IJ', 318: ' ,.·’', 337: '/:;\\|', 352: 'f', 361: '-', 390: '()[]', 392: 't',
+    275: "'", 278: 'ijl', 295: 'IJ', 318: ' \xa0,.·’', 337: '/:;\\|', 352: 'f', 361: '-', 390: '()[]', 392: 't',
     401: '!', 411: 'r', 460: '"', 500: '*_`–°', 518: '“”', 521: 's', 525: 'z', 531: '?', 550: 'c', 557: 'L',
     575: 'F', 579: 'k', 592: 'vxy', 603: 'P', 611: 'TY', 612: 'oö', 613: 'aä', 615: 'eé', 630: 'ß', 632: 'E',
     634: 'hnuü', 635: 'Sbdgpq', 636: '$0123456789{}µ', 637: '√', 656: 'K', 684: 'AV', 685: 'XZ', 686: 'B', 695: 'R',
@@ -19,7 +21,7 @@ REGULAR = {
 }
 
 BOLD = {
-    306: "'", 343: 'ijl', 348: ' ', 365: '/\\|', 372: 'IJ', 380: ',.·’', 400: ':;', 415: '-', 435: 'f', 456: '!',
+    306: "'", 343: 'ijl', 348: ' \xa0', 365: '/\\|', 372: 'IJ', 380: ',.·’', 400: ':;', 415: '-', 435: 'f', 456: '!',
     457: '()[]', 478: 't', 493: 'r', 500: '_`–°', 521: '"', 523: '*', 580: '?', 582: 'z', 593: 'c', 595: 's',
     637: 'L', 645: 'x', 652: 'vy', 657: '“”', 665: 'k', 667: '√', 675: 'aä', 678: 'eé', 682: 'T', 683: 'EF',
     687: 'oö', 696: '$0123456789', 712: 'hnu{}ü', 716: 'bdgpq', 719: 'ß', 720: 'S', 724: 'Y', 725: 'Z', 733: 'P',
@@ -28,6 +30,7 @@ BOLD = {
     1103: 'W',
 }
 
+_WITH_UNIT = re.compile(r"(?<=\d) (?=(mm?|V|dB|[kM]?Ω|[numµ]F|ohm)\b)")  # a number and its unit stay on one line
 UNKNOWN = 1000  # a character not in the table counts as a full em, so it can only be overestimated
 ASCENT, DESCENT = 0.76, 0.24  # share of the type size above and below the baseline
 LEADING = 1.25
@@ -47,6 +50,7 @@ def width(words: str, size: float, weight: str = "normal") -> float:
 def wrap(words: str, size: float, room: float, weight: str = "normal") -> list[str]:
     """The words in as few lines as fit into `room`. Breaks at spaces, then after hyphens, and only if it must in a word."""
     lines = [""]
+    words = _WITH_UNIT.sub("\u00a0", words)
     for word in words.replace("-", "-\u200b").replace(" ", " \u200b").split("\u200b"):
         if width((lines[-1] + word).rstrip(), size, weight) <= room:
             lines[-1] += word

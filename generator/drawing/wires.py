@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass
 
-from generator.drawing import symbols, text
+from generator.catalogue.records import Part
+from generator.drawing import symbols
 from generator.drawing.looks import CORES
-from generator.drawing.scene import BODY, SMALLEST, Circle, Group, Item, Line, Path, Rect, Text, polyline
-from generator.drawing.wiring import Lane, Net, Pin, Plan, Step
+from generator.drawing.scene import BODY, SMALLEST, Circle, Group, Item, Line, Path, Rect, Text
+from generator.drawing.places import BRIDGE, STUB, bridge_depth, bridge_levels, label_rows, lane_places, letters
+from generator.drawing.wiring import Net, Pin, Plan, Step
 
-STUB, BRIDGE, TURN = 12, 9, 46  # first straight bit of a wire, step from bridge to bridge, height of a crossing
+TURN = 46  # height of a crossing, before what the longest shift adds
 ROW = 18
 SIDE = 20  # from a core to the screen around it
 TALL = {"series": 2 * symbols.HALF + 6, "across": 46, "transformer": 76}
@@ -35,13 +37,13 @@ class _Drawer:
     def __init__(self, plan: Plan, tops: Mapping[Pin, float], bottoms: Mapping[Pin, float], cable: bool, marked: frozenset[str]):
         self.plan, self.pins, self.marked = plan, {**tops, **bottoms}, marked
         self.tops, self.bottoms = tops, bottoms
-        self.x = _lane_places(plan.lanes, self.pins)
+        self.x = lane_places(plan, self.pins)
         screens = [n for n, lane in enumerate(plan.lanes) if lane.nets[0].screen]
         cores = [n for n in range(len(plan.lanes)) if n not in screens]
         self.envelope = screens[0] if cable and len(screens) == 1 and cores and not plan.steps else None
         self.looks = {n: "screen" if n in screens else CORES[cores.index(n) % len(CORES)] for n in range(len(plan.lanes))}
         self.cores = cores
-        self.letters = _letters(plan.steps)
+        self.letters = letters(plan.steps)
         self.wires: list[Item] = []
         self.over: list[Item] = []
 
@@ -50,7 +52,7 @@ class _Drawer:
         y = self._turns(self.tops, y, 1)
         y = self._middle(y)
         y = self._parts(y)
-        depth = _bridge_depth(self.plan.nets, self.bottoms)
+        depth = bridge_depth(self.plan.nets, self.bottoms)
         turn = self._turn_height(self.bottoms)
         height = y + turn + depth
         self._turns(self.bottoms, height - depth, -1)
@@ -62,7 +64,8 @@ class _Drawer:
     def _wire(self, steps: Steps, net: Net, look: str) -> None:
         if net.label in self.marked or len(net.nodes & self.marked) > 1:
             self.wires.append(Path(steps, "marked"))
-        self.wires.append(Path(steps, "gap"))
+        else:
+            self.wires.append(Path(steps, "gap"))
         if look == "screen":
             self.wires.append(Path(steps, "braid"))
         self.wires.append(Path(steps, look))
@@ -84,8 +87,8 @@ class _Drawer:
 
     def _bridges(self, side: Mapping[Pin, float], edge: float, way: int) -> float:
         """Stubs, links between contacts of one end, and crosses at contacts left open. Returns where the wires go on."""
-        depth = _bridge_depth(self.plan.nets, side)
-        levels = _bridge_levels(self.plan.nets, side)
+        depth = bridge_depth(self.plan.nets, side)
+        levels = bridge_levels(self.plan.nets, side)
         for net in self.plan.nets:
             mine = [pin for pin in (*net.tops, *net.bottoms) if pin in side]
             going = self._attached(net, side) if any(net in lane.nets for lane in self.plan.lanes) else []
@@ -130,7 +133,7 @@ class _Drawer:
     def _middle(self, top: float) -> float:
         """The stretch where each conductor bears its name and the screen is drawn around the cores."""
         named = [(self.x[n], n) for n, lane in enumerate(self.plan.lanes) if lane.nets[0].label]
-        rows = _label_rows([(x, self.plan.lanes[n].nets[0].label.replace("-", " "), n) for x, n in sorted(named)])
+        rows = label_rows([(x, self.plan.lanes[n].nets[0].label.replace("-", " "), n) for x, n in sorted(named)])
         pad = 22 if self.envelope is not None else 6
         bottom = top + 2 * pad + ROW * max(len(rows), 1)
         at = {n: (top + pad + ROW * (row + 0.5), words) for row, line in enumerate(rows) for _, words, n in line}
@@ -185,8 +188,9 @@ class _Drawer:
             at[level], y = y + tall / 2, y + tall
         for number in range(len(self.plan.lanes)):
             self._lane(number, top, y, at)
+        drawers = {"series": self._series, "across": self._across, "transformer": self._transformer}
         for step in self.plan.steps:
-            getattr(self, f"_{step.kind}")(step, at[step.level])
+            drawers[step.kind](step, at[step.level])
         return y
 
     def _lane(self, number: int, top: float, bottom: float, at: Mapping[int, float]) -> None:
@@ -207,9 +211,12 @@ class _Drawer:
             if b > a:
                 self._wire((("M", self.x[number], a), ("L", self.x[number], b)), net, self.looks[number])
 
+    def _symbol(self, part: Part, x: float, y: float, turn: float) -> None:
+        self.over.append(Group(tuple(symbols.symbol(part.kind)), x, y, title=f"{symbols.NOUN[part.kind]} {part.id}", turn=turn))
+
     def _series(self, step: Step, y: float) -> None:
         part, x = step.parts[0], self.x[step.lanes[0]]
-        self.over.append(Group(tuple(symbols.symbol(part.kind)), x, y, title=f"{symbols.NOUN[part.kind]} {part.id}", turn=180 if step.turned else 0))
+        self._symbol(part, x, y, 180 if step.turned else 0)
         self.over.append(Text(x + 15, y + BODY * 0.36, self.letters[part.id], BODY, weight="bold"))
 
     def _across(self, step: Step, y: float) -> None:
@@ -220,8 +227,8 @@ class _Drawer:
         x = (a + b) / 2
         for start, end in ((left, x - symbols.HALF), (x + symbols.HALF, right)):
             if end > start:
-                self.over.append(Line(start, y, end, y, "line"))
-        self.over.append(Group(tuple(symbols.symbol(part.kind)), x, y, title=f"{symbols.NOUN[part.kind]} {part.id}", turn=-90 if one < two else 90))
+                self.over += [Line(start + 5, y, end - 5, y, "gap"), Line(start, y, end, y)]
+        self._symbol(part, x, y, -90 if one < two else 90)
         self.over += [Circle(end, y, 3.5, "solid") for end in (left, right)]
         self.over.append(Text(x, y - 14, self.letters[part.id], BODY, "middle", "bold"))
 
@@ -247,73 +254,3 @@ class _Drawer:
 
 def _cross(x: float, y: float) -> list[Item]:
     return [Group((Line(x - 4, y - 4, x + 4, y + 4, "heavy"), Line(x - 4, y + 4, x + 4, y - 4, "heavy")), title="open")]
-
-
-def _bridge_levels(nets: Sequence[Net], side: Mapping[Pin, float]) -> dict[tuple[int, str], int]:
-    """How deep the link of each net at each end lies, so that links of different nets keep apart."""
-    levels: dict[tuple[int, str], int] = {}
-    spans: list[tuple[float, float, int]] = []
-    for net in nets:
-        for end in dict.fromkeys(pin[0] for pin in side):
-            xs = [side[pin] for pin in (*net.tops, *net.bottoms) if pin in side and pin[0] == end]
-            if len(xs) < 2:
-                continue
-            low, high = min(xs), max(xs)
-            level = next(n for n in range(len(side) + 1) if not any(n == other and low <= b and a <= high for a, b, other in spans))
-            spans.append((low, high, level))
-            levels[id(net), end] = level
-    return levels
-
-
-def _bridge_depth(nets: Sequence[Net], side: Mapping[Pin, float]) -> float:
-    levels = _bridge_levels(nets, side)
-    return STUB + 6 + (BRIDGE * max(levels.values()) if levels else 0)
-
-
-def _lane_places(lanes: Sequence[Lane], pins: Mapping[Pin, float]) -> dict[int, float]:
-    """x of each lane: straight below (or above) a contact where it can be, else in the widest free gap."""
-    places: dict[int, float] = {}
-    for number, lane in enumerate(lanes):
-        tops, bottoms = lane.nets[0].tops, lane.nets[-1].bottoms
-        ends = [side for side in (tops, bottoms) if len({pin[0] for pin in side}) == 1] or [side for side in (tops, bottoms) if side]
-        if not ends:
-            continue
-        others = [pins[pin] for pin in (*tops, *bottoms) if pin not in ends[0]]
-        target = sum(others) / len(others) if others else 0
-        wished = min((pins[pin] for pin in ends[0]), key=lambda x: abs(x - target))
-        if all(abs(wished - x) >= 30 for x in places.values()):
-            places[number] = wished
-    for number in range(len(lanes)):
-        if number not in places:
-            bottoms = [pins[pin] for pin in lanes[number].nets[-1].bottoms]
-            near = bottoms[0] if bottoms else 160
-            spots = sorted((min((abs(x - other) for other in places.values()), default=99), -abs(x - near), x) for x in range(28, 296, 4))
-            good = next(found for room in (58, 48, 40, 0) if (found := [spot for spot in spots if spot[0] >= room]))
-            places[number] = max(good, key=lambda spot: spot[1])[2]
-    return places
-
-
-def _label_rows(labels: Sequence[tuple[float, str, int]]) -> list[list[tuple[float, str, int]]]:
-    """Names in one row, or in two where neighbours would touch."""
-    rows: list[list[tuple[float, str, int]]] = []
-    for label in labels:
-        for row in rows:
-            gap = label[0] - row[-1][0] - (text.width(label[1], SMALLEST) + text.width(row[-1][1], SMALLEST)) / 2
-            if gap >= 6:
-                row.append(label)
-                break
-        else:
-            rows.append([label])
-    return rows
-
-
-def _letters(steps: Sequence[Step]) -> dict[str, str]:
-    """R1, R2, C1, T1 ... in the order the parts stand down the page."""
-    counts: dict[str, int] = {}
-    letters: dict[str, str] = {}
-    for step in sorted(steps, key=lambda step: step.level):
-        letter = "T" if step.kind == "transformer" else symbols.LETTER[step.parts[0].kind]
-        counts[letter] = counts.get(letter, 0) + 1
-        for part in step.parts:
-            letters[part.id] = f"{letter}{counts[letter]}"
-    return letters

@@ -94,7 +94,8 @@ def _nets(lead: Lead, connectors: Mapping[str, Connector], tops: tuple[str, ...]
     return sorted(nets, key=lambda net: min([pins.index(pin) for pin in net.tops + net.bottoms], default=len(pins)))
 
 
-def _lanes(nets: list[Net], parts: list[Part], pairs: list[tuple[str, str]], used: set[str], in_line: bool) -> tuple[list[Lane], list[Step]]:
+def _lanes(nets: list[Net], parts: list[Part], pairs: list[tuple[str, str]], used: set[str],
+           in_line: bool) -> tuple[list[Lane], list[Step]]:
     home = {node: net for net in nets for node in net.nodes}
     lanes = [Lane([net]) for net in nets if net.tops and (net.bottoms or net.nodes & used or net.hanging)]
     lanes += [Lane([net]) for net in nets if not net.tops and net.hanging and not net.nodes & used]
@@ -119,7 +120,11 @@ def _lanes(nets: list[Net], parts: list[Part], pairs: list[tuple[str, str]], use
                 first, second = named[one], named[two]
                 above, below = [home[first.a], home[first.b]], [home[second.a], home[second.b]]
                 distinct = len({id(net) for net in above + below}) == 4
-                if distinct and all(map(tail, above)) and not any(id(net) in lane_of or net.tops for net in below):
+                inner = [net for net in above if id(net) not in lane_of and not net.tops and not net.bottoms]
+                free = not any(id(net) in lane_of or net.tops for net in below)
+                if distinct and free and len(inner) < 2 and all(net in inner or tail(net) for net in above):
+                    for net in inner:
+                        begin(net)
                     where = tuple(lane_of[id(net)] for net in above) * 2
                     for up, down in zip(above, below):
                         extend(up, down)
@@ -141,13 +146,15 @@ def _lanes(nets: list[Net], parts: list[Part], pairs: list[tuple[str, str]], use
                     return True
         return False
 
+    def begin(net: Net) -> None:
+        lane_of[id(net)] = len(lanes)
+        lanes.append(Lane([net]))
+
     def fresh() -> bool:
-        for net in nets:
-            if id(net) not in lane_of and (net.nodes & used):
-                lane_of[id(net)] = len(lanes)
-                lanes.append(Lane([net]))
-                return True
-        return False
+        waiting = next((net for net in nets if id(net) not in lane_of and net.nodes & used), None)
+        if waiting:
+            begin(waiting)
+        return waiting is not None
 
     while (in_line and (transformer() or series(True) or series(False))) or fresh():
         pass

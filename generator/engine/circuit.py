@@ -15,7 +15,7 @@ from generator.catalogue.records import Coupling, Part
 
 CONTACT_OHM = 0.01  # a clean closed contact; from memory, 5 to 20 mohm are quoted for new ones
 BRANCHED = ("emf", "inductor")
-CORNERS = ("nominal", "strong", "weak", "skewed")
+DIRECT_OPENS, SIGNAL_OPENS = ("capacitor",), ("sink", "clamp")  # kinds no direct current, no signal passes through
 
 
 class CircuitError(ValueError):
@@ -48,20 +48,20 @@ class Circuit:
         names = [part.id for part in self.parts if part.kind in BRANCHED]
         return {name: self.net_count + i for i, name in enumerate(names)}
 
-    def pieces(self, closed: Sequence[bool], through_capacitors: bool) -> list[int]:
-        """For each net the number of the connected piece it belongs to, with the given switches closed."""
+    def pieces(self, closed: Sequence[bool], opens: Sequence[str] = DIRECT_OPENS) -> list[int]:
+        """For each net the number of the connected piece it belongs to, with the given switches closed and some kinds of part open."""
         joined = _Union(self.net_count)
         for part, (a, b) in zip(self.parts, self.ends):
-            if part.kind != "capacitor" or through_capacitors:
+            if part.kind not in opens:
                 joined.join(a, b)
         for (a, b), shut in zip(self.switches, closed):
             if shut:
                 joined.join(a, b)
         return [joined.find(net) for net in range(self.net_count)]
 
-    def islands(self, closed: Sequence[bool], through_capacitors: bool = False) -> list[int]:
+    def islands(self, closed: Sequence[bool], opens: Sequence[str] = DIRECT_OPENS) -> list[int]:
         """The net taken as 0 V in each connected piece: an anchor where there is one, else its lowest net."""
-        piece = self.pieces(closed, through_capacitors)
+        piece = self.pieces(closed, opens)
         chosen: dict[int, int] = {}
         for net in (*self.anchors, *range(self.net_count)):
             chosen.setdefault(piece[net], net)

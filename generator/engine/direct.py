@@ -12,10 +12,11 @@ from generator.catalogue.records import Limit, Part, Port
 
 from .assemble import Assembly
 from .circuit import Circuit, value_at
-from .readings import Reading
+from .readings import Reading, limit_name, short
 from .solve import Solution, closed_array, part_amps, solve_dc
 
-UNITS = {"volts": "V", "amps": "A", "watts": "W"}
+SIDES = {"from": "at the outlet", "into": "at the inlet", "extra1": "at the spare end", "extra2": "at the second spare end"}
+UNITS = {"volts": "V", "reverse": "V", "amps": "A", "watts": "W"}
 
 
 @dataclass(frozen=True)
@@ -34,7 +35,7 @@ def supply_switches(ports: Mapping[str, Port]) -> list[Switch]:
     """Every switchable supply of the connection, in order of place."""
     found = [(place, supply) for place, port in ports.items() for supply in port.supplies]
     ids = [supply.id for _, supply in found]
-    return [Switch(place, s.id, s.id if ids.count(s.id) == 1 else f"{s.id} ({place})", s.name, s.states, s.style) for place, s in found]
+    return [Switch(place, s.id, s.id if ids.count(s.id) == 1 else f"{s.id} {SIDES.get(place, place)}", s.name, s.states, s.style) for place, s in found]
 
 
 def settings(ports: Mapping[str, Port]) -> list[dict[str, str]]:
@@ -102,18 +103,21 @@ def _stress(assembly: Assembly, solution: Solution, settled: int, setting: int, 
     """What every rated part sees, settled and while plugging."""
     for place, record in assembly.places.items():
         for limit in record.network.limits:
-            direct = np.abs(limit_values(solution, place, limit))
+            direct = limit_values(solution, place, limit)
+            # A capacitor's reverse rating is about direct volts the wrong way round; every other rating is about size.
+            direct = np.maximum(-direct, 0.0) if limit.quantity == "reverse" else np.abs(direct)
             foreign = bool(sources - {place})
             for state, cases, rating in (("settled", direct[:, :settled], limit.settled), ("plugging", direct[:, settled:], limit.momentary)):
                 if not cases.size:
                     continue
                 signal = peaks.get((place, limit.id, state), 0.0)
                 value = float(cases.max()) + signal
-                words = {"device": record.name, "part": limit.where, "dc": "" if signal > float(cases.max()) else "dc"}
+                name = limit_name(record, limit)
+                words = {"device": short(record), "part": name}
                 if rating is not None:
-                    yield Reading(f"part-{limit.quantity}", f"{place}/{limit.id}", limit.where, value, UNITS[limit.quantity], state, setting, rating, limit.evidence, words)
+                    yield Reading(f"part-{limit.quantity}", f"{place}/{limit.id}", name, value, UNITS[limit.quantity], state, setting, rating, limit.evidence, words)
                 elif foreign or signal > 0:
-                    yield Reading(f"unrated-{limit.quantity}", f"{place}/{limit.id}", limit.where, value, UNITS[limit.quantity], state, setting, None, limit.evidence, words)
+                    yield Reading(f"unrated-{limit.quantity}", f"{place}/{limit.id}", name, value, UNITS[limit.quantity], state, setting, None, limit.evidence, words)
 
 
 def limit_values(solution: Solution, place: str, limit: Limit) -> np.ndarray:
@@ -124,7 +128,7 @@ def limit_values(solution: Solution, place: str, limit: Limit) -> np.ndarray:
     index = part_index(solution.circuit, place, limit.part)
     if index is None:
         return zero
-    if limit.quantity == "volts":
+    if limit.quantity in ("volts", "reverse"):
         return solution.part_volts(index)
     amps = part_amps(solution, index)
     return amps if limit.quantity == "amps" else amps * solution.part_volts(index)
@@ -137,7 +141,7 @@ def _needs(assembly: Assembly, solution: Solution, settled: int, setting: int) -
             continue
         for need in port.needs:
             volts = solution.volts(*(f"{place}/{node}" for node in need.between))[:, :len(assembly.home)]
-            yield Reading("supplied-volts", f"{place}/{need.id}", need.where, float(volts.min()), "V", "settled", setting, need.least, need.evidence, {"device": port.name, "part": need.where})
+            yield Reading("supplied-volts", f"{place}/{need.id}", need.where, float(volts.min()), "V", "settled", setting, need.least, need.evidence, {"device": short(port), "part": need.where})
 
 
 def _supplies(assembly: Assembly, solution: Solution, settled: int, setting: int, live: Mapping[str, bool]) -> Iterator[Reading]:
@@ -146,7 +150,7 @@ def _supplies(assembly: Assembly, solution: Solution, settled: int, setting: int
         port = assembly.places[place]
         amps = part_amps(solution, solution.circuit.parts.index(part)) * np.sign(part.value.nominal)
         name = next((s.name for s in port.supplies if s.id == part.supply), "supply") if isinstance(port, Port) else "supply"
-        words = {"device": port.name, "part": name}
+        words = {"device": short(port), "part": name}
         yield Reading("supply-fed-amps", part.id, name, max(0.0, float(amps[:, :settled].max())), "A", "settled", setting, None, None, words)
         if amps.shape[1] > settled:
             surge = float((-amps[:, settled:]).max()) - max(0.0, float((-amps[:, :settled]).max()))
@@ -168,4 +172,4 @@ def _windings(assembly: Assembly, solution: Solution, settled: int, setting: int
             amps = float(np.abs(part_amps(solution, index)[:, :settled]).max())
             quantity, name = ("coil-amps", part.coil) if part.coil else ("output-fed-amps", "output stage")
             if part.coil or not any(p.coil for p in record.network.parts):
-                yield Reading(quantity, f"{place}/{part.id}", name, amps, "A", "settled", setting, None, None, {"device": record.name, "part": name}, {"feed": feed})
+                yield Reading(quantity, f"{place}/{part.id}", name, amps, "A", "settled", setting, None, None, {"device": short(record), "part": name}, {"feed": feed})

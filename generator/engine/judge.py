@@ -9,15 +9,18 @@ from generator.catalogue.records import Catalogue, Lead, Port
 
 from .assemble import Way, assemble, ways
 from .direct import direct_readings, settings
+from .discharge import discharge_readings
+from .hearing import signal_readings
 from .mate import fits
 from .readings import Reading
 from .rulebook import Rule, rules
-from .signal import signal_readings, solve_signals
+from .signal import solve_signals
 from .words import conditions, quantity, setting_words
 
 VERDICTS = ("safe", "lossy", "no signal", "dangerous", "does not fit")  # from best to worst
 RANK = {verdict: rank for rank, verdict in enumerate(VERDICTS)} | {"note": 0}
 STATES = {"settled": "settled", "plugging": "while plugging", "signal": "with signal"}
+WORD_UNITS = {"energy": "J", "charge": "V"}
 OPPOSITE = {"plug": "jack", "jack": "plug", "male": "female", "female": "male"}
 SLACK = 1e-9  # two numbers closer than this are the same to every solver
 
@@ -102,7 +105,7 @@ def judge_way(catalogue: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: 
     assembly = assemble(catalogue, outlet, leads, inlet, way)
     signals = solve_signals(assembly)
     switches = settings(assembly.ports)
-    readings = direct_readings(assembly, signals.peaks) + signal_readings(assembly, signals)
+    readings = [*direct_readings(assembly, signals.peaks), *discharge_readings(assembly), *signal_readings(assembly, signals)]
     findings = [finding for reading in readings for finding in _findings(reading, switches)]
     per_setting = tuple((setting, severest(f.severity for f in findings if f.setting in (None, i))) for i, setting in enumerate(switches))
     headline = max((verdict for i, (_, verdict) in enumerate(per_setting) if not _only_unpowered(i, findings, len(switches))), key=RANK.get)
@@ -139,7 +142,7 @@ def severest(severities: Iterable[str]) -> str:
 
 def met(rule: Rule, value: float, limit: float) -> bool:
     """Is the value beyond the limit, by more than rounding?"""
-    slack = SLACK * max(abs(limit), abs(value), 1e-6)
+    slack = max(SLACK * max(abs(limit), abs(value), 1e-6), rule.margin * abs(limit))
     return value > limit + slack if rule.compare == "above" else value < limit - slack
 
 
@@ -153,7 +156,8 @@ def _findings(reading: Reading, switches: Sequence[Mapping[str, str]]) -> Iterab
 
 
 def _finding(rule: Rule, reading: Reading, limit: float, switches: Sequence[Mapping[str, str]]) -> Finding:
-    shown = {**reading.words, "value": quantity(reading.value, reading.unit), "limit": quantity(limit, reading.unit), "loss": quantity(-reading.value, reading.unit)}
+    shown = {name: quantity(word, WORD_UNITS[name]) if isinstance(word, float) else word for name, word in reading.words.items()}
+    shown |= {"value": quantity(reading.value, reading.unit), "limit": quantity(limit, reading.unit), "loss": quantity(-reading.value, reading.unit)}
     known = reading.evidence if rule.limit == "own" and reading.evidence else None
     setting = setting_words(switches[reading.setting]) if reading.setting is not None else ""
     return Finding(

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from .circuit import CONTACT_OHM, Circuit
+from .circuit import CONTACT_OHM, DIRECT_OPENS, SIGNAL_OPENS, Circuit
+from .solve import LEAK
 
 TOLERANCES = ".options reltol=1e-9 abstol=1e-15 vntol=1e-12 gmin=1e-15"
 
@@ -28,7 +29,7 @@ def netlist(circuit: Circuit, values: Sequence[float], closed: Sequence[bool], d
         lines += [f"Iprobe{k} n{circuit.nets[a]} n{circuit.nets[b]} dc 0 ac {amps!r}" for k, ((a, b), amps) in enumerate(pairs)]
     lines += [f"Rcontact{k} n{a} n{b} {CONTACT_OHM!r}" for k, ((a, b), shut) in enumerate(zip(circuit.switches, closed)) if shut]
     # The engine ties the 0 V of every connected piece to ground with 1 siemens; what is not tied to anything would have no solution.
-    lines += [f"Rzero{net} n{net} 0 1" for net in circuit.islands(closed, through_capacitors=signal)]
+    lines += [f"Rzero{net} n{net} 0 1" for net in circuit.islands(closed, SIGNAL_OPENS if signal else DIRECT_OPENS)]
     # An operating point before .ac would not exist where capacitors alone hold a net.
     lines += [f"{TOLERANCES} noopac" if signal else TOLERANCES]
     lines += [f".ac lin 1 {f!r} {f!r}" for f in hertz] if signal else [".op"]
@@ -55,7 +56,7 @@ def _element(circuit: Circuit, i: int, value: float, drive: Mapping | None) -> I
     elif drive is not None:
         if part.id in drive:
             yield f"I{i} {nodes} dc 0 ac {float(drive[part.id])!r}"
-    elif part.kind == "sink":
-        yield f"B{i} {nodes} i={value!r}*min(1,v(n{a},n{b})/{float(part.knee)!r})"
     else:
-        yield f"B{i} {nodes} i=max(0,(v(n{a},n{b})-{value!r})/{float(part.series)!r})"
+        law = f"{value!r}*min(1,{{v}}/{float(part.knee)!r})" if part.kind == "sink" else f"max(0,({{v}}-{value!r})/{float(part.series)!r})"
+        yield f"B{i} {nodes} i={law.format(v=f'v(n{a},n{b})')}"
+        yield f"Rleak{i} {nodes} {1 / LEAK!r}"  # where the curve is flat, as in the engine

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from generator.catalogue.records import Evidence
+from generator.catalogue.records import Evidence, Lead, Port
 
 
 @dataclass(frozen=True)
@@ -23,5 +23,22 @@ class Reading:
     setting: int | None = None
     limit: float | None = None
     evidence: Evidence | None = None
-    words: Mapping[str, str] = field(default_factory=dict)
+    words: Mapping[str, str | float] = field(default_factory=dict)
     flags: Mapping[str, str] = field(default_factory=dict)
+
+
+def short(record: Port | Lead) -> str:
+    """A device's or lead's name up to its first comma: enough in a sentence that shows it in full elsewhere."""
+    return record.name.split(",")[0]
+
+
+def part_name(record: Port | Lead, part: str) -> str | None:
+    """The words the catalogue has for a part, from a limit on it; with its channel where the device has several alike."""
+    return next((limit_name(record, limit) for limit in record.network.limits if limit.part == part), None)
+
+
+def limit_name(record: Port | Lead, limit) -> str:
+    """A limit's `where`, with its channel where the device has several alike."""
+    alike = [other for other in record.network.limits if other.where == limit.where and other.quantity == limit.quantity]
+    channel = limit.id.split(".")[0]
+    return f"{limit.where} ({channel})" if len(alike) > 1 and "." in limit.id else limit.where

@@ -15,7 +15,8 @@ PATH = Path(__file__).with_name("rulebook.yaml")
 
 @dataclass(frozen=True)
 class Rule:
-    """A row. `limit` is a number in the reading's unit, or `own` for the part's own rating. `compare` is above or below.
+    """A row. `limit` is a number in the reading's unit, or `own` for the part's own rating. `compare` is above or below;
+    `margin` is the fraction of the limit by which it may be missed.
     `says` and `remedy` are sentences with {names} of the reading."""
 
     id: str
@@ -29,6 +30,7 @@ class Rule:
     evidence: str
     cite: tuple[str, ...]
     only: Mapping[str, str]
+    margin: float
 
 
 @cache
@@ -39,7 +41,7 @@ def rules() -> tuple[Rule, ...]:
 
 
 def _rule(row: dict) -> Rule:
-    row = {"remedy": "", "cite": [], "only": {}, **row}
+    row = {"remedy": "", "cite": [], "only": {}, "margin": 0.0, **row}
     if row["severity"] not in SEVERITIES or row["compare"] not in ("above", "below"):
         raise ValueError(f"{PATH.name}: rule '{row['id']}' has a severity or comparison that does not exist")
     return Rule(**{**row, "cite": tuple(row["cite"])})

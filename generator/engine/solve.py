@@ -12,9 +12,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from .circuit import BRANCHED, CONTACT_OHM, Circuit, CircuitError, stamp_branch, stamp_conductance
+from .circuit import BRANCHED, CONTACT_OHM, DIRECT_OPENS, SIGNAL_OPENS, Circuit, CircuitError, stamp_branch, stamp_conductance
 
 RESIDUAL = 1e-9  # largest error of a current or voltage equation, relative to its largest term
+LEAK = 1e-12  # S; keeps a net that only a flat part reaches from hanging in the air
 ROUNDS = 40  # a handful of bends settles in two or three; more means none of the combinations fits
 
 
@@ -59,7 +60,7 @@ def solve_dc(circuit: Circuit, values: np.ndarray, closed: np.ndarray) -> Soluti
             stamp_branch(matrix, a, b, branches[part.id])
             if part.kind == "emf":
                 right[:, :, branches[part.id]] += values[:, i, None]
-    matrix = matrix + _state_stamps(circuit, closed, through_capacitors=False)[None]
+    matrix = matrix + _state_stamps(circuit, closed, DIRECT_OPENS)[None]
     right = np.broadcast_to(right, matrix.shape[:-1])
     return _bend(circuit, values, matrix, right)
 
@@ -94,9 +95,9 @@ def _stamp_bend(circuit: Circuit, i: int, value: np.ndarray, bent: np.ndarray, m
     """A sink draws value/knee per volt up to its knee, then `value`; a clamp nothing up to `value`, then 1/series per volt above."""
     part, (a, b) = circuit.parts[i], circuit.ends[i]
     if part.kind == "sink":
-        siemens, amps = np.where(bent, 0.0, value / part.knee), np.where(bent, value, 0.0)
+        siemens, amps = np.where(bent, LEAK, value / part.knee), np.where(bent, value, 0.0)
     else:
-        siemens, amps = np.where(bent, 1 / part.series, 0.0), np.where(bent, -value / part.series, 0.0)
+        siemens, amps = np.where(bent, 1 / part.series, LEAK), np.where(bent, -value / part.series, 0.0)
     stamp_conductance(matrix, a, b, siemens)
     right[..., a] -= amps
     right[..., b] += amps
@@ -129,7 +130,7 @@ def solve_ac(circuit: Circuit, values: np.ndarray, hertz: Sequence[float], close
         for one, two in ((first, second), (second, first)):
             row, column = branches[circuit.parts[one].id], branches[circuit.parts[two].id]
             matrix[..., row, column] -= 1j * omega[None, :, None] * mutual[:, None, None]
-    matrix = matrix + _state_stamps(circuit, closed, through_capacitors=True)[None, None]
+    matrix = matrix + _state_stamps(circuit, closed, SIGNAL_OPENS)[None, None]
     right = np.zeros((circuit.size, len(drives)), dtype=complex)
     for column, drive in enumerate(drives):
         for target, signal in drive.items():
@@ -150,13 +151,13 @@ def _stamp_drive(circuit: Circuit, right: np.ndarray, branches: Mapping, index: 
     right[b] += signal
 
 
-def _state_stamps(circuit: Circuit, closed: np.ndarray, through_capacitors: bool) -> np.ndarray:
+def _state_stamps(circuit: Circuit, closed: np.ndarray, opens: Sequence[str]) -> np.ndarray:
     """Closed contacts and the 0 V of each island, as matrices (states, size, size)."""
     stamps = np.zeros((len(closed), circuit.size, circuit.size))
     for k, (a, b) in enumerate(circuit.switches):
         stamp_conductance(stamps, a, b, closed[:, k] / CONTACT_OHM)
     for state, shut in enumerate(closed):
-        for net in circuit.islands(shut, through_capacitors):
+        for net in circuit.islands(shut, opens):
             stamps[state, net, net] += 1.0
     return stamps
 

@@ -42,13 +42,23 @@ def conditions(settings: Sequence[tuple[Mapping[str, str], str]]) -> str:
     verdicts = list(dict.fromkeys(verdict for _, verdict in settings))
     if len(verdicts) < 2:
         return ""
+    told = {verdict: _condition(verdict, settings) for verdict in verdicts}
+    unclear = [verdict for verdict in verdicts if told[verdict] is None]
+    rest = max(unclear, key=[found for _, found in settings].count, default=None)
     clauses = []
     for verdict in verdicts:
-        cases = [setting for setting, found in settings if found == verdict]
-        telling = [key for key in cases[0] if len({case[key] for case in cases}) == 1 and any(s[key] != cases[0][key] for s, _ in settings)]
-        if telling and sum(all(s[k] == cases[0][k] for k in telling) for s, _ in settings) == len(cases):
-            clauses.append(f"{verdict} with {setting_words({key: cases[0][key] for key in telling})}")
-        else:
-            clauses.append(f"{verdict} with " + " or ".join(setting_words(case) for case in cases))
+        if verdict != rest:
+            cases = [setting_words(setting) for setting, found in settings if found == verdict]
+            clauses.append(f"{verdict} with {told[verdict] or ' or '.join(cases)}")
+    if rest:
+        clauses.append(f"{rest} otherwise")
     sentence = "; ".join(clauses)
     return sentence[0].upper() + sentence[1:] + "."
+
+
+def _condition(verdict: str, settings: Sequence[tuple[Mapping[str, str], str]]) -> str | None:
+    """The switch positions that all settings of a verdict share and no other has; None if there is no such set."""
+    cases = [setting for setting, found in settings if found == verdict]
+    shared = {key: state for key, state in cases[0].items() if all(case[key] == state for case in cases) and any(s[key] != state for s, _ in settings)}
+    matching = [setting for setting, _ in settings if shared.items() <= setting.items()]
+    return setting_words(shared) if shared and len(matching) == len(cases) else None

@@ -100,6 +100,8 @@ core: 80 mohm/m
 screen: 20 mohm/m
 core_to_core: 60 pF/m
 core_to_screen: 100 pF/m
+current: 1..2 A
+impedance: 110 ohm
 evidence: from memory
 """,
     "ports/desk-in.yaml": """\

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import shutil
 import subprocess
+import tempfile
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 
@@ -20,11 +21,15 @@ def bare(netlist: str) -> str:
     return re.sub(r"^\*.*\n| ;.*", "", netlist, flags=re.MULTILINE)
 
 
-def simulate(netlists: Sequence[str], directory: Path) -> list[list[dict[str, complex]]]:
-    """For each netlist its analyses in order, each a map from vector name (`n3` a voltage, `v4` or `l4` a current) to its value.
+def simulate(netlists: Sequence[str]) -> list[list[dict[str, complex]]]:
+    """For each netlist its analyses, each a map from vector name (`n3` a voltage, `v4` or `l4` a current, `frequency`) to its value.
     Raises AssertionError with what ngspice said when one of them gave no result."""
+    with tempfile.TemporaryDirectory() as directory:
+        return _simulate(netlists, Path(directory))
+
+
+def _simulate(netlists: Sequence[str], directory: Path) -> list[list[dict[str, complex]]]:
     raw, script = directory / "out.raw", directory / "run.cir"
-    raw.unlink(missing_ok=True)
     commands = ["many circuits", ".control", "set filetype=binary", "set appendwrite"]
     for number, text in enumerate(netlists):
         path = directory / f"{number}.cir"

@@ -7,7 +7,7 @@ from collections import defaultdict
 from ..context import Context
 from ..kinds import KINDS, RESERVED
 from ..nodes import Map, Text, Unusable
-from ..problems import did_you_mean, not_one_of
+from ..problems import a, did_you_mean, not_one_of
 from ..scalars import Amount
 from . import networks
 from .common import check_repeated
@@ -32,7 +32,7 @@ def value_of(parameter) -> Text:
 def check_value(name: str, value: Text, uses: list[tuple[Text, Amount]], context: Context) -> None:
     """Does a parameter's value suit every place where it is used?"""
     for node, shape in uses:
-        fault = shape.fault(value.text, name, context)
+        fault = shape.fault(value.text, f"'{name}'", context)
         if fault:
             context.problems.add(value.place, *fault, node.place)
             return
@@ -43,7 +43,8 @@ def check_parameters(id: str, tree: Map, context: Context) -> None:
     for name, found in uses.items():
         if name not in parameters:
             for node, _ in found:
-                message = f"'{name}' is neither a quantity nor a parameter of '{id}'.{did_you_mean(name, parameters.entries)}"
+                guess = did_you_mean(name, parameters.entries)
+                message = f"'{name}' is neither a quantity nor a parameter of this circuit.{guess}"
                 context.problems.add(node.place, "unknown-parameter", message)
     for name, parameter in parameters.items():
         if name in RESERVED:
@@ -53,17 +54,18 @@ def check_parameters(id: str, tree: Map, context: Context) -> None:
 
 
 def check_unused(id: str, tree: Map, context: Context) -> None:
-    """Silent while anything in the file is broken: the use may be in what is broken."""
+    """Silent while anything in the file is broken or misspelt: that may be the use."""
     if not tree.sound:
         raise Unusable(id)
-    uses = parameter_uses(tree)
-    for name, place in tree.map("parameters").keys.items():
-        if name not in uses:
-            context.problems.add(place, "unused-parameter", f"nothing in '{id}' uses the parameter '{name}'.")
+    parameters, uses = tree.map("parameters"), parameter_uses(tree)
+    for name, place in parameters.keys.items():
+        if name not in uses and uses.keys() <= parameters.keys.keys() and name not in RESERVED:
+            context.problems.add(place, "unused-parameter", f"nothing in this circuit uses the parameter '{name}'.")
     fed = {part["supply"].text for _, part in tree.map("parts").items() if "supply" in part}
-    for name, place in tree.map("supplies").keys.items():
-        if name not in fed:
-            context.problems.add(place, "unused-supply", f"no part of '{id}' has `supply: {name}`.")
+    supplies = tree.map("supplies")
+    for name, place in supplies.keys.items():
+        if name not in fed and fed <= supplies.keys.keys():
+            context.problems.add(place, "unused-supply", f"no part of this circuit has `supply: {name}`.")
 
 
 def check_supplies(id: str, tree: Map, context: Context) -> None:
@@ -71,10 +73,11 @@ def check_supplies(id: str, tree: Map, context: Context) -> None:
     for name, part in tree.map("parts").items():
         supply = part.entries.get("supply")
         if supply and supply.text not in supplies:
-            message = not_one_of(supply.text, f"a supply declared in '{id}'", supplies)
+            message = not_one_of(supply.text, "a supply of this circuit", supplies)
             context.problems.add(supply.place, "unknown-supply", message)
-        if supply and networks.kind_of(part) != "emf":
-            message = f"'{name}' is a {networks.kind_of(part)} and cannot feed; an emf can."
+        kind = networks.kind_of(part)
+        if supply and kind and kind != "emf":
+            message = f"'{name}' is {a(kind)} and cannot feed; an emf can."
             context.problems.add(supply.place, "wrong-part", message)
 
 
@@ -90,6 +93,10 @@ def check_nodes(id: str, tree: Map, context: Context) -> None:
     check_repeated(roles, "role", context)
     anchors = (*roles.texts(), CHASSIS)
     networks.check_nodes_used(networks.pairs_between(tree, "sources", "listeners", "limits", "needs"), tree, anchors, context)
+    touched = networks.touched(tree)
+    for role in roles:
+        if role.text not in touched:
+            context.problems.add(role.place, "unused-role", f"no part touches the role '{role.text}'.")
     heard = [node for pair in networks.pairs_between(tree, "sources", "listeners") for node in pair.texts()]
     networks.check_dangling(tree, anchors, heard, context)
 

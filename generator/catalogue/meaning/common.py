@@ -10,12 +10,12 @@ from ..nodes import Many, Map, Place, Unusable
 from ..problems import not_one_of
 
 
-def check_contact(contact: str, place: Place, connector_id: str, connector: Map, context: Context) -> bool:
-    """Does the connector have the contact? If not, say so."""
+def check_contact(contact: str, place: Place, owner: str, connector: Map, context: Context) -> bool:
+    """Does the connector, called `owner` in the message, have the contact? If not, say so."""
     contacts = connector.whole("contacts")
     if contact in contacts.texts():
         return True
-    message = not_one_of(contact, f"a contact of '{connector_id}'", contacts.texts())
+    message = not_one_of(contact, f"a contact of {owner}", contacts.texts())
     context.problems.add(place, "unknown-contact", message, connector.keys["contacts"])
     return False
 
@@ -29,6 +29,18 @@ def check_half(node: Map, context: Context) -> tuple[Map, str]:
         context.problems.add(half.place, "unknown-half", not_one_of(half.text, what, halves), connector.keys["shape"])
         raise Unusable(half.text)
     return connector, half.text
+
+
+def check_name(kind: str, id: str, tree: Map, context: Context) -> None:
+    """Readers choose by name, so no two records of a kind may share one. Whoever got it by `same_as` is told, or the later id."""
+
+    def rank(id: str, tree: Map) -> tuple[bool, str]:
+        return tree["name"].place.path != context.ids[kind][id].path, id
+
+    for other, its in context.trees[kind].items():
+        if its.text("name") == tree.text("name") and rank(other, its) < rank(id, tree):
+            message = f"'{tree.text('name')}' is the name of '{other}' too; readers choose by name."
+            context.problems.add(context.ids[kind][id], "same-name", message, its["name"].place)
 
 
 def check_repeated(many: Many, what: str, context: Context) -> None:

@@ -8,6 +8,15 @@ from ..nodes import Map
 from ..quantity import parse
 from .common import check_contact, check_repeated
 
+_NEEDED = {  # shape -> what it cannot be mated without: owner, key, help
+    "concentric": (
+        ("'plug'", "segments", "where each contact lies along the barrel"),
+        ("'jack'", "springs", "where each spring touches"),
+    ),
+    "circular": (("this connector", "face", "where the contacts stand on the male face"),),
+    "coaxial": (),
+}
+
 
 def check_halves(id: str, tree: Map, context: Context) -> None:
     shape = tree["shape"].text
@@ -17,10 +26,12 @@ def check_halves(id: str, tree: Map, context: Context) -> None:
             message = f"a {shape} connector has no half '{half}'; its halves are {' and '.join(legal)}."
             context.problems.add(tree.keys[half], "wrong-half", message)
     if not any(half in tree for half in legal):
-        message = f"'{id}' lacks its halves: describe {' or '.join(legal)}, or both."
+        message = f"this connector lacks its halves: describe {' or '.join(legal)}, or both."
         context.problems.add(tree.place, "missing-key", message)
-    if shape == "circular" and "face" not in tree:
-        context.problems.add(tree.place, "missing-key", f"'{id}' lacks the key 'face': where the contacts stand on the male face.")
+    owners = {"this connector": tree} | {f"'{half}'": tree[half] for half in legal if half in tree}
+    for name, key, help in _NEEDED[shape]:
+        if name in owners and key not in owners[name]:
+            context.problems.add(owners[name].place, "missing-key", f"{name} lacks the key '{key}': {help}.")
 
 
 def check_contacts(id: str, tree: Map, context: Context) -> None:
@@ -29,10 +40,9 @@ def check_contacts(id: str, tree: Map, context: Context) -> None:
     contacts = tree["contacts"].texts()
     tables = [(tree, "face")] + [(half, key) for half in _halves(tree) for key in ("segments", "springs", "forward")]
     for owner, key in tables:
-        for contact, place in owner.map(key).keys.items():
-            check_contact(contact, place, id, tree, context)
+        known = [check_contact(*item, "this connector", tree, context) for item in owner.map(key).keys.items()]
         missing = [contact for contact in contacts if contact not in owner.map(key)]
-        if key in owner and key != "forward" and missing:
+        if key in owner and key != "forward" and missing and all(known):
             message = f"'{key}' says nothing of {', '.join(missing)}; every contact needs its place."
             context.problems.add(owner.keys[key], "missing-contact", message)
 
@@ -48,7 +58,8 @@ def check_segments(id: str, tree: Map, context: Context) -> None:
                 message = f"segment '{later}' ({after.text}) overlaps segment '{earlier}' ({before.text})."
                 context.problems.add(segments[later].place, "segments-overlap", message, segments[earlier].place)
             elif after.low < before.low:
-                message = f"segment '{later}' ({after.text}) lies before '{earlier}' ({before.text}); contacts are listed from the tip back."
+                order = "contacts are listed from the tip back"
+                message = f"segment '{later}' ({after.text}) lies before '{earlier}' ({before.text}); {order}."
                 context.problems.add(segments[later].place, "segments-unordered", message, tree.keys["contacts"])
 
 

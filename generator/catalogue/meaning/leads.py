@@ -24,10 +24,10 @@ def check_ends(id: str, tree: Map, context: Context) -> None:
 
 def _check_usual(end: Map, connector: Map, half: str, context: Context) -> None:
     port = context.tree("ports", end["usual"])
-    other = context.tree("connectors", port["connector"])
+    other, other_half = check_half(port, context)
     bores = bore(end["connector"].text, connector), bore(port["connector"].text, other)
-    if bores[0] != bores[1] or port["half"].text != OPPOSITE[half]:
-        ours, theirs = f"{end['connector'].text} {half}", f"{port['connector'].text} {port['half'].text}"
+    if bores[0] != bores[1] or other_half != OPPOSITE[half]:
+        ours, theirs = f"{end['connector'].text} {half}", f"{port['connector'].text} {other_half}"
         message = f"'{end['usual'].text}' ({theirs}) does not go into this end ({ours})."
         context.problems.add(end["usual"].place, "does-not-mate", message, port["connector"].place)
 
@@ -48,7 +48,7 @@ def check_nodes(id: str, tree: Map, context: Context) -> None:
             continue
         with suppress(Unusable):
             connector_id = tree["ends"][end]["connector"]
-            check_contact(contact, node.place, connector_id.text, context.tree("connectors", connector_id), context)
+            check_contact(contact, node.place, f"'{connector_id.text}'", context.tree("connectors", connector_id), context)
 
 
 def _nodes(tree: Map) -> Iterator[Text]:
@@ -73,7 +73,7 @@ def check_joins(id: str, tree: Map, context: Context) -> None:
 
 
 def check_unjoined(id: str, tree: Map, context: Context) -> None:
-    if not (tree.map("joins").sound and tree.map("parts").sound):
+    if not all(tree.map(section).sound for section in ("ends", "joins", "parts")):
         raise Unusable(id)
     used = {node.text.partition(".")[0] for node in _nodes(tree)}
     for end in tree["ends"].entries:
@@ -82,33 +82,27 @@ def check_unjoined(id: str, tree: Map, context: Context) -> None:
 
 
 def check_inner(id: str, tree: Map, context: Context) -> None:
+    """Inner nodes tie parts to each other or to a join; a misspelt one ties nothing."""
     if not tree.map("joins").sound:
         raise Unusable(id)
-    joined = [node for _, join in tree.map("joins").items() for node in join.texts()]
-    networks.check_dangling(tree, (), joined, context)
-    inner = networks.touched(tree)
-    for _, join in tree.map("joins").items():
-        for node in join:
+    touched = networks.touched(tree)
+    in_joins = [node for _, join in tree.map("joins").items() for node in join if "." not in node.text]
+    lost = [node for node in in_joins if node.text not in touched]
+    for node in lost:
+        message = f"no part touches the inner node '{node.text}'.{did_you_mean(node.text, touched)}"
+        context.problems.add(node.place, "unknown-node", message)
+    if not lost:
+        networks.check_dangling(tree, (), [node.text for node in in_joins], context)
+    inner = sorted(node for node in touched if "." not in node)
+    for pair in networks.pairs_between(tree, "limits"):
+        for node in pair:
             if "." not in node.text and node.text not in inner:
-                message = f"no part touches the inner node '{node.text}'.{did_you_mean(node.text, inner)}"
-                context.problems.add(node.place, "unknown-node", message)
-    known = {f"{end}.{c}" for end, c in _contacts(tree, context)} | set(joined)
-    pairs = [pair for pair in networks.pairs_between(tree, "limits")]
-    inner_only = [node for pair in pairs for node in pair if "." not in node.text and node.text not in {*inner, *known}]
-    for node in inner_only:
-        nodes = sorted(name for name in {*inner, *joined} if "." not in name)
-        context.problems.add(node.place, "unknown-node", not_one_of(node.text, "an inner node here", nodes))
-
-
-def _contacts(tree: Map, context: Context) -> Iterator[tuple[str, str]]:
-    for id, end in tree["ends"].items():
-        for contact in context.tree("connectors", end["connector"]).texts("contacts"):
-            yield id, contact
+                context.problems.add(node.place, "unknown-node", not_one_of(node.text, "an inner node here", inner))
 
 
 def check_cable(id: str, tree: Map, context: Context) -> None:
     if "cable" in tree and "length" not in tree:
-        message = f"'{id}' lacks the key 'length': a cable's resistance and capacitance are per metre."
+        message = f"this lead lacks the key 'length': a cable's resistance and capacitance are per metre."
         context.problems.add(tree.keys["cable"], "missing-key", message)
     joins = tree.map("joins").entries
     for name in tree["screens"] if "screens" in tree else ():
@@ -117,7 +111,7 @@ def check_cable(id: str, tree: Map, context: Context) -> None:
     if "cable" in tree and _screens(tree):
         cable = context.tree("cables", tree["cable"])
         if "screen" not in cable:
-            message = f"'{id}' has a screen ({', '.join(_screens(tree))}), but cable '{tree['cable'].text}' has none."
+            message = f"this lead has a screen ({', '.join(_screens(tree))}), but cable '{tree['cable'].text}' has none."
             context.problems.add(tree["cable"].place, "no-screen", message, cable.place)
 
 
@@ -143,7 +137,7 @@ def check_looks(id: str, tree: Map, context: Context) -> None:
             continue
         with suppress(Unusable):
             other = context.tree("leads", other_id)
-            if id not in other.texts("looks_like"):
+            if "looks_like" not in other or id not in other.whole("looks_like").texts():
                 message = f"'{id}' looks like '{other_id.text}', but that one does not say so of '{id}'."
                 context.problems.add(other_id.place, "not-mutual", message, context.ids["leads"][other_id.text])
             if _outside(tree) != _outside(other):

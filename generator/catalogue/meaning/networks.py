@@ -8,13 +8,14 @@ from collections.abc import Collection
 from ..context import Context
 from ..kinds import LIMITED, PARTS
 from ..nodes import Many, Map, Place, Text
-from ..problems import did_you_mean, not_one_of
+from ..problems import a, did_you_mean, not_one_of
 from ..quantity import QuantityFault, parse
 
 
-def kind_of(part: Map) -> str:
-    """The kind of a part, which is the one key of PARTS it has."""
-    return next(kind for kind in PARTS if kind in part)
+def kind_of(part: Map) -> str | None:
+    """The kind of a part, which is the one key of PARTS it has; None if that is broken."""
+    present = [kind for kind in PARTS if kind in part]
+    return present[0] if len(present) == 1 else None
 
 
 def check_parts(tree: Map, context: Context) -> None:
@@ -62,8 +63,8 @@ def check_part(id: str, place: Place, tree: Map, kinds: Collection[str], use: st
     parts = tree.map("parts")
     if id not in parts:
         context.problems.add(place, "unknown-part", f"there is no part '{id}' here.{did_you_mean(id, parts.entries)}")
-    elif parts.entries[id] is not None and kind_of(parts[id]) not in kinds:
-        message = f"'{id}' is a {kind_of(parts[id])} and cannot {use}; a {' or '.join(kinds)} can."
+    elif parts.entries[id] and (kind := kind_of(parts[id])) and kind not in kinds:
+        message = f"'{id}' is {a(kind)} and cannot {use}; {' or '.join(map(a, kinds))} can."
         context.problems.add(place, "wrong-part", message, parts.keys[id])
 
 

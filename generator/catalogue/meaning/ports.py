@@ -85,7 +85,8 @@ def check_supplies(id: str, tree: Map, context: Context) -> None:
         for supply, declared in template.map("supplies").items():
             words = plain(declared)
             if supply in seen and seen[supply][0] != words:
-                message = f"supply '{supply}' of '{name}' differs from the one of the same id before it; one switch has one description."
+                before = "differs from the one of the same id before it; one switch has one description"
+                message = f"supply '{supply}' of '{name}' {before}."
                 context.problems.add(tree["circuit"].keys[name], "supply-differs", message, seen[supply][1])
             seen.setdefault(supply, (words, tree["circuit"].keys[name]))
 

@@ -12,7 +12,7 @@ Ringfence.check = Ringfence.check || {};
     const parts = judged ? verdict(judged, question, root) : broken(failed, question);
     return {
       element: el("section", { class: "rf-answer", "aria-label": "Answer" }, parts,
-        check.chain(question, root), check.cautions(question), check.share(question, root)),
+        check.chain(question, root), check.share(question, root)),
       announce: judged ? `Verdict: ${judged.verdict}. ${check.sentence(judged)} ${check.condition(judged)}`.trim() : failed,
     };
   };
@@ -27,6 +27,7 @@ Ringfence.check = Ringfence.check || {};
         check.condition(judged) ? el("p", { class: "rf-banner__when" }, check.condition(judged)) : null),
       better ? el("p", { class: "rf-switch" }, better) : null,
       check.remedies(judged, question, root),
+      check.cautions(question),
       check.findings(judged, root),
       check.settings(judged, question),
     ];
@@ -35,12 +36,13 @@ Ringfence.check = Ringfence.check || {};
   /* No live answer: say so, and give the generator's verdict where there is one, with its name on it. */
   function broken(failed, question) {
     const row = ui.row(question.from, question.through, question.into);
-    return el("div", { class: "rf-banner rf-banner--broken" },
+    const banner = el("div", { class: "rf-banner rf-banner--broken" },
       row ? ui.mark(row.verdict) : null,
       el("h2", { class: "rf-answer__head", tabindex: "-1" }, row ? `${ui.capital(row.verdict)}, from the table` : "Not worked out"),
       el("p", { class: "rf-banner__says" }, row
         ? `${failed} The table made with this page says: ${row.verdict}${row.findings.length ? ` (${row.findings.join(", ")})` : ""}.`
         : `${failed} Treat this connection as dangerous until you know better.`));
+    return [banner, check.cautions(question)];
   }
 
   check.notFound = (texts) => el("div", { class: "rf-unknown", role: "alert" },

@@ -5,14 +5,31 @@ Ringfence.check = Ringfence.check || {};
 /* The findings, worst first, each with its number, its limit, when, where and how we know; and the verdict per setting. */
 (function (check, ui) {
   const { el } = ui;
+  const SHOWN = 4;
 
   check.findings = function (judged, root) {
     if (!judged.findings.length) return null;
-    const sorted = [...judged.findings].sort((a, b) => ui.rank(b.severity) - ui.rank(a.severity));
+    const [first, later] = shared(judged);
     return el("section", { class: "rf-findings" },
       el("h3", {}, judged.verdict === "does not fit" ? "Why" : "Why, in numbers"),
-      el("ul", {}, sorted.map((finding) => el("li", { class: "rf-finding", "data-finding": finding.id }, card(finding, root)))));
+      el("ul", {}, first.map(item)),
+      later.length ? el("details", { class: "rf-more" }, el("summary", {}, ui.count(later.length, "more finding", "more findings")), el("ul", {}, later.map(item))) : null);
+
+    function item(finding) {
+      return el("li", { class: "rf-finding", "data-finding": finding.id }, card(finding, root));
+    }
   };
+
+  /* Worst first; what says the same of two like parts is told once. The first few stand open. */
+  function shared(judged) {
+    const seen = new Set();
+    const once = judged.findings.filter((finding) => {
+      const told = JSON.stringify([finding.id, finding.severity, finding.says, finding.when]);
+      return !seen.has(told) && seen.add(told);
+    });
+    const sorted = once.sort((a, b) => ui.rank(b.severity) - ui.rank(a.severity));
+    return [sorted.slice(0, SHOWN), sorted.slice(SHOWN)];
+  }
 
   function card(finding, root) {
     const known = ui.rank(finding.severity) >= 0;
@@ -21,12 +38,13 @@ Ringfence.check = Ringfence.check || {};
         el("span", { class: "rf-finding__id" }, finding.id.replaceAll("-", " "))),
       finding.says ? el("p", { class: "rf-finding__says" }, ui.sentence(finding.says)) : null,
       measured(finding),
-      el("dl", { class: "rf-finding__facts" }, fact("Where", finding.where), fact("When", finding.when), proof(finding, root)),
+      el("dl", { class: "rf-finding__facts" },
+        fact("Where", finding.where), fact("When", finding.when), fact("Do", finding.remedy), proof(finding, root)),
     ];
   }
 
   function measured({ value, unit, limit }) {
-    if (value === null || value === undefined) return null;
+    if (value === null || value === undefined || !unit) return null;
     const held = limit === null || limit === undefined ? null : el("span", { class: "rf-finding__limit" }, `limit ${ui.amount(limit, unit)}`);
     return el("p", { class: "rf-finding__number" }, el("strong", {}, ui.amount(value, unit)), held);
   }

@@ -31,23 +31,23 @@ Ringfence.check = Ringfence.check || {};
 
     function families() {
       const places = choices.fit.flatMap((entry) => (entry.ends ? Object.values(entry.ends) : [entry]));
-      const ids = [...new Set(places.map((place) => place.connector))];
-      if (ids.length < 3 || choices.fit.length < 8) return null;
-      const chips = ids.map((id) => ui.connector(id)).sort((a, b) => a.name.localeCompare(b.name)).map((connector) =>
-        button({ class: "rf-chip", "aria-pressed": "false", onclick: (event) => pick(event.currentTarget, connector.id) }, connector.name));
+      const names = [...new Set(places.map(ui.family))].sort();
+      if (names.length < 2 || choices.fit.length < 8) return null;
+      const chips = names.map((name) =>
+        button({ class: "rf-chip", "aria-pressed": "false", onclick: (event) => pick(event.currentTarget, name) }, name));
       return el("div", { class: "rf-chips", role: "group", "aria-label": "Only this connector" }, chips);
     }
 
-    function pick(chip, id) {
-      family = family === id ? "" : id;
+    function pick(chip, name) {
+      family = family === name ? "" : name;
       chip.parentNode.querySelectorAll("button").forEach((other) =>
-        other.setAttribute("aria-pressed", String(other === chip && family === id)));
+        other.setAttribute("aria-pressed", String(other === chip && family === name)));
       show();
     }
 
     function shown(entry) {
       const places = entry.ends ? Object.values(entry.ends) : [entry];
-      return (!family || places.some((place) => place.connector === family)) && (!typed || ui.matches(entry, typed));
+      return (!family || places.some((place) => ui.family(place) === family)) && (!typed || ui.matches(entry, typed));
     }
 
     function show() {

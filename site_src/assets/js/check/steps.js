@@ -16,7 +16,7 @@ Ringfence.check = Ringfence.check || {};
         step("into", "Into", state.into ? [ui.port(state.into)] : [], Boolean(state.from && state.through))));
 
     function step(name, label, chosen, reachable) {
-      return el("li", { class: `rf-step rf-step--${name}`, "data-chosen": chosen.length > 0 },
+      return el("li", { class: `rf-step rf-step--${name}`, "data-chosen": String(chosen.length > 0) },
         opener(name, label, chosen[0], reachable, 0));
     }
 
@@ -38,7 +38,7 @@ Ringfence.check = Ringfence.check || {};
         ? [...leads.map(link), leads.length ? null : opener("through", "Through", { name: "No lead, straight in", connector: ui.port(state.from).connector, half: ui.port(state.from).half }, true, 0),
           button({ class: "rf-step__add", onclick: on.add }, leads.length ? "Add another lead" : "Add a lead")]
         : [opener("through", "Through", state.through ? { name: leads.map((id) => ui.lead(id).name).join(", then ") || "No lead" } : null, reachable, 0)];
-      return el("li", { class: "rf-step rf-step--through", "data-chosen": state.through !== null }, inside);
+      return el("li", { class: "rf-step rf-step--through", "data-chosen": String(state.through !== null) }, inside);
     }
 
     function link(id, index) {

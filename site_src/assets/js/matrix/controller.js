@@ -14,7 +14,7 @@ Ringfence.matrix = Ringfence.matrix || {};
     let shown = grid;
     const place = ui.el("div", {});
     const count = ui.el("p", { class: "rf-matrix__count" });
-    root.replaceChildren(matrix.filters(grid, (wanted) => { shown = matrix.filtered(grid, wanted); render(); }), count, place);
+    root.replaceChildren(matrix.filters(grid, roomy.matches, (wanted) => { shown = matrix.filtered(grid, wanted); render(); }), count, place);
     roomy.addEventListener("change", render);
     render();
 

@@ -2,16 +2,17 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.matrix = Ringfence.matrix || {};
 
-/* The filter bar: for each side text, device and connector, and the verdict. Emits the whole wish at every change. */
+/* The filter bar: for each side text, device and connector, and the best verdict. Emits the whole wish at every change. */
 (function (matrix, ui) {
   const { el } = ui;
 
-  matrix.filters = function (grid, onchange) {
+  matrix.filters = function (grid, roomy, onchange) {
     const wanted = { from: {}, into: {}, verdict: "" };
-    return el("form", { class: "rf-filters", "aria-label": "Filter the matrix", onsubmit: (event) => event.preventDefault() },
+    const form = el("form", { class: "rf-filters", "aria-label": "Filter the matrix", onsubmit: (event) => event.preventDefault() },
       side("from", "From", grid.outlets), side("into", "Into", grid.inlets),
-      el("fieldset", {}, el("legend", {}, "Ends"),
-        choice("Verdict", "Any verdict", matrix.bests(grid), (value) => { wanted.verdict = value; })));
+      el("fieldset", {}, el("legend", {}, "Best"),
+        choice("Best verdict", "Any verdict", matrix.bests(grid), (value) => { wanted.verdict = value; })));
+    return el("details", { class: "rf-filters__fold", open: roomy }, el("summary", {}, "Filter"), form);
 
     function side(name, label, ports) {
       const connectors = unique(ports.map((port) => port.connector)).map((id) => [id, ui.connector(id).name]);

@@ -12,6 +12,12 @@ Ringfence.matrix = Ringfence.matrix || {};
     return danger && best !== "dangerous" ? `${many}; another is dangerous` : many;
   }
 
+  /* How many cells have each best verdict, best first. */
+  function tally(bests) {
+    return el("span", { class: "rf-tally" }, ui.verdicts().filter((verdict) => bests.includes(verdict)).map((verdict) =>
+      el("span", { class: "rf-tally__one" }, ui.mark(verdict), `${bests.filter((best) => best === verdict).length} ${verdict}`)));
+  }
+
   const flagged = (cell) => cell.danger && cell.best !== "dangerous";
 
   matrix.table = function ({ outlets, inlets, cell }, onopen) {
@@ -24,7 +30,7 @@ Ringfence.matrix = Ringfence.matrix || {};
 
     function opener(outlet, inlet, found) {
       if (!found) return null;
-      return button({ class: "rf-grid__cell", "data-flag": flagged(found), title: `${outlet.name} into ${inlet.name}: ${said(found)}`,
+      return button({ class: "rf-grid__cell", "data-flag": String(flagged(found)), title: `${outlet.name} into ${inlet.name}: ${said(found)}`,
         "aria-label": `${outlet.name} into ${inlet.name}: ${said(found)}`, onclick: () => onopen(outlet, inlet, found) }, ui.mark(found.best));
     }
   };
@@ -35,7 +41,7 @@ Ringfence.matrix = Ringfence.matrix || {};
       const body = el("ul", { class: "rf-rows" });
       return el("details", { class: "rf-group", ontoggle: fill },
         el("summary", {}, el("span", { class: "rf-group__name" }, outlet.name),
-          el("span", { class: "rf-group__count" }, ui.count(cells.length, "inlet", "inlets"))), body);
+          tally(cells.map(([, found]) => found.best))), body);
 
       function fill() {
         if (body.childElementCount) return;

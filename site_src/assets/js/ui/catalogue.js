@@ -17,9 +17,22 @@ Ringfence.ui = Ringfence.ui || {};
     return successors.length === 1 ? successors[0] : null;
   };
 
-  ui.half = (place) => `${ui.connector(place.connector).name}, ${place.half}`;
+  /* What a connector is called before its contacts are counted: "3.5 mm phone", "XLR". People look for that first. */
+  ui.family = (place) => ui.connector(place.connector).name.split(",")[0];
 
-  /* The ends of a lead in words: "6.35 mm TS, plug to RCA, plug". */
+  /* A half in as few words as tell it from the others: "XLR female", "3.5 mm TRS plug". */
+  ui.half = (place) => `${brief(place)} ${place.half}`;
+
+  function brief(place) {
+    const family = ui.family(place);
+    const alike = Object.keys(Ringfence.data.connectors).filter((connector) => ui.family({ connector }) === family);
+    const { name } = ui.connector(place.connector);
+    const short = /\(([^)]+)\)/.exec(name);
+    if (alike.length === 1) return family;
+    return short ? `${family.replace(/ phone$/, "")} ${short[1]}` : name;
+  }
+
+  /* The ends of a lead in words: "6.35 mm TS plug to RCA plug". */
   ui.ends = (lead) => Object.values(lead.ends).map(ui.half).join(" to ");
 
   ui.outlets = () => Object.values(Ringfence.data.ports).filter((port) => port.sources.length);

@@ -1,0 +1,176 @@
+"""Signal readings: from solved signals to the numbers a listener would complain about."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+import numpy as np
+
+from generator.catalogue.records import Lead, Listener, Port, Source
+
+from .assemble import Assembly
+from .pad import pad_words
+from .readings import Reading, short
+from .signal import HIGH, LOW, MID, Signals, decibels, loudest
+
+AUDIO = ("microphone", "line", "instrument", "headphone", "loudspeaker")
+FAST = ("digital", "data")
+HEARD = -60.0  # dB; a path below this carries nothing
+BESIDE = -30.0  # dB; a channel this far below its neighbour is not there
+
+
+def signal_readings(assembly: Assembly, signals: Signals) -> list[Reading]:
+    """Readings in both directions between From and Into."""
+    start, target = assembly.places["from"], assembly.places["into"]
+    readings: list[Reading] = []
+    for here, there, device, other in (("from", "into", start, target), ("into", "from", target, start)):
+        if device.sources and other.listeners:
+            readings += _direction(assembly, signals, here, there, device, other)
+        elif device.sources and (other.sources or device.listeners):
+            readings += [_unheard(source, device, other) for source in device.sources]
+    if not (start.sources and target.listeners) and not (target.sources and start.listeners):
+        words = {"device": short(start), "other": short(target)}
+        readings.append(Reading("path-gain", "connection", "connection", decibels(0), "dB", "signal", words=words, flags={"cause": "nothing"}))
+    readings += _outputs(assembly, signals)
+    readings += _screen(assembly)
+    return readings
+
+
+def wanted(sources: Sequence[Source], listeners: Sequence[Listener]) -> list[tuple[Source, Listener]]:
+    """Which source should reach which listener: the same channel where both have it, else everything it meets."""
+    source_channels, listener_channels = {s.channel for s in sources}, {l.channel for l in listeners}
+    return [(s, l) for s in sources for l in listeners
+            if s.channel == l.channel or (s.channel not in listener_channels and l.channel not in source_channels)]
+
+
+def _named(channel: str, device: Port) -> str:
+    """`Mixer line input`, or `left of Camera` where a device has several channels."""
+    return short(device) if channel == "main" else f"{channel} of {short(device)}"
+
+
+def _direction(assembly: Assembly, signals: Signals, here: str, there: str, device: Port, other: Port) -> Iterator[Reading]:
+    pairs = wanted(device.sources, other.listeners) or [(s, l) for s in device.sources for l in other.listeners]
+    apart = next(((s, l) for s, l in pairs if _family(s.kind) != _family(l.kind)), None)
+    if apart:
+        words = {"device": short(device), "other": short(other), "sent": apart[0].kind, "wanted": apart[1].kind}
+        yield Reading("kinds-apart", here, "signal", 1.0, "", "signal", words=words)
+        return
+    yield from _unsuited(assembly, here, pairs, device, other)
+    gain = {(s.id, l.id): float(np.abs(signals.bare[f"{here}/{s.id}", f"{there}/{l.id}"][MID]).min()) for s, l in pairs}
+    best = decibels(max(gain.values()))
+    shorted = any(_drop(signals, f"{here}/{s.id}") > 40 for s in device.sources)
+    yield Reading("path-gain", here, "connection", best, "dB", "signal", words={"device": short(device), "other": short(other)},
+                  flags={"cause": "shorted" if shorted else "open"})
+    yield from (_unheard(s, device, other) for s in device.sources if all(s is not paired for paired, _ in pairs))
+    if best < HEARD:
+        return
+    for s in device.sources:
+        yield from _source(signals, f"{here}/{s.id}", s, device)
+    heard = []
+    for s, l in pairs:
+        relative = decibels(gain[s.id, l.id]) - best
+        words = {"source": _named(s.channel, device), "sink": _named(l.channel, other)}
+        yield Reading("side-gain", f"{here}/{s.id}>{l.id}", _pair_words(s, l), relative, "dB", "signal", words=words)
+        if relative > BESIDE:
+            heard.append((s, l))
+            yield from _pair(signals, f"{here}/{s.id}", f"{there}/{l.id}", s, l, words)
+    for l in other.listeners:
+        if any(hearing is l for _, hearing in heard):
+            yield from _listener(signals, here, f"{there}/{l.id}", l, [s for s, hearing in heard if hearing is l], device, _named(l.channel, other))
+
+
+def _unsuited(assembly: Assembly, here: str, pairs: Sequence[tuple[Source, Listener]], device: Port, other: Port) -> Iterator[Reading]:
+    """What the circuit at audio frequencies does not show: leads that are not made for fast signals, amplifiers into small-signal inputs."""
+    words = {"device": short(device), "other": short(other)}
+    if any(s.kind in FAST for s, _ in pairs):
+        for place, lead in assembly.places.items():
+            if isinstance(lead, Lead):
+                yield Reading("slow-lead", place, "lead", 0.0 if lead.impedance else 1.0, "", "signal", words={**words, "lead": lead.name})
+    if any(s.kind == "loudspeaker" and l.kind != "loudspeaker" for s, l in pairs):
+        yield Reading("amplifier-into", here, "connection", 1.0, "", "signal", words=words)
+
+
+def _family(kind: str) -> str:
+    return "audio" if kind in AUDIO else kind
+
+
+def _pair_words(s: Source, l: Listener) -> str:
+    return f"{s.channel} to {l.channel}"
+
+
+def _unheard(source: Source, device: Port, other: Port) -> Reading:
+    words = {"source": _named(source.channel, device), "other": short(other)}
+    return Reading("unheard", f"{device.id}/{source.id}", source.channel, 1.0, "", "signal", words=words)
+
+
+def _drop(signals: Signals, name: str) -> float:
+    """Level lost at a source's own output because of what is plugged into it, dB at 1 kHz."""
+    return decibels(signals.open_output[name][MID]) - decibels(float(np.abs(signals.output[name][MID]).min()))
+
+
+def _source(signals: Signals, name: str, s: Source, device: Port) -> Iterator[Reading]:
+    words = {"source": _named(s.channel, device), "drop": f"{_drop(signals, name):.1f} dB"}
+    where = f"{s.channel} output"
+    if s.least_load:
+        yield Reading("load-ohm", name, where, min(signals.load[name], 1e9), "ohm", "signal", limit=s.least_load, words=words)
+    else:
+        yield Reading("load-drop", name, where, _drop(signals, name), "dB", "signal", words=words)
+
+
+def _pair(signals: Signals, source: str, listener: str, s: Source, l: Listener, words: Mapping[str, str]) -> Iterator[Reading]:
+    size = np.abs(signals.gains[source, listener][0])  # nominal: (frequencies, home states)
+    where, pair = _pair_words(s, l), f"{source}>{listener}"
+    if l.maximum and loudest(s):
+        over = decibels(loudest(s) * float(size[MID].max()) / l.maximum)
+        yield Reading("over-level", pair, where, over, "dB", "signal", words={**words, "pad": pad_words(over)})
+    if l.sensitivity and s.nominal:
+        under = -decibels(s.nominal * float(size[MID].min()) / l.sensitivity)
+        yield Reading("under-level", pair, where, under, "dB", "signal", words=words)
+    own = np.abs(signals.open_output[source])
+    for quantity, edge in (("treble", HIGH), ("bass", LOW)):
+        change = float(((size[edge] / size[MID]) / (own[edge] / own[MID])).min())
+        yield Reading(quantity, pair, where, decibels(change), "dB", "signal", words=words)
+
+
+def _listener(signals: Signals, here: str, listener: str, l: Listener, heard: Sequence[Source], device: Port, name: str) -> Iterator[Reading]:
+    words = {"sink": name}
+    gains = {s.id: signals.gains[f"{here}/{s.id}", listener][0, MID] for s in device.sources}
+    if len(gains) > 1:
+        all_gains = np.array(list(gains.values()))
+        kept = np.abs(all_gains.sum(axis=0)) / np.abs(all_gains).sum(axis=0)
+        yield Reading("mono-sum", listener, l.channel, decibels(float(kept.min())), "dB", "signal", words=words)
+    # All that is heard upside down is reversed; one of several upside down is what mono-sum is about.
+    turned = max(float((gains[s.id].real / np.abs(gains[s.id])).max()) for s in heard)
+    yield Reading("polarity", listener, l.channel, turned, "", "signal", words={**words, "source": _named(heard[0].channel if len(heard) == 1 else "main", device)})
+    own = [s for s in heard if s.channel == l.channel]
+    if own:
+        right = min(float(np.abs(gains[s.id]).min()) for s in own)
+        for s in device.sources:
+            if s.channel != l.channel:
+                stray = decibels(float(np.abs(gains[s.id]).max())) - decibels(right)
+                yield Reading("crosstalk", f"{here}/{s.id}>{l.id}", l.channel, stray, "dB", "signal", words={**words, "source": _named(s.channel, device)})
+    hum = signals.hum.get(listener)
+    if hum is not None:
+        balanced = l.balanced or any(s.balanced for s in heard)
+        worst = float(np.abs(hum[:, :MID + 1]).max())
+        yield Reading("hum-rejection", listener, l.channel, min(-decibels(worst), 160.0), "dB", "signal", words=words, flags={"balanced": "yes" if balanced else "no"})
+
+
+def _outputs(assembly: Assembly, signals: Signals) -> Iterator[Reading]:
+    for name, amps in signals.forced.items():
+        place, source_id = name.split("/", 1)
+        device = assembly.ports[place]
+        source = next(s for s in device.sources if s.id == source_id)
+        where, words = f"{source.channel} output", {"source": _named(source.channel, device)}
+        yield Reading("forced-amps", name, where, amps, "A", "signal", words=words)
+        yield Reading("driven-amps", name, where, signals.driven[name], "A", "signal", words=words, flags={"kind": source.kind})
+
+
+def _screen(assembly: Assembly) -> Iterator[Reading]:
+    if assembly.linked is None:
+        return
+    nets = assembly.circuit.nets
+    pieces = [assembly.circuit.pieces(state) for state in assembly.home]
+    tied = all(piece[nets["from/chassis"]] == piece[nets["into/chassis"]] for piece in pieces)
+    words = {"device": short(assembly.places["from"]), "other": short(assembly.places["into"])}
+    yield Reading("screen", "screen", "screen", 1.0 if tied else 0.0, "", "signal", words=words)

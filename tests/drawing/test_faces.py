@@ -1,0 +1,68 @@
+import pytest
+
+from generator.drawing import draw, faces
+
+from . import seen
+from .conftest import ROUND
+
+CONTACTS = ("1", "2", "3")
+
+
+def centres(source, roles=None):
+    return {c: seen.circles(source, f"contact {c} ({roles[c]})" if roles else f"contact {c}")[0][:2] for c in CONTACTS}
+
+
+def test_xlr_contacts_stand_where_the_published_footprints_have_them(catalogue):
+    # cad-footprints-xlr: male mating face 1 left, 2 right, 3 bottom; the female is its mirror
+    male = centres(draw(catalogue, "xlr-3", "face", "male"))
+    assert male["1"][0] < male["3"][0] < male["2"][0] and male["3"][1] > male["1"][1] == male["2"][1]
+    female = centres(draw(catalogue, "xlr-3", "face", "female"))
+    assert female["2"][0] < female["3"][0] < female["1"][0] and female["3"][1] > female["1"][1]
+
+
+@pytest.mark.parametrize("view", faces.VIEWS)
+def test_the_other_half_is_the_mirror(view):
+    male, female = faces.places(ROUND, "male", view), faces.places(ROUND, "female", view)
+    for contact, (x, y) in male.items():
+        assert female[contact] == pytest.approx((-x, y))
+
+
+def test_male_face_is_female_solder_side_and_the_other_way_round():
+    assert faces.places(ROUND, "male", "face") == pytest.approx(faces.places(ROUND, "female", "solder"))
+    assert faces.places(ROUND, "female", "face") == pytest.approx(faces.places(ROUND, "male", "solder"))
+    assert faces.places(ROUND, "male", "face") != pytest.approx(faces.places(ROUND, "male", "solder"))
+
+
+def test_every_circular_connector_keeps_the_mirror_rule_as_drawn(catalogue):
+    for connector in (c for c in catalogue.connectors.values() if c.shape == "circular"):
+        face, solder, mirror = (draw(catalogue, connector.id, view, half) for view, half in
+                                (("face", "male"), ("solder", "female"), ("face", "female")))
+        for contact in connector.contacts:
+            x, y, r = seen.circles(face, f"contact {contact}")[0]
+            assert seen.circles(solder, f"contact {contact}")[0] == pytest.approx((x, y, r), abs=0.11)
+            assert seen.circles(mirror, f"contact {contact}")[0][0] == pytest.approx(320 - x, abs=0.11)
+
+
+def test_pins_are_filled_sockets_open_and_cups_half_filled(small):
+    assert seen.classes(draw(small, "round", "face", "male"))["rf-pin"] == 3
+    assert seen.classes(draw(small, "round", "face", "female"))["rf-socket"] == 3
+    assert seen.classes(draw(small, "round", "solder", "male"))["rf-cup"] == 3
+
+
+def test_the_title_says_side_and_half(small):
+    assert seen.titles(draw(small, "round", "solder", "female"))[0] == "Circular round: Female half, seen from the solder side"
+    assert seen.titles(draw(small, "round", "face", "male"))[0] == "Circular round: Male half, mating face"
+
+
+def test_an_assignment_names_what_each_contact_carries(small):
+    drawn = draw(small, "round-audio")
+    assert seen.titles(drawn)[0] == "Audio on round: Circular round: male half, mating face"
+    assert {"screen", "hot", "cold"} <= {words.words for words in seen.all_words(drawn)}
+    assert seen.described(drawn).endswith("Contacts from left to right: 1 (screen), 3 (cold) and 2 (hot).")
+
+
+def test_a_line_to_a_role_does_not_cross_the_key_beside_it(catalogue):
+    drawn = draw(catalogue, "xlr-3-balanced")  # its key stands beside contact 2
+    hot = next(words for words in seen.all_words(drawn) if words.words == "hot")
+    _, y, _ = seen.circles(drawn, "contact 2 (hot)")[0]
+    assert hot.top > y
