@@ -84,7 +84,8 @@ def _joint(upper: Side, lower: Side) -> tuple[Block, str]:
         lines = text.wrap(words[0].upper() + words[1:], BODY, ROOM, "bold")
         tall = len(lines) * ROW + 10
         return Block(tuple(text.block(lines, WIDE / 2, 5, anchor="middle", weight="bold")), tall), words
-    touches = sorted({touch for state in mating.home for touch in state})
+    rank = {contact: number for side in (lower, upper) for number, contact in enumerate(side.connector.contacts)}
+    touches = sorted({touch for state in mating.home for touch in state}, key=lambda touch: [rank[contact] for contact in touch])
     items: list[Item] = []
     for one, two in touches:
         x1, x2 = upper.pins[one], lower.pins[two]

@@ -55,10 +55,11 @@ def _facing(angle: float, half: str, view: str) -> Place:
 def _circular(connector: Connector, half: str, view: str, roles: Mapping[str, str]) -> tuple[Block, str]:
     spots = places(connector, half, view)
     farthest = max((abs(x) ** 2 + y**2) ** 0.5 for x, y in spots.values())
-    shell = max(connector.halves[half].sizes.get("diameter", 0) / 2, farthest * 1.7)
-    radius = _shell_radius(roles)
-    scale = radius / shell
-    pin = min(max(connector.halves[half].sizes.get("pin", 2.4) / 2 * scale, 6), 11)
+    sizes = [each.sizes for each in connector.halves.values()]
+    across = {name: max(part.sizes.get("diameter", 0) / 2, farthest * 1.7) for name, part in connector.halves.items()}
+    scale = _shell_radius(roles) / max(across.values())  # one scale for both halves, so that their contacts agree
+    radius = across[half] * scale
+    pin = min(max(max(size.get("pin", 2.4) for size in sizes) / 2 * scale, 6), 11)
     labels = [_Callout(contact, roles.get(contact), x * scale, y * scale, pin) for contact, (x, y) in spots.items()]
     top = ROW + 10 if any(callout.side == "top" and callout.role for callout in labels) else 6
     items: list[Item] = [*_shell(half, view, radius)]
@@ -73,8 +74,8 @@ def _circular(connector: Connector, half: str, view: str, roles: Mapping[str, st
         texts, depth = _place([callout for callout in labels if callout.side == side and callout.role], side, radius, notch)
         items += texts
         under = max(under, depth)
-    across = sorted(spots, key=lambda contact: (round(spots[contact][0], 2), spots[contact][1]))
-    order = listed([named(contact, roles.get(contact)) for contact in across])
+    in_order = sorted(spots, key=lambda contact: (round(spots[contact][0], 2), spots[contact][1]))
+    order = listed([named(contact, roles.get(contact)) for contact in in_order])
     block = Block((Group(tuple(items), MIDDLE, top + radius),), top + radius + max(radius + 6, under))
     return block, f"Contacts from left to right: {order}."
 

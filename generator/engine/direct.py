@@ -78,7 +78,7 @@ def direct_readings(assembly: Assembly, signal_peaks: Mapping[tuple[str, str, st
         solution = solve_dc(circuit, values, closed)
         sources = {place for place, part in _live_supplies(circuit, live)}
         readings += _stress(assembly, solution, settled, number, sources, signal_peaks)
-        readings += _needs(assembly, solution, settled, number)
+        readings += _needs(assembly, solution, number)
         readings += _supplies(assembly, solution, settled, number, live)
         readings += _windings(assembly, solution, settled, number, setting, sources)
     return readings
@@ -134,14 +134,25 @@ def limit_values(solution: Solution, place: str, limit: Limit) -> np.ndarray:
     return amps if limit.quantity == "amps" else amps * solution.part_volts(index)
 
 
-def _needs(assembly: Assembly, solution: Solution, settled: int, setting: int) -> Iterator[Reading]:
-    """The volts left at whatever has to be powered: the least over corners and landings, without help from mains earth."""
-    for place, port in assembly.ports.items():
-        if place.startswith("extra"):
+def _needs(assembly: Assembly, solution: Solution, setting: int) -> Iterator[Reading]:
+    """The volts left at whatever has to be powered and can be heard: the least over corners and landings, without help from mains earth.
+    `way` tells needs of what From sends from those of what comes back; `all` whether nothing at this place is powered."""
+    for place, other in (("from", "into"), ("into", "from")):
+        port = assembly.places[place]
+        if not assembly.places[other].listeners:
             continue
-        for need in port.needs:
-            volts = solution.volts(*(f"{place}/{node}" for node in need.between))[:, :len(assembly.home)]
-            yield Reading("supplied-volts", f"{place}/{need.id}", need.where, float(volts.min()), "V", "settled", setting, need.least, need.evidence, {"device": short(port), "part": need.where})
+        found = {need: float(solution.volts(*(f"{place}/{node}" for node in need.between))[:, :len(assembly.home)].min()) for need in port.needs}
+        none = all(volts < need.least for need, volts in found.items())
+        for need, volts in found.items():
+            flags = {"way": way_of(assembly, place), "all": "yes" if none else "no"}
+            yield Reading("supplied-volts", f"{place}/{need.id}", need.where, volts, "V", "settled", setting, need.least, need.evidence,
+                          {"device": short(port), "part": need.where}, flags)
+
+
+def way_of(assembly: Assembly, place: str) -> str:
+    """`forth` for what From sends, `back` for what comes back to it; a connection with nothing to send is asked about what comes back."""
+    asked = "from" if assembly.places["from"].sources and assembly.places["into"].listeners else "into"
+    return "forth" if place == asked else "back"
 
 
 def _supplies(assembly: Assembly, solution: Solution, settled: int, setting: int, live: Mapping[str, bool]) -> Iterator[Reading]:

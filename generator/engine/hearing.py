@@ -9,6 +9,7 @@ import numpy as np
 from generator.catalogue.records import Lead, Listener, Port, Source
 
 from .assemble import Assembly
+from .direct import way_of
 from .pad import pad_words
 from .readings import Reading, short
 from .signal import HIGH, LOW, MID, Signals, decibels, loudest
@@ -53,14 +54,14 @@ def _direction(assembly: Assembly, signals: Signals, here: str, there: str, devi
     apart = next(((s, l) for s, l in pairs if _family(s.kind) != _family(l.kind)), None)
     if apart:
         words = {"device": short(device), "other": short(other), "sent": apart[0].kind, "wanted": apart[1].kind}
-        yield Reading("kinds-apart", here, "signal", 1.0, "", "signal", words=words)
+        yield Reading("kinds-apart", here, "signal", 1.0, "", "signal", words=words, flags={"way": way_of(assembly, here)})
         return
     yield from _unsuited(assembly, here, pairs, device, other)
     gain = {(s.id, l.id): float(np.abs(signals.bare[f"{here}/{s.id}", f"{there}/{l.id}"][MID]).min()) for s, l in pairs}
     best = decibels(max(gain.values()))
     shorted = any(_drop(signals, f"{here}/{s.id}") > 40 for s in device.sources)
     yield Reading("path-gain", here, "connection", best, "dB", "signal", words={"device": short(device), "other": short(other)},
-                  flags={"cause": "shorted" if shorted else "open"})
+                  flags={"cause": "shorted" if shorted else "open", "way": way_of(assembly, here)})
     yield from (_unheard(s, device, other) for s in device.sources if all(s is not paired for paired, _ in pairs))
     if best < HEARD:
         return
@@ -139,9 +140,8 @@ def _listener(signals: Signals, here: str, listener: str, l: Listener, heard: Se
         all_gains = np.array(list(gains.values()))
         kept = np.abs(all_gains.sum(axis=0)) / np.abs(all_gains).sum(axis=0)
         yield Reading("mono-sum", listener, l.channel, decibels(float(kept.min())), "dB", "signal", words=words)
-    # All that is heard upside down is reversed; one of several upside down is what mono-sum is about.
-    turned = max(float((gains[s.id].real / np.abs(gains[s.id])).max()) for s in heard)
-    yield Reading("polarity", listener, l.channel, turned, "", "signal", words={**words, "source": _named(heard[0].channel if len(heard) == 1 else "main", device)})
+    if l.kind != "digital":  # its coding does not care
+        yield _polarity(listener, l, heard, gains, device, words)
     own = [s for s in heard if s.channel == l.channel]
     if own:
         right = min(float(np.abs(gains[s.id]).min()) for s in own)
@@ -154,6 +154,13 @@ def _listener(signals: Signals, here: str, listener: str, l: Listener, heard: Se
         balanced = l.balanced or any(s.balanced for s in heard)
         worst = float(np.abs(hum[:, :MID + 1]).max())
         yield Reading("hum-rejection", listener, l.channel, min(-decibels(worst), 160.0), "dB", "signal", words=words, flags={"balanced": "yes" if balanced else "no"})
+
+
+def _polarity(listener: str, l: Listener, heard: Sequence[Source], gains: Mapping[str, np.ndarray], device: Port, words: Mapping[str, str]) -> Reading:
+    """All that is heard upside down is reversed; one of several upside down is what the mono sum tells."""
+    turned = max(float((gains[s.id].real / np.abs(gains[s.id])).max()) for s in heard)
+    name = _named(heard[0].channel, device) if len(heard) == 1 else short(device)
+    return Reading("polarity", listener, l.channel, turned, "", "signal", words={**words, "source": name})
 
 
 def _outputs(assembly: Assembly, signals: Signals) -> Iterator[Reading]:

@@ -100,13 +100,16 @@ def _peaks(assembly: Assembly, sources: Mapping, values: np.ndarray, home: np.nd
     moving = closed_array(assembly.plugging, len(circuit.switches))
     plugging = solve_ac(circuit, values[:1], HERTZ[MID:MID + 1], moving, drives) if len(moving) and drives else home[:1, :1, :0]
     level = np.array([loudest(s) for _, s in sources.values()])
+    foreign = {there: np.array([level[i] * (place != there) for i, (place, _) in enumerate(sources.values())]) for there in assembly.places}
     peaks, forced, driven = {}, {}, {}
     for state, data, hertz, cases in (("settled", home, HERTZ, values), ("plugging", plugging, HERTZ[MID:MID + 1], values[:1])):
         if not data.size:
             continue
         for place, record in assembly.places.items():
             for limit in record.network.limits:
-                peaks[place, limit.id, state] = float(_limit_signal(assembly, place, limit, data, hertz, cases, level).max())
+                # A device is built for its own signal; where a rating is not known, only what comes from elsewhere counts.
+                counted = foreign[place] if limit.settled is None else level
+                peaks[place, limit.id, state] = float(_limit_signal(assembly, place, limit, data, hertz, cases, counted).max())
     for column, (name, (place, source)) in enumerate(sources.items()):
         stages = [i for part in source.drive if (i := part_index(circuit, place, part)) is not None and circuit.parts[i].kind == "emf"]
         amps = np.array([np.abs(part_signal_amps(circuit, values, HERTZ, home, i)) * level for i in stages])
@@ -120,7 +123,9 @@ def _peaks(assembly: Assembly, sources: Mapping, values: np.ndarray, home: np.nd
 def _limit_signal(assembly: Assembly, place: str, limit, data: np.ndarray, hertz: Sequence[float], values: np.ndarray, level: np.ndarray) -> np.ndarray:
     circuit = assembly.circuit
     index = part_index(circuit, place, limit.part) if limit.part else None
-    if limit.quantity == "reverse" or limit.part and index is None:
+    # Windings are rated for direct current, which pulls one way; signal moves them to and fro.
+    direct_only = limit.quantity == "reverse" or index is not None and limit.quantity == "amps" and circuit.parts[index].coil
+    if direct_only or limit.part and index is None:
         return np.zeros(1)
     a, b = circuit.ends[index] if limit.part else (circuit.nets[f"{place}/{node}"] for node in limit.between)
     volts = np.abs(data[..., a] - data[..., b]) @ level

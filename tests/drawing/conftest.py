@@ -27,9 +27,11 @@ THREE = phone("three", {"tip": (0, 9), "ring": (10, 14), "sleeve": (15, 30)}, {"
 def lead(joins, parts=(), couplings=(), cable=None, ends=None, screens=("screen",)):
     ends = ends or {"a": ("round", "female"), "b": ("round", "male")}
     return Lead(
-        "lead", "A lead", "cable" if cable else "adapter", {e: End(e, c, h, f"end {e}", None) for e, (c, h) in ends.items()},
-        tuple(Join(name, tuple(nodes), name in screens) for name, nodes in joins.items()), tuple(part.id for part in parts),
-        Network(tuple(parts), tuple(couplings)), 3.0 if cable else None, cable, (), "", (), (), EVIDENCE)
+        id="lead", name="A lead", form="cable" if cable else "adapter",
+        ends={e: End(e, c, h, f"end {e}", None) for e, (c, h) in ends.items()},
+        joins=tuple(Join(name, tuple(nodes), name in screens) for name, nodes in joins.items()),
+        parts=tuple(part.id for part in parts), network=Network(tuple(parts), tuple(couplings)), length=3.0 if cable else None,
+        cable=cable, impedance=None, looks_like=(), tell_apart="", cautions=(), also_called=(), evidence=EVIDENCE)
 
 
 @pytest.fixture

@@ -1,0 +1,73 @@
+import pytest
+
+from generator.drawing import draw, leads
+
+from . import seen
+
+
+def words(source):
+    return [found.words for found in seen.all_words(source)]
+
+
+def test_a_cable_has_its_screen_around_the_cores(catalogue):
+    counts = seen.classes(draw(catalogue, "xlr-f-to-xlr-m-3m"))
+    assert counts["rf-envelope"] == 1 and "rf-core-1" in counts and "rf-core-2" in counts
+
+
+def test_cores_differ_in_pattern_not_only_in_colour(catalogue):
+    looks = {}
+    for element in seen.root(draw(catalogue, "phone-35-trrs-to-35-trrs")).iter():
+        if (element.get("class") or "").startswith("rf-core"):
+            looks[element.get("class")] = (element.get("stroke-dasharray"), element.get("stroke"))
+    assert len(looks) >= 4 and len({dash for dash, _ in looks.values()}) == len(looks)
+    assert {stroke for _, stroke in looks.values()} == {"currentColor"}
+
+
+def test_every_join_bears_its_name(catalogue):
+    assert {"hot", "cold", "screen"} <= set(words(draw(catalogue, "xlr-f-to-xlr-m-3m")))
+
+
+def test_what_is_linked_in_one_plug_is_dotted_at_each_contact(catalogue):
+    # contact 3 joined to 1 in the XLR: two dots on the link, and no contact of that end open
+    drawn = draw(catalogue, "xlr-f-to-635-ts-3-to-1")
+    assert seen.classes(drawn)["rf-solid"] == 2
+    assert "×: not connected." not in words(drawn) and "open" not in seen.titles(drawn)
+
+
+def test_open_contacts_are_crossed_and_told(catalogue):
+    drawn = draw(catalogue, "xlr-f-to-635-ts-3-open")
+    assert seen.titles(drawn).count("open") == 1
+    assert "×: not connected." in words(drawn)
+    assert seen.described(drawn).endswith("Not connected: XLR female to the source 3.")
+
+
+def test_parts_are_lettered_on_the_wire_and_listed_with_their_values(catalogue):
+    found = words(draw(catalogue, "xlr-f-to-xlr-m-pad-20-db"))
+    assert {"R1", "R2", "R3"} <= set(found)
+    assert "R1: resistor 680\xa0Ω (leg hot)" in found and "R3: resistor 150\xa0Ω (across)" in found
+
+
+def test_a_transformer_tells_its_ratio(catalogue):
+    # turns are as the root of inductances: 1440 H to 10 H is 12 to 1
+    assert any(line.startswith("T1: transformer 12 to 1") for line in words(draw(catalogue, "phone-635-ts-jack-to-xlr-m-di")))
+
+
+@pytest.mark.parametrize(("id", "above"), [
+    ("xlr-f-to-two-xlr-m", ("a",)), ("two-xlr-f-to-xlr-m", ("one", "two")), ("xlr-f-to-xlr-m-3m", ("a",))])
+def test_two_into_one_has_two_above(catalogue, id, above):
+    assert leads.top_ends(catalogue, catalogue.leads[id]) == above
+
+
+def test_every_part_of_every_lead_is_drawn_and_every_contact_named(catalogue):
+    for lead in catalogue.leads.values():
+        drawn = draw(catalogue, lead.id)
+        told = " ".join(seen.titles(drawn))
+        kinds = {part.id: part.kind for part in lead.network.parts}
+        coupled = {name for coupling in lead.network.couplings for name in (coupling.first, coupling.second)}
+        for part in lead.parts:
+            assert kinds[part] == "wire" or part in coupled or f" {part}" in told, f"{lead.id}: {part} is missing"
+        assert told.count("transformer") >= bool(coupled)
+        found = words(drawn)
+        contacts = [c for end in lead.ends.values() for c in catalogue.connectors[end.connector].contacts]
+        for contact in set(contacts):
+            assert found.count(contact) >= contacts.count(contact), f"{lead.id}: {contact}"
