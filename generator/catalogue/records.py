@@ -80,6 +80,10 @@ class Connector:
     also_called: tuple[str, ...]
     evidence: Evidence
 
+    def __hash__(self) -> int:
+        """Ids are unique, so that matings can be remembered by connector."""
+        return hash(self.id)
+
 
 @dataclass(frozen=True)
 class Assignment:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from generator.catalogue.records import Catalogue, Connector, Lead, Port
 from generator.drawing import text
-from generator.drawing.layout import ROOM, ROW, Block, listed, paragraph, picture, stack
+from generator.drawing.layout import ROOM, ROW, Block, listed, picture, small_print, stack
 from generator.drawing.leads import draw_lead, top_ends
 from generator.drawing.scene import BODY, MARGIN, WIDE, Group, Item, Path, Scene
 from generator.drawing.strips import strip
@@ -54,7 +54,7 @@ def chain(catalogue: Catalogue, from_port: Port, through: Through, into_port: Po
     blocks += [joint, block]
     leads = listed([lead.name for lead, _, _ in through], "then") or "no lead"
     return picture(f"{from_port.name} → {into_port.name}", f"Through {leads}", f"{'; '.join([*said, words])}.",
-                   [stack(blocks), stack([paragraph(note, look="quiet") for note in dict.fromkeys(notes)], gap=1)])
+                   [stack(blocks), *small_print(dict.fromkeys(notes))])
 
 
 def _mine(marks: frozenset[str], owner: str) -> frozenset[str]:
@@ -84,8 +84,8 @@ def _joint(upper: Side, lower: Side) -> tuple[Block, str]:
         lines = text.wrap(words[0].upper() + words[1:], BODY, ROOM, "bold")
         tall = len(lines) * ROW + 10
         return Block(tuple(text.block(lines, WIDE / 2, 5, anchor="middle", weight="bold")), tall), words
-    rank = {contact: number for side in (lower, upper) for number, contact in enumerate(side.connector.contacts)}
-    touches = sorted({touch for state in mating.home for touch in state}, key=lambda touch: [rank[contact] for contact in touch])
+    touches = sorted({touch for state in mating.home for touch in state},
+                     key=lambda touch: (upper.connector.contacts.index(touch[0]), lower.connector.contacts.index(touch[1])))
     items: list[Item] = []
     for one, two in touches:
         x1, x2 = upper.pins[one], lower.pins[two]

@@ -7,7 +7,8 @@ both mirrors twice: the male face and the female solder side are the same pictur
 from __future__ import annotations
 
 from collections.abc import Mapping
-from math import cos, radians, sin
+from itertools import combinations
+from math import cos, hypot, radians, sin
 
 from generator.catalogue.records import Connector
 from generator.drawing import text
@@ -54,12 +55,13 @@ def _facing(angle: float, half: str, view: str) -> Place:
 
 def _circular(connector: Connector, half: str, view: str, roles: Mapping[str, str]) -> tuple[Block, str]:
     spots = places(connector, half, view)
-    farthest = max((abs(x) ** 2 + y**2) ** 0.5 for x, y in spots.values())
+    farthest = max(hypot(x, y) for x, y in spots.values())
     sizes = [each.sizes for each in connector.halves.values()]
-    across = {name: max(part.sizes.get("diameter", 0) / 2, farthest * 1.7) for name, part in connector.halves.items()}
+    across = {name: max(part.sizes.get("diameter", 0) / 2, farthest * 2) for name, part in connector.halves.items()}
     scale = _shell_radius(roles) / max(across.values())  # one scale for both halves, so that their contacts agree
     radius = across[half] * scale
-    pin = min(max(max(size.get("pin", 2.4) for size in sizes) / 2 * scale, 6), 11)
+    apart = min(hypot(x - u, y - v) for (x, y), (u, v) in combinations(spots.values(), 2)) * scale
+    pin = min(max(max(size.get("pin", 2.4) for size in sizes) / 2 * scale, 5), 11, apart * 0.34)
     labels = [_Callout(contact, roles.get(contact), x * scale, y * scale, pin) for contact, (x, y) in spots.items()]
     top = ROW + 10 if any(callout.side == "top" and callout.role for callout in labels) else 6
     items: list[Item] = [*_shell(half, view, radius)]
@@ -85,7 +87,7 @@ class _Callout:
 
     def __init__(self, contact: str, role: str | None, x: float, y: float, pin: float):
         self.contact, self.role, self.x, self.y = contact, role, x, y
-        away = (x**2 + y**2) ** 0.5
+        away = hypot(x, y)
         self.way = (x / away, y / away) if away > 1 else (0, 1)
         clear = pin + 5 + max(text.width(contact, BODY + 1, "bold"), BODY * 0.7) / 2
         self.at = (x + self.way[0] * clear, y + self.way[1] * clear)

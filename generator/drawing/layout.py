@@ -95,3 +95,9 @@ def named(contact: str, role: str | None) -> str:
 def listed(names: Sequence[str], last: str = "and") -> str:
     """`a, b and c`."""
     return f" {last} ".join(filter(None, [", ".join(names[:-1]), *names[-1:]]))
+
+
+def small_print(notes: Iterable[str]) -> list[Block]:
+    """Quiet lines under a picture, or nothing where there are none."""
+    lines = [paragraph(note, look="quiet") for note in notes]
+    return [stack(lines, gap=1)] if lines else []

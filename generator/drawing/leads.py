@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from generator.catalogue.records import Catalogue, Lead, Part
 from generator.drawing import symbols
-from generator.drawing.layout import ROOM, Block, listed, paragraph, picture, stack
+from generator.drawing.layout import ROOM, Block, listed, picture, small_print
 from generator.drawing.scene import MARGIN, Group, Item, Scene
 from generator.drawing.strips import Strip, strip
 from generator.drawing.wires import inside
@@ -33,7 +33,7 @@ def lead(catalogue: Catalogue, which: Lead) -> Scene:
     drawn = draw_lead(catalogue, which, above, tuple(end for end in which.ends if end not in above))
     length = f", {which.length:g} m" if which.length is not None else ""
     return picture(which.name, f"{which.form.capitalize()}{length}", describe(catalogue, which),
-                   [drawn.block, stack([paragraph(note, look="quiet") for note in drawn.notes], gap=1)])
+                   [drawn.block, *small_print(drawn.notes)])
 
 
 def top_ends(catalogue: Catalogue, which: Lead) -> tuple[str, ...]:
@@ -47,8 +47,8 @@ def top_ends(catalogue: Catalogue, which: Lead) -> tuple[str, ...]:
     return (ends[0].id,)
 
 
-def draw_lead(catalogue: Catalogue, which: Lead, above: tuple[str, ...], below: tuple[str, ...], marked: frozenset[str] = frozenset(),
-              remarks: Mapping[str, str] | None = None) -> Drawn:
+def draw_lead(catalogue: Catalogue, which: Lead, above: tuple[str, ...], below: tuple[str, ...],
+              marked: frozenset[str] = frozenset(), remarks: Mapping[str, str] | None = None) -> Drawn:
     """Draw with the given ends above and below. `marked` names joins, or nodes (`end.contact`), to bring out; `remarks` takes
     the place of the connector's name under an end's label."""
     connectors = {end.id: catalogue.connectors[end.connector] for end in which.ends.values()}

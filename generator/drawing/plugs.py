@@ -139,7 +139,8 @@ def _tip(start: float, stop: float, middle: float, r: float) -> Path:
         full, neck, foot = (middle + side * r * share for share in (1, 0.7, 0.9))
         steps += [("M", start, middle)] if side > 0 else []
         steps += [("C", along(0.02), middle + side * r * 0.45, along(0.2), full, along(0.42), full),
-                  ("C", along(0.55), full, along(0.62), neck, along(0.74), neck), ("L", along(0.86), foot), ("L", stop, foot), ("L", stop, middle)]
+                  ("C", along(0.55), full, along(0.62), neck, along(0.74), neck),
+                  ("L", along(0.86), foot), ("L", stop, foot), ("L", stop, middle)]
     return Path(tuple(steps), "metal")
 
 

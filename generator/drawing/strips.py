@@ -45,8 +45,8 @@ def strip(connector: Connector, half: str, heading: tuple[str, str], roles: Mapp
     parts.append((3, []))  # grows where a taller neighbour sets the height
     parts += [(high, [Group(items)]) for items, high in said_rows if items]
     glyphs = _bands(pins, pitch, half, tail, inside) if banded else _dots(pins, half)
-    glyphs += [Circle(pins[c], BAND / 2 - 1 if banded else DOT + 2, 12, "marked") for c in contacts if c in marked]
-    parts.append((BAND if banded else DOT * 2 + 4, [Group(tuple(glyphs))]))
+    halos = [Circle(pins[c], BAND / 2 - 1 if banded else DOT + 2, 9, "marked") for c in contacts if c in marked]
+    parts.append((BAND if banded else DOT * 2 + 4, [Group((*halos, *glyphs))]))
     if upward:  # glyphs, names and roles first; the heading keeps its reading order at the foot
         parts = [*reversed(parts[len(head) + 1:]), parts[len(head)], *parts[:len(head)]]
     short = max(least - PAD - sum(high for high, _ in parts), 0)

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from generator.catalogue.records import Part
-from generator.drawing import symbols
+from generator.drawing import symbols, text
 from generator.drawing.looks import CORES
 from generator.drawing.scene import BODY, SMALLEST, Circle, Group, Item, Line, Path, Rect, Text
 from generator.drawing.places import BRIDGE, STUB, bridge_depth, bridge_levels, label_rows, lane_places, letters
@@ -145,12 +145,10 @@ class _Drawer:
             last = bottom if not net.hanging or net.bottoms else top + pad
             if first is None:
                 continue
-            label_y = at[number][0] if number in at else None
-            pieces = [(first, last)]
-            if label_y is not None:
-                pieces = [(a, b) for a, b in ((first, label_y - 10), (label_y + 10, last)) if b > a]
-            for a, b in pieces:
-                self._wire((("M", x, a), ("L", x, b)), net, self.looks[number])
+            covered = sorted(y for other, (y, words) in at.items() if abs(x - self.x[other]) < text.width(words, SMALLEST) / 2 + 2)
+            for a, b in zip([first, *(y + 10 for y in covered)], [*(y - 10 for y in covered), last]):
+                if b > a:  # a wire stops short of every name it would run through
+                    self._wire((("M", x, a), ("L", x, b)), net, self.looks[number])
             if net.hanging:
                 self.over += _cross(x, top + pad if net.tops else bottom - pad)
         for number, (y, words) in at.items():

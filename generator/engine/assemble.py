@@ -80,11 +80,15 @@ def _partners(catalogue: Catalogue, leads: Sequence[Lead], taken: Sequence[tuple
         yield tuple(spare)
 
 
+def placed(catalogue: Catalogue, start: Port, leads: Sequence[Lead], target: Port, way: Way) -> dict[str, Port | Lead]:
+    """What is where: from, lead1 ..., into, extra1 ..."""
+    places: dict[str, Port | Lead] = {"from": start, **{f"lead{i}": lead for i, lead in enumerate(leads, 1)}, "into": target}
+    return places | {f"extra{i}": catalogue.ports[leads[lead].ends[end].usual] for i, (lead, end) in enumerate(way.plugged, 1)}
+
+
 def assemble(catalogue: Catalogue, start: Port, leads: Sequence[Lead], target: Port, way: Way) -> Assembly:
     """Build the circuits and states of one way."""
-    places: dict[str, Port | Lead] = {"from": start}
-    places |= {f"lead{i + 1}": lead for i, lead in enumerate(leads)}
-    places["into"] = target
+    places = placed(catalogue, start, leads, target, way)
     interfaces, side = [], ("from", start, None)
     for i, (lead, (near, far)) in enumerate(zip(leads, way.ends)):
         here = (f"lead{i + 1}", lead, near)
@@ -92,9 +96,7 @@ def assemble(catalogue: Catalogue, start: Port, leads: Sequence[Lead], target: P
         side = (f"lead{i + 1}", lead, far)
     interfaces.append(_interface(catalogue, side, ("into", target, None)))
     for number, (i, end) in enumerate(way.plugged, 1):
-        partner = catalogue.ports[leads[i].ends[end].usual]
-        places[f"extra{number}"] = partner
-        interfaces.append(_interface(catalogue, (f"lead{i + 1}", leads[i], end), (f"extra{number}", partner, None)))
+        interfaces.append(_interface(catalogue, (f"lead{i + 1}", leads[i], end), (f"extra{number}", places[f"extra{number}"], None)))
 
     touches = [(k, touch) for k, interface in enumerate(interfaces)
                for touch in sorted({t for state in (*interface.mating.home, *interface.mating.travel) for t in state})]

@@ -48,24 +48,34 @@ class Circuit:
         names = [part.id for part in self.parts if part.kind in BRANCHED]
         return {name: self.net_count + i for i, name in enumerate(names)}
 
-    def pieces(self, closed: Sequence[bool], opens: Sequence[str] = DIRECT_OPENS) -> list[int]:
-        """For each net the number of the connected piece it belongs to, with the given switches closed and some kinds of part open."""
-        joined = _Union(self.net_count)
+    def zeros(self, closed: np.ndarray, opens: Sequence[str] = DIRECT_OPENS) -> np.ndarray:
+        """For every switch state and net the net taken as 0 V of its connected piece: an anchor where there is one, else the lowest net.
+
+        `closed` (states, switches) -> (states, nets). Two nets are in one piece exactly if their entries are equal.
+        """
+        rank = {net: i for i, net in enumerate(dict.fromkeys((*self.anchors, *range(self.net_count))))}
+        joined = _Union(self.net_count)  # by rank, so that the lowest stands for its piece
         for part, (a, b) in zip(self.parts, self.ends):
             if part.kind not in opens:
-                joined.join(a, b)
-        for (a, b), shut in zip(self.switches, closed):
-            if shut:
-                joined.join(a, b)
-        return [joined.find(net) for net in range(self.net_count)]
+                joined.join(rank[a], rank[b])
+        pieces = [joined.find(rank[net]) for net in range(self.net_count)]
+        lowest = np.tile(np.arange(self.net_count), (len(closed), 1))  # for each piece without switches, the lowest it meets
+        pairs = [(k, pieces[a], pieces[b]) for k, (a, b) in enumerate(self.switches) if pieces[a] != pieces[b]]
+        settled = False
+        while not settled:
+            settled = True
+            for k, one, two in pairs:
+                low = np.minimum(lowest[:, one], lowest[:, two])
+                for piece in (one, two):
+                    moved = closed[:, k] & (lowest[:, piece] != low)
+                    if moved.any():
+                        lowest[moved, piece] = low[moved]
+                        settled = False
+        return np.array(list(rank), dtype=int)[lowest[:, pieces]]
 
     def islands(self, closed: Sequence[bool], opens: Sequence[str] = DIRECT_OPENS) -> list[int]:
-        """The net taken as 0 V in each connected piece: an anchor where there is one, else its lowest net."""
-        piece = self.pieces(closed, opens)
-        chosen: dict[int, int] = {}
-        for net in (*self.anchors, *range(self.net_count)):
-            chosen.setdefault(piece[net], net)
-        return list(chosen.values())
+        """The 0 V nets of one switch state, one for each connected piece."""
+        return sorted(set(self.zeros(np.array([closed], dtype=bool).reshape(1, -1), opens)[0].tolist()))
 
 
 def build(parts: Iterable[Part], couplings: Iterable[Coupling], switches: Iterable[tuple[str, str]],

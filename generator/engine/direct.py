@@ -12,8 +12,8 @@ from generator.catalogue.records import Limit, Part, Port
 
 from .assemble import Assembly
 from .circuit import Circuit, value_at
-from .readings import Reading, limit_name, short
-from .solve import Solution, closed_array, part_amps, solve_dc
+from .readings import Named, Reading, limit_name
+from .solve import Solution, closed_array, dead, part_amps, solve_dc
 
 SIDES = {"from": "at the outlet", "into": "at the inlet", "extra1": "at the spare end", "extra2": "at the second spare end"}
 UNITS = {"volts": "V", "reverse": "V", "amps": "A", "watts": "W"}
@@ -75,8 +75,8 @@ def direct_readings(assembly: Assembly, signal_peaks: Mapping[tuple[str, str, st
     for number, setting in enumerate(all_settings):
         live = live_volts(circuit, ports, setting)
         values = np.array([drive_values(circuit, live, corner) for corner in corners(circuit)])
-        solution = solve_dc(circuit, values, closed)
         sources = {place for place, part in _live_supplies(circuit, live)}
+        solution = solve_dc(circuit, values, closed) if sources else dead(circuit, values, closed)
         readings += _stress(assembly, solution, settled, number, sources, signal_peaks)
         readings += _needs(assembly, solution, number)
         readings += _supplies(assembly, solution, settled, number, live)
@@ -113,7 +113,7 @@ def _stress(assembly: Assembly, solution: Solution, settled: int, setting: int, 
                 signal = peaks.get((place, limit.id, state), 0.0)
                 value = float(cases.max()) + signal
                 name = limit_name(record, limit)
-                words = {"device": short(record), "part": name}
+                words = {"device": Named(place), "part": name}
                 if rating is not None:
                     yield Reading(f"part-{limit.quantity}", f"{place}/{limit.id}", name, value, UNITS[limit.quantity], state, setting, rating, limit.evidence, words)
                 elif foreign or signal > 0:
@@ -146,7 +146,7 @@ def _needs(assembly: Assembly, solution: Solution, setting: int) -> Iterator[Rea
         for need, volts in found.items():
             flags = {"way": way_of(assembly, place), "all": "yes" if none else "no"}
             yield Reading("supplied-volts", f"{place}/{need.id}", need.where, volts, "V", "settled", setting, need.least, need.evidence,
-                          {"device": short(port), "part": need.where}, flags)
+                          {"device": Named(place), "part": need.where}, flags)
 
 
 def way_of(assembly: Assembly, place: str) -> str:
@@ -161,7 +161,7 @@ def _supplies(assembly: Assembly, solution: Solution, settled: int, setting: int
         port = assembly.places[place]
         amps = part_amps(solution, solution.circuit.parts.index(part)) * np.sign(part.value.nominal)
         name = next((s.name for s in port.supplies if s.id == part.supply), "supply") if isinstance(port, Port) else "supply"
-        words = {"device": short(port), "part": name}
+        words = {"device": Named(place), "part": name}
         yield Reading("supply-fed-amps", part.id, name, max(0.0, float(amps[:, :settled].max())), "A", "settled", setting, None, None, words)
         if amps.shape[1] > settled:
             surge = float((-amps[:, settled:]).max()) - max(0.0, float((-amps[:, :settled]).max()))
@@ -183,4 +183,4 @@ def _windings(assembly: Assembly, solution: Solution, settled: int, setting: int
             amps = float(np.abs(part_amps(solution, index)[:, :settled]).max())
             quantity, name = ("coil-amps", part.coil) if part.coil else ("output-fed-amps", "output stage")
             if part.coil or not any(p.coil for p in record.network.parts):
-                yield Reading(quantity, f"{place}/{part.id}", name, amps, "A", "settled", setting, None, None, {"device": short(record), "part": name}, {"feed": feed})
+                yield Reading(quantity, f"{place}/{part.id}", name, amps, "A", "settled", setting, None, None, {"device": Named(place), "part": name}, {"feed": feed})

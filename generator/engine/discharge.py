@@ -17,7 +17,7 @@ from generator.catalogue.records import Part, Quantity
 from .assemble import Assembly
 from .circuit import CONTACT_OHM, SIGNAL_OPENS, Circuit, build
 from .direct import drive_values, live_volts, settings
-from .readings import Reading, part_name, short
+from .readings import Named, Reading, part_name
 from .solve import closed_array, part_amps, solve_ac, solve_dc
 
 LEAST_CHARGE = 1.0  # V; below this a capacitor is of no interest
@@ -83,7 +83,7 @@ def _slowest(assembly: Assembly, charges: Mapping[str, float], setting: int) -> 
     seconds: dict[str, float] = {}
     resistive = build([replace(part, a=names[a], b=names[b]) for part, (a, b) in zip(circuit.parts, circuit.ends) if part.kind != "capacitor"],
                       circuit.couplings, [(names[a], names[b]) for a, b in circuit.switches], [names[net] for net in circuit.anchors])
-    piece = resistive.pieces(assembly.home[0], SIGNAL_OPENS)
+    piece = resistive.zeros(closed_array(assembly.home[:1], len(circuit.switches)), SIGNAL_OPENS)[0]
     ends = {part.id: (names[a], names[b], part.value.nominal) for part, (a, b) in zip(circuit.parts, circuit.ends) if part.id in charges}
     values = np.array([[part.value.nominal for part in resistive.parts]])
     for name, (a, b, farads) in ends.items():
@@ -96,7 +96,7 @@ def _slowest(assembly: Assembly, charges: Mapping[str, float], setting: int) -> 
     return Reading("settle-seconds", "connection", words["part"], float(seconds.get(slowest, 0.0)), "s", "plugging", setting, words=words)
 
 
-def _words(assembly: Assembly, part: str) -> dict[str, str]:
+def _words(assembly: Assembly, part: str) -> dict[str, str | Named]:
     place, name = part.split("/", 1)
     record = assembly.places[place]
-    return {"device": short(record), "part": part_name(record, name) or "capacitor"}
+    return {"device": Named(place), "part": part_name(record, name) or "capacitor"}

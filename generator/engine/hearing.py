@@ -11,7 +11,8 @@ from generator.catalogue.records import Lead, Listener, Port, Source
 from .assemble import Assembly
 from .direct import way_of
 from .pad import pad_words
-from .readings import Reading, short
+from .readings import Named, Reading
+from .solve import closed_array
 from .signal import HIGH, LOW, MID, Signals, decibels, loudest
 
 AUDIO = ("microphone", "line", "instrument", "headphone", "loudspeaker")
@@ -28,9 +29,9 @@ def signal_readings(assembly: Assembly, signals: Signals) -> list[Reading]:
         if device.sources and other.listeners:
             readings += _direction(assembly, signals, here, there, device, other)
         elif device.sources and (other.sources or device.listeners):
-            readings += [_unheard(source, device, other) for source in device.sources]
+            readings += [_unheard(source, here, there) for source in device.sources]
     if not (start.sources and target.listeners) and not (target.sources and start.listeners):
-        words = {"device": short(start), "other": short(target)}
+        words = {"device": Named("from"), "other": Named("into")}
         readings.append(Reading("path-gain", "connection", "connection", decibels(0), "dB", "signal", words=words, flags={"cause": "nothing"}))
     readings += _outputs(assembly, signals)
     readings += _screen(assembly)
@@ -44,49 +45,44 @@ def wanted(sources: Sequence[Source], listeners: Sequence[Listener]) -> list[tup
             if s.channel == l.channel or (s.channel not in listener_channels and l.channel not in source_channels)]
 
 
-def _named(channel: str, device: Port) -> str:
-    """`Mixer line input`, or `left of Camera` where a device has several channels."""
-    return short(device) if channel == "main" else f"{channel} of {short(device)}"
-
-
 def _direction(assembly: Assembly, signals: Signals, here: str, there: str, device: Port, other: Port) -> Iterator[Reading]:
     pairs = wanted(device.sources, other.listeners) or [(s, l) for s in device.sources for l in other.listeners]
     apart = next(((s, l) for s, l in pairs if _family(s.kind) != _family(l.kind)), None)
     if apart:
-        words = {"device": short(device), "other": short(other), "sent": apart[0].kind, "wanted": apart[1].kind}
+        words = {"device": Named(here), "other": Named(there), "sent": apart[0].kind, "wanted": apart[1].kind}
         yield Reading("kinds-apart", here, "signal", 1.0, "", "signal", words=words, flags={"way": way_of(assembly, here)})
         return
-    yield from _unsuited(assembly, here, pairs, device, other)
+    yield from _unsuited(assembly, here, there, pairs)
     gain = {(s.id, l.id): float(np.abs(signals.bare[f"{here}/{s.id}", f"{there}/{l.id}"][MID]).min()) for s, l in pairs}
     best = decibels(max(gain.values()))
     shorted = any(_drop(signals, f"{here}/{s.id}") > 40 for s in device.sources)
-    yield Reading("path-gain", here, "connection", best, "dB", "signal", words={"device": short(device), "other": short(other)},
+    yield Reading("path-gain", here, "connection", best, "dB", "signal", words={"device": Named(here), "other": Named(there)},
                   flags={"cause": "shorted" if shorted else "open", "way": way_of(assembly, here)})
-    yield from (_unheard(s, device, other) for s in device.sources if all(s is not paired for paired, _ in pairs))
+    yield from (_unheard(s, here, there) for s in device.sources if all(s is not paired for paired, _ in pairs))
     if best < HEARD:
         return
     for s in device.sources:
-        yield from _source(signals, f"{here}/{s.id}", s, device)
+        yield from _source(signals, here, s)
     heard = []
     for s, l in pairs:
         relative = decibels(gain[s.id, l.id]) - best
-        words = {"source": _named(s.channel, device), "sink": _named(l.channel, other)}
+        words = {"source": Named(here, s.channel), "sink": Named(there, l.channel)}
         yield Reading("side-gain", f"{here}/{s.id}>{l.id}", _pair_words(s, l), relative, "dB", "signal", words=words)
         if relative > BESIDE:
             heard.append((s, l))
             yield from _pair(signals, f"{here}/{s.id}", f"{there}/{l.id}", s, l, words)
     for l in other.listeners:
         if any(hearing is l for _, hearing in heard):
-            yield from _listener(signals, here, f"{there}/{l.id}", l, [s for s, hearing in heard if hearing is l], device, _named(l.channel, other))
+            yield from _listener(signals, here, there, l, device.sources, [s for s, hearing in heard if hearing is l])
 
 
-def _unsuited(assembly: Assembly, here: str, pairs: Sequence[tuple[Source, Listener]], device: Port, other: Port) -> Iterator[Reading]:
+def _unsuited(assembly: Assembly, here: str, there: str, pairs: Sequence[tuple[Source, Listener]]) -> Iterator[Reading]:
     """What the circuit at audio frequencies does not show: leads that are not made for fast signals, amplifiers into small-signal inputs."""
-    words = {"device": short(device), "other": short(other)}
+    words = {"device": Named(here), "other": Named(there)}
     if any(s.kind in FAST for s, _ in pairs):
         for place, lead in assembly.places.items():
             if isinstance(lead, Lead):
-                yield Reading("slow-lead", place, "lead", 0.0 if lead.impedance else 1.0, "", "signal", words={**words, "lead": lead.name})
+                yield Reading("slow-lead", place, "lead", 0.0 if lead.impedance else 1.0, "", "signal", words={**words, "lead": Named(place)})
     if any(s.kind == "loudspeaker" and l.kind != "loudspeaker" for s, l in pairs):
         yield Reading("amplifier-into", here, "connection", 1.0, "", "signal", words=words)
 
@@ -99,9 +95,9 @@ def _pair_words(s: Source, l: Listener) -> str:
     return f"{s.channel} to {l.channel}"
 
 
-def _unheard(source: Source, device: Port, other: Port) -> Reading:
-    words = {"source": _named(source.channel, device), "other": short(other)}
-    return Reading("unheard", f"{device.id}/{source.id}", source.channel, 1.0, "", "signal", words=words)
+def _unheard(source: Source, here: str, there: str) -> Reading:
+    words = {"source": Named(here, source.channel), "other": Named(there)}
+    return Reading("unheard", f"{here}/{source.id}", source.channel, 1.0, "", "signal", words=words)
 
 
 def _drop(signals: Signals, name: str) -> float:
@@ -109,8 +105,9 @@ def _drop(signals: Signals, name: str) -> float:
     return decibels(signals.open_output[name][MID]) - decibels(float(np.abs(signals.output[name][MID]).min()))
 
 
-def _source(signals: Signals, name: str, s: Source, device: Port) -> Iterator[Reading]:
-    words = {"source": _named(s.channel, device), "drop": f"{_drop(signals, name):.1f} dB"}
+def _source(signals: Signals, here: str, s: Source) -> Iterator[Reading]:
+    name = f"{here}/{s.id}"
+    words = {"source": Named(here, s.channel), "drop": f"{_drop(signals, name):.1f} dB"}
     where = f"{s.channel} output"
     if s.least_load:
         yield Reading("load-ohm", name, where, min(signals.load[name], 1e9), "ohm", "signal", limit=s.least_load, words=words)
@@ -118,7 +115,7 @@ def _source(signals: Signals, name: str, s: Source, device: Port) -> Iterator[Re
         yield Reading("load-drop", name, where, _drop(signals, name), "dB", "signal", words=words)
 
 
-def _pair(signals: Signals, source: str, listener: str, s: Source, l: Listener, words: Mapping[str, str]) -> Iterator[Reading]:
+def _pair(signals: Signals, source: str, listener: str, s: Source, l: Listener, words: Mapping) -> Iterator[Reading]:
     size = np.abs(signals.gains[source, listener][0])  # nominal: (frequencies, home states)
     where, pair = _pair_words(s, l), f"{source}>{listener}"
     if l.maximum and loudest(s):
@@ -133,22 +130,22 @@ def _pair(signals: Signals, source: str, listener: str, s: Source, l: Listener, 
         yield Reading(quantity, pair, where, decibels(change), "dB", "signal", words=words)
 
 
-def _listener(signals: Signals, here: str, listener: str, l: Listener, heard: Sequence[Source], device: Port, name: str) -> Iterator[Reading]:
-    words = {"sink": name}
-    gains = {s.id: signals.gains[f"{here}/{s.id}", listener][0, MID] for s in device.sources}
+def _listener(signals: Signals, here: str, there: str, l: Listener, sources: Sequence[Source], heard: Sequence[Source]) -> Iterator[Reading]:
+    listener, words = f"{there}/{l.id}", {"sink": Named(there, l.channel)}
+    gains = {s.id: signals.gains[f"{here}/{s.id}", listener][0, MID] for s in sources}
     if len(gains) > 1:
         all_gains = np.array(list(gains.values()))
         kept = np.abs(all_gains.sum(axis=0)) / np.abs(all_gains).sum(axis=0)
         yield Reading("mono-sum", listener, l.channel, decibels(float(kept.min())), "dB", "signal", words=words)
     if l.kind != "digital":  # its coding does not care
-        yield _polarity(listener, l, heard, gains, device, words)
+        yield _polarity(here, listener, l, heard, gains, words)
     own = [s for s in heard if s.channel == l.channel]
     if own:
         right = min(float(np.abs(gains[s.id]).min()) for s in own)
-        for s in device.sources:
+        for s in sources:
             if s.channel != l.channel:
                 stray = decibels(float(np.abs(gains[s.id]).max())) - decibels(right)
-                yield Reading("crosstalk", f"{here}/{s.id}>{l.id}", l.channel, stray, "dB", "signal", words={**words, "source": _named(s.channel, device)})
+                yield Reading("crosstalk", f"{here}/{s.id}>{l.id}", l.channel, stray, "dB", "signal", words={**words, "source": Named(here, s.channel)})
     hum = signals.hum.get(listener)
     if hum is not None:
         balanced = l.balanced or any(s.balanced for s in heard)
@@ -156,19 +153,18 @@ def _listener(signals: Signals, here: str, listener: str, l: Listener, heard: Se
         yield Reading("hum-rejection", listener, l.channel, min(-decibels(worst), 160.0), "dB", "signal", words=words, flags={"balanced": "yes" if balanced else "no"})
 
 
-def _polarity(listener: str, l: Listener, heard: Sequence[Source], gains: Mapping[str, np.ndarray], device: Port, words: Mapping[str, str]) -> Reading:
+def _polarity(here: str, listener: str, l: Listener, heard: Sequence[Source], gains: Mapping[str, np.ndarray], words: Mapping) -> Reading:
     """All that is heard upside down is reversed; one of several upside down is what the mono sum tells."""
     turned = max(float((gains[s.id].real / np.abs(gains[s.id])).max()) for s in heard)
-    name = _named(heard[0].channel, device) if len(heard) == 1 else short(device)
+    name = Named(here, heard[0].channel) if len(heard) == 1 else Named(here)
     return Reading("polarity", listener, l.channel, turned, "", "signal", words={**words, "source": name})
 
 
 def _outputs(assembly: Assembly, signals: Signals) -> Iterator[Reading]:
     for name, amps in signals.forced.items():
         place, source_id = name.split("/", 1)
-        device = assembly.ports[place]
-        source = next(s for s in device.sources if s.id == source_id)
-        where, words = f"{source.channel} output", {"source": _named(source.channel, device)}
+        source = next(s for s in assembly.ports[place].sources if s.id == source_id)
+        where, words = f"{source.channel} output", {"source": Named(place, source.channel)}
         yield Reading("forced-amps", name, where, amps, "A", "signal", words=words)
         yield Reading("driven-amps", name, where, signals.driven[name], "A", "signal", words=words, flags={"kind": source.kind})
 
@@ -176,8 +172,8 @@ def _outputs(assembly: Assembly, signals: Signals) -> Iterator[Reading]:
 def _screen(assembly: Assembly) -> Iterator[Reading]:
     if assembly.linked is None:
         return
-    nets = assembly.circuit.nets
-    pieces = [assembly.circuit.pieces(state) for state in assembly.home]
-    tied = all(piece[nets["from/chassis"]] == piece[nets["into/chassis"]] for piece in pieces)
-    words = {"device": short(assembly.places["from"]), "other": short(assembly.places["into"])}
+    nets, circuit = assembly.circuit.nets, assembly.circuit
+    piece = circuit.zeros(closed_array(assembly.home, len(circuit.switches)))
+    tied = bool((piece[:, nets["from/chassis"]] == piece[:, nets["into/chassis"]]).all())
+    words = {"device": Named("from"), "other": Named("into")}
     yield Reading("screen", "screen", "screen", 1.0 if tied else 0.0, "", "signal", words=words)

@@ -7,12 +7,13 @@ from dataclasses import dataclass, field, replace
 
 from generator.catalogue.records import Catalogue, Lead, Port
 
-from .assemble import Way, assemble, ways
+from .assemble import Way, assemble, placed, ways
 from .direct import direct_readings, settings
 from .discharge import discharge_readings
 from .hearing import signal_readings
 from .mate import fits
-from .readings import Reading
+from .memory import recalled
+from .readings import Named, Reading
 from .rulebook import Rule, rules
 from .signal import solve_signals
 from .words import conditions, quantity, setting_words
@@ -102,16 +103,24 @@ def judge(catalogue: Catalogue, start: str, through: Sequence[str], target: str)
 
 def judge_way(catalogue: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: Port, way: Way) -> Verdict:
     """Judge one way of plugging."""
-    assembly = assemble(catalogue, outlet, leads, inlet, way)
-    signals = solve_signals(assembly)
-    switches = settings(assembly.ports)
-    readings = [*direct_readings(assembly, signals.peaks), *discharge_readings(assembly), *signal_readings(assembly, signals)]
-    findings = [finding for reading in readings for finding in _findings(reading, switches)]
+    places = placed(catalogue, outlet, leads, inlet, way)
+    switches = settings({place: record for place, record in places.items() if isinstance(record, Port)})
+    findings = [finding for reading in read(catalogue, outlet, leads, inlet, way) for finding in _findings(reading, switches, places)]
     per_setting = tuple((setting, severest(f.severity for f in findings if f.setting in (None, i))) for i, setting in enumerate(switches))
     headline = max((verdict for i, (_, verdict) in enumerate(per_setting) if not _only_unpowered(i, findings, len(switches))), key=RANK.get)
     plugging = severest(f.severity for f in findings if f.state == "plugging")
     return Verdict(outlet.id, tuple(lead.id for lead in leads), inlet.id, headline, per_setting, plugging,
                    _told_once(findings, len(switches)), ((way, headline),))
+
+
+def read(catalogue: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: Port, way: Way) -> tuple[Reading, ...]:
+    """All readings of one way. Equal circuits, whatever the devices are called, are solved once."""
+    def solve() -> tuple[Reading, ...]:
+        assembly = assemble(catalogue, outlet, leads, inlet, way)
+        signals = solve_signals(assembly)
+        return (*direct_readings(assembly, signals.peaks), *discharge_readings(assembly), *signal_readings(assembly, signals))
+
+    return recalled((catalogue.connectors, *placed(catalogue, outlet, leads, inlet, way).values()), way, solve)
 
 
 def combine(leads: Sequence[Lead], judged: Sequence[Verdict]) -> Verdict:
@@ -146,17 +155,18 @@ def met(rule: Rule, value: float, limit: float) -> bool:
     return value > limit + slack if rule.compare == "above" else value < limit - slack
 
 
-def _findings(reading: Reading, switches: Sequence[Mapping[str, str]]) -> Iterable[Finding]:
+def _findings(reading: Reading, switches: Sequence[Mapping[str, str]], places: Mapping[str, Port | Lead]) -> Iterable[Finding]:
     for rule in rules():
         if rule.quantity != reading.quantity or any(reading.flags.get(key) != want for key, want in rule.only.items()):
             continue
         limit = reading.limit if rule.limit == "own" else float(rule.limit)
         if met(rule, reading.value, limit):
-            yield _finding(rule, reading, limit, switches)
+            yield _finding(rule, reading, limit, switches, places)
 
 
-def _finding(rule: Rule, reading: Reading, limit: float, switches: Sequence[Mapping[str, str]]) -> Finding:
-    shown = {name: quantity(word, WORD_UNITS[name]) if isinstance(word, float) else word for name, word in reading.words.items()}
+def _finding(rule: Rule, reading: Reading, limit: float, switches: Sequence[Mapping[str, str]],
+             places: Mapping[str, Port | Lead]) -> Finding:
+    shown = {name: _shown(name, word, places) for name, word in reading.words.items()}
     shown |= {"value": quantity(reading.value, reading.unit), "limit": quantity(limit, reading.unit), "loss": quantity(-reading.value, reading.unit)}
     known = reading.evidence if rule.limit == "own" and reading.evidence else None
     setting = setting_words(switches[reading.setting]) if reading.setting is not None else ""
@@ -164,6 +174,12 @@ def _finding(rule: Rule, reading: Reading, limit: float, switches: Sequence[Mapp
         rule.id, rule.severity, reading.subject, reading.where, reading.value, reading.unit, None if rule.id == "rating-not-known" else limit,
         ", ".join(part for part in (setting, STATES[reading.state]) if part), rule.says.format(**shown), rule.remedy.format(**shown),
         known.grade if known else rule.evidence, known.cite if known else rule.cite, reading.state, reading.setting)
+
+
+def _shown(name: str, word: str | float | Named, places: Mapping[str, Port | Lead]) -> str:
+    if isinstance(word, Named):
+        return word(places)
+    return quantity(word, WORD_UNITS[name]) if isinstance(word, float) else word
 
 
 def _only_unpowered(number: int, findings: Sequence[Finding], count: int) -> bool:

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import combinations, pairwise, product
 
 from generator.catalogue.records import Connector, Half, Spring
@@ -36,6 +37,7 @@ def fits(first: tuple[Connector, str], second: tuple[Connector, str]) -> bool:
     return opposite and one.bore == two.bore and one.shape == two.shape
 
 
+@lru_cache(maxsize=4096)
 def mate(first: tuple[Connector, str], second: tuple[Connector, str]) -> Mating | None:
     """The mating of two halves with touches as (first's contact, second's contact); None if they do not fit."""
     if not fits(first, second):

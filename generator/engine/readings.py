@@ -9,6 +9,19 @@ from generator.catalogue.records import Evidence, Lead, Port
 
 
 @dataclass(frozen=True)
+class Named:
+    """A device or lead of the connection, to be named when a sentence is made: readings of equal circuits are equal, names are not."""
+
+    place: str
+    channel: str = "main"
+
+    def __call__(self, places: Mapping[str, Port | Lead]) -> str:
+        """`Mixer line input`, or `left of Camera` where a device has several channels."""
+        name = short(places[self.place])
+        return name if self.channel == "main" else f"{self.channel} of {name}"
+
+
+@dataclass(frozen=True)
 class Reading:
     """One number. `subject` tells readings of one quantity apart (place/part), `where` says it in words. `state` is settled, plugging or signal; `setting` is the number of the supply setting, None where supplies
     do not matter. `limit` is the part's own rating where it has one; `evidence` says how that is known.
@@ -23,7 +36,7 @@ class Reading:
     setting: int | None = None
     limit: float | None = None
     evidence: Evidence | None = None
-    words: Mapping[str, str | float] = field(default_factory=dict)
+    words: Mapping[str, str | float | Named] = field(default_factory=dict)
     flags: Mapping[str, str] = field(default_factory=dict)
 
 

@@ -66,6 +66,13 @@ def solve_dc(circuit: Circuit, values: np.ndarray, closed: np.ndarray) -> Soluti
 
 
 
+def dead(circuit: Circuit, values: np.ndarray, closed: np.ndarray) -> Solution:
+    """The solution of a circuit in which nothing pushes: all zero."""
+    shape = (len(values), len(closed))
+    bending = sum(part.kind in ("sink", "clamp") for part in circuit.parts)
+    return Solution(circuit, np.zeros((*shape, circuit.size)), np.zeros((*shape, bending), dtype=bool), values)
+
+
 def _bend(circuit: Circuit, values: np.ndarray, matrix: np.ndarray, right: np.ndarray) -> Solution:
     """Find for every case the region each sink and clamp works in. Their curves rise everywhere, so there is one answer."""
     bending = [i for i, part in enumerate(circuit.parts) if part.kind in ("sink", "clamp")]
@@ -156,9 +163,9 @@ def _state_stamps(circuit: Circuit, closed: np.ndarray, opens: Sequence[str]) ->
     stamps = np.zeros((len(closed), circuit.size, circuit.size))
     for k, (a, b) in enumerate(circuit.switches):
         stamp_conductance(stamps, a, b, closed[:, k] / CONTACT_OHM)
-    for state, shut in enumerate(closed):
-        for net in circuit.islands(shut, opens):
-            stamps[state, net, net] += 1.0
+    zeros = circuit.zeros(closed, opens)
+    for net in range(circuit.net_count):
+        stamps[:, net, net] += zeros[:, net] == net
     return stamps
 
 

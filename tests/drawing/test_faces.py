@@ -1,9 +1,13 @@
+from itertools import combinations
+from math import hypot
+
 import pytest
 
+from generator.catalogue.records import Catalogue
 from generator.drawing import draw, faces
 
 from . import seen
-from .conftest import ROUND
+from .conftest import ROUND, circular
 
 CONTACTS = ("1", "2", "3")
 
@@ -72,3 +76,11 @@ def test_a_line_to_a_role_does_not_cross_the_key_beside_it(catalogue):
     hot = next(words for words in seen.all_words(drawn) if words.words == "hot")
     _, y, _ = seen.circles(drawn, "contact 2 (hot)")[0]
     assert hot.top > y
+
+
+def test_pins_of_a_crowded_insert_keep_apart():
+    crowded = circular("crowded", {str(n): 60 * n for n in range(1, 7)})
+    small = Catalogue({"crowded": crowded}, {}, {}, {}, {}, {})
+    drawn = [seen.circles(draw(small, "crowded", "face", "male"), f"contact {n}")[0] for n in range(1, 7)]
+    for (x, y, r), (u, v, s) in combinations(drawn, 2):
+        assert hypot(x - u, y - v) > r + s + 3

@@ -1,8 +1,10 @@
 import pytest
 
-from generator.drawing import draw, leads
+from generator.catalogue.records import Catalogue
+from generator.drawing import draw, leads, svg
 
 from . import seen
+from .conftest import THREE, lead
 
 
 def words(source):
@@ -59,15 +61,27 @@ def test_two_into_one_has_two_above(catalogue, id, above):
 
 
 def test_every_part_of_every_lead_is_drawn_and_every_contact_named(catalogue):
-    for lead in catalogue.leads.values():
-        drawn = draw(catalogue, lead.id)
+    for which in catalogue.leads.values():
+        drawn = draw(catalogue, which.id)
         told = " ".join(seen.titles(drawn))
-        kinds = {part.id: part.kind for part in lead.network.parts}
-        coupled = {name for coupling in lead.network.couplings for name in (coupling.first, coupling.second)}
-        for part in lead.parts:
-            assert kinds[part] == "wire" or part in coupled or f" {part}" in told, f"{lead.id}: {part} is missing"
+        kinds = {part.id: part.kind for part in which.network.parts}
+        coupled = {name for coupling in which.network.couplings for name in (coupling.first, coupling.second)}
+        for part in which.parts:
+            assert kinds[part] == "wire" or part in coupled or f" {part}" in told, f"{which.id}: {part} is missing"
         assert told.count("transformer") >= bool(coupled)
         found = words(drawn)
-        contacts = [c for end in lead.ends.values() for c in catalogue.connectors[end.connector].contacts]
+        contacts = [c for end in which.ends.values() for c in catalogue.connectors[end.connector].contacts]
         for contact in set(contacts):
-            assert found.count(contact) >= contacts.count(contact), f"{lead.id}: {contact}"
+            assert found.count(contact) >= contacts.count(contact), f"{which.id}: {contact}"
+
+
+def test_a_wire_stops_short_of_a_long_name_beside_it():
+    ends = {"a": ("three", "plug"), "b": ("three", "plug")}
+    which = lead({"a-very-long-name-indeed": ["a.ring", "b.ring"], "x": ["a.tip", "b.tip"], "y": ["a.sleeve", "b.sleeve"]}, ends=ends)
+    drawn = svg.write(leads.lead(Catalogue({"three": THREE}, {}, {}, {}, {}, {}), which), "p")
+    name = next(found for found in seen.all_words(drawn) if found.words == "a very long name indeed")
+    for element, matrix, _ in seen.walk(seen.root(drawn)):
+        if (element.get("class") or "").startswith("rf-core") and element.get("d").count("L") == 1 and "C" not in element.get("d"):
+            _, x, y0, _, x1, y1 = element.get("d").split()
+            (x, top), (_, bottom) = (seen.place(matrix, float(a), float(b)) for a, b in ((x, y0), (x1, y1)))
+            assert not (name.left < x < name.right and top < name.bottom and name.top < bottom)

@@ -56,7 +56,7 @@ def test_only_one_module_knows_svgwrite():
     knowing = []
     for path in Path(generator.drawing.__file__).parent.glob("*.py"):
         for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
-            names = [a.name for a in node.names] if isinstance(node, ast.Import) else [node.module] if isinstance(node, ast.ImportFrom) else []
+            names = [alias.name for alias in node.names] if isinstance(node, ast.Import) else [getattr(node, "module", None)]
             if any(name and name.split(".")[0] == "svgwrite" for name in names):
                 knowing.append(path.name)
     assert set(knowing) == {"svg.py"}

@@ -70,9 +70,8 @@ def _leak_changes(case: Case) -> np.ndarray:
     """The most that a leak from each net to the 0 V of its piece can change in all, number by number; first order, so they add up."""
     circuit, alternating = case.circuit, case.drive is not None
     opens = SIGNAL_OPENS if alternating else DIRECT_OPENS
-    piece = circuit.pieces(case.closed, opens)
-    zero = {piece[net]: net for net in circuit.islands(case.closed, opens)}
-    leaks = [(net, zero[piece[net]]) for net in range(circuit.net_count) if net != zero[piece[net]]]
+    zeros = circuit.zeros(closed_array([case.closed], len(circuit.switches)), opens)[0]
+    leaks = [(net, int(zero)) for net, zero in enumerate(zeros) if net != zero]
     parts = tuple(Part(f"leak{net}", "resistor", "", "") for net, _ in leaks)
     leaky = replace(circuit, parts=(*circuit.parts, *parts), ends=(*circuit.ends, *leaks))
     ohm = np.where(np.eye(len(leaks), dtype=bool), 1 / LEAK, NONE)  # one leak at a time

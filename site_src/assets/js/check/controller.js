@@ -22,7 +22,12 @@ Ringfence.check = Ringfence.check || {};
     const hash = check.write({ ...state, ...changes });
     ui.remember(hash);
     if (hash !== location.hash) location.hash = hash;
-    else { open = null; render(true); }
+    else close();
+  }
+
+  function close() {
+    open = null;
+    render(true);
   }
 
   const actions = {
@@ -62,7 +67,7 @@ Ringfence.check = Ringfence.check || {};
     status.textContent = "";
     const before = (state.through || []).slice(0, index);
     const choices = ui.fitting[step](state.from && ui.port(state.from), step === "through" ? before : state.through || []);
-    return check.picker(step, choices, { hint: (entry) => hint(step, index, entry), first: none(step, index), onchoose: (id) => choose(step, id) });
+    return check.picker(step, choices, { hint: (entry) => hint(step, index, entry), first: none(step, index), back: missing() ? null : close, onchoose: (id) => choose(step, id) });
   }
 
   /* What the generator's table says about an entry, as far as the rest of the question is chosen. */

@@ -12,8 +12,9 @@ Ringfence.check = Ringfence.check || {};
   };
   const HIDDEN = { from: "listen only", through: "leads that do not fit", into: "that do not fit" };
 
-  /* `choices` is {fit, not}; `hint(entry)` may give a verdict to show; `first` is an extra button before the list. */
-  check.picker = function (step, choices, { hint, first, onchoose }) {
+  /* `choices` is {fit, not}; `hint(entry)` may give a verdict to show; `first` is an extra button before the list;
+     `back`, where there is an answer to go back to, returns to it unchanged. */
+  check.picker = function (step, choices, { hint, first, back, onchoose }) {
     let typed = "";
     let family = "";
     const list = el("div", { class: "rf-picker__list" });
@@ -25,7 +26,7 @@ Ringfence.check = Ringfence.check || {};
     const heading = el("h2", { class: "rf-picker__title", tabindex: "-1" }, QUESTIONS[step]);
     show();
     return el("section", { class: "rf-picker", "data-step": step, "aria-label": QUESTIONS[step] },
-      heading,
+      heading, back ? button({ class: "rf-picker__back", onclick: back }, "Back to the answer") : null,
       el("label", { class: "rf-hidden", for: "rf-search" }, "Search this list"), field,
       families(), first || null, list, rest);
 

@@ -20,16 +20,16 @@ Ringfence.ui = Ringfence.ui || {};
   /* What a connector is called before its contacts are counted: "3.5 mm phone", "XLR". People look for that first. */
   ui.family = (place) => ui.connector(place.connector).name.split(",")[0];
 
-  /* A half in as few words as tell it from the others: "XLR female", "3.5 mm TRS plug". */
+  /* A half in as few words as tell it from the others: "XLR-3 female", "3.5 mm TRS plug". */
   ui.half = (place) => `${brief(place)} ${place.half}`;
 
   function brief(place) {
     const family = ui.family(place);
     const alike = Object.keys(Ringfence.data.connectors).filter((connector) => ui.family({ connector }) === family);
-    const { name } = ui.connector(place.connector);
-    const short = /\(([^)]+)\)/.exec(name);
+    const { name, contacts } = ui.connector(place.connector);
+    const letters = /\(([^)]+)\)/.exec(name);
     if (alike.length === 1) return family;
-    return short ? `${family.replace(/ phone$/, "")} ${short[1]}` : name;
+    return letters ? `${family.replace(/ phone$/, "")} ${letters[1]}` : `${family}-${contacts.length}`;
   }
 
   /* The ends of a lead in words: "6.35 mm TS plug to RCA plug". */

@@ -1,0 +1,41 @@
+"use strict";
+
+/* Starts the service worker, and tells the truth about it: what is kept, from when, and that a newer version waits. */
+(function () {
+  const note = document.getElementById("rf-offline");
+  if (!("serviceWorker" in navigator) || location.protocol === "file:") return;
+
+  const worker = new URL("sw.js", new URL(JSON.parse(document.getElementById("__config").textContent).base + "/", location.href));
+  let asked = false;
+
+  navigator.serviceWorker.addEventListener("controllerchange", () => { if (asked) location.reload(); });
+  navigator.serviceWorker.register(worker).then(watch).catch(() => say("Not kept for offline use: this browser refused."));
+
+  function watch(registration) {
+    if (registration.waiting) offer(registration.waiting);
+    else if (registration.active) kept();
+    registration.addEventListener("updatefound", () => {
+      const coming = registration.installing;
+      coming.addEventListener("statechange", () => {
+        if (coming.state === "installed" && navigator.serviceWorker.controller) offer(coming);
+        else if (coming.state === "activated" && !asked) kept();
+        else if (coming.state === "redundant" && !registration.active) say("Not kept for offline use: something could not be loaded.");
+      });
+    });
+  }
+
+  const kept = () => say("Kept on this device: the check works without a network.");
+
+  function offer(waiting) {
+    const button = document.createElement("button");
+    button.type = "button";
+    button.className = "rf-button rf-button--quiet";
+    button.textContent = "Use it now";
+    button.addEventListener("click", () => { asked = true; waiting.postMessage("take over"); });
+    say("A newer version is here. ", button);
+  }
+
+  function say(text, ...more) {
+    if (note) note.replaceChildren(text, ...more);
+  }
+})();
