@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import json
+import subprocess
 import sys
 from collections.abc import Sequence
 from dataclasses import replace
@@ -12,9 +13,12 @@ from pathlib import Path
 
 from generator.catalogue import Catalogue, CatalogueError, default_directory, load
 from generator.catalogue.lint import lint
-from generator.engine import Verdict, judge, matrix, routes
+from generator import ledger
+from generator.engine import Verdict, judge, routes
+from generator.ledger.changes import changelog
 
 BROKEN, BAD_USE = 1, 2
+REMEMBERED = Path("build/verdicts.jsonl")  # results of earlier runs, used where nothing they rest on has changed
 KINDS = ("connectors", "assignments", "ports", "leads")
 
 
@@ -66,6 +70,9 @@ def _parser() -> argparse.ArgumentParser:
     made.add_argument("--half", metavar="NAME")
     made = command("docs", _docs, "Write the docs tree for mkdocs.")
     made.add_argument("--out", type=Path, default=Path("build/docs"), metavar="DIR")
+    made = command("ledger", _ledger, "Write the verdict of every pairing to the catalogue's verdicts folder and print what changed.")
+    made.add_argument("--check", action="store_true", help="write nothing; exit 1 if the ledger is stale")
+    made.add_argument("--since", metavar="REV", help="print what changed since this git revision instead of since the last write")
     made = command("list", _list, "List what the catalogue holds.", json_too=True)
     made.add_argument("kind", nargs="?", choices=KINDS)
     return parser
@@ -114,12 +121,11 @@ def _route(options) -> int:
 
 
 def _matrix(options) -> int:
-    lines = (json.dumps(verdict.as_data(), ensure_ascii=False) for verdict in matrix(load(options.pinouts)))
+    lines = "".join(json.dumps(verdict, ensure_ascii=False) + "\n" for verdict in ledger.judged(load(options.pinouts), REMEMBERED))
     if options.out:
-        options.out.write_text("".join(line + "\n" for line in lines), encoding="utf-8")
+        options.out.write_text(lines, encoding="utf-8")
     else:
-        for line in lines:
-            print(line)
+        sys.stdout.write(lines)
     return 0
 
 
@@ -139,8 +145,30 @@ def _docs(options) -> int:
     from generator.site.build import build
 
     catalogue = load(options.pinouts)
-    build(catalogue, list(matrix(catalogue)), options.out)
+    build(catalogue, ledger.judged(catalogue, REMEMBERED), options.out)
     return 0
+
+
+def _ledger(options) -> int:
+    fresh, directory = ledger.text(ledger.judged(load(options.pinouts), REMEMBERED)), options.pinouts / "verdicts"
+    before = ledger.read(directory) if options.since is None else _at_revision(directory, options.since)
+    print(changelog(before, fresh), end="")
+    if options.check:
+        return BROKEN if ledger.read(directory) != fresh else 0
+    ledger.write(fresh, directory)
+    return 0
+
+
+def _at_revision(directory: Path, revision: str) -> dict[str, str]:
+    """The ledger as it stood at a git revision."""
+    def git(*words: str) -> str:
+        found = subprocess.run(["git", "-C", str(directory), *words], capture_output=True, text=True, encoding="utf-8")
+        if found.returncode:
+            raise BadUse(found.stderr.strip())
+        return found.stdout
+
+    names = git("ls-tree", "--name-only", revision, "./").splitlines()
+    return {name: git("show", f"{revision}:./{name}") for name in names if name.endswith(".txt")}
 
 
 def _list(options) -> int:

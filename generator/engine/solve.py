@@ -60,6 +60,8 @@ def solve_dc(circuit: Circuit, values: np.ndarray, closed: np.ndarray) -> Soluti
             stamp_branch(matrix, a, b, branches[part.id])
             if part.kind == "emf":
                 right[:, :, branches[part.id]] += values[:, i, None]
+            elif a == b:  # a winding shorted on itself: nothing pushes direct current round it
+                matrix[:, :, branches[part.id], branches[part.id]] = 1.0
     matrix = matrix + _state_stamps(circuit, closed, DIRECT_OPENS)[None]
     right = np.broadcast_to(right, matrix.shape[:-1])
     return _bend(circuit, values, matrix, right)
@@ -89,7 +91,9 @@ def _bend(circuit: Circuit, values: np.ndarray, matrix: np.ndarray, right: np.nd
             net_a, net_b = circuit.ends[i]
             across = unknowns[..., net_a] - unknowns[..., net_b]
             bend_at = circuit.parts[i].knee if circuit.parts[i].kind == "sink" else values[:, None, i]
-            fresh[..., k] = across > bend_at
+            # A part that sits on its bend stays in the region it is in: both give the same there, and rounding must not toss it to and fro.
+            on_bend = np.abs(across - bend_at) <= RESIDUAL * np.abs(bend_at)
+            fresh[..., k] = np.where(on_bend, flags[..., k], across > bend_at)
         todo = (fresh != flags).any(axis=-1)
         if not todo.any():
             return Solution(circuit, unknowns, flags, values)
@@ -102,9 +106,9 @@ def _stamp_bend(circuit: Circuit, i: int, value: np.ndarray, bent: np.ndarray, m
     """A sink draws value/knee per volt up to its knee, then `value`; a clamp nothing up to `value`, then 1/series per volt above."""
     part, (a, b) = circuit.parts[i], circuit.ends[i]
     if part.kind == "sink":
-        siemens, amps = np.where(bent, LEAK, value / part.knee), np.where(bent, value, 0.0)
+        siemens, amps = np.where(bent, LEAK, value / part.knee), np.where(bent, value - LEAK * part.knee, 0.0)
     else:
-        siemens, amps = np.where(bent, 1 / part.series, LEAK), np.where(bent, -value / part.series, 0.0)
+        siemens, amps = np.where(bent, 1 / part.series, LEAK), np.where(bent, (LEAK - 1 / part.series) * value, 0.0)
     stamp_conductance(matrix, a, b, siemens)
     right[..., a] -= amps
     right[..., b] += amps

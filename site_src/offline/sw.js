@@ -15,7 +15,7 @@ self.addEventListener("install", (event) => event.waitUntil(keep()));
 /* The list, and whatever the check page itself asks for (the theme's own files carry changing names). All or nothing. */
 async function keep() {
   const page = await (await fetch("check/", { cache: "reload" })).text();
-  const asked = [...page.matchAll(/(?:href|src)="([^"#?]+\.(?:css|js|svg))"/g)]
+  const asked = [...page.matchAll(/"([^"#?\s]+\.(?:css|js|svg))"/g)]
     .map(([, link]) => new URL(link, new URL("check/", self.registration.scope)).href).filter(own);
   const listed = self.OFFLINE.files.map((file) => new URL(file, self.registration.scope).href);
   const cache = await caches.open(KEPT);

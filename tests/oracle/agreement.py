@@ -5,7 +5,8 @@ Both solve the same equations by elimination in double precision, so they may di
 1e-12 A per volt of it for currents (what the last bit of a voltage drives through a contact of 100 S).
 
 One thing more is rounding: beside a contact's 100 S the few nanosiemens of a cable's picofarads at 20 Hz lose their last digits, which is as if
-each net leaked to its 0 V by up to LEAK. A net that hangs on picofarads alone may differ by what such a leak does to it.
+each net leaked to its 0 V by up to LEAK. A net that hangs on picofarads alone may differ by what such a leak does to it, but never by more than
+1e-4 of the largest voltage.
 """
 
 from __future__ import annotations
@@ -23,6 +24,7 @@ VOLTS_FLOOR = 1e-9  # of the largest voltage
 AMPS_FLOOR = 1e-12  # A per volt of the largest voltage
 LEAK = 4 * np.finfo(float).eps / CONTACT_OHM  # S: some contacts on one net, and some steps of elimination
 NONE = 1e30  # ohm
+MOST = 1e-4
 
 
 @dataclass(frozen=True)
@@ -54,7 +56,7 @@ def disagreements(case: Case, analyses: list[dict[str, complex]]) -> list[str]:
         allowed = _allowed(case.circuit, own)
         if not np.all(np.abs(other - own) <= allowed):
             changes = _leak_changes(case) if changes is None else changes
-            allowed = allowed + changes[number]
+            allowed = allowed + np.minimum(changes[number], MOST * np.abs(own[:case.circuit.net_count]).max())
             wrong += [f"{case.name}{f' at {case.hertz[number]:g} Hz' if order else ''}: {name} is {own[k]:.9g}, ngspice has {other[k]:.9g}"
                       for k, name in enumerate(vectors(case.circuit)) if not abs(other[k] - own[k]) <= allowed[k]]
     return wrong

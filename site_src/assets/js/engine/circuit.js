@@ -1,0 +1,122 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.engine = Ringfence.engine || {};
+
+/* A circuit of two-terminal parts and switches, ready to be solved: nets, values and the stamps of nodal analysis.
+   The twin of circuit.py. Unknowns are the net voltages, then one current for each emf and inductor (from a to b inside the part). */
+(function (engine) {
+  engine.CONTACT_OHM = 0.01; // a clean closed contact; from memory, 5 to 20 mohm are quoted for new ones
+  engine.DIRECT_OPENS = ["capacitor"]; // kinds no direct current passes through
+  engine.SIGNAL_OPENS = ["sink", "clamp"]; // kinds no signal passes through
+  engine.branched = (part) => part.kind === "emf" || part.kind === "inductor";
+
+  /* The circuit has no single solution; the message names the parts. */
+  engine.CircuitError = class CircuitError extends Error {};
+
+  /* Merge what wires join into nets and number them in order of first mention.
+     {parts, couplings, ends, switches, nets: Map(node -> net), netCount, anchors, branches: Map(part -> unknown), index: Map(part -> number), size} */
+  engine.build = function (parts, couplings, switches, anchors) {
+    const names = new Map();
+    const name = (node) => names.has(node) || names.set(node, names.size);
+    anchors.forEach(name);
+    for (const part of parts) name(part.a), name(part.b);
+    for (const [a, b] of switches) name(a), name(b);
+    const joined = new Union(names.size);
+    for (const part of parts) if (part.kind === "wire") joined.join(names.get(part.a), names.get(part.b));
+    const numbers = new Map(), nets = new Map();
+    for (const [node, i] of names) {
+      const set = joined.find(i);
+      if (!numbers.has(set)) numbers.set(set, numbers.size);
+      nets.set(node, numbers.get(set));
+    }
+    const ends = (part) => [nets.get(part.a), nets.get(part.b)];
+    // A part with both ends on one net carries nothing that matters; an emf there would be a short across itself.
+    const kept = parts.filter((part) => part.kind !== "wire" && (nets.get(part.a) !== nets.get(part.b) || engine.branched(part)));
+    const shorted = kept.find((part) => part.kind === "emf" && nets.get(part.a) === nets.get(part.b));
+    if (shorted) throw new engine.CircuitError(`emf '${shorted.id}' is shorted by wire: both its ends are on one net`);
+    const netCount = numbers.size;
+    const branches = new Map(kept.filter(engine.branched).map((part, i) => [part.id, netCount + i]));
+    return {
+      parts: kept, couplings, ends: kept.map(ends), switches: switches.map(([a, b]) => [nets.get(a), nets.get(b)]), nets, netCount,
+      anchors: anchors.map((node) => nets.get(node)), branches, index: new Map(kept.map((part, i) => [part.id, i])), size: netCount + branches.size,
+    };
+  };
+
+  /* The number of a node's net. A node that is not there must never pass as a number. */
+  engine.net = function (circuit, node) {
+    if (!circuit.nets.has(node)) throw new RangeError(`no node '${node}' in the circuit`);
+    return circuit.nets.get(node);
+  };
+
+  /* For each net the number of the connected piece it belongs to, with the given switches closed and some kinds of part open. */
+  engine.pieces = function (circuit, closed, opens = engine.DIRECT_OPENS) {
+    const joined = new Union(circuit.netCount);
+    circuit.parts.forEach((part, i) => opens.includes(part.kind) || joined.join(...circuit.ends[i]));
+    circuit.switches.forEach((pair, k) => closed[k] && joined.join(...pair));
+    return Array.from({ length: circuit.netCount }, (_, net) => joined.find(net));
+  };
+
+  /* The net taken as 0 V in each connected piece: an anchor where there is one, else its lowest net. */
+  engine.islands = function (circuit, closed, opens) {
+    const chosen = new Map();
+    const choose = (piece, net) => chosen.has(piece) || chosen.set(piece, net);
+    const piece = engine.pieces(circuit, closed, opens);
+    for (const net of circuit.anchors) choose(piece[net], net);
+    piece.forEach(choose);
+    return [...chosen.values()];
+  };
+
+  /* The first name of every net. */
+  engine.netNames = function (circuit) {
+    const names = [];
+    for (const [node, net] of circuit.nets) if (names[net] === undefined) names[net] = node;
+    return names;
+  };
+
+  /* A part's value at a tolerance corner: `strong` has the highest sources and the lowest resistances and loads, `weak` the
+     opposite, `skewed` pulls matched pairs apart by their mismatch. */
+  engine.valueAt = function (part, corner) {
+    const quantity = part.value;
+    if (corner === "nominal" || !quantity) return quantity ? quantity.nominal : 0;
+    if (corner === "skewed") return quantity.nominal * (1 + part.skew * part.match / 2);
+    if (["capacitor", "inductor", "clamp"].includes(part.kind)) return quantity.nominal;
+    // An emf may be written negative (a rail below 0 V); strong means the larger magnitude.
+    const [low, high] = [quantity.low, quantity.high].sort((a, b) => Math.abs(a) - Math.abs(b));
+    return (part.kind === "emf") === (corner === "strong") ? high : low;
+  };
+
+  engine.valuesAt = (circuit, corner) => Float64Array.from(circuit.parts, (part) => engine.valueAt(part, corner));
+
+  /* Disjoint sets; the lowest member stands for its set, so numbering never depends on order of joining. */
+  class Union {
+    constructor(count) {
+      this.parent = Array.from({ length: count }, (_, i) => i);
+    }
+
+    find(item) {
+      while (this.parent[item] !== item) item = this.parent[item] = this.parent[this.parent[item]];
+      return item;
+    }
+
+    join(one, two) {
+      const a = this.find(one), b = this.find(two);
+      this.parent[Math.max(a, b)] = Math.min(a, b);
+    }
+  }
+
+  /* Add a conductance between two nets to a matrix of `size` columns. */
+  engine.stampConductance = function (matrix, size, a, b, siemens) {
+    matrix[a * size + a] += siemens;
+    matrix[b * size + b] += siemens;
+    matrix[a * size + b] -= siemens;
+    matrix[b * size + a] -= siemens;
+  };
+
+  /* Add a branch current leaving net a and entering net b, and its equation v(a) - v(b) = ... */
+  engine.stampBranch = function (matrix, size, a, b, row) {
+    matrix[a * size + row] += 1;
+    matrix[b * size + row] -= 1;
+    matrix[row * size + a] += 1;
+    matrix[row * size + b] -= 1;
+  };
+})(Ringfence.engine);

@@ -1,0 +1,144 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.engine = Ringfence.engine || {};
+
+/* Direct-current readings: every supply setting, tolerance corner, landing and plugging state of an assembly. The twin of direct.py. */
+(function (engine) {
+  const SIDES = { from: "at the outlet", into: "at the inlet", extra1: "at the spare end", extra2: "at the second spare end" };
+  const UNITS = { volts: "V", reverse: "V", amps: "A", watts: "W" };
+  const placeOf = (part) => part.id.split("/")[0];
+
+  /* Every switchable supply of the connection, in order of place; `key` names it, with its place where two supplies share a name. */
+  engine.supplySwitches = function (ports) {
+    const found = ports.flatMap(([place, port]) => port.supplies.map((supply) => [place, supply]));
+    const once = (id) => found.filter(([, supply]) => supply.id === id).length === 1;
+    return found.map(([place, supply]) => ({ place, supply, key: once(supply.id) ? supply.id : `${supply.id} ${SIDES[place] || place}` }));
+  };
+
+  /* Every combination of supply switches, all on first, each a Map of key -> state. */
+  engine.settings = function (ports) {
+    const switches = engine.supplySwitches(ports);
+    return engine.product(switches.map(({ supply }) => supply.states)).map((states) => new Map(switches.map(({ key }, i) => [key, states[i]])));
+  };
+
+  /* The ids of the emfs that this setting has switched off. */
+  engine.switchedOff = function (circuit, ports, setting) {
+    const off = engine.supplySwitches(ports).filter(({ key, supply }) => setting.get(key) !== supply.states[0]);
+    const dead = (part) => off.some(({ place, supply }) => place === placeOf(part) && supply.id === part.supply);
+    return new Set(circuit.parts.filter((part) => part.kind === "emf" && dead(part)).map((part) => part.id));
+  };
+
+  /* Values of all parts at a corner, with the emfs that are off at 0 V. */
+  engine.driveValues = (circuit, off, corner) => Float64Array.from(circuit.parts, (part) => (off.has(part.id) ? 0 : engine.valueAt(part, corner)));
+
+  /* The tolerance corners at which anything in this circuit differs from nominal. */
+  function corners(circuit) {
+    const loose = circuit.parts.some(({ value }) => value && value.low !== value.high);
+    return ["nominal", ...(loose ? ["strong", "weak"] : []), ...(engine.skewed(circuit) ? ["skewed"] : [])];
+  }
+
+  engine.skewed = (circuit) => circuit.parts.some((part) => part.skew && part.match);
+
+  /* All readings of every setting. `peaks` gives for each limit of each place and state what signal adds at its loudest. */
+  engine.directReadings = function (assembly, peaks) {
+    const { circuit } = assembly, ports = engine.portsOf(assembly), at = corners(circuit);
+    const settings = engine.settings(ports), offs = settings.map((setting) => engine.switchedOff(circuit, ports, setting));
+    const states = [...assembly.home, ...assembly.joined, ...assembly.plugging];
+    const solution = engine.solveDc(circuit, offs.flatMap((off) => at.map((corner) => engine.driveValues(circuit, off, corner))), states);
+    return settings.flatMap((positions, setting) => {
+      const live = circuit.parts.filter((part) => part.kind === "emf" && !offs[setting].has(part.id) && part.value.nominal);
+      const case_ = {
+        assembly, solution, setting, positions, live, drives: at.map((_, i) => setting * at.length + i),
+        settled: assembly.home.length + assembly.joined.length, states: states.length,
+        foreign: (place) => live.some((part) => placeOf(part) !== place),
+      };
+      return [...stress(case_, peaks), ...needs(case_), ...supplies(case_), ...windings(case_)];
+    });
+  };
+
+  /* What every rated part sees, settled and while plugging. */
+  function* stress({ assembly, solution, setting, drives, settled, states, foreign }, peaks) {
+    for (const [place, record] of assembly.places) {
+      for (const limit of record.network.limits) {
+        const direct = limitValues(solution, place, limit);
+        // A capacitor's reverse rating is about direct volts the wrong way round; every other rating is about size.
+        const read = limit.quantity === "reverse" ? (...which) => Math.max(-direct(...which), 0) : (...which) => Math.abs(direct(...which));
+        for (const [state, start, stop, rating] of [["settled", 0, settled, limit.settled], ["plugging", settled, states, limit.momentary]]) {
+          if (start === stop) continue;
+          const signal = peaks.get(engine.peakKey(place, limit, state)) || 0;
+          const value = engine.highest(read, drives, start, stop) + signal;
+          const name = engine.limitName(record, limit), known = rating !== null;
+          if (!known && !foreign(place) && !(signal > 0)) continue;
+          yield engine.reading(`${known ? "part" : "unrated"}-${limit.quantity}`, `${place}/${limit.id}`, name, value, UNITS[limit.quantity], state,
+            { setting, limit: rating, evidence: limit.evidence, words: { device: engine.short(record), part: name } });
+        }
+      }
+    }
+  }
+
+  /* The direct volts, amps or watts a limit is about, as a function of (drive, state). */
+  function limitValues(solution, place, limit) {
+    if (limit.between) return engine.nodeVolts(solution, ...limit.between.map((node) => `${place}/${node}`));
+    const index = solution.circuit.index.get(`${place}/${limit.part}`);
+    if (index === undefined) return () => 0;
+    const volts = engine.partVolts(solution, index), amps = engine.partAmps(solution, index);
+    if (limit.quantity === "volts" || limit.quantity === "reverse") return volts;
+    return limit.quantity === "amps" ? amps : (...which) => amps(...which) * volts(...which);
+  }
+
+  /* The volts left at whatever has to be powered and can be heard: the least over corners and landings, without help from mains earth. */
+  function* needs({ assembly, solution, setting, drives }) {
+    for (const [place, other] of [["from", "into"], ["into", "from"]]) {
+      const port = assembly.places.get(place);
+      if (!assembly.places.get(other).listeners.length) continue;
+      const found = port.needs.map((need) =>
+        engine.lowest(engine.nodeVolts(solution, ...need.between.map((node) => `${place}/${node}`)), drives, 0, assembly.home.length));
+      const none = port.needs.every((need, i) => found[i] < need.least);
+      for (const [i, need] of port.needs.entries()) {
+        yield engine.reading("supplied-volts", `${place}/${need.id}`, need.where, found[i], "V", "settled",
+          { setting, limit: need.least, evidence: need.evidence, words: { device: engine.short(port), part: need.where },
+            flags: { way: engine.wayOf(assembly, place), all: none ? "yes" : "no" } });
+      }
+    }
+  }
+
+  /* `forth` for what From sends, `back` for what comes back; a connection with nothing to send is asked about what comes back. */
+  engine.wayOf = function (assembly, place) {
+    const asked = assembly.places.get("from").sources.length && assembly.places.get("into").listeners.length ? "from" : "into";
+    return place === asked ? "forth" : "back";
+  };
+
+  /* Current pushed back into a supply, and the surge a supply gives while plugging beyond what it gives settled. */
+  function* supplies({ assembly, solution, setting, live, drives, settled, states }) {
+    for (const part of live) {
+      const record = assembly.places.get(placeOf(part)), index = solution.circuit.index.get(part.id);
+      const amps = engine.partAmps(solution, index), sign = Math.sign(part.value.nominal);
+      const back = (...which) => amps(...which) * sign, out = (...which) => -back(...which);
+      const supply = engine.isPort(record) && record.supplies.find((one) => one.id === part.supply), name = supply ? supply.name : "supply";
+      const more = { setting, words: { device: engine.short(record), part: name } };
+      yield engine.reading("supply-fed-amps", part.id, name, Math.max(0, engine.highest(back, drives, 0, settled)), "A", "settled", more);
+      if (states > settled) {
+        const surge = engine.highest(out, drives, settled, states) - Math.max(0, engine.highest(out, drives, 0, settled));
+        yield engine.reading("surge-amps", part.id, name, Math.max(0, surge), "A", "plugging", more);
+      }
+    }
+  }
+
+  /* Direct current through coils and ribbons, and into the stages that drive an output. */
+  function* windings({ assembly, solution, setting, positions, drives, settled, foreign }) {
+    const on = engine.supplySwitches(engine.portsOf(assembly)).filter(({ key, supply }) => positions.get(key) === supply.states[0]);
+    const feed = on.some(({ supply }) => supply.style === "pair") ? "pair" : "single";
+    for (const [place, record] of assembly.places) {
+      if (!foreign(place)) continue;
+      const driving = new Set((record.sources || []).flatMap((source) => Object.keys(source.drive)));
+      for (const part of record.network.parts) {
+        const index = solution.circuit.index.get(`${place}/${part.id}`);
+        if (index === undefined || !(part.coil || (driving.has(part.id) && part.kind === "emf"))) continue;
+        if (!part.coil && record.network.parts.some((other) => other.coil)) continue;
+        const amps = engine.partAmps(solution, index), [quantity, name] = part.coil ? ["coil-amps", part.coil] : ["output-fed-amps", "output stage"];
+        yield engine.reading(quantity, `${place}/${part.id}`, name, engine.highest((...which) => Math.abs(amps(...which)), drives, 0, settled), "A", "settled",
+          { setting, words: { device: engine.short(record), part: name }, flags: { feed } });
+      }
+    }
+  }
+})(Ringfence.engine);

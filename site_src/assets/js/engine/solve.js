@@ -1,0 +1,142 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.engine = Ringfence.engine || {};
+
+/* Solve one circuit in many cases: direct current in every drive and switch state, alternating current at given frequencies.
+   The twin of the first half of solve.py (checked.js and currents.js are the second). A connected piece without an anchor gets one of
+   its nets as 0 V. Cases that share a matrix share its factors. */
+(function (engine) {
+  const LEAK = 1e-12; // S; keeps a net that only a flat part reaches from hanging in the air
+  const ROUNDS = 40; // a handful of bends settles in two or three; more means none of the combinations fits
+  const bends = (part) => part.kind === "sink" || part.kind === "clamp";
+
+  /* Direct current. `drives`: for each drive the values of all parts (ohm, V, A); `closed`: for each state its switches.
+     {circuit, values, unknowns[drive][state]}. Throws CircuitError when there is no single solution. */
+  engine.solveDc = function (circuit, drives, closed) {
+    const stamps = stateStamps(circuit, closed, engine.DIRECT_OPENS);
+    const rights = drives.map((values) => emfs(circuit, values));
+    const unknowns = drives.map(() => []);
+    for (const group of alike(circuit, drives)) {
+      const base = directMatrix(circuit, drives[group[0]]);
+      stamps.forEach((stamp, state) => {
+        const matrix = base.map((siemens, at) => siemens + stamp[at]), factored = new Map();
+        for (const drive of group) unknowns[drive][state] = bend(circuit, drives[drive], matrix, rights[drive], factored);
+      });
+    }
+    return { circuit, values: drives, unknowns };
+  };
+
+  /* Drives whose matrices are the same: they differ in emfs alone. */
+  function alike(circuit, drives) {
+    const same = (one, two) => circuit.parts.every((part, i) => part.kind === "emf" || one[i] === two[i]);
+    const groups = [];
+    drives.forEach((values, i) => {
+      const group = groups.find(([first]) => same(drives[first], values));
+      if (group) group.push(i);
+      else groups.push([i]);
+    });
+    return groups;
+  }
+
+  function directMatrix(circuit, values) {
+    const { size } = circuit, matrix = new Float64Array(size * size);
+    circuit.parts.forEach((part, i) => {
+      const [a, b] = circuit.ends[i];
+      if (part.kind === "resistor") engine.stampConductance(matrix, size, a, b, 1 / values[i]);
+      else if (engine.branched(part)) engine.stampBranch(matrix, size, a, b, circuit.branches.get(part.id));
+    });
+    return matrix;
+  }
+
+  function emfs(circuit, values) {
+    const right = new Float64Array(circuit.size);
+    circuit.parts.forEach((part, i) => { if (part.kind === "emf") right[circuit.branches.get(part.id)] += values[i]; });
+    return right;
+  }
+
+  /* Find the region each sink and clamp works in. Their curves rise everywhere, so there is one answer. */
+  function bend(circuit, values, matrix, right, factored) {
+    const bending = [...circuit.parts.keys()].filter((i) => bends(circuit.parts[i]));
+    let flags = bending.map(() => false);
+    for (let round = 0; round < ROUNDS; round++) {
+      const key = flags.join(), z = right.slice();
+      const a = factored.has(key) ? null : matrix.slice();
+      bending.forEach((i, k) => stampBend(circuit, i, values[i], flags[k], a, z));
+      if (a) factored.set(key, engine.factoredReal(a, circuit.size));
+      const found = factored.get(key)(z);
+      const fresh = bending.map((i) => across(circuit, found, i) > (circuit.parts[i].kind === "sink" ? circuit.parts[i].knee : values[i]));
+      if (fresh.every((flag, k) => flag === flags[k])) return found;
+      flags = fresh;
+    }
+    throw new engine.CircuitError(`no settled state found for ${bending.map((i) => circuit.parts[i].id).join(", ")}`);
+  }
+
+  /* A sink draws value/knee per volt up to its knee, then `value`; a clamp nothing up to `value`, then 1/series per volt above. */
+  function stampBend(circuit, i, value, bent, matrix, right) {
+    const part = circuit.parts[i], [a, b] = circuit.ends[i], sink = part.kind === "sink";
+    const siemens = sink ? (bent ? LEAK : value / part.knee) : (bent ? 1 / part.series : LEAK);
+    const amps = sink ? (bent ? value : 0) : (bent ? -value / part.series : 0);
+    if (matrix) engine.stampConductance(matrix, circuit.size, a, b, siemens);
+    right[a] -= amps;
+    right[b] += amps;
+  }
+
+  /* Alternating current: complex unknowns {re, im} as [corner][frequency][state][drive].
+     A drive lists [part id, signal] (V for an emf, A from a to b for a sink) or [[node, node], A from the first to the second inside
+     the source]. Supplies are shorts, sinks and clamps open. */
+  engine.solveAc = function (circuit, corners, hertz, closed, drives) {
+    const stamps = stateStamps(circuit, closed, engine.SIGNAL_OPENS);
+    const rights = drives.map((drive) => driven(circuit, drive));
+    return corners.map((values) => hertz.map((frequency) => {
+      const { re, im } = signalMatrix(circuit, values, 2 * Math.PI * frequency);
+      return stamps.map((stamp) => {
+        const solve = engine.factoredComplex({ re: re.map((siemens, at) => siemens + stamp[at]), im }, circuit.size);
+        return rights.map(solve);
+      });
+    }));
+  };
+
+  function signalMatrix(circuit, values, omega) {
+    const { size, branches, index } = circuit, re = new Float64Array(size * size), im = new Float64Array(size * size);
+    circuit.parts.forEach((part, i) => {
+      const [a, b] = circuit.ends[i], row = branches.get(part.id);
+      if (part.kind === "resistor") engine.stampConductance(re, size, a, b, 1 / values[i]);
+      else if (part.kind === "capacitor") engine.stampConductance(im, size, a, b, omega * values[i]);
+      else if (engine.branched(part)) engine.stampBranch(re, size, a, b, row);
+      if (part.kind === "inductor") im[row * size + row] -= omega * values[i];
+    });
+    for (const { first, second, k } of circuit.couplings) {
+      const mutual = k * Math.sqrt(values[index.get(first)] * values[index.get(second)]);
+      im[branches.get(first) * size + branches.get(second)] -= omega * mutual;
+      im[branches.get(second) * size + branches.get(first)] -= omega * mutual;
+    }
+    return { re, im };
+  }
+
+  function driven(circuit, drive) {
+    const right = new Float64Array(circuit.size);
+    for (const [target, signal] of drive) {
+      if (circuit.branches.has(target)) {
+        right[circuit.branches.get(target)] += signal;
+        continue;
+      }
+      const [a, b] = Array.isArray(target) ? target.map((node) => engine.net(circuit, node)) : circuit.ends[circuit.index.get(target)];
+      right[a] -= signal;
+      right[b] += signal;
+    }
+    return right;
+  }
+
+  /* Closed contacts and the 0 V of each island, a matrix for each state. */
+  function stateStamps(circuit, closed, opens) {
+    const { size } = circuit;
+    return closed.map((shut) => {
+      const stamp = new Float64Array(size * size);
+      circuit.switches.forEach(([a, b], k) => { if (shut[k]) engine.stampConductance(stamp, size, a, b, 1 / engine.CONTACT_OHM); });
+      for (const net of engine.islands(circuit, shut, opens)) stamp[net * size + net] += 1;
+      return stamp;
+    });
+  }
+
+  const across = (circuit, found, i) => found[circuit.ends[i][0]] - found[circuit.ends[i][1]];
+})(Ringfence.engine);
