@@ -7,7 +7,8 @@ inside the part). Nothing here knows what the circuit is for.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import cached_property
 
 import numpy as np
 
@@ -37,12 +38,12 @@ class Circuit:
     net_count: int
     anchors: tuple[int, ...]
 
-    @property
+    @cached_property
     def size(self) -> int:
         """Unknowns of the nodal equations."""
         return self.net_count + len(self.branches)
 
-    @property
+    @cached_property
     def branches(self) -> dict[str, int]:
         """Part id -> index of its current among the unknowns."""
         names = [part.id for part in self.parts if part.kind in BRANCHED]
@@ -100,6 +101,18 @@ def build(parts: Iterable[Part], couplings: Iterable[Coupling], switches: Iterab
                    tuple((nets[a], nets[b]) for a, b in switches), nets, len(numbers), tuple(nets[a] for a in anchors))
 
 
+def resistive(circuit: Circuit) -> Circuit:
+    """The circuit without its capacitors: what direct current sees."""
+    return rebuilt(circuit, [(part, *ends) for part, ends in zip(circuit.parts, circuit.ends) if part.kind != "capacitor"])
+
+
+def rebuilt(circuit: Circuit, parts: Iterable[tuple[Part, int, int]], extra: Iterable[Part] = ()) -> Circuit:
+    """A circuit on the same nets, switches and anchors with other parts (each with its nets); nets are then named `net0`, `net1` ..."""
+    moved = [replace(part, a=f"net{a}", b=f"net{b}") for part, a, b in parts]
+    keep = [(f"net{a}", f"net{b}") for a, b in circuit.switches]
+    return build([*moved, *extra], circuit.couplings, keep, [f"net{net}" for net in circuit.anchors])
+
+
 def value_at(part: Part, corner: str) -> float:
     """A part's value at a tolerance corner: `strong` has the highest sources and the lowest resistances and loads, `weak`
     the opposite, `skewed` pulls matched pairs apart by their mismatch."""
@@ -133,12 +146,14 @@ class _Union:
         self.parent[max(one, two)] = min(one, two)
 
 
-def stamp_conductance(matrix: np.ndarray, a: int, b: int, siemens) -> None:
-    """Add a conductance between two nets to the last two axes of a stack of matrices."""
-    matrix[..., a, a] += siemens
-    matrix[..., b, b] += siemens
-    matrix[..., a, b] -= siemens
-    matrix[..., b, a] -= siemens
+def conductances(pairs: Sequence[tuple[int, int]], size: int) -> np.ndarray:
+    """What one siemens between each pair of nets adds to the matrix: (pairs, size, size)."""
+    incidence = np.zeros((len(pairs), size))
+    rows = np.arange(len(pairs))
+    ends = np.array(pairs, dtype=int).reshape(-1, 2)
+    np.add.at(incidence, (rows, ends[:, 0]), 1.0)
+    np.add.at(incidence, (rows, ends[:, 1]), -1.0)
+    return incidence[:, :, None] * incidence[:, None, :]
 
 
 def stamp_branch(matrix: np.ndarray, a: int, b: int, row: int) -> None:

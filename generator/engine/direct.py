@@ -8,12 +8,12 @@ from itertools import product
 
 import numpy as np
 
-from generator.catalogue.records import Limit, Part, Port
+from generator.catalogue.records import Limit, Part, Port, Supply
 
 from .assemble import Assembly
 from .circuit import Circuit, value_at
 from .readings import Named, Reading, limit_name
-from .solve import Solution, closed_array, dead, part_amps, solve_dc
+from .solve import Solution, closed_array, part_amps, solve_dc
 
 SIDES = {"from": "at the outlet", "into": "at the inlet", "extra1": "at the spare end", "extra2": "at the second spare end"}
 UNITS = {"volts": "V", "reverse": "V", "amps": "A", "watts": "W"}
@@ -21,7 +21,7 @@ UNITS = {"volts": "V", "reverse": "V", "amps": "A", "watts": "W"}
 
 @dataclass(frozen=True)
 class Switch:
-    """A supply with its place; `key` names it in answers, with its place where two supplies share a name."""
+    """A supply with its place; `key` and `name` are what answers call it, with its side where two supplies share an id."""
 
     place: str
     supply: str
@@ -35,7 +35,12 @@ def supply_switches(ports: Mapping[str, Port]) -> list[Switch]:
     """Every switchable supply of the connection, in order of place."""
     found = [(place, supply) for place, port in ports.items() for supply in port.supplies]
     ids = [supply.id for _, supply in found]
-    return [Switch(place, s.id, s.id if ids.count(s.id) == 1 else f"{s.id} {SIDES.get(place, place)}", s.name, s.states, s.style) for place, s in found]
+    return [_switch(place, s, ids.count(s.id) > 1) for place, s in found]
+
+
+def _switch(place: str, supply: Supply, shared: bool) -> Switch:
+    side = f" {SIDES.get(place, place)}" if shared else ""
+    return Switch(place, supply.id, supply.id + side, supply.name + side, supply.states, supply.style)
 
 
 def settings(ports: Mapping[str, Port]) -> list[dict[str, str]]:
@@ -71,12 +76,14 @@ def direct_readings(assembly: Assembly, signal_peaks: Mapping[tuple[str, str, st
     all_settings = settings(ports)
     settled = len(assembly.home) + len(assembly.joined)
     closed = closed_array([*assembly.home, *assembly.joined, *assembly.plugging], len(circuit.switches))
+    lives = [live_volts(circuit, ports, setting) for setting in all_settings]
+    points = corners(circuit)
+    values = np.array([[drive_values(circuit, live, corner) for corner in points] for live in lives])
+    stack = solve_dc(circuit, values.reshape(-1, len(circuit.parts)), closed)
     readings = []
-    for number, setting in enumerate(all_settings):
-        live = live_volts(circuit, ports, setting)
-        values = np.array([drive_values(circuit, live, corner) for corner in corners(circuit)])
+    for number, (setting, live) in enumerate(zip(all_settings, lives)):
+        solution = stack.drives(slice(number * len(points), (number + 1) * len(points)))
         sources = {place for place, part in _live_supplies(circuit, live)}
-        solution = solve_dc(circuit, values, closed) if sources else dead(circuit, values, closed)
         readings += _stress(assembly, solution, settled, number, sources, signal_peaks)
         readings += _needs(assembly, solution, number)
         readings += _supplies(assembly, solution, settled, number, live)
@@ -105,7 +112,8 @@ def _stress(assembly: Assembly, solution: Solution, settled: int, setting: int, 
         for limit in record.network.limits:
             direct = limit_values(solution, place, limit)
             # A capacitor's reverse rating is about direct volts the wrong way round; every other rating is about size.
-            direct = np.maximum(-direct, 0.0) if limit.quantity == "reverse" else np.abs(direct)
+            # Where that is not known, neither is which way round it sits.
+            direct = np.maximum(-direct, 0.0) if limit.quantity == "reverse" and limit.settled is not None else np.abs(direct)
             foreign = bool(sources - {place})
             for state, cases, rating in (("settled", direct[:, :settled], limit.settled), ("plugging", direct[:, settled:], limit.momentary)):
                 if not cases.size:
@@ -135,18 +143,27 @@ def limit_values(solution: Solution, place: str, limit: Limit) -> np.ndarray:
 
 
 def _needs(assembly: Assembly, solution: Solution, setting: int) -> Iterator[Reading]:
-    """The volts left at whatever has to be powered and can be heard: the least over corners and landings, without help from mains earth.
-    `way` tells needs of what From sends from those of what comes back; `all` whether nothing at this place is powered."""
+    """The volts left at whatever has to be powered: the least over corners and landings, without help from mains earth.
+
+    A need belongs to the channel it shares its circuit with: a microphone nobody listens to may stay without. `way` tells needs of the
+    direction that was asked about from those of the way back; `all` whether nothing at this place is powered.
+    """
     for place, other in (("from", "into"), ("into", "from")):
         port = assembly.places[place]
-        if not assembly.places[other].listeners:
-            continue
-        found = {need: float(solution.volts(*(f"{place}/{node}" for node in need.between))[:, :len(assembly.home)].min()) for need in port.needs}
-        none = all(volts < need.least for need, volts in found.items())
-        for need, volts in found.items():
-            flags = {"way": way_of(assembly, place), "all": "yes" if none else "no"}
+        found = {}
+        for need in port.needs:
+            sends = any(_circuit_of(source.id) == _circuit_of(need.id) for source in port.sources)
+            if assembly.places[other].listeners or not sends:
+                volts = solution.volts(*(f"{place}/{node}" for node in need.between))[:, :len(assembly.home)]
+                found[need] = float(volts.min()), way_of(assembly, place if sends else other)
+        none = all(volts < need.least for need, (volts, _) in found.items())
+        for need, (volts, way) in found.items():
             yield Reading("supplied-volts", f"{place}/{need.id}", need.where, volts, "V", "settled", setting, need.least, need.evidence,
-                          {"device": Named(place), "part": need.where}, flags)
+                          {"device": Named(place), "part": need.where}, {"way": way, "all": "yes" if none else "no"})
+
+
+def _circuit_of(id: str) -> str:
+    return id.split(".")[0]
 
 
 def way_of(assembly: Assembly, place: str) -> str:

@@ -15,85 +15,96 @@ import numpy as np
 from generator.catalogue.records import Part, Quantity
 
 from .assemble import Assembly
-from .circuit import CONTACT_OHM, SIGNAL_OPENS, Circuit, build
+from .circuit import CONTACT_OHM, SIGNAL_OPENS, Circuit, rebuilt, resistive
 from .direct import drive_values, live_volts, settings
-from .readings import Named, Reading, part_name
-from .solve import closed_array, part_amps, solve_ac, solve_dc
+from .readings import Named, Reading, limit_name, part_name
+from .solve import Solution, closed_array, part_amps, solve_ac, solve_dc
 
 LEAST_CHARGE = 1.0  # V; below this a capacitor is of no interest
-LEAST_CAPACITANCE = 1e-7  # F; below this it empties before anything notices
+LEAST_CAPACITANCE = 1e-6  # F; below this it fills and empties before anything notices
 CONTACT = ":contact"
 
 
 def discharge_readings(assembly: Assembly) -> Iterator[Reading]:
-    """Peak current (A) with charge and energy, and time to settle (s), of every capacitor that a supply charges."""
+    """Peak current (A) with charge and energy, and time to settle (s), of every capacitor that a supply charges; and the current (A) that
+    filling or emptying them drives through windings, which is held against what those stand while plugging."""
     circuit = assembly.circuit
     big = {part.id: i for i, part in enumerate(circuit.parts) if part.kind == "capacitor" and part.value.nominal >= LEAST_CAPACITANCE}
     if not big:
         return
     struck = _struck(circuit, big)
     home = closed_array(assembly.home[:1], len(circuit.switches))
-    moving = closed_array(assembly.plugging, len(circuit.switches))
+    every = closed_array([*assembly.home, *assembly.plugging], len(circuit.switches))
     for number, setting in enumerate(settings(assembly.ports)):
         values = drive_values(circuit, live_volts(circuit, assembly.ports, setting), "nominal")
         if not any(values[i] for i, part in enumerate(circuit.parts) if part.kind == "emf"):
             continue
+        held = {part.id: value for part, value in zip(circuit.parts, values)} | dict.fromkeys(big, 0.0)
+        filling = _strike(struck, held, every)
         settled = solve_dc(circuit, values[None], home)
         volts = {name: float(settled.part_volts(i)[0, 0]) for name, i in big.items()}
         charges = {name: v for name, v in volts.items() if abs(v) >= LEAST_CHARGE}
-        if not charges:
-            continue
-        held = {part.id: value for part, value in zip(circuit.parts, values)}
-        yield _slowest(assembly, charges, number)
-        emptying = _strike(struck, held | dict.fromkeys(big, 0.0) | charges, big, moving) if len(moving) else {}
+        emptying = _strike(struck, held | charges, every) if charges else filling
+        yield from _windings(assembly, number, filling, emptying)
+        if charges:
+            yield _slowest(assembly, charges, number)
         for name, charge in charges.items():
-            if name in emptying:
-                yield _emptied(assembly, circuit.parts[big[name]], number, charge, emptying[name])
+            yield _emptied(assembly, circuit.parts[big[name]], number, charge, _amps(emptying, name)[len(assembly.home):])
 
 
 def _struck(circuit: Circuit, big: Mapping[str, int]) -> Circuit:
     """The circuit with every large capacitor as an emf behind a contact's resistance, and the small ones left out."""
-    names = {net: node for node, net in reversed(circuit.nets.items())}
     contact = Quantity(CONTACT_OHM, CONTACT_OHM, CONTACT_OHM, "ohm", "")
-    parts: list[Part] = []
-    for part, (a, b) in zip(circuit.parts, circuit.ends):
-        if part.id in big:
-            parts += [replace(part, kind="emf", a=part.id + CONTACT, b=names[b]), Part(part.id + CONTACT, "resistor", names[a], part.id + CONTACT, contact)]
-        elif part.kind != "capacitor":
-            parts.append(replace(part, a=names[a], b=names[b]))
-    return build(parts, circuit.couplings, [(names[a], names[b]) for a, b in circuit.switches], [names[net] for net in circuit.anchors])
+    kept = [(part, *ends) for part, ends in zip(circuit.parts, circuit.ends) if part.kind != "capacitor"]
+    charged = []
+    for name, i in big.items():
+        a, b = circuit.ends[i]
+        charged += [replace(circuit.parts[i], kind="emf", a=name + CONTACT, b=f"net{b}"), Part(name + CONTACT, "resistor", f"net{a}", name + CONTACT, contact)]
+    return rebuilt(circuit, kept, charged)
 
 
-def _strike(struck: Circuit, held: Mapping[str, float], big: Mapping[str, int], closed: np.ndarray) -> dict[str, np.ndarray]:
-    """Current into each large capacitor in the first instant (A, one per state); `held` gives every part's value, a capacitor's in V."""
-    values = np.array([[held.get(part.id, CONTACT_OHM) for part in struck.parts]])
-    solution = solve_dc(struck, values, closed)
-    return {part.id: part_amps(solution, i)[0] for i, part in enumerate(struck.parts) if part.id in big}
+def _strike(struck: Circuit, held: Mapping[str, float], closed: np.ndarray) -> Solution:
+    """The first instant; `held` gives every part's value, a large capacitor's in V."""
+    return solve_dc(struck, np.array([[held.get(part.id, CONTACT_OHM) for part in struck.parts]]), closed)
+
+
+def _amps(solution: Solution, part: str) -> np.ndarray:
+    """Size of the current through a part, A, one per state."""
+    index = next((i for i, candidate in enumerate(solution.circuit.parts) if candidate.id == part), None)
+    return np.zeros(solution.unknowns.shape[1]) if index is None else np.abs(part_amps(solution, index)[0])
+
+
+def _windings(assembly: Assembly, setting: int, *struck: Solution) -> Iterator[Reading]:
+    """Large capacitors fill and empty over tens of milliseconds: as long as plugging takes."""
+    for place, record in assembly.places.items():
+        coils = {part.id for part in record.network.parts if part.coil}
+        for limit in record.network.limits:
+            if limit.quantity == "amps" and limit.part in coils and limit.momentary is not None:
+                amps = max(float(_amps(solution, f"{place}/{limit.part}").max()) for solution in struck)
+                name = limit_name(record, limit)
+                yield Reading("part-amps", f"{place}/{limit.id}", name, amps, "A", "plugging", setting, limit.momentary, limit.evidence,
+                              {"device": Named(place), "part": name})
 
 
 def _emptied(assembly: Assembly, part: Part, setting: int, charge: float, amps: np.ndarray) -> Reading:
     words = _words(assembly, part.id) | {"energy": part.value.nominal * charge * charge / 2, "charge": abs(charge)}
-    return Reading("discharge-amps", part.id, words["part"], float(np.abs(amps).max()), "A", "plugging", setting, words=words)
+    return Reading("discharge-amps", part.id, words["part"], float(amps.max(initial=0.0)), "A", "plugging", setting, words=words)
 
 
 def _slowest(assembly: Assembly, charges: Mapping[str, float], setting: int) -> Reading:
     """Five time constants of the charged capacitor that takes longest."""
-    circuit = assembly.circuit
-    names = {net: node for node, net in reversed(circuit.nets.items())}
-    seconds: dict[str, float] = {}
-    resistive = build([replace(part, a=names[a], b=names[b]) for part, (a, b) in zip(circuit.parts, circuit.ends) if part.kind != "capacitor"],
-                      circuit.couplings, [(names[a], names[b]) for a, b in circuit.switches], [names[net] for net in circuit.anchors])
-    piece = resistive.zeros(closed_array(assembly.home[:1], len(circuit.switches)), SIGNAL_OPENS)[0]
-    ends = {part.id: (names[a], names[b], part.value.nominal) for part, (a, b) in zip(circuit.parts, circuit.ends) if part.id in charges}
-    values = np.array([[part.value.nominal for part in resistive.parts]])
-    for name, (a, b, farads) in ends.items():
-        known = a in resistive.nets and b in resistive.nets  # else only capacitors meet there
-        if known and piece[resistive.nets[a]] == piece[resistive.nets[b]]:
-            found = solve_ac(resistive, values, [0.0], closed_array(assembly.home[:1], len(circuit.switches)), [{(a, b): -1.0}])[0, 0, 0, 0]
-            seconds[name] = 5 * farads * abs(found[resistive.nets[a]] - found[resistive.nets[b]])
+    circuit, lean = assembly.circuit, resistive(assembly.circuit)
+    home = closed_array(assembly.home[:1], len(circuit.switches))
+    piece, nets = lean.zeros(home, SIGNAL_OPENS)[0], lean.nets
+    ends = {part.id: (f"net{a}", f"net{b}", part.value.nominal) for part, (a, b) in zip(circuit.parts, circuit.ends) if part.id in charges}
+    # Where only capacitors meet, or nothing leads round, a capacitor never fills through resistance.
+    ends = {name: (a, b, farads) for name, (a, b, farads) in ends.items() if a in nets and b in nets and piece[nets[a]] == piece[nets[b]]}
+    values = np.array([[part.value.nominal for part in lean.parts]])
+    found = solve_ac(lean, values, [0.0], home, [{(a, b): -1.0} for a, b, _ in ends.values()])[0, 0, 0] if ends else []
+    seconds = {name: 5 * farads * float(abs(volts[nets[a]] - volts[nets[b]])) for volts, (name, (a, b, farads)) in zip(found, ends.items())}
     slowest = max(seconds, key=seconds.get, default=next(iter(charges)))
     words = _words(assembly, slowest)
-    return Reading("settle-seconds", "connection", words["part"], float(seconds.get(slowest, 0.0)), "s", "plugging", setting, words=words)
+    return Reading("settle-seconds", "connection", words["part"], seconds.get(slowest, 0.0), "s", "plugging", setting, words=words)
 
 
 def _words(assembly: Assembly, part: str) -> dict[str, str | Named]:

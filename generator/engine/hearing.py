@@ -12,11 +12,13 @@ from .assemble import Assembly
 from .direct import way_of
 from .pad import pad_words
 from .readings import Named, Reading
-from .solve import closed_array
+from .circuit import SIGNAL_OPENS, resistive
 from .signal import HIGH, LOW, MID, Signals, decibels, loudest
+from .solve import closed_array, solve_ac
 
 AUDIO = ("microphone", "line", "instrument", "headphone", "loudspeaker")
 FAST = ("digital", "data")
+NO_PATH = 1e9  # ohm
 HEARD = -60.0  # dB; a path below this carries nothing
 BESIDE = -30.0  # dB; a channel this far below its neighbour is not there
 
@@ -110,7 +112,7 @@ def _source(signals: Signals, here: str, s: Source) -> Iterator[Reading]:
     words = {"source": Named(here, s.channel), "drop": f"{_drop(signals, name):.1f} dB"}
     where = f"{s.channel} output"
     if s.least_load:
-        yield Reading("load-ohm", name, where, min(signals.load[name], 1e9), "ohm", "signal", limit=s.least_load, words=words)
+        yield Reading("load-ohm", name, where, min(signals.load[name], NO_PATH), "ohm", "signal", limit=s.least_load, words=words)
     else:
         yield Reading("load-drop", name, where, _drop(signals, name), "dB", "signal", words=words)
 
@@ -170,10 +172,16 @@ def _outputs(assembly: Assembly, signals: Signals) -> Iterator[Reading]:
 
 
 def _screen(assembly: Assembly) -> Iterator[Reading]:
+    """The resistance between the two chassis: a screen has next to none, a detour through signal legs has kilohms."""
     if assembly.linked is None:
         return
-    nets, circuit = assembly.circuit.nets, assembly.circuit
-    piece = circuit.zeros(closed_array(assembly.home, len(circuit.switches)))
-    tied = bool((piece[:, nets["from/chassis"]] == piece[:, nets["into/chassis"]]).all())
+    lean = resistive(assembly.circuit)
+    home = closed_array(assembly.home, len(lean.switches))
+    near, far = (f"net{assembly.circuit.nets[f'{place}/chassis']}" for place in ("from", "into"))
+    pieces = lean.zeros(home, SIGNAL_OPENS)
+    values = np.array([[part.value.nominal for part in lean.parts]])
+    volts = solve_ac(lean, values, [0.0], home, [{(near, far): -1.0}])[0, 0, :, 0]
+    ohm = np.abs(volts[:, lean.nets[near]] - volts[:, lean.nets[far]])
+    ohm[pieces[:, lean.nets[near]] != pieces[:, lean.nets[far]]] = NO_PATH
     words = {"device": Named("from"), "other": Named("into")}
-    yield Reading("screen", "screen", "screen", 1.0 if tied else 0.0, "", "signal", words=words)
+    yield Reading("screen-ohm", "screen", "screen", float(ohm.max()), "ohm", "signal", words=words)

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 from generator.catalogue.records import Catalogue, Lead, Port
 
 from .assemble import Way, assemble, placed, ways
-from .direct import direct_readings, settings
+from .direct import direct_readings, settings, supply_switches
 from .discharge import discharge_readings
 from .hearing import signal_readings
 from .mate import fits
@@ -55,13 +55,15 @@ class Finding:
 
 @dataclass(frozen=True)
 class Verdict:
-    """The answer to From / Through / Into. `ways` tells each way of plugging and how it ends; `settings` each supply setting."""
+    """The answer to From / Through / Into. `ways` tells each way of plugging and how it ends; `settings` each supply setting,
+    `switches` what each supply is called."""
 
     start: str
     through: tuple[str, ...]
     target: str
     verdict: str
     settings: tuple[tuple[Mapping[str, str], str], ...]
+    switches: Mapping[str, str]
     plugging: str
     findings: tuple[Finding, ...]
     ways: tuple[tuple[Way, str], ...] = ()
@@ -75,7 +77,7 @@ class Verdict:
     @property
     def conditions(self) -> str:
         """One sentence on how the verdict hangs on switches; empty when it does not."""
-        return conditions(self.settings)
+        return conditions(self.settings, self.switches)
 
     def as_data(self) -> dict:
         """The published form."""
@@ -97,19 +99,21 @@ def judge(catalogue: Catalogue, start: str, through: Sequence[str], target: str)
     leads = [catalogue.leads[name] for name in through]
     possible = ways(catalogue, outlet, leads, inlet)
     if not possible:
-        return Verdict(start, tuple(through), target, "does not fit", (), "does not fit", (misfit(catalogue, outlet, leads, inlet),))
+        return Verdict(start, tuple(through), target, "does not fit", (), {}, "does not fit", (misfit(catalogue, outlet, leads, inlet),))
     return combine(leads, [judge_way(catalogue, outlet, leads, inlet, way) for way in possible])
 
 
 def judge_way(catalogue: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: Port, way: Way) -> Verdict:
     """Judge one way of plugging."""
     places = placed(catalogue, outlet, leads, inlet, way)
-    switches = settings({place: record for place, record in places.items() if isinstance(record, Port)})
-    findings = [finding for reading in read(catalogue, outlet, leads, inlet, way) for finding in _findings(reading, switches, places)]
+    ports = {place: record for place, record in places.items() if isinstance(record, Port)}
+    switches, names = settings(ports), {switch.key: switch.name for switch in supply_switches(ports)}
+    told = [setting_words(setting, names) for setting in switches]
+    findings = [finding for reading in read(catalogue, outlet, leads, inlet, way) for finding in _findings(reading, told, places)]
     per_setting = tuple((setting, severest(f.severity for f in findings if f.setting in (None, i))) for i, setting in enumerate(switches))
     headline = max((verdict for i, (_, verdict) in enumerate(per_setting) if not _only_unpowered(i, findings, len(switches))), key=RANK.get)
     plugging = severest(f.severity for f in findings if f.state == "plugging")
-    return Verdict(outlet.id, tuple(lead.id for lead in leads), inlet.id, headline, per_setting, plugging,
+    return Verdict(outlet.id, tuple(lead.id for lead in leads), inlet.id, headline, per_setting, names, plugging,
                    _told_once(findings, len(switches)), ((way, headline),))
 
 
@@ -155,7 +159,7 @@ def met(rule: Rule, value: float, limit: float) -> bool:
     return value > limit + slack if rule.compare == "above" else value < limit - slack
 
 
-def _findings(reading: Reading, switches: Sequence[Mapping[str, str]], places: Mapping[str, Port | Lead]) -> Iterable[Finding]:
+def _findings(reading: Reading, switches: Sequence[str], places: Mapping[str, Port | Lead]) -> Iterable[Finding]:
     for rule in rules():
         if rule.quantity != reading.quantity or any(reading.flags.get(key) != want for key, want in rule.only.items()):
             continue
@@ -164,12 +168,12 @@ def _findings(reading: Reading, switches: Sequence[Mapping[str, str]], places: M
             yield _finding(rule, reading, limit, switches, places)
 
 
-def _finding(rule: Rule, reading: Reading, limit: float, switches: Sequence[Mapping[str, str]],
+def _finding(rule: Rule, reading: Reading, limit: float, switches: Sequence[str],
              places: Mapping[str, Port | Lead]) -> Finding:
     shown = {name: _shown(name, word, places) for name, word in reading.words.items()}
     shown |= {"value": quantity(reading.value, reading.unit), "limit": quantity(limit, reading.unit), "loss": quantity(-reading.value, reading.unit)}
     known = reading.evidence if rule.limit == "own" and reading.evidence else None
-    setting = setting_words(switches[reading.setting]) if reading.setting is not None else ""
+    setting = switches[reading.setting] if reading.setting is not None else ""
     return Finding(
         rule.id, rule.severity, reading.subject, reading.where, reading.value, reading.unit, None if rule.id == "rating-not-known" else limit,
         ", ".join(part for part in (setting, STATES[reading.state]) if part), rule.says.format(**shown), rule.remedy.format(**shown),

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from .circuit import BRANCHED, CONTACT_OHM, DIRECT_OPENS, SIGNAL_OPENS, Circuit, CircuitError, stamp_branch, stamp_conductance
+from .circuit import BRANCHED, CONTACT_OHM, DIRECT_OPENS, SIGNAL_OPENS, Circuit, CircuitError, conductances, stamp_branch
 
 RESIDUAL = 1e-9  # largest error of a current or voltage equation, relative to its largest term
 LEAK = 1e-12  # S; keeps a net that only a flat part reaches from hanging in the air
@@ -28,6 +28,10 @@ class Solution:
     unknowns: np.ndarray
     bent: np.ndarray
     values: np.ndarray
+
+    def drives(self, wanted: slice) -> "Solution":
+        """The part of the stack that belongs to some of the drives."""
+        return Solution(self.circuit, self.unknowns[wanted], self.bent[wanted], self.values[wanted])
 
     def volts(self, a: str, b: str) -> np.ndarray:
         """Voltage of node a over node b, V."""
@@ -50,29 +54,26 @@ def solve_dc(circuit: Circuit, values: np.ndarray, closed: np.ndarray) -> Soluti
 
     Unknowns come as (drives, states, size). Capacitors are open, inductors shorts. Raises CircuitError when there is no single solution.
     """
-    matrix = np.zeros((len(values), 1, circuit.size, circuit.size))
-    right = np.zeros((len(values), 1, circuit.size))
-    branches = circuit.branches
+    admittance = np.array([1 / values[:, i] if part.kind == "resistor" else np.zeros(len(values)) for i, part in enumerate(circuit.parts)])
+    matrix = _matrix(circuit, admittance.T)[:, None] + _state_stamps(circuit, closed, DIRECT_OPENS)[None]
+    right = np.zeros((len(values), circuit.size))
     for i, (part, (a, b)) in enumerate(zip(circuit.parts, circuit.ends)):
-        if part.kind == "resistor":
-            stamp_conductance(matrix, a, b, 1 / values[:, i, None])
-        elif part.kind in BRANCHED:
-            stamp_branch(matrix, a, b, branches[part.id])
-            if part.kind == "emf":
-                right[:, :, branches[part.id]] += values[:, i, None]
-            elif a == b:  # a winding shorted on itself: nothing pushes direct current round it
-                matrix[:, :, branches[part.id], branches[part.id]] = 1.0
-    matrix = matrix + _state_stamps(circuit, closed, DIRECT_OPENS)[None]
-    right = np.broadcast_to(right, matrix.shape[:-1])
-    return _bend(circuit, values, matrix, right)
+        if part.kind == "emf":
+            right[:, circuit.branches[part.id]] = values[:, i]
+        elif part.kind == "inductor" and a == b:  # a winding shorted on itself: nothing pushes direct current round it
+            matrix[..., circuit.branches[part.id], circuit.branches[part.id]] = 1.0
+    return _bend(circuit, values, matrix, np.broadcast_to(right[:, None], matrix.shape[:-1]))
 
 
-
-def dead(circuit: Circuit, values: np.ndarray, closed: np.ndarray) -> Solution:
-    """The solution of a circuit in which nothing pushes: all zero."""
-    shape = (len(values), len(closed))
-    bending = sum(part.kind in ("sink", "clamp") for part in circuit.parts)
-    return Solution(circuit, np.zeros((*shape, circuit.size)), np.zeros((*shape, bending), dtype=bool), values)
+def _matrix(circuit: Circuit, admittance: np.ndarray) -> np.ndarray:
+    """Nodal matrices from the admittances of the parts: (..., parts) -> (..., size, size), with the rows of emfs and windings."""
+    size = circuit.size
+    patterns = conductances(circuit.ends, size).reshape(-1, size * size)
+    matrix = (admittance @ patterns).reshape(*admittance.shape[:-1], size, size)
+    for part, (a, b) in zip(circuit.parts, circuit.ends):
+        if part.kind in BRANCHED:
+            stamp_branch(matrix, a, b, circuit.branches[part.id])
+    return matrix
 
 
 def _bend(circuit: Circuit, values: np.ndarray, matrix: np.ndarray, right: np.ndarray) -> Solution:
@@ -105,11 +106,12 @@ def _bend(circuit: Circuit, values: np.ndarray, matrix: np.ndarray, right: np.nd
 def _stamp_bend(circuit: Circuit, i: int, value: np.ndarray, bent: np.ndarray, matrix: np.ndarray, right: np.ndarray) -> None:
     """A sink draws value/knee per volt up to its knee, then `value`; a clamp nothing up to `value`, then 1/series per volt above."""
     part, (a, b) = circuit.parts[i], circuit.ends[i]
+    pattern = conductances([(a, b)], circuit.size)[0]
     if part.kind == "sink":
         siemens, amps = np.where(bent, LEAK, value / part.knee), np.where(bent, value - LEAK * part.knee, 0.0)
     else:
         siemens, amps = np.where(bent, 1 / part.series, LEAK), np.where(bent, (LEAK - 1 / part.series) * value, 0.0)
-    stamp_conductance(matrix, a, b, siemens)
+    matrix += siemens[:, None, None] * pattern
     right[..., a] -= amps
     right[..., b] += amps
 
@@ -121,20 +123,17 @@ def solve_ac(circuit: Circuit, values: np.ndarray, hertz: Sequence[float], close
     the second inside the source. Supplies are shorts, sinks and clamps open.
     """
     omega = 2 * np.pi * np.asarray(hertz, dtype=float)
-    shape = (len(values), len(omega), 1, circuit.size, circuit.size)
-    matrix = np.zeros(shape, dtype=complex)
     branches, index = circuit.branches, {part.id: i for i, part in enumerate(circuit.parts)}
-    for i, (part, (a, b)) in enumerate(zip(circuit.parts, circuit.ends)):
-        value = values[:, i, None, None]
+    admittance = np.zeros((len(values), len(omega), len(circuit.parts)), dtype=complex)
+    for i, part in enumerate(circuit.parts):
         if part.kind == "resistor":
-            stamp_conductance(matrix, a, b, 1 / value)
+            admittance[:, :, i] = 1 / values[:, i, None]
         elif part.kind == "capacitor":
-            stamp_conductance(matrix, a, b, 1j * omega[None, :, None] * value)
-        elif part.kind in BRANCHED:
-            row = branches[part.id]
-            stamp_branch(matrix, a, b, row)
-            if part.kind == "inductor":
-                matrix[..., row, row] -= 1j * omega[None, :, None] * value
+            admittance[:, :, i] = 1j * omega * values[:, i, None]
+    matrix = _matrix(circuit, admittance)[:, :, None]
+    for i, part in enumerate(circuit.parts):
+        if part.kind == "inductor":
+            matrix[..., branches[part.id], branches[part.id]] -= 1j * omega[None, :, None] * values[:, i, None, None]
     for coupling in circuit.couplings:
         first, second = index[coupling.first], index[coupling.second]
         mutual = coupling.k * np.sqrt(values[:, first] * values[:, second])
@@ -164,9 +163,9 @@ def _stamp_drive(circuit: Circuit, right: np.ndarray, branches: Mapping, index: 
 
 def _state_stamps(circuit: Circuit, closed: np.ndarray, opens: Sequence[str]) -> np.ndarray:
     """Closed contacts and the 0 V of each island, as matrices (states, size, size)."""
-    stamps = np.zeros((len(closed), circuit.size, circuit.size))
-    for k, (a, b) in enumerate(circuit.switches):
-        stamp_conductance(stamps, a, b, closed[:, k] / CONTACT_OHM)
+    size = circuit.size
+    patterns = conductances(circuit.switches, size).reshape(-1, size * size)
+    stamps = ((closed / CONTACT_OHM) @ patterns).reshape(len(closed), size, size)
     zeros = circuit.zeros(closed, opens)
     for net in range(circuit.net_count):
         stamps[:, net, net] += zeros[:, net] == net

@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from math import floor, log10
 
 PREFIXES = ((1e6, "M"), (1e3, "k"), (1.0, ""), (1e-3, "m"), (1e-6, "µ"), (1e-9, "n"))
+NOTHING = 1e-12  # below this a number is rounding
 SYMBOLS = {"ohm": "Ω"}
 
 
@@ -14,7 +15,7 @@ def quantity(value: float, unit: str) -> str:
     if unit == "dB":
         return f"{fixed(value, 1)} dB"
     symbol = SYMBOLS.get(unit, unit)
-    if value == 0 or not symbol:
+    if abs(value) < NOTHING or not symbol:
         return f"{fixed(value, 0)} {symbol}".strip()
     factor, prefix = next(((f, p) for f, p in PREFIXES if abs(value) * 1.0005 >= f), PREFIXES[-1])
     scaled = value / factor
@@ -32,23 +33,23 @@ def fixed(value: float, places: int) -> str:
     return sign + (f"{digits[:-places]}.{digits[-places:]}" if places else digits)
 
 
-def setting_words(setting: Mapping[str, str]) -> str:
-    """`phantom on, plug-in power off`; empty when nothing can be switched."""
-    return ", ".join(f"{key.replace('-', ' ')} {state}" for key, state in setting.items())
+def setting_words(setting: Mapping[str, str], names: Mapping[str, str]) -> str:
+    """`phantom 48 V on, plug-in power off`; empty when nothing can be switched. `names` tells what each switch is called."""
+    return ", ".join(f"{names[key]} {state}" for key, state in setting.items())
 
 
-def conditions(settings: Sequence[tuple[Mapping[str, str], str]]) -> str:
+def conditions(settings: Sequence[tuple[Mapping[str, str], str]], names: Mapping[str, str]) -> str:
     """One sentence that says which setting ends how; empty when all end alike."""
     verdicts = list(dict.fromkeys(verdict for _, verdict in settings))
     if len(verdicts) < 2:
         return ""
-    told = {verdict: _condition(verdict, settings) for verdict in verdicts}
+    told = {verdict: _condition(verdict, settings, names) for verdict in verdicts}
     unclear = [verdict for verdict in verdicts if told[verdict] is None]
     rest = max(unclear, key=[found for _, found in settings].count, default=None)
     clauses = []
     for verdict in verdicts:
         if verdict != rest:
-            cases = [setting_words(setting) for setting, found in settings if found == verdict]
+            cases = [setting_words(setting, names) for setting, found in settings if found == verdict]
             clauses.append(f"{verdict} with {told[verdict] or ' or '.join(cases)}")
     if rest:
         clauses.append(f"{rest} otherwise")
@@ -56,9 +57,9 @@ def conditions(settings: Sequence[tuple[Mapping[str, str], str]]) -> str:
     return sentence[0].upper() + sentence[1:] + "."
 
 
-def _condition(verdict: str, settings: Sequence[tuple[Mapping[str, str], str]]) -> str | None:
+def _condition(verdict: str, settings: Sequence[tuple[Mapping[str, str], str]], names: Mapping[str, str]) -> str | None:
     """The switch positions that all settings of a verdict share and no other has; None if there is no such set."""
     cases = [setting for setting, found in settings if found == verdict]
     shared = {key: state for key, state in cases[0].items() if all(case[key] == state for case in cases) and any(s[key] != state for s, _ in settings)}
     matching = [setting for setting, _ in settings if shared.items() <= setting.items()]
-    return setting_words(shared) if shared and len(matching) == len(cases) else None
+    return setting_words(shared, names) if shared and len(matching) == len(cases) else None

@@ -9,11 +9,12 @@ Ringfence.check = Ringfence.check || {};
   /* {element, announce}: `announce` is what a screen reader is told. `root` leads to the top of the site. */
   check.answer = function (question, root) {
     const { judged, failed } = check.judge(question);
-    const parts = judged ? verdict(judged, question, root) : broken(failed, question);
+    const told = judged ? null : broken(failed, question);
+    const parts = judged ? verdict(judged, question, root) : banner(told, question);
     return {
       element: el("section", { class: "rf-answer", "aria-label": "Answer" }, parts,
         check.chain(question, root), check.share(question, root)),
-      announce: judged ? `Verdict: ${judged.verdict}. ${check.sentence(judged)} ${check.condition(judged)}`.trim() : failed,
+      announce: judged ? `Verdict: ${judged.verdict}. ${check.sentence(judged)} ${check.condition(judged)}`.trim() : `${told.head}. ${told.says}`,
     };
   };
 
@@ -36,13 +37,17 @@ Ringfence.check = Ringfence.check || {};
   /* No live answer: say so, and give the generator's verdict where there is one, with its name on it. */
   function broken(failed, question) {
     const row = ui.row(question.from, question.through, question.into);
-    const banner = el("div", { class: "rf-banner rf-banner--broken" },
-      row ? ui.mark(row.verdict) : null,
-      el("h2", { class: "rf-answer__head", tabindex: "-1" }, row ? `${ui.capital(row.verdict)}, from the table` : "Not worked out"),
-      el("p", { class: "rf-banner__says" }, row
-        ? `${failed} The table made with this page says: ${row.verdict}${row.findings.length ? ` (${row.findings.join(", ")})` : ""}.`
-        : `${failed} Treat this connection as dangerous until you know better.`));
-    return [banner, check.cautions(question)];
+    if (!row) return { head: "Not worked out", says: `${failed} Treat this connection as dangerous until you know better.` };
+    const why = row.findings.length ? ` (${row.findings.join(", ")})` : "";
+    return { row, head: `${ui.capital(row.verdict)}, from the table`, says: `${failed} The table made with this page says: ${row.verdict}${why}.` };
+  }
+
+  function banner({ row, head, says }, question) {
+    return [
+      el("div", { class: "rf-banner rf-banner--broken" }, row ? ui.mark(row.verdict) : null,
+        el("h2", { class: "rf-answer__head", tabindex: "-1" }, head), el("p", { class: "rf-banner__says" }, says)),
+      check.cautions(question),
+    ];
   }
 
   check.notFound = (texts) => el("div", { class: "rf-unknown", role: "alert" },

@@ -6,6 +6,7 @@ Ringfence.check = Ringfence.check || {};
 (function (check, ui) {
   const { el } = ui;
   const SHOWN = 4;
+  const FORMS = ["cable", "adapter", "converter", "splitter"]; // from most to least common in a bag
 
   check.remedies = function (judged, question, root) {
     if (judged.verdict === "safe") return null;
@@ -28,14 +29,20 @@ Ringfence.check = Ringfence.check || {};
     }
   };
 
-  /* Ways with a better verdict than this one and at least a working signal, best first, none twice. */
+  /* Ways with a better verdict than this one and at least a working signal, best and simplest first, none twice. */
   function better(judged, { from, into }) {
     const found = new Map();
     for (const way of [...(judged.remedies || []), ...ui.rows(from, into)]) {
       const name = way.through.join();
       if (works(way.verdict) && ui.rank(way.verdict) < ui.rank(judged.verdict) && !found.has(name)) found.set(name, way);
     }
-    return [...found.values()].sort((a, b) => ui.rank(a.verdict) - ui.rank(b.verdict) || a.through.length - b.through.length);
+    return [...found.values()].sort((a, b) => ui.rank(a.verdict) - ui.rank(b.verdict) || effort(a) - effort(b));
+  }
+
+  /* Fewest leads first; among them what most bags hold: a plain cable before an adapter, a short one before a long one. */
+  function effort({ through }) {
+    const leads = through.map(ui.lead);
+    return leads.reduce((sum, lead) => sum + 1000 + 200 * FORMS.indexOf(lead.form) + Math.min(lead.length || 0, 199), 0);
   }
 
   const works = (verdict) => verdict === "safe" || verdict === "lossy";

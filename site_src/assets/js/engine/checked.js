@@ -4,7 +4,7 @@ Ringfence.engine = Ringfence.engine || {};
 
 /* Factored matrices that hold every equation of every answer against a bound: the twin of _solve_checked in solve.py. */
 (function (engine) {
-  const RESIDUAL = 1e-9; // largest error of a current or voltage equation, relative to its largest term
+  engine.RESIDUAL = 1e-9; // largest error of a current or voltage equation, relative to its largest term
   const ROUNDING = 1e-13; // of the largest equation: LU is stable for the system as a whole, not row by row
 
   /* A function from a right side to the unknowns. Throws CircuitError when there is no single solution. */
@@ -67,7 +67,7 @@ Ringfence.engine = Ringfence.engine || {};
     for (let i = 0; i < right.length; i++) {
       const error = errorOf(terms.rows[i], terms.rows[i + 1], right[i]);
       // Written so that what is not a number fails too.
-      if (!(error <= RESIDUAL * scale[i] + rounding)) throw new engine.CircuitError("no single solution: the currents of a net do not sum to zero");
+      if (!(error <= engine.RESIDUAL * scale[i] + rounding)) throw new engine.CircuitError("no single solution: the currents of a net do not sum to zero");
     }
   }
 

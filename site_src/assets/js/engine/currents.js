@@ -28,12 +28,12 @@ Ringfence.engine = Ringfence.engine || {};
   };
 
   /* The highest or lowest of a function of (drive, state) over all drives and the states from `start` to before `stop`. */
-  engine.highest = (read, drives, start, stop) => extreme(Math.max, -Infinity, read, drives, start, stop);
-  engine.lowest = (read, drives, start, stop) => extreme(Math.min, Infinity, read, drives, start, stop);
+  engine.highest = (solution, read, start, stop) => extreme(Math.max, -Infinity, solution, read, start, stop);
+  engine.lowest = (solution, read, start, stop) => extreme(Math.min, Infinity, solution, read, start, stop);
 
-  function extreme(pick, from, read, drives, start, stop) {
+  function extreme(pick, from, solution, read, start, stop) {
     let found = from;
-    for (const drive of drives) for (let state = start; state < stop; state++) found = pick(found, read(drive, state));
+    for (const drive of solution.values.keys()) for (let state = start; state < stop; state++) found = pick(found, read(drive, state));
     return found;
   }
 

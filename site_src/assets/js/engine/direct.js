@@ -44,20 +44,22 @@ Ringfence.engine = Ringfence.engine || {};
     const { circuit } = assembly, ports = engine.portsOf(assembly), at = corners(circuit);
     const settings = engine.settings(ports), offs = settings.map((setting) => engine.switchedOff(circuit, ports, setting));
     const states = [...assembly.home, ...assembly.joined, ...assembly.plugging];
-    const solution = engine.solveDc(circuit, offs.flatMap((off) => at.map((corner) => engine.driveValues(circuit, off, corner))), states);
+    const lives = offs.map((off) => circuit.parts.filter((part) => part.kind === "emf" && !off.has(part.id) && part.value.nominal));
+    const drives = offs.map((off) => at.map((corner) => engine.driveValues(circuit, off, corner)));
+    const pushed = engine.solveDc(circuit, drives.filter((_, setting) => lives[setting].length).flat(), states); // all at once: they share factors
     return settings.flatMap((positions, setting) => {
-      const live = circuit.parts.filter((part) => part.kind === "emf" && !offs[setting].has(part.id) && part.value.nominal);
-      const case_ = {
-        assembly, solution, setting, positions, live, drives: at.map((_, i) => setting * at.length + i),
-        settled: assembly.home.length + assembly.joined.length, states: states.length,
+      const live = lives[setting], values = drives[setting];
+      const solution = live.length ? { circuit, values, unknowns: pushed.unknowns.splice(0, at.length) } : engine.dead(circuit, values, states);
+      const one = {
+        assembly, solution, setting, positions, live, settled: assembly.home.length + assembly.joined.length, states: states.length,
         foreign: (place) => live.some((part) => placeOf(part) !== place),
       };
-      return [...stress(case_, peaks), ...needs(case_), ...supplies(case_), ...windings(case_)];
+      return [...stress(one, peaks), ...needs(one), ...supplies(one), ...windings(one)];
     });
   };
 
   /* What every rated part sees, settled and while plugging. */
-  function* stress({ assembly, solution, setting, drives, settled, states, foreign }, peaks) {
+  function* stress({ assembly, solution, setting, settled, states, foreign }, peaks) {
     for (const [place, record] of assembly.places) {
       for (const limit of record.network.limits) {
         const direct = limitValues(solution, place, limit);
@@ -66,7 +68,7 @@ Ringfence.engine = Ringfence.engine || {};
         for (const [state, start, stop, rating] of [["settled", 0, settled, limit.settled], ["plugging", settled, states, limit.momentary]]) {
           if (start === stop) continue;
           const signal = peaks.get(engine.peakKey(place, limit, state)) || 0;
-          const value = engine.highest(read, drives, start, stop) + signal;
+          const value = engine.highest(solution, read, start, stop) + signal;
           const name = engine.limitName(record, limit), known = rating !== null;
           if (!known && !foreign(place) && !(signal > 0)) continue;
           yield engine.reading(`${known ? "part" : "unrated"}-${limit.quantity}`, `${place}/${limit.id}`, name, value, UNITS[limit.quantity], state,
@@ -87,12 +89,12 @@ Ringfence.engine = Ringfence.engine || {};
   }
 
   /* The volts left at whatever has to be powered and can be heard: the least over corners and landings, without help from mains earth. */
-  function* needs({ assembly, solution, setting, drives }) {
+  function* needs({ assembly, solution, setting }) {
     for (const [place, other] of [["from", "into"], ["into", "from"]]) {
       const port = assembly.places.get(place);
       if (!assembly.places.get(other).listeners.length) continue;
       const found = port.needs.map((need) =>
-        engine.lowest(engine.nodeVolts(solution, ...need.between.map((node) => `${place}/${node}`)), drives, 0, assembly.home.length));
+        engine.lowest(solution, engine.nodeVolts(solution, ...need.between.map((node) => `${place}/${node}`)), 0, assembly.home.length));
       const none = port.needs.every((need, i) => found[i] < need.least);
       for (const [i, need] of port.needs.entries()) {
         yield engine.reading("supplied-volts", `${place}/${need.id}`, need.where, found[i], "V", "settled",
@@ -109,23 +111,23 @@ Ringfence.engine = Ringfence.engine || {};
   };
 
   /* Current pushed back into a supply, and the surge a supply gives while plugging beyond what it gives settled. */
-  function* supplies({ assembly, solution, setting, live, drives, settled, states }) {
+  function* supplies({ assembly, solution, setting, live, settled, states }) {
     for (const part of live) {
       const record = assembly.places.get(placeOf(part)), index = solution.circuit.index.get(part.id);
       const amps = engine.partAmps(solution, index), sign = Math.sign(part.value.nominal);
       const back = (...which) => amps(...which) * sign, out = (...which) => -back(...which);
       const supply = engine.isPort(record) && record.supplies.find((one) => one.id === part.supply), name = supply ? supply.name : "supply";
       const more = { setting, words: { device: engine.short(record), part: name } };
-      yield engine.reading("supply-fed-amps", part.id, name, Math.max(0, engine.highest(back, drives, 0, settled)), "A", "settled", more);
+      yield engine.reading("supply-fed-amps", part.id, name, Math.max(0, engine.highest(solution, back, 0, settled)), "A", "settled", more);
       if (states > settled) {
-        const surge = engine.highest(out, drives, settled, states) - Math.max(0, engine.highest(out, drives, 0, settled));
+        const surge = engine.highest(solution, out, settled, states) - Math.max(0, engine.highest(solution, out, 0, settled));
         yield engine.reading("surge-amps", part.id, name, Math.max(0, surge), "A", "plugging", more);
       }
     }
   }
 
   /* Direct current through coils and ribbons, and into the stages that drive an output. */
-  function* windings({ assembly, solution, setting, positions, drives, settled, foreign }) {
+  function* windings({ assembly, solution, setting, positions, settled, foreign }) {
     const on = engine.supplySwitches(engine.portsOf(assembly)).filter(({ key, supply }) => positions.get(key) === supply.states[0]);
     const feed = on.some(({ supply }) => supply.style === "pair") ? "pair" : "single";
     for (const [place, record] of assembly.places) {
@@ -136,7 +138,7 @@ Ringfence.engine = Ringfence.engine || {};
         if (index === undefined || !(part.coil || (driving.has(part.id) && part.kind === "emf"))) continue;
         if (!part.coil && record.network.parts.some((other) => other.coil)) continue;
         const amps = engine.partAmps(solution, index), [quantity, name] = part.coil ? ["coil-amps", part.coil] : ["output-fed-amps", "output stage"];
-        yield engine.reading(quantity, `${place}/${part.id}`, name, engine.highest((...which) => Math.abs(amps(...which)), drives, 0, settled), "A", "settled",
+        yield engine.reading(quantity, `${place}/${part.id}`, name, engine.highest(solution, (...which) => Math.abs(amps(...which)), 0, settled), "A", "settled",
           { setting, words: { device: engine.short(record), part: name }, flags: { feed } });
       }
     }

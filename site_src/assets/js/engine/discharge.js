@@ -54,7 +54,7 @@ Ringfence.engine = Ringfence.engine || {};
     const solution = engine.solveDc(struck, drives, states);
     return function (name, drive) {
       const amps = engine.partAmps(solution, struck.index.get(name));
-      return engine.highest((...which) => Math.abs(amps(...which)), [drive], 0, states.length);
+      return Math.max(...states.map((_, state) => Math.abs(amps(drive, state))));
     };
   }
 

@@ -58,7 +58,7 @@ Ringfence.engine = Ringfence.engine || {};
         signals.hum.set(name, hummed.map((corner) => corner.map((states) => states.map(([drive]) => heard(drive)))));
       }
     }
-    const settled = found.map((corner) => corner.map((states) => states.slice(0, -1)));
+    const settled = found.map((corner) => corner.map((states) => states.slice(0, -1).map((solved) => solved.slice(0, sources.length))));
     return { ...signals, ...peaksOf(assembly, sources, values, settled, drives) };
   };
 
@@ -77,7 +77,7 @@ Ringfence.engine = Ringfence.engine || {};
 
   function inverse([re, im]) {
     const square = re * re + im * im;
-    return [re / square, -im / square];
+    return square === 0 ? [Infinity, NaN] : [re / square, -im / square]; // of nothing, as NumPy has it
   }
 
   /* What every rated part sees of all sources at their loudest, and the currents of the output stages. */

@@ -26,6 +26,9 @@ Ringfence.engine = Ringfence.engine || {};
     return { circuit, values: drives, unknowns };
   };
 
+  /* The unknowns of a circuit in which nothing pushes: all zero. */
+  engine.dead = (circuit, drives, closed) => ({ circuit, values: drives, unknowns: drives.map(() => closed.map(() => new Float64Array(circuit.size))) });
+
   /* Drives whose matrices are the same: they differ in emfs alone. */
   function alike(circuit, drives) {
     const same = (one, two) => circuit.parts.every((part, i) => part.kind === "emf" || one[i] === two[i]);
@@ -44,6 +47,8 @@ Ringfence.engine = Ringfence.engine || {};
       const [a, b] = circuit.ends[i];
       if (part.kind === "resistor") engine.stampConductance(matrix, size, a, b, 1 / values[i]);
       else if (engine.branched(part)) engine.stampBranch(matrix, size, a, b, circuit.branches.get(part.id));
+      // A winding shorted on itself: nothing pushes direct current round it.
+      if (part.kind === "inductor" && a === b) matrix[circuit.branches.get(part.id) * (size + 1)] = 1;
     });
     return matrix;
   }
@@ -64,18 +69,25 @@ Ringfence.engine = Ringfence.engine || {};
       bending.forEach((i, k) => stampBend(circuit, i, values[i], flags[k], a, z));
       if (a) factored.set(key, engine.factoredReal(a, circuit.size));
       const found = factored.get(key)(z);
-      const fresh = bending.map((i) => across(circuit, found, i) > (circuit.parts[i].kind === "sink" ? circuit.parts[i].knee : values[i]));
+      const fresh = bending.map((i, k) => beyond(circuit, found, i, values[i], flags[k]));
       if (fresh.every((flag, k) => flag === flags[k])) return found;
       flags = fresh;
     }
     throw new engine.CircuitError(`no settled state found for ${bending.map((i) => circuit.parts[i].id).join(", ")}`);
   }
 
+  /* A part that sits on its bend stays in the region it is in: both give the same there, and rounding must not toss it to and fro. */
+  function beyond(circuit, found, i, value, flag) {
+    const part = circuit.parts[i], [a, b] = circuit.ends[i], at = part.kind === "sink" ? part.knee : value;
+    const across = found[a] - found[b];
+    return Math.abs(across - at) <= engine.RESIDUAL * Math.abs(at) ? flag : across > at;
+  }
+
   /* A sink draws value/knee per volt up to its knee, then `value`; a clamp nothing up to `value`, then 1/series per volt above. */
   function stampBend(circuit, i, value, bent, matrix, right) {
     const part = circuit.parts[i], [a, b] = circuit.ends[i], sink = part.kind === "sink";
     const siemens = sink ? (bent ? LEAK : value / part.knee) : (bent ? 1 / part.series : LEAK);
-    const amps = sink ? (bent ? value : 0) : (bent ? -value / part.series : 0);
+    const amps = sink ? (bent ? value - LEAK * part.knee : 0) : (bent ? (LEAK - 1 / part.series) * value : 0);
     if (matrix) engine.stampConductance(matrix, circuit.size, a, b, siemens);
     right[a] -= amps;
     right[b] += amps;
@@ -137,6 +149,4 @@ Ringfence.engine = Ringfence.engine || {};
       return stamp;
     });
   }
-
-  const across = (circuit, found, i) => found[circuit.ends[i][0]] - found[circuit.ends[i][1]];
 })(Ringfence.engine);

@@ -1,0 +1,48 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.engine = Ringfence.engine || {};
+
+/* Readings held against the rulebook: the twin of met, _findings and _finding in judge.py. */
+(function (engine) {
+  const WORD_UNITS = { energy: "J", charge: "V" };
+  const PUBLISHED = ["id", "severity", "where", "value", "unit", "limit", "when", "says", "remedy", "evidence", "cite"];
+  engine.STATES = { settled: "settled", plugging: "while plugging", signal: "with signal" };
+  engine.SLACK = 1e-9; // two numbers closer than this are the same to every solver
+
+  /* Is the value beyond the limit, by more than rounding? */
+  function met(rule, value, limit) {
+    const slack = Math.max(engine.SLACK * Math.max(Math.abs(limit), Math.abs(value), 1e-6), rule.margin * Math.abs(limit));
+    return rule.compare === "above" ? value > limit + slack : value < limit - slack;
+  }
+
+  /* The findings a reading makes, in the order of the rulebook. */
+  engine.findings = function (rulebook, reading, switches) {
+    const about = rulebook.filter((rule) => rule.quantity === reading.quantity && Object.entries(rule.only).every(([key, want]) => reading.flags[key] === want));
+    return about.map((rule) => [rule, rule.limit === "own" ? reading.limit : rule.limit])
+      .filter(([rule, limit]) => met(rule, reading.value, limit)).map(([rule, limit]) => made(rule, reading, limit, switches));
+  };
+
+  function made(rule, reading, limit, switches) {
+    const shown = Object.fromEntries(Object.entries(reading.words).map(([name, word]) => [name, typeof word === "number" ? engine.quantity(word, WORD_UNITS[name]) : word]));
+    Object.assign(shown, { value: engine.quantity(reading.value, reading.unit), limit: engine.quantity(limit, reading.unit), loss: engine.quantity(-reading.value, reading.unit) });
+    const own = rule.limit === "own" && reading.evidence;
+    const setting = reading.setting === null ? "" : engine.settingWords(switches[reading.setting]);
+    return {
+      id: rule.id, severity: rule.severity, subject: reading.subject, where: reading.where, value: reading.value, unit: reading.unit,
+      limit: rule.id === "rating-not-known" ? null : limit, when: [setting, engine.STATES[reading.state]].filter(Boolean).join(", "),
+      says: filled(rule.says, shown), remedy: filled(rule.remedy, shown), evidence: own ? own.grade : rule.evidence, cite: [...(own ? own : rule).cite],
+      state: reading.state, setting: reading.setting,
+    };
+  }
+
+  /* A sentence with its {names} filled in. */
+  function filled(sentence, shown) {
+    return sentence.replace(/\{(\w+)\}/g, (_, name) => {
+      if (!Object.hasOwn(shown, name)) throw new RangeError(`the rulebook asks for {${name}}, and the reading has none`);
+      return shown[name];
+    });
+  }
+
+  /* The finding as section of the published answer. */
+  engine.published = (finding) => Object.fromEntries(PUBLISHED.map((name) => [name, finding[name]]));
+})(Ringfence.engine);

@@ -1,0 +1,68 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.engine = Ringfence.engine || {};
+
+/* What becomes of a source, of a pair, and at a listener: the twin of _drop to _polarity in hearing.py. */
+(function (engine) {
+  const signal = (...reading) => engine.signalReading(...reading);
+
+  /* Level lost at a source's own output because of what is plugged into it, dB at 1 kHz. */
+  engine.drop = (signals, name) =>
+    engine.decibels(engine.size(signals.openOutput.get(name)[engine.MID])) - engine.decibels(engine.smallest(signals.output.get(name)[engine.MID]));
+
+  engine.sourceReading = function (signals, name, s, device) {
+    const drop = engine.drop(signals, name), where = `${s.channel} output`;
+    const words = { source: engine.channelName(s.channel, device), drop: `${drop.toFixed(1)} dB` };
+    if (s.least_load) return signal("load-ohm", name, where, Math.min(signals.load.get(name), 1e9), "ohm", words, { limit: s.least_load });
+    return signal("load-drop", name, where, drop, "dB", words);
+  };
+
+  engine.pairReadings = function* (signals, source, listener, s, l, words) {
+    const [low, mid, high] = signals.gains.get(engine.pair(source, listener))[0].map((states) => states.map(engine.size));
+    const where = `${s.channel} to ${l.channel}`, pair = engine.pair(source, listener);
+    if (l.maximum && engine.loudest(s)) {
+      const over = engine.decibels(engine.loudest(s) * Math.max(...mid) / l.maximum);
+      yield signal("over-level", pair, where, over, "dB", { ...words, pad: engine.padWords(over) });
+    }
+    if (l.sensitivity && s.nominal) yield signal("under-level", pair, where, -engine.decibels(s.nominal * Math.min(...mid) / l.sensitivity), "dB", words);
+    const own = signals.openOutput.get(source).map(engine.size);
+    for (const [quantity, sizes, edge] of [["treble", high, engine.HIGH], ["bass", low, engine.LOW]]) {
+      const change = Math.min(...sizes.map((size, state) => (size / mid[state]) / (own[edge] / own[engine.MID])));
+      yield signal(quantity, pair, where, engine.decibels(change), "dB", words);
+    }
+  };
+
+  engine.listenerReadings = function* (signals, here, listener, l, heard, device, name) {
+    const gains = new Map(device.sources.map((s) => [s.id, signals.gains.get(engine.pair(`${here}/${s.id}`, listener))[0][engine.MID]]));
+    if (gains.size > 1) yield signal("mono-sum", listener, l.channel, engine.decibels(Math.min(...kept([...gains.values()]))), "dB", { sink: name });
+    if (l.kind !== "digital") yield polarity(listener, l, heard, gains, device, name); // digital: its coding does not care
+    const own = heard.filter((s) => s.channel === l.channel);
+    if (own.length) {
+      const right = Math.min(...own.map((s) => engine.smallest(gains.get(s.id))));
+      for (const s of device.sources) {
+        if (s.channel === l.channel) continue;
+        const stray = engine.decibels(engine.largest(gains.get(s.id))) - engine.decibels(right);
+        yield signal("crosstalk", `${here}/${s.id}>${l.id}`, l.channel, stray, "dB", { sink: name, source: engine.channelName(s.channel, device) });
+      }
+    }
+    const hum = signals.hum.get(listener);
+    if (hum) {
+      const balanced = l.balanced || heard.some((s) => s.balanced);
+      const worst = engine.largest(hum.flatMap((corner) => corner.slice(0, engine.MID + 1).flat()));
+      yield signal("hum-rejection", listener, l.channel, Math.min(-engine.decibels(worst), 160), "dB", { sink: name }, { flags: { balanced: balanced ? "yes" : "no" } });
+    }
+  };
+
+  /* For each home state the share of all sources' levels that is left when they are added with their phases. */
+  const kept = (gains) => gains[0].map((_, state) => {
+    const sum = gains.reduce(([re, im], states) => [re + states[state][0], im + states[state][1]], [0, 0]);
+    return engine.size(sum) / gains.reduce((all, states) => all + engine.size(states[state]), 0);
+  });
+
+  /* All that is heard upside down is reversed; one of several upside down is what the mono sum tells. */
+  function polarity(listener, l, heard, gains, device, name) {
+    const turned = Math.max(...heard.map((s) => Math.max(...gains.get(s.id).map((gain) => gain[0] / engine.size(gain)))));
+    const source = heard.length === 1 ? engine.channelName(heard[0].channel, device) : engine.short(device);
+    return signal("polarity", listener, l.channel, turned, "", { sink: name, source });
+  }
+})(Ringfence.engine);

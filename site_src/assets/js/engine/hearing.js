@@ -1,0 +1,106 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.engine = Ringfence.engine || {};
+
+/* Signal readings in both directions between From and Into: from solved signals to the numbers a listener would complain about.
+   The twin of hearing.py, up to a single pair; heard.js goes on with what a listener hears. */
+(function (engine) {
+  const AUDIO = ["microphone", "line", "instrument", "headphone", "loudspeaker"], FAST = ["digital", "data"];
+  const HEARD = -60; // dB; a path below this carries nothing
+  const BESIDE = -30; // dB; a channel this far below its neighbour is not there
+  const signal = (quantity, subject, where, value, unit, words, more = {}) => engine.reading(quantity, subject, where, value, unit, "signal", { words, ...more });
+  engine.signalReading = signal;
+  engine.largest = (states) => Math.max(...states.map(engine.size));
+  engine.smallest = (states) => Math.min(...states.map(engine.size));
+
+  engine.signalReadings = function (assembly, signals) {
+    const start = assembly.places.get("from"), target = assembly.places.get("into"), readings = [];
+    for (const [here, there, device, other] of [["from", "into", start, target], ["into", "from", target, start]]) {
+      if (device.sources.length && other.listeners.length) readings.push(...direction(assembly, signals, here, there, device, other));
+      else if (device.sources.length && (other.sources.length || device.listeners.length)) readings.push(...device.sources.map((source) => unheard(source, here, device, other)));
+    }
+    if (!(start.sources.length && target.listeners.length) && !(target.sources.length && start.listeners.length)) {
+      const words = { device: engine.short(start), other: engine.short(target) };
+      readings.push(signal("path-gain", "connection", "connection", engine.decibels(0), "dB", words, { flags: { cause: "nothing" } }));
+    }
+    return [...readings, ...outputs(assembly, signals), ...screen(assembly)];
+  };
+
+  /* Which source should reach which listener: the same channel where both have it, else everything it meets. */
+  function wanted(sources, listeners) {
+    const alone = (one, others) => others.every((other) => other.channel !== one.channel);
+    return every(sources, listeners).filter(([s, l]) => s.channel === l.channel || (alone(s, listeners) && alone(l, sources)));
+  }
+
+  const every = (sources, listeners) => sources.flatMap((s) => listeners.map((l) => [s, l]));
+
+  /* `Mixer line input`, or `left of Camera` where a device has several channels. */
+  engine.channelName = (channel, device) => (channel === "main" ? engine.short(device) : `${channel} of ${engine.short(device)}`);
+
+  function* direction(assembly, signals, here, there, device, other) {
+    const found = wanted(device.sources, other.listeners), pairs = found.length ? found : every(device.sources, other.listeners);
+    const way = engine.wayOf(assembly, here), both = { device: engine.short(device), other: engine.short(other) };
+    const apart = pairs.find(([s, l]) => family(s.kind) !== family(l.kind));
+    if (apart) {
+      yield signal("kinds-apart", here, "signal", 1, "", { ...both, sent: apart[0].kind, wanted: apart[1].kind }, { flags: { way } });
+      return;
+    }
+    yield* unsuited(assembly, here, pairs, both);
+    const gains = pairs.map(([s, l]) => engine.smallest(signals.bare.get(engine.pair(`${here}/${s.id}`, `${there}/${l.id}`))[engine.MID]));
+    const best = engine.decibels(Math.max(...gains));
+    const shorted = device.sources.some((s) => engine.drop(signals, `${here}/${s.id}`) > 40);
+    yield signal("path-gain", here, "connection", best, "dB", both, { flags: { cause: shorted ? "shorted" : "open", way } });
+    for (const s of device.sources) if (pairs.every(([paired]) => paired !== s)) yield unheard(s, here, device, other);
+    if (best < HEARD) return;
+    for (const s of device.sources) yield engine.sourceReading(signals, `${here}/${s.id}`, s, device);
+    const heard = [];
+    for (const [i, [s, l]] of pairs.entries()) {
+      const relative = engine.decibels(gains[i]) - best;
+      const words = { source: engine.channelName(s.channel, device), sink: engine.channelName(l.channel, other) };
+      yield signal("side-gain", `${here}/${s.id}>${l.id}`, `${s.channel} to ${l.channel}`, relative, "dB", words);
+      if (relative > BESIDE) {
+        heard.push([s, l]);
+        yield* engine.pairReadings(signals, `${here}/${s.id}`, `${there}/${l.id}`, s, l, words);
+      }
+    }
+    for (const l of other.listeners) {
+      const sources = heard.filter(([, hearing]) => hearing === l).map(([s]) => s);
+      if (sources.length) yield* engine.listenerReadings(signals, here, `${there}/${l.id}`, l, sources, device, engine.channelName(l.channel, other));
+    }
+  }
+
+  /* What the circuit at audio frequencies does not show: leads that are not made for fast signals, amplifiers into small-signal inputs. */
+  function* unsuited(assembly, here, pairs, words) {
+    if (pairs.some(([s]) => FAST.includes(s.kind))) {
+      for (const [place, lead] of assembly.places) {
+        if (!engine.isPort(lead)) yield signal("slow-lead", place, "lead", lead.impedance ? 0 : 1, "", { ...words, lead: engine.short(lead) });
+      }
+    }
+    if (pairs.some(([s, l]) => s.kind === "loudspeaker" && l.kind !== "loudspeaker")) yield signal("amplifier-into", here, "connection", 1, "", words);
+  }
+
+  const family = (kind) => (AUDIO.includes(kind) ? "audio" : kind);
+
+  function unheard(source, here, device, other) {
+    const words = { source: engine.channelName(source.channel, device), other: engine.short(other) };
+    return signal("unheard", `${here}/${source.id}`, source.channel, 1, "", words);
+  }
+
+  function* outputs(assembly, signals) {
+    for (const [name, amps] of signals.forced) {
+      const cut = name.indexOf("/"), device = assembly.places.get(name.slice(0, cut));
+      const source = device.sources.find((s) => s.id === name.slice(cut + 1));
+      const where = `${source.channel} output`, words = { source: engine.channelName(source.channel, device) };
+      yield signal("forced-amps", name, where, amps, "A", words);
+      yield signal("driven-amps", name, where, signals.driven.get(name), "A", words, { flags: { kind: source.kind } });
+    }
+  }
+
+  function* screen({ linked, circuit, home, places }) {
+    if (!linked) return;
+    const one = engine.net(circuit, "from/chassis"), two = engine.net(circuit, "into/chassis");
+    const tied = home.map((state) => engine.pieces(circuit, state)).every((piece) => piece[one] === piece[two]);
+    const words = { device: engine.short(places.get("from")), other: engine.short(places.get("into")) };
+    yield signal("screen", "screen", "screen", tied ? 1 : 0, "", words);
+  }
+})(Ringfence.engine);

@@ -1,0 +1,99 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.engine = Ringfence.engine || {};
+
+/* From readings to a verdict: hold every number against the rulebook and take the worst. The twin of judge.py; findings.js holds readings
+   against rules, misfit.js says why halves do not go into each other. */
+(function (engine) {
+  const VERDICTS = ["safe", "lossy", "no signal", "dangerous", "does not fit"]; // from best to worst
+  const rank = (verdict) => Math.max(0, VERDICTS.indexOf(verdict)); // notes cost nothing
+
+  /* Judge one connection. `data` is the published catalogue, `rulebook` the list of rules, `from` and `into` port ids, `through` lead ids.
+     Gives the published form of a verdict. Throws RangeError for an unknown id, CircuitError where a circuit has no single solution. */
+  Ringfence.judge = function (data, rulebook, { from, through = [], into }) {
+    const outlet = known(data.ports, from, "port"), inlet = known(data.ports, into, "port");
+    const leads = through.map((id) => known(data.leads, id, "lead"));
+    const possible = engine.ways(data, outlet, leads, inlet);
+    const judged = possible.map((way) => judgeWay(data, rulebook, outlet, leads, inlet, way));
+    const answer = judged.length ? combine(leads, judged)
+      : { verdict: "does not fit", settings: [], plugging: "does not fit", findings: [engine.misfit(data, outlet, leads, inlet)], ways: [] };
+    return {
+      from, through: [...through], into, fits: answer.verdict !== "does not fit", verdict: answer.verdict,
+      settings: answer.settings.map(([setting, verdict]) => ({ supplies: Object.fromEntries(setting), verdict })),
+      conditions: engine.conditions(answer.settings), plugging: answer.plugging, findings: answer.findings.map(engine.published),
+      ways: answer.ways.map(([{ ends, plugged }, verdict]) => ({ ends, plugged, verdict })), remedies: [],
+    };
+  };
+
+  function known(records, id, kind) {
+    if (!Object.hasOwn(records, id)) throw new RangeError(`no ${kind} '${id}' in the catalogue`);
+    return records[id];
+  }
+
+  /* Judge one way of plugging. */
+  function judgeWay(data, rulebook, outlet, leads, inlet, way) {
+    const assembly = engine.assemble(data, outlet, leads, inlet, way), signals = engine.solveSignals(assembly);
+    const switches = engine.settings(engine.portsOf(assembly));
+    const readings = [...engine.directReadings(assembly, signals.peaks), ...engine.dischargeReadings(assembly), ...engine.signalReadings(assembly, signals)];
+    const findings = readings.flatMap((reading) => engine.findings(rulebook, reading, switches));
+    const settings = switches.map((setting, i) => [setting, severest(here(findings, i))]);
+    const verdict = worstOf(settings.filter((_, i) => !onlyUnpowered(i, findings, switches.length)).map(([, found]) => found));
+    const plugging = severest(findings.filter((finding) => finding.state === "plugging"));
+    return { verdict, settings, plugging, findings: toldOnce(findings, switches.length), ways: [[way, verdict]] };
+  }
+
+  /* One answer from all ways of plugging. Ends with different labels are chosen on purpose, so the best such choice counts, unless another
+     is dangerous; what a person cannot choose (which of two like ends, whether spare ends are used) counts at its worst. */
+  function combine(leads, judged) {
+    const choices = new Map();
+    for (const one of judged) {
+      const [[way]] = one.ways, labels = JSON.stringify(leads.map((lead, i) => way.ends[i].map((end) => lead.ends[end].label)));
+      choices.set(labels, [...(choices.get(labels) || []), one]);
+    }
+    const worst = [...choices.values()].map((group) => rank(worstOf(group.map((one) => one.verdict))));
+    const decisive = Math.max(...worst) === rank("dangerous") ? Math.max(...worst) : Math.min(...worst);
+    const group = [...choices.values()][worst.indexOf(decisive)];
+    const fullest = group.reduce((best, one) => (one.settings.length > best.settings.length ? one : best));
+    const settings = fullest.settings.map(([setting]) => [setting, worstOf(group.flatMap((one) => one.settings)
+      .filter(([part]) => engine.within(part, setting)).map(([, verdict]) => verdict))]);
+    const kept = new Map();
+    for (const finding of group.flatMap((one) => one.findings)) keepWorse(kept, finding);
+    return { verdict: VERDICTS[decisive], settings, plugging: worstOf(group.map((one) => one.plugging)), findings: worstFirst([...kept.values()]),
+      ways: judged.flatMap((one) => one.ways) };
+  }
+
+  /* The worst of some verdicts, the first of equals. */
+  const worstOf = (verdicts) => verdicts.reduce((worst, verdict) => (rank(verdict) > rank(worst) ? verdict : worst));
+
+  /* The verdict that findings amount to. */
+  const severest = (findings) => VERDICTS[Math.max(0, ...findings.map((finding) => rank(finding.severity)))];
+
+  const here = (findings, number) => findings.filter((finding) => finding.setting === null || finding.setting === number);
+
+  /* A setting that merely leaves a device without its supply, while another setting powers it, does not decide the headline. */
+  function onlyUnpowered(number, findings, count) {
+    const mine = here(findings, number), unpowered = (finding) => finding.id === "not-powered";
+    if (!mine.some(unpowered) || rank(severest(mine.filter((finding) => !unpowered(finding)))) > rank("lossy")) return false;
+    return new Set(findings.filter(unpowered).map((finding) => finding.setting)).size < count;
+  }
+
+  /* What several settings share is told once, where it is worst; a setting is only named when it matters. */
+  function toldOnce(findings, count) {
+    const kept = new Map(), seen = new Map();
+    for (const finding of findings) {
+      seen.set(same(finding), (seen.get(same(finding)) || new Set()).add(finding.setting));
+      keepWorse(kept, finding);
+    }
+    return worstFirst([...kept].map(([key, finding]) => (seen.get(key).size === count ? { ...finding, when: engine.STATES[finding.state] } : finding)));
+  }
+
+  const same = (finding) => JSON.stringify([finding.id, finding.subject, finding.state]);
+
+  function keepWorse(kept, finding) {
+    const key = same(finding), best = kept.get(key), beyond = (one) => Math.abs(one.value - (one.limit || 0));
+    if (!best || beyond(finding) > beyond(best) * (1 + engine.SLACK) + engine.SLACK) kept.set(key, finding);
+  }
+
+  /* Worst first, notes last; a stable sort keeps the order of the rest. */
+  const worstFirst = (findings) => [...findings].sort((a, b) => rank(b.severity) - rank(a.severity) || (a.severity === "note") - (b.severity === "note"));
+})(Ringfence.engine);

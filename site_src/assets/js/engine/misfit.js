@@ -1,0 +1,29 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.engine = Ringfence.engine || {};
+
+/* Where a chain first fails to mate, and what would go in there: the twin of misfit in judge.py. */
+(function (engine) {
+  const OPPOSITE = { plug: "jack", jack: "plug", male: "female", female: "male" };
+
+  engine.misfit = function (data, outlet, leads, inlet) {
+    let reach = [outlet], name = outlet.name;
+    for (const lead of leads) {
+      const ends = Object.values(lead.ends), fitting = ends.filter((end) => reach.some((half) => engine.fits(engine.sideOf(data, half), engine.sideOf(data, end))));
+      if (!fitting.length) return told(data, reach[0], name, lead.name);
+      reach = fitting.flatMap((near) => ends.filter((far) => far !== near));
+      name = lead.name;
+    }
+    return told(data, reach[0], name, inlet.name);
+  };
+
+  function told(data, half, name, other) {
+    const family = data.connectors[half.connector], partner = OPPOSITE[half.half];
+    const takes = Object.values(data.connectors).filter((one) => one.bore === family.bore && Object.hasOwn(one.halves, partner)).map((one) => one.name).sort();
+    const says = `${name} ends in ${family.name}, ${half.half}; ${other} does not go in there. It takes the ${partner} of: ${takes.join("; ")}.`;
+    return {
+      id: "does-not-mate", severity: "does not fit", subject: "connection", where: name, value: 0, unit: "", limit: null, when: "always", says,
+      remedy: "Choose a lead with that end.", evidence: "derived", cite: [], state: "settled", setting: null,
+    };
+  }
+})(Ringfence.engine);

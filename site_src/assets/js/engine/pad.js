@@ -1,0 +1,26 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.engine = Ringfence.engine || {};
+
+/* The pad that tames a level: a balanced U-pad from E24 values, two equal series resistors and one shunt across the input.
+   The twin of pad.py. */
+(function (engine) {
+  const E24 = [1.0, 1.1, 1.2, 1.3, 1.5, 1.6, 1.8, 2.0, 2.2, 2.4, 2.7, 3.0, 3.3, 3.6, 3.9, 4.3, 4.7, 5.1, 5.6, 6.2, 6.8, 7.5, 8.2, 9.1];
+  const SHUNT = 150; // ohm
+
+  /* The E24 series resistor (ohm, one in each leg) that with SHUNT takes at least `decibels` off. */
+  function seriesFor(decibels) {
+    const exact = (10 ** (decibels / 20) - 1) * SHUNT / 2;
+    let decade = 1;
+    while (decade * 10 <= exact) decade *= 10;
+    const value = E24.find((one) => decade * one >= exact * (1 - 1e-9));
+    return value === undefined ? decade * 10 : decade * value;
+  }
+
+  /* The pad for a level `over` dB too high, in words; empty when it is not. Rounded up to whole 5 dB. */
+  engine.padWords = function (over) {
+    if (over <= 0) return "";
+    const decibels = 5 * Math.ceil(over / 5 - 1e-9);
+    return `${decibels} dB pad: ${engine.quantity(seriesFor(decibels), "ohm")} in each leg, ${engine.quantity(SHUNT, "ohm")} across the input`;
+  };
+})(Ringfence.engine);
