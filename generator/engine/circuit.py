@@ -54,25 +54,26 @@ class Circuit:
 
         `closed` (states, switches) -> (states, nets). Two nets are in one piece exactly if their entries are equal.
         """
-        rank = {net: i for i, net in enumerate(dict.fromkeys((*self.anchors, *range(self.net_count))))}
+        order = list(dict.fromkeys((*self.anchors, *range(self.net_count))))
+        rank = {net: i for i, net in enumerate(order)}
         joined = _Union(self.net_count)  # by rank, so that the lowest stands for its piece
         for part, (a, b) in zip(self.parts, self.ends):
             if part.kind not in opens:
                 joined.join(rank[a], rank[b])
-        pieces = [joined.find(rank[net]) for net in range(self.net_count)]
-        lowest = np.tile(np.arange(self.net_count), (len(closed), 1))  # for each piece without switches, the lowest it meets
-        pairs = [(k, pieces[a], pieces[b]) for k, (a, b) in enumerate(self.switches) if pieces[a] != pieces[b]]
-        settled = False
-        while not settled:
-            settled = True
-            for k, one, two in pairs:
-                low = np.minimum(lowest[:, one], lowest[:, two])
-                for piece in (one, two):
-                    moved = closed[:, k] & (lowest[:, piece] != low)
-                    if moved.any():
-                        lowest[moved, piece] = low[moved]
-                        settled = False
-        return np.array(list(rank), dtype=int)[lowest[:, pieces]]
+        lows = [joined.find(rank[net]) for net in range(self.net_count)]
+        pieces = sorted(set(lows))
+        place = {low: i for i, low in enumerate(pieces)}
+        within = [place[low] for low in lows]  # for each net the number of its piece with all switches open
+        links = np.array([(within[a], within[b]) for a, b in self.switches], dtype=int).reshape(-1, 2)
+        reach = np.zeros((len(closed), len(pieces), len(pieces)), dtype=np.float32)
+        reach[:, range(len(pieces)), range(len(pieces))] = 1
+        for (one, two), shut in zip(links, closed.T):
+            reach[:, one, two] = reach[:, two, one] = np.maximum(reach[:, one, two], shut)
+        for _ in range((len(pieces) - 1).bit_length()):  # each round doubles the number of switches a step may cross
+            reach = np.minimum(reach @ reach, 1)
+        lowest = np.array(order)[pieces][reach.argmax(axis=-1)]
+        return lowest[:, within]
+
 
     def islands(self, closed: Sequence[bool], opens: Sequence[str] = DIRECT_OPENS) -> list[int]:
         """The 0 V nets of one switch state, one for each connected piece."""

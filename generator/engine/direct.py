@@ -34,8 +34,9 @@ class Switch:
 def supply_switches(ports: Mapping[str, Port]) -> list[Switch]:
     """Every switchable supply of the connection, in order of place."""
     found = [(place, supply) for place, port in ports.items() for supply in port.supplies]
-    ids = [supply.id for _, supply in found]
-    return [_switch(place, s, ids.count(s.id) > 1) for place, s in found]
+    # Spare ends always name their side, so that a switch has one name whether or not they are plugged.
+    ids = [supply.id for place, supply in found if place in ("from", "into")]
+    return [_switch(place, s, place not in ("from", "into") or ids.count(s.id) > 1) for place, s in found]
 
 
 def _switch(place: str, supply: Supply, shared: bool) -> Switch:

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from math import isfinite
 
 from generator.catalogue.records import Catalogue, Lead, Port
 
 from .assemble import Way, assemble, placed, ways
+from .circuit import CircuitError
 from .direct import direct_readings, settings, supply_switches
 from .discharge import discharge_readings
 from .hearing import signal_readings
@@ -109,7 +111,10 @@ def judge_way(catalogue: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: 
     ports = {place: record for place, record in places.items() if isinstance(record, Port)}
     switches, names = settings(ports), {switch.key: switch.name for switch in supply_switches(ports)}
     told = [setting_words(setting, names) for setting in switches]
-    findings = [finding for reading in read(catalogue, outlet, leads, inlet, way) for finding in _findings(reading, told, places)]
+    try:
+        findings = [finding for reading in read(catalogue, outlet, leads, inlet, way) for finding in _findings(reading, told, places)]
+    except CircuitError as error:
+        findings = [_not_solved(str(error))]
     per_setting = tuple((setting, severest(f.severity for f in findings if f.setting in (None, i))) for i, setting in enumerate(switches))
     headline = max((verdict for i, (_, verdict) in enumerate(per_setting) if not _only_unpowered(i, findings, len(switches))), key=RANK.get)
     plugging = severest(f.severity for f in findings if f.state == "plugging")
@@ -122,7 +127,10 @@ def read(catalogue: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: Port,
     def solve() -> tuple[Reading, ...]:
         assembly = assemble(catalogue, outlet, leads, inlet, way)
         signals = solve_signals(assembly)
-        return (*direct_readings(assembly, signals.peaks), *discharge_readings(assembly), *signal_readings(assembly, signals))
+        found = (*direct_readings(assembly, signals.peaks), *discharge_readings(assembly), *signal_readings(assembly, signals))
+        if not all(isfinite(reading.value) for reading in found):
+            raise CircuitError("a reading is not a number")
+        return found
 
     return recalled((catalogue.connectors, *placed(catalogue, outlet, leads, inlet, way).values()), way, solve)
 
@@ -184,6 +192,12 @@ def _shown(name: str, word: str | float | Named, places: Mapping[str, Port | Lea
     if isinstance(word, Named):
         return word(places)
     return quantity(word, WORD_UNITS[name]) if isinstance(word, float) else word
+
+
+def _not_solved(why: str) -> Finding:
+    """What cannot be worked out is never called safe."""
+    return Finding("not-solved", "dangerous", "connection", "connection", 0.0, "", None, "always", f"This circuit could not be worked out: {why}.",
+                   "Do not connect it on the strength of this page; report it.", "derived", (), "settled")
 
 
 def _only_unpowered(number: int, findings: Sequence[Finding], count: int) -> bool:

@@ -66,12 +66,17 @@ Ringfence.engine = Ringfence.engine || {};
     return [...chosen.values()];
   };
 
-  /* The first name of every net. */
-  engine.netNames = function (circuit) {
-    const names = [];
-    for (const [node, net] of circuit.nets) if (names[net] === undefined) names[net] = node;
-    return names;
+  /* The circuit without its capacitors: what direct current sees. */
+  engine.resistive = (circuit) => engine.rebuilt(circuit, (part) => part.kind !== "capacitor");
+
+  /* A circuit on the same nets, switches and anchors with the parts that `keep` lets stay and some extra ones; nets are then named `net0` ... */
+  engine.rebuilt = function (circuit, keep, extra = []) {
+    const pair = ([a, b]) => [engine.netName(a), engine.netName(b)];
+    const moved = circuit.parts.map((part, i) => { const [a, b] = pair(circuit.ends[i]); return { ...part, a, b }; }).filter(keep);
+    return engine.build([...moved, ...extra], circuit.couplings, circuit.switches.map(pair), circuit.anchors.map(engine.netName));
   };
+
+  engine.netName = (net) => `net${net}`;
 
   /* A part's value at a tolerance corner: `strong` has the highest sources and the lowest resistances and loads, `weak` the
      opposite, `skewed` pulls matched pairs apart by their mismatch. */

@@ -8,11 +8,15 @@ Ringfence.engine = Ringfence.engine || {};
   const UNITS = { volts: "V", reverse: "V", amps: "A", watts: "W" };
   const placeOf = (part) => part.id.split("/")[0];
 
-  /* Every switchable supply of the connection, in order of place; `key` names it, with its place where two supplies share a name. */
+  /* Every switchable supply of the connection, in order of place; `key` and `name` are what answers call it, with its
+     side where two supplies share an id. */
   engine.supplySwitches = function (ports) {
     const found = ports.flatMap(([place, port]) => port.supplies.map((supply) => [place, supply]));
     const once = (id) => found.filter(([, supply]) => supply.id === id).length === 1;
-    return found.map(([place, supply]) => ({ place, supply, key: once(supply.id) ? supply.id : `${supply.id} ${SIDES[place] || place}` }));
+    return found.map(([place, supply]) => {
+      const side = once(supply.id) ? "" : ` ${SIDES[place] || place}`;
+      return { place, supply, key: supply.id + side, name: supply.name + side };
+    });
   };
 
   /* Every combination of supply switches, all on first, each a Map of key -> state. */
@@ -46,12 +50,12 @@ Ringfence.engine = Ringfence.engine || {};
     const states = [...assembly.home, ...assembly.joined, ...assembly.plugging];
     const lives = offs.map((off) => circuit.parts.filter((part) => part.kind === "emf" && !off.has(part.id) && part.value.nominal));
     const drives = offs.map((off) => at.map((corner) => engine.driveValues(circuit, off, corner)));
-    const pushed = engine.solveDc(circuit, drives.filter((_, setting) => lives[setting].length).flat(), states); // all at once: they share factors
+    const stack = engine.solveDc(circuit, drives.flat(), states); // all at once: they share factors
     return settings.flatMap((positions, setting) => {
-      const live = lives[setting], values = drives[setting];
-      const solution = live.length ? { circuit, values, unknowns: pushed.unknowns.splice(0, at.length) } : engine.dead(circuit, values, states);
+      const live = lives[setting], start = setting * at.length;
       const one = {
-        assembly, solution, setting, positions, live, settled: assembly.home.length + assembly.joined.length, states: states.length,
+        assembly, solution: { circuit, values: drives[setting], unknowns: stack.unknowns.slice(start, start + at.length) }, setting, positions, live,
+        settled: assembly.home.length + assembly.joined.length, states: states.length,
         foreign: (place) => live.some((part) => placeOf(part) !== place),
       };
       return [...stress(one, peaks), ...needs(one), ...supplies(one), ...windings(one)];
@@ -64,7 +68,8 @@ Ringfence.engine = Ringfence.engine || {};
       for (const limit of record.network.limits) {
         const direct = limitValues(solution, place, limit);
         // A capacitor's reverse rating is about direct volts the wrong way round; every other rating is about size.
-        const read = limit.quantity === "reverse" ? (...which) => Math.max(-direct(...which), 0) : (...which) => Math.abs(direct(...which));
+        // Where that is not known, neither is which way round it sits.
+        const read = limit.quantity === "reverse" && limit.settled !== null ? (...which) => Math.max(-direct(...which), 0) : (...which) => Math.abs(direct(...which));
         for (const [state, start, stop, rating] of [["settled", 0, settled, limit.settled], ["plugging", settled, states, limit.momentary]]) {
           if (start === stop) continue;
           const signal = peaks.get(engine.peakKey(place, limit, state)) || 0;
@@ -88,21 +93,26 @@ Ringfence.engine = Ringfence.engine || {};
     return limit.quantity === "amps" ? amps : (...which) => amps(...which) * volts(...which);
   }
 
-  /* The volts left at whatever has to be powered and can be heard: the least over corners and landings, without help from mains earth. */
+  /* The volts left at whatever has to be powered: the least over corners and landings, without help from mains earth. A need belongs to
+     the channel it shares its circuit with: a microphone nobody listens to may stay without. */
   function* needs({ assembly, solution, setting }) {
     for (const [place, other] of [["from", "into"], ["into", "from"]]) {
-      const port = assembly.places.get(place);
-      if (!assembly.places.get(other).listeners.length) continue;
-      const found = port.needs.map((need) =>
-        engine.lowest(solution, engine.nodeVolts(solution, ...need.between.map((node) => `${place}/${node}`)), 0, assembly.home.length));
-      const none = port.needs.every((need, i) => found[i] < need.least);
-      for (const [i, need] of port.needs.entries()) {
-        yield engine.reading("supplied-volts", `${place}/${need.id}`, need.where, found[i], "V", "settled",
-          { setting, limit: need.least, evidence: need.evidence, words: { device: engine.short(port), part: need.where },
-            flags: { way: engine.wayOf(assembly, place), all: none ? "yes" : "no" } });
+      const port = assembly.places.get(place), found = [];
+      for (const need of port.needs) {
+        const sends = port.sources.some((source) => circuitOf(source.id) === circuitOf(need.id));
+        if (sends && !assembly.places.get(other).listeners.length) continue;
+        const volts = engine.nodeVolts(solution, ...need.between.map((node) => `${place}/${node}`));
+        found.push({ need, volts: engine.lowest(solution, volts, 0, assembly.home.length), way: engine.wayOf(assembly, sends ? place : other) });
+      }
+      const all = found.every(({ need, volts }) => volts < need.least) ? "yes" : "no";
+      for (const { need, volts, way } of found) {
+        yield engine.reading("supplied-volts", `${place}/${need.id}`, need.where, volts, "V", "settled",
+          { setting, limit: need.least, evidence: need.evidence, words: { device: engine.short(port), part: need.where }, flags: { way, all } });
       }
     }
   }
+
+  const circuitOf = (id) => id.split(".")[0];
 
   /* `forth` for what From sends, `back` for what comes back; a connection with nothing to send is asked about what comes back. */
   engine.wayOf = function (assembly, place) {

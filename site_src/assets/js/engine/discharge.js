@@ -7,55 +7,61 @@ Ringfence.engine = Ringfence.engine || {};
    plugged, then each plugging state is struck with those charges. */
 (function (engine) {
   const LEAST_CHARGE = 1; // V; below this a capacitor is of no interest
-  const LEAST_CAPACITANCE = 1e-7; // F; below this it empties before anything notices
+  const LEAST_CAPACITANCE = 1e-6; // F; below this it fills and empties before anything notices
+  const ALIKE = 1e-9; // times closer than this are the same to every solver
   const CONTACT = ":contact";
 
-  /* Peak current (A) with charge and energy, and time to settle (s), of every capacitor that a supply charges. */
+  /* Peak current (A) with charge and energy, and time to settle (s), of every capacitor that a supply charges; and the current (A) that
+     filling or emptying them drives through windings, which is held against what those stand while plugging. */
   engine.dischargeReadings = function (assembly) {
-    const { circuit } = assembly, ports = engine.portsOf(assembly);
-    const big = new Map([...circuit.parts.entries()].filter(([, part]) => part.kind === "capacitor" && part.value.nominal >= LEAST_CAPACITANCE)
-      .map(([i, part]) => [part.id, i]));
-    if (!big.size) return [];
-    const cases = [];
-    engine.settings(ports).forEach((setting, number) => {
-      const values = engine.driveValues(circuit, engine.switchedOff(circuit, ports, setting), "nominal");
-      if (circuit.parts.some((part, i) => part.kind === "emf" && values[i])) cases.push({ number, values });
+    const { circuit, home, plugging } = assembly, ports = engine.portsOf(assembly);
+    const big = circuit.parts.filter((part) => part.kind === "capacitor" && part.value.nominal >= LEAST_CAPACITANCE).map((part) => part.id);
+    const pushed = engine.settings(ports).map((setting, number) => ({ number, values: engine.driveValues(circuit, engine.switchedOff(circuit, ports, setting), "nominal") }))
+      .filter(({ values }) => circuit.parts.some((part, i) => part.kind === "emf" && values[i]));
+    if (!big.length || !pushed.length) return [];
+    const settled = engine.solveDc(circuit, pushed.map(({ values }) => values), home.slice(0, 1));
+    const cases = pushed.map(({ number, values }, drive) => {
+      const volts = big.map((name) => [name, engine.partVolts(settled, circuit.index.get(name))(drive, 0)]);
+      return { number, values, charges: new Map(volts.filter(([, charge]) => Math.abs(charge) >= LEAST_CHARGE)) };
     });
-    const settled = engine.solveDc(circuit, cases.map(({ values }) => values), assembly.home.slice(0, 1));
-    cases.forEach((one, drive) => {
-      const volts = [...big].map(([name, i]) => [name, engine.partVolts(settled, i)(drive, 0)]);
-      one.charges = new Map(volts.filter(([, charge]) => Math.abs(charge) >= LEAST_CHARGE));
-    });
-    const charged = cases.filter(({ charges }) => charges.size);
-    if (!charged.length) return [];
-    const ohms = resistances(assembly, big), peak = assembly.plugging.length ? strike(circuit, charged, big, assembly.plugging) : null;
-    return charged.flatMap(({ number, charges }, drive) => [
-      slowest(assembly, charges, number, ohms),
-      ...(peak ? [...charges].map(([name, charge]) => emptied(assembly, name, number, charge, peak(name, drive))) : []),
+    const amps = strike(circuit, cases, big, [...home, ...plugging]), ohms = resistances(assembly, big);
+    return cases.flatMap(({ number, charges }, i) => [
+      ...windings(assembly, number, (part) => Math.max(...amps(part, 2 * i), ...amps(part, 2 * i + 1))),
+      ...(charges.size ? [slowest(assembly, charges, number, ohms)] : []),
+      ...[...charges].map(([name, charge]) => emptied(assembly, name, number, charge, Math.max(0, ...amps(name, 2 * i + 1).slice(home.length)))),
     ]);
   };
 
-  /* The circuit with other parts: `change` gives for each part, with the first names of its nets for nodes, what to put there. */
-  function rebuilt(circuit, change) {
-    const names = engine.netNames(circuit), parts = circuit.parts.flatMap((part, i) => change({ ...part, a: names[circuit.ends[i][0]], b: names[circuit.ends[i][1]] }));
-    return engine.build(parts, circuit.couplings, circuit.switches.map(([a, b]) => [names[a], names[b]]), circuit.anchors.map((net) => names[net]));
-  }
-
-  /* The largest current of each large capacitor, an emf behind a contact's resistance, in the first instant over all states, A: (name, drive). */
-  function strike(circuit, charged, big, states) {
-    const struck = rebuilt(circuit, (part) => {
-      if (!big.has(part.id)) return part.kind === "capacitor" ? [] : [part];
-      return [{ ...part, kind: "emf", a: part.id + CONTACT }, { id: part.id + CONTACT, kind: "resistor", a: part.a, b: part.id + CONTACT }];
+  /* The first instant with every large capacitor an emf behind a contact's resistance and the small ones left out, each case with them
+     empty and then charged: (part, drive) gives the size of the current through a part, A, for every state. */
+  function strike(circuit, cases, big, states) {
+    const large = new Set(big), charged = big.flatMap((name) => {
+      const part = circuit.parts[circuit.index.get(name)], [a, b] = circuit.ends[circuit.index.get(name)].map(engine.netName), between = name + CONTACT;
+      return [{ ...part, kind: "emf", a: between, b }, { id: between, kind: "resistor", a, b: between }];
     });
-    const drives = charged.map(({ values, charges }) => Float64Array.from(struck.parts, ({ id }) => {
-      if (big.has(id)) return charges.get(id) || 0;
+    const struck = engine.rebuilt(circuit, (part) => part.kind !== "capacitor", charged);
+    const drives = cases.flatMap(({ values, charges }) => [new Map(), charges].map((full) => Float64Array.from(struck.parts, ({ id }) => {
+      if (large.has(id)) return full.get(id) || 0;
       return circuit.index.has(id) ? values[circuit.index.get(id)] : engine.CONTACT_OHM;
-    }));
+    })));
     const solution = engine.solveDc(struck, drives, states);
     return function (name, drive) {
-      const amps = engine.partAmps(solution, struck.index.get(name));
-      return Math.max(...states.map((_, state) => Math.abs(amps(drive, state))));
+      const read = struck.index.has(name) ? engine.partAmps(solution, struck.index.get(name)) : () => 0;
+      return states.map((_, state) => Math.abs(read(drive, state)));
     };
+  }
+
+  /* Large capacitors fill and empty over tens of milliseconds: as long as plugging takes. */
+  function* windings(assembly, setting, amps) {
+    for (const [place, record] of assembly.places) {
+      const coils = record.network.parts.filter((part) => part.coil).map((part) => part.id);
+      for (const limit of record.network.limits) {
+        if (limit.quantity !== "amps" || !coils.includes(limit.part) || limit.momentary === null) continue;
+        const name = engine.limitName(record, limit), words = { device: engine.short(record), part: name };
+        yield engine.reading("part-amps", `${place}/${limit.id}`, name, amps(`${place}/${limit.part}`), "A", "plugging",
+          { setting, limit: limit.momentary, evidence: limit.evidence, words });
+      }
+    }
   }
 
   function emptied(assembly, name, setting, charge, amps) {
@@ -64,27 +70,25 @@ Ringfence.engine = Ringfence.engine || {};
     return engine.reading("discharge-amps", name, words.part, amps, "A", "plugging", { setting, words });
   }
 
-  /* The resistance each large capacitor sees, the other capacitors full, ohm: Map of names; without those that nothing can fill. */
-  function resistances(assembly, big) {
-    const { circuit } = assembly, found = new Map(), names = engine.netNames(circuit);
-    const resistive = rebuilt(circuit, (part) => (part.kind === "capacitor" ? [] : [part]));
-    const piece = engine.pieces(resistive, assembly.home[0], engine.SIGNAL_OPENS), { nets } = resistive;
-    const probes = [...big].map(([name, i]) => ({ name, ends: circuit.ends[i].map((net) => names[net]) }))
-      .filter(({ ends: [a, b] }) => nets.has(a) && nets.has(b) && piece[nets.get(a)] === piece[nets.get(b)]); // else only capacitors meet there
-    if (!probes.length) return found;
-    const [[[solved]]] = engine.solveAc(resistive, [engine.valuesAt(resistive, "nominal")], [0], assembly.home.slice(0, 1), probes.map(({ ends }) => [[ends, -1]]));
-    probes.forEach(({ name, ends }, i) => found.set(name, engine.size(engine.signalVolts(solved[i], ...ends.map((node) => nets.get(node))))));
-    return found;
+  /* The resistance each large capacitor sees, the other capacitors full, ohm: Map of names. Where only capacitors meet, or nothing leads
+     round, a capacitor never fills through resistance, and has no entry. */
+  function resistances({ circuit, home }, big) {
+    const lean = engine.resistive(circuit), piece = engine.pieces(lean, home[0], engine.SIGNAL_OPENS), { nets } = lean;
+    const probes = big.map((name) => ({ name, ends: circuit.ends[circuit.index.get(name)].map(engine.netName) }))
+      .filter(({ ends: [a, b] }) => nets.has(a) && nets.has(b) && piece[nets.get(a)] === piece[nets.get(b)]);
+    if (!probes.length) return new Map();
+    const [[[found]]] = engine.solveAc(lean, [engine.valuesAt(lean, "nominal")], [0], home.slice(0, 1), probes.map(({ ends }) => [[ends, -1]]));
+    return new Map(probes.map(({ name, ends }, i) => [name, engine.size(engine.signalVolts(found[i], ...ends.map((node) => nets.get(node))))]));
   }
 
   /* Five time constants of the charged capacitor that takes longest. */
   function slowest(assembly, charges, setting, ohms) {
     const { circuit } = assembly, names = [...charges.keys()];
     const seconds = (name) => 5 * circuit.parts[circuit.index.get(name)].value.nominal * ohms.get(name);
-    const known = circuit.parts.map(({ id }) => id).filter((id) => charges.has(id) && ohms.has(id));
-    const longest = known.reduce((best, name) => (best === null || seconds(name) > seconds(best) ? name : best), null);
-    const words = wordsOf(assembly, longest === null ? names[0] : longest);
-    return engine.reading("settle-seconds", "connection", words.part, longest === null ? 0 : seconds(longest), "s", "plugging", { setting, words });
+    const known = names.filter((name) => ohms.has(name)), most = Math.max(...known.map(seconds));
+    const slowest = known.find((name) => seconds(name) >= most * (1 - ALIKE)); // of those alike, the first
+    const words = wordsOf(assembly, slowest || names[0]);
+    return engine.reading("settle-seconds", "connection", words.part, slowest ? seconds(slowest) : 0, "s", "plugging", { setting, words });
   }
 
   function wordsOf(assembly, id) {

@@ -26,7 +26,7 @@ Ringfence.engine = Ringfence.engine || {};
     const shown = Object.fromEntries(Object.entries(reading.words).map(([name, word]) => [name, typeof word === "number" ? engine.quantity(word, WORD_UNITS[name]) : word]));
     Object.assign(shown, { value: engine.quantity(reading.value, reading.unit), limit: engine.quantity(limit, reading.unit), loss: engine.quantity(-reading.value, reading.unit) });
     const own = rule.limit === "own" && reading.evidence;
-    const setting = reading.setting === null ? "" : engine.settingWords(switches[reading.setting]);
+    const setting = reading.setting === null ? "" : switches[reading.setting];
     return {
       id: rule.id, severity: rule.severity, subject: reading.subject, where: reading.where, value: reading.value, unit: reading.unit,
       limit: rule.id === "rating-not-known" ? null : limit, when: [setting, engine.STATES[reading.state]].filter(Boolean).join(", "),

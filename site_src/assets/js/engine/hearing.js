@@ -6,6 +6,7 @@ Ringfence.engine = Ringfence.engine || {};
    The twin of hearing.py, up to a single pair; heard.js goes on with what a listener hears. */
 (function (engine) {
   const AUDIO = ["microphone", "line", "instrument", "headphone", "loudspeaker"], FAST = ["digital", "data"];
+  engine.NO_PATH = 1e9; // ohm
   const HEARD = -60; // dB; a path below this carries nothing
   const BESIDE = -30; // dB; a channel this far below its neighbour is not there
   const signal = (quantity, subject, where, value, unit, words, more = {}) => engine.reading(quantity, subject, where, value, unit, "signal", { words, ...more });
@@ -96,11 +97,17 @@ Ringfence.engine = Ringfence.engine || {};
     }
   }
 
+  /* The resistance between the two chassis: a screen has next to none, a detour through signal legs has kilohms. */
   function* screen({ linked, circuit, home, places }) {
     if (!linked) return;
-    const one = engine.net(circuit, "from/chassis"), two = engine.net(circuit, "into/chassis");
-    const tied = home.map((state) => engine.pieces(circuit, state)).every((piece) => piece[one] === piece[two]);
+    const lean = engine.resistive(circuit), ends = ["from", "into"].map((place) => engine.netName(engine.net(circuit, `${place}/chassis`)));
+    const [near, far] = ends.map((node) => engine.net(lean, node));
+    const [[found]] = engine.solveAc(lean, [engine.valuesAt(lean, "nominal")], [0], home, [[[ends, -1]]]);
+    const ohm = home.map((state, i) => {
+      const piece = engine.pieces(lean, state, engine.SIGNAL_OPENS);
+      return piece[near] === piece[far] ? engine.size(engine.signalVolts(found[i][0], near, far)) : engine.NO_PATH;
+    });
     const words = { device: engine.short(places.get("from")), other: engine.short(places.get("into")) };
-    yield signal("screen", "screen", "screen", tied ? 1 : 0, "", words);
+    yield signal("screen-ohm", "screen", "screen", Math.max(...ohm), "ohm", words);
   }
 })(Ringfence.engine);

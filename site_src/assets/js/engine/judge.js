@@ -16,11 +16,11 @@ Ringfence.engine = Ringfence.engine || {};
     const possible = engine.ways(data, outlet, leads, inlet);
     const judged = possible.map((way) => judgeWay(data, rulebook, outlet, leads, inlet, way));
     const answer = judged.length ? combine(leads, judged)
-      : { verdict: "does not fit", settings: [], plugging: "does not fit", findings: [engine.misfit(data, outlet, leads, inlet)], ways: [] };
+      : { verdict: "does not fit", settings: [], names: new Map(), plugging: "does not fit", findings: [engine.misfit(data, outlet, leads, inlet)], ways: [] };
     return {
       from, through: [...through], into, fits: answer.verdict !== "does not fit", verdict: answer.verdict,
       settings: answer.settings.map(([setting, verdict]) => ({ supplies: Object.fromEntries(setting), verdict })),
-      conditions: engine.conditions(answer.settings), plugging: answer.plugging, findings: answer.findings.map(engine.published),
+      conditions: engine.conditions(answer.settings, answer.names), plugging: answer.plugging, findings: answer.findings.map(engine.published),
       ways: answer.ways.map(([{ ends, plugged }, verdict]) => ({ ends, plugged, verdict })), remedies: [],
     };
   };
@@ -33,13 +33,14 @@ Ringfence.engine = Ringfence.engine || {};
   /* Judge one way of plugging. */
   function judgeWay(data, rulebook, outlet, leads, inlet, way) {
     const assembly = engine.assemble(data, outlet, leads, inlet, way), signals = engine.solveSignals(assembly);
-    const switches = engine.settings(engine.portsOf(assembly));
+    const ports = engine.portsOf(assembly), switches = engine.settings(ports);
+    const names = new Map(engine.supplySwitches(ports).map(({ key, name }) => [key, name])), told = switches.map((setting) => engine.settingWords(setting, names));
     const readings = [...engine.directReadings(assembly, signals.peaks), ...engine.dischargeReadings(assembly), ...engine.signalReadings(assembly, signals)];
-    const findings = readings.flatMap((reading) => engine.findings(rulebook, reading, switches));
+    const findings = readings.flatMap((reading) => engine.findings(rulebook, reading, told));
     const settings = switches.map((setting, i) => [setting, severest(here(findings, i))]);
     const verdict = worstOf(settings.filter((_, i) => !onlyUnpowered(i, findings, switches.length)).map(([, found]) => found));
     const plugging = severest(findings.filter((finding) => finding.state === "plugging"));
-    return { verdict, settings, plugging, findings: toldOnce(findings, switches.length), ways: [[way, verdict]] };
+    return { verdict, settings, names, plugging, findings: toldOnce(findings, switches.length), ways: [[way, verdict]] };
   }
 
   /* One answer from all ways of plugging. Ends with different labels are chosen on purpose, so the best such choice counts, unless another
@@ -58,8 +59,8 @@ Ringfence.engine = Ringfence.engine || {};
       .filter(([part]) => engine.within(part, setting)).map(([, verdict]) => verdict))]);
     const kept = new Map();
     for (const finding of group.flatMap((one) => one.findings)) keepWorse(kept, finding);
-    return { verdict: VERDICTS[decisive], settings, plugging: worstOf(group.map((one) => one.plugging)), findings: worstFirst([...kept.values()]),
-      ways: judged.flatMap((one) => one.ways) };
+    return { verdict: VERDICTS[decisive], settings, names: fullest.names, plugging: worstOf(group.map((one) => one.plugging)),
+      findings: worstFirst([...kept.values()]), ways: judged.flatMap((one) => one.ways) };
   }
 
   /* The worst of some verdicts, the first of equals. */

@@ -26,9 +26,6 @@ Ringfence.engine = Ringfence.engine || {};
     return { circuit, values: drives, unknowns };
   };
 
-  /* The unknowns of a circuit in which nothing pushes: all zero. */
-  engine.dead = (circuit, drives, closed) => ({ circuit, values: drives, unknowns: drives.map(() => closed.map(() => new Float64Array(circuit.size))) });
-
   /* Drives whose matrices are the same: they differ in emfs alone. */
   function alike(circuit, drives) {
     const same = (one, two) => circuit.parts.every((part, i) => part.kind === "emf" || one[i] === two[i]);

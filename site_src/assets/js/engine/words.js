@@ -5,13 +5,14 @@ Ringfence.engine = Ringfence.engine || {};
 /* Numbers as a meter would show them, and sentences about settings. The twin of words.py. A setting is a Map of switch -> position. */
 (function (engine) {
   const PREFIXES = [[1e6, "M"], [1e3, "k"], [1, ""], [1e-3, "m"], [1e-6, "µ"], [1e-9, "n"]];
+  const NOTHING = 1e-12; // below this a number is rounding
   const SYMBOLS = { ohm: "Ω" };
 
   /* Three significant digits with an engineering prefix: 44.6 V, 7.05 mA, 2.4 kΩ; decibels with one decimal, bare numbers as they are. */
   engine.quantity = function (value, unit) {
     if (unit === "dB") return `${engine.fixed(value, 1)} dB`;
     const symbol = SYMBOLS[unit] || unit;
-    if (value === 0 || !symbol) return `${engine.fixed(value, 0)} ${symbol}`.trim();
+    if (Math.abs(value) < NOTHING || !symbol) return `${engine.fixed(value, 0)} ${symbol}`.trim();
     const [factor, prefix] = PREFIXES.find(([step]) => Math.abs(value) * 1.0005 >= step) || PREFIXES[PREFIXES.length - 1];
     const scaled = value / factor;
     const places = Math.abs(scaled) >= 1e-3 ? Math.max(0, 2 - Math.floor(Math.log10(Math.abs(scaled) * 1.0005))) : 2;
@@ -27,30 +28,30 @@ Ringfence.engine = Ringfence.engine || {};
     return sign + (places ? `${digits.slice(0, -places)}.${digits.slice(-places)}` : digits);
   };
 
-  /* `phantom on, plug-in power off`; empty when nothing can be switched. */
-  engine.settingWords = (setting) => [...setting].map(([key, state]) => `${key.replaceAll("-", " ")} ${state}`).join(", ");
+  /* `phantom 48 V on, plug-in power off`; empty when nothing can be switched. `names` tells what each switch is called. */
+  engine.settingWords = (setting, names) => [...setting].map(([key, state]) => `${names.get(key)} ${state}`).join(", ");
 
   /* One sentence that says which setting ends how, from a list of [setting, verdict]; empty when all end alike. */
-  engine.conditions = function (settings) {
+  engine.conditions = function (settings, names) {
     const verdicts = [...new Set(settings.map(([, verdict]) => verdict))];
     if (verdicts.length < 2) return "";
     const cases = (verdict) => settings.filter(([, found]) => found === verdict).map(([setting]) => setting);
-    const told = new Map(verdicts.map((verdict) => [verdict, condition(cases(verdict), settings)]));
+    const told = new Map(verdicts.map((verdict) => [verdict, condition(cases(verdict), settings, names)]));
     const unclear = verdicts.filter((verdict) => told.get(verdict) === null);
     const rest = unclear.reduce((best, verdict) => (best === null || cases(verdict).length > cases(best).length ? verdict : best), null);
     const clauses = verdicts.filter((verdict) => verdict !== rest)
-      .map((verdict) => `${verdict} with ${told.get(verdict) || cases(verdict).map(engine.settingWords).join(" or ")}`);
+      .map((verdict) => `${verdict} with ${told.get(verdict) || cases(verdict).map((setting) => engine.settingWords(setting, names)).join(" or ")}`);
     if (rest) clauses.push(`${rest} otherwise`);
     const sentence = clauses.join("; ");
     return `${sentence[0].toUpperCase()}${sentence.slice(1)}.`;
   };
 
   /* The switch positions that all cases of a verdict share and no other setting has; null if there is no such set. */
-  function condition(cases, settings) {
+  function condition(cases, settings, names) {
     const shared = new Map([...cases[0]].filter(([key, state]) =>
       cases.every((one) => one.get(key) === state) && settings.some(([one]) => one.get(key) !== state)));
     const matching = settings.filter(([setting]) => engine.within(shared, setting));
-    return shared.size && matching.length === cases.length ? engine.settingWords(shared) : null;
+    return shared.size && matching.length === cases.length ? engine.settingWords(shared, names) : null;
   }
 
   /* Does a setting have all positions of another? */
