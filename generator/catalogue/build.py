@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from math import atan2, degrees, hypot
+
 from . import records
 from .cables import Cable, lay
 from .context import Context
@@ -9,6 +11,7 @@ from .expand import expand
 from .networks import Scope, evidence, network
 from .nodes import Map, Text
 from .quantity import parse
+from .scalars import number
 
 
 def catalogue(context: Context) -> records.Catalogue:
@@ -45,15 +48,29 @@ def _connector(id: str, tree: Map, context: Context) -> records.Connector:
         bore=tree.text("bore", id),
         contacts=tree.texts("contacts"),
         halves={name: _half(name, tree[name]) for name in ("plug", "jack", "male", "female") if name in tree},
-        face={
-            contact: records.Spot(parse(spot.text("angle")).nominal, _mm(spot["radius"]))
-            for contact, spot in tree.map("face").items()
-        },
+        face={contact: _spot(spot) for contact, spot in tree.map("face").items()},
         key_angle=parse(tree.text("key")).nominal if "key" in tree else None,
         recognise=tree.text("recognise", ""),
         also_called=tree.texts("also_called"),
         evidence=evidence(tree),
+        looks={key: _seen(key, node) for key, node in tree.map("looks").items()},
+        takes=tree.texts("takes"),
+        turned={contact: other.text for contact, other in tree.map("turned").items()},
     )
+
+
+def _spot(tree: Map) -> records.Spot:
+    """A place on a round face as it is written, one on a rectangular face turned into angle and radius."""
+    if "angle" in tree:
+        return records.Spot(parse(tree.text("angle")).nominal, _mm(tree["radius"]))
+    x, y = _mm(tree["x"]), _mm(tree["y"])
+    return records.Spot(round(degrees(atan2(x, -y)) % 360, 6), round(hypot(x, y), 6))
+
+
+def _seen(key: str, node: Text) -> str | float:
+    if key == "diameter":
+        return _mm(node)
+    return number(node.text) if key in ("contacts", "rings") else node.text
 
 
 def _half(name: str, tree: Map) -> records.Half:

@@ -6,8 +6,16 @@ from .records import GRADES
 from .scalars import CONTACT, NAME, Amount, Choice, Date, Name, Nothing, Number, Ref, Words
 from .shapes import Either, Field, ListOf, MapOf, Record
 
-HALVES = {"concentric": ("plug", "jack"), "coaxial": ("plug", "jack"), "circular": ("male", "female")}
-SIZES = ("diameter", "length", "pin", "shell", "depth")
+HALVES = {
+    "concentric": ("plug", "jack"), "coaxial": ("plug", "jack"), "circular": ("male", "female"), "rectangular": ("male", "female"),
+}
+SIZES = ("diameter", "length", "width", "height", "pin", "shell", "depth")
+SEEN = {  # what one looks for to tell a connector by eye: closed lists, so that a page can ask
+    "latch": ("none", "push-tab", "thread", "screws", "bayonet", "push-pull", "twist"),
+    "keyway": ("none", "slot", "ridge", "notch", "outline"),
+    "shell": ("metal", "plastic", "either", "none"),
+    "outline": ("rod", "round", "D", "rectangular", "oval", "wires"),
+}
 SIGNALS = (
     "microphone", "line", "instrument", "headphone", "loudspeaker", "digital", "data", "timecode", "intercom", "power",
 )
@@ -114,12 +122,25 @@ _connector = _file("connectors", {
     **{half: Field(_half, f"the {half}") for half in ("plug", "jack", "male", "female")},
     "face": Field(
         MapOf(Record({
-            "angle": need(Amount("deg"), "clock degrees, 0 at the top"),
-            "radius": need(_length(), "from the centre"),
-        }), _contact),
+            "angle": Field(Amount("deg"), "clock degrees, 0 at the top, on a round face"),
+            "radius": Field(_length(), "from the centre, on a round face"),
+            "x": Field(Amount("m", negative=True), "right of the middle, on a rectangular face"),
+            "y": Field(Amount("m", negative=True), "below the middle, on a rectangular face"),
+        }, one_of=(("angle", "x"), ("radius", "y"))), _contact),
         "the mating face of the male half",
     ),
     "key": Field(Amount("deg"), "where the key stands on the male face"),
+    "takes": Field(ListOf(Ref("connectors"), one=True), "other families whose plugs go in too"),
+    "turned": Field(MapOf(_contact, _contact), "where a plug goes in two ways round: receptacle contact: plug contact it meets then"),
+    "looks": Field(
+        Record({
+            "diameter": Field(_length(positive=True), "of the part one sees, across its longest side if it is not round"),
+            "contacts": Field(Number(above=0), "how many contacts one counts"),
+            "rings": Field(Number(above=-1), "how many insulating rings one counts on the rod"),
+            **{key: Field(Choice(options), f"its {key}") for key, options in SEEN.items()},
+        }),
+        "what one sees, for telling it by a few questions",
+    ),
     "recognise": Field(_words, "how to tell it by eye"),
     "also_called": Field(_list, "other names"),
 })

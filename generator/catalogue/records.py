@@ -66,11 +66,15 @@ class Half:
 
 @dataclass(frozen=True)
 class Connector:
-    """A family. Halves of any two families with the same `bore` go into each other (plug into jack, male into female)."""
+    """A family. Halves of any two families with the same `bore` go into each other (plug into jack, male into female).
+
+    `looks` is what one sees without a rule in hand (diameter in mm, numbers of contacts and rings, words from closed lists).
+    `takes` names further families whose plugs go into this one's receptacle. `turned` is set where a plug goes in two ways
+    round: for each contact of the receptacle the plug's contact it meets then."""
 
     id: str
     name: str
-    shape: str  # concentric | circular | coaxial
+    shape: str  # concentric | circular | coaxial | rectangular
     bore: str
     contacts: tuple[str, ...]
     halves: Mapping[str, Half]
@@ -79,6 +83,9 @@ class Connector:
     recognise: str
     also_called: tuple[str, ...]
     evidence: Evidence
+    looks: Mapping[str, str | float] = field(default_factory=dict)
+    takes: tuple[str, ...] = ()
+    turned: Mapping[str, str] = field(default_factory=dict)
 
     def __hash__(self) -> int:
         """Ids are unique, so that matings can be remembered by connector."""

@@ -47,6 +47,7 @@ RULES = {
     "unknown-half": "The half named is one the connector has.",
     "unknown-contact": "The contact named is one the connector has.",
     "missing-contact": "Every contact has its place.",
+    "wrong-face": "Contacts stand at angle and radius on a round face, at x and y on a rectangular one.",
     "repeated": "A list of different things names each once.",
     "segments-overlap": "Segments of a plug do not overlap.",
     "segments-unordered": "Segments of a plug stand in the order of the contacts, from the tip back.",

@@ -2,8 +2,9 @@
 
 Concentric connectors are worked out from dimensions. A spring at position p (mm from the tip end of a plug that is fully
 home) touches the plug at p - x while the plug is still x mm short of home. Makers place springs differently, so a
-spring may be anywhere in its interval and every place it can land is a state of its own. Circular and coaxial ones
-follow the order of make: what stands further forward touches first, contacts that stand equal touch in any order.
+spring may be anywhere in its interval and every place it can land is a state of its own. Circular, coaxial and rectangular
+ones follow the order of make: what stands further forward touches first, contacts that stand equal touch in any order. A plug
+that goes in two ways round is home in both.
 """
 
 from __future__ import annotations
@@ -33,8 +34,11 @@ class Mating:
 def fits(first: tuple[Connector, str], second: tuple[Connector, str]) -> bool:
     """Do these two halves go into each other?"""
     (one, half_one), (two, half_two) = first, second
-    opposite = (half_one in PLUGS and half_two in RECEPTACLES) or (half_one in RECEPTACLES and half_two in PLUGS)
-    return opposite and one.bore == two.bore and one.shape == two.shape
+    if half_one in PLUGS and half_two in RECEPTACLES:
+        return fits(second, first)
+    if half_one not in RECEPTACLES or half_two not in PLUGS or one.shape != two.shape:
+        return False
+    return one.bore == two.bore or two.id in one.takes
 
 
 @lru_cache(maxsize=4096)
@@ -48,7 +52,9 @@ def mate(first: tuple[Connector, str], second: tuple[Connector, str]) -> Mating 
     receptacle, plug = first[0].halves[first[1]], second[0].halves[second[1]]
     if first[0].shape == "concentric":
         return _concentric(receptacle, plug)
-    return _by_order_of_make(receptacle, set(first[0].contacts) & set(second[0].contacts))
+    matings = [_by_order_of_make(receptacle, touches) for touches in _ways_round(first[0], second[0])]
+    home = _unique(state for mating in matings for state in mating.home)
+    return Mating(home, _unique(state for mating in matings for state in mating.travel if state not in home))
 
 
 def _concentric(jack: Half, plug: Half) -> Mating:
@@ -93,9 +99,16 @@ def _middles(points: list[float]) -> list[float]:
     return [(low + high) / 2 for low, high in pairwise(points)]
 
 
-def _by_order_of_make(receptacle: Half, shared: set[str]) -> Mating:
+def _ways_round(receptacle: Connector, plug: Connector) -> list[dict[str, str]]:
+    """Which contact of the plug each one of the receptacle meets, straight and, where it goes in that way too, turned."""
+    straight = {contact: contact for contact in receptacle.contacts}
+    ways = [straight, straight | receptacle.turned] if receptacle.turned else [straight]
+    return [{own: other for own, other in way.items() if other in plug.contacts} for way in ways]
+
+
+def _by_order_of_make(receptacle: Half, shared: Mapping[str, str]) -> Mating:
     def same(contacts: Iterable[str]) -> State:
-        return frozenset((contact, contact) for contact in contacts)
+        return frozenset((contact, shared[contact]) for contact in contacts)
 
     forward = {contact: receptacle.forward.get(contact, 0.0) for contact in shared}
     travel, made = [], []

@@ -14,8 +14,10 @@ _NEEDED = {  # shape -> what it cannot be mated without: owner, key, help
         ("'jack'", "springs", "where each spring touches"),
     ),
     "circular": (("this connector", "face", "where the contacts stand on the male face"),),
+    "rectangular": (("this connector", "face", "where the contacts stand on the male face"),),
     "coaxial": (),
 }
+_PLACED = {"circular": ("angle", "radius"), "rectangular": ("x", "y")}
 
 
 def check_halves(id: str, tree: Map, context: Context) -> None:
@@ -45,6 +47,26 @@ def check_contacts(id: str, tree: Map, context: Context) -> None:
         if key in owner and key != "forward" and missing and all(known):
             message = f"'{key}' says nothing of {', '.join(missing)}; every contact needs its place."
             context.problems.add(owner.keys[key], "missing-contact", message)
+
+
+def check_face(id: str, tree: Map, context: Context) -> None:
+    """Round faces give angle and radius, rectangular ones x and y."""
+    wanted = _PLACED.get(tree["shape"].text, ())
+    for contact, spot in tree.map("face").items():
+        for key, place in spot.keys.items():
+            if wanted and key not in wanted:
+                message = f"contact '{contact}' has '{key}'; on a {tree['shape'].text} face contacts stand at {' and '.join(wanted)}."
+                context.problems.add(place, "wrong-face", message)
+
+
+def check_turned(id: str, tree: Map, context: Context) -> None:
+    """Both sides of `turned` are contacts of this connector."""
+    turned = tree.map("turned")
+    for contact, place in turned.keys.items():
+        check_contact(contact, place, "this connector", tree, context)
+        other = turned.entries[contact]
+        if other:
+            check_contact(other.text, other.place, "this connector", tree, context)
 
 
 def check_segments(id: str, tree: Map, context: Context) -> None:
@@ -84,4 +106,4 @@ def _halves(tree: Map) -> list[Map]:
     return [tree[half] for half in ("plug", "jack", "male", "female") if tree.entries.get(half)]
 
 
-CHECKS = (check_halves, check_contacts, check_segments, check_springs)
+CHECKS = (check_halves, check_contacts, check_face, check_turned, check_segments, check_springs)

@@ -29,12 +29,17 @@ Ringfence.engine = Ringfence.engine || {};
     return [[], ...(spare.length > 1 ? spare.map((one) => [one]) : []), ...(spare.length ? [spare] : [])];
   }
 
+  /* What is where, as Map: from, lead1 ..., into, extra1 ... */
+  engine.placed = (data, start, leads, target, way) => new Map([
+    ["from", start], ...leads.map((lead, i) => [`lead${i + 1}`, lead]), ["into", target],
+    ...way.plugged.map(([i, end], number) => [`extra${number + 1}`, data.ports[leads[i].ends[end].usual]]),
+  ]);
+
   /* The circuits and states of one way: {places: Map, interfaces, circuit (as it is), linked (with an emf between the chassis of From and
      Into; null where one has none), bare (without the capacitance of the cables), home, joined, plugging}, the last three lists of
      switch states; `joined` has both chassis tied by mains earth as well. */
   engine.assemble = function (data, start, leads, target, way) {
-    const places = new Map([["from", start], ...leads.map((lead, i) => [`lead${i + 1}`, lead]), ["into", target]]);
-    const interfaces = [];
+    const places = engine.placed(data, start, leads, target, way), interfaces = [];
     let side = ["from", start, null];
     leads.forEach((lead, i) => {
       const [near, far] = way.ends[i];
@@ -43,9 +48,8 @@ Ringfence.engine = Ringfence.engine || {};
     });
     interfaces.push(interfaceOf(data, side, ["into", target, null]));
     way.plugged.forEach(([i, end], number) => {
-      const partner = data.ports[leads[i].ends[end].usual];
-      places.set(`extra${number + 1}`, partner);
-      interfaces.push(interfaceOf(data, [`lead${i + 1}`, leads[i], end], [`extra${number + 1}`, partner, null]));
+      const extra = `extra${number + 1}`;
+      interfaces.push(interfaceOf(data, [`lead${i + 1}`, leads[i], end], [extra, places.get(extra), null]));
     });
 
     const touches = interfaces.flatMap(({ mating }, k) =>
@@ -71,7 +75,7 @@ Ringfence.engine = Ringfence.engine || {};
   };
 
   /* The ports by place: from, into, then extras, as [place, port]. */
-  engine.portsOf = (assembly) => [...assembly.places].filter(([, record]) => engine.isPort(record));
+  engine.portsOf = (places) => [...places].filter(([, record]) => engine.isPort(record));
 
   /* Does anything in this device meet its metalwork? */
   engine.hasChassis = (record) => engine.isPort(record) && record.network.parts.some((part) => part.a === "chassis" || part.b === "chassis");

@@ -9,14 +9,22 @@ Ringfence.engine = Ringfence.engine || {};
 
   /* A function from a right side to the unknowns. Throws CircuitError when there is no single solution. */
   engine.factoredReal = function (matrix, size) {
-    const factors = engine.factorReal(matrix, size) || singular(), terms = termsOf(size, (at) => Math.abs(matrix[at]));
+    const factors = engine.factorReal(matrix, size) || singular();
+    const error = new Float64Array(size), scale = new Float64Array(size);
     return function (right) {
       const found = factors.solve(right);
-      check(terms, right, (j) => Math.abs(found[j]), (start, stop, wanted) => {
-        let sum = -wanted;
-        for (let t = start; t < stop; t++) sum += matrix[terms.at[t]] * found[terms.column[t]];
-        return Math.abs(sum);
-      });
+      for (let i = 0, at = 0; i < size; i++) {
+        let sum = -right[i], all = Math.abs(right[i]);
+        for (let j = 0; j < size; j++, at++) {
+          if (matrix[at] === 0) continue;
+          const term = matrix[at] * found[j];
+          sum += term;
+          all += Math.abs(term);
+        }
+        error[i] = Math.abs(sum);
+        scale[i] = all;
+      }
+      check(error, scale);
       return found;
     };
   };
@@ -24,50 +32,36 @@ Ringfence.engine = Ringfence.engine || {};
   /* The same for a complex matrix {re, im}; right sides are real, unknowns {re, im}. */
   engine.factoredComplex = function (matrix, size) {
     const factors = engine.factorComplex(matrix, size) || singular();
-    const terms = termsOf(size, (at) => engine.magnitude(matrix.re[at], matrix.im[at]));
+    const error = new Float64Array(size), scale = new Float64Array(size);
     return function (right) {
-      const found = factors.solve(right);
-      check(terms, right, (j) => engine.magnitude(found.re[j], found.im[j]), (start, stop, wanted) => {
-        let re = -wanted, im = 0;
-        for (let t = start; t < stop; t++) {
-          const at = terms.at[t], j = terms.column[t];
-          re += matrix.re[at] * found.re[j] - matrix.im[at] * found.im[j];
-          im += matrix.re[at] * found.im[j] + matrix.im[at] * found.re[j];
+      const found = factors.solve(right), extent = found.re.map((re, j) => engine.magnitude(re, found.im[j]));
+      for (let i = 0, at = 0; i < size; i++) {
+        let re = -right[i], im = 0, all = Math.abs(right[i]);
+        for (let j = 0; j < size; j++, at++) {
+          const mr = matrix.re[at], mi = matrix.im[at];
+          if (mr === 0 && mi === 0) continue;
+          re += mr * found.re[j] - mi * found.im[j];
+          im += mr * found.im[j] + mi * found.re[j];
+          all += engine.magnitude(mr, mi) * extent[j];
         }
-        return engine.magnitude(re, im);
-      });
+        error[i] = engine.magnitude(re, im);
+        scale[i] = all;
+      }
+      check(error, scale);
       return found;
     };
   };
 
   engine.magnitude = (re, im) => Math.sqrt(re * re + im * im);
 
-  /* The places of a matrix that are not zero, row by row, with their sizes. */
-  function termsOf(size, sizeAt) {
-    const rows = new Int32Array(size + 1), at = new Int32Array(size * size), column = new Int32Array(size * size), sizes = new Float64Array(size * size);
-    let count = 0;
-    for (let i = 0; i < size; i++) {
-      for (let j = 0; j < size; j++) {
-        const found = sizeAt(i * size + j);
-        if (found !== 0) at[count] = i * size + j, column[count] = j, sizes[count++] = found;
-      }
-      rows[i + 1] = count;
-    }
-    return { rows, at, column, sizes };
-  }
-
-  function check(terms, right, sizeOf, errorOf) {
-    const found = Float64Array.from(right, (_, j) => sizeOf(j));
-    const scale = right.map((wanted, i) => {
-      let sum = Math.abs(wanted);
-      for (let t = terms.rows[i]; t < terms.rows[i + 1]; t++) sum += terms.sizes[t] * found[terms.column[t]];
-      return sum;
-    });
-    const rounding = ROUNDING * scale.reduce((largest, size) => Math.max(largest, size), 0);
-    for (let i = 0; i < right.length; i++) {
-      const error = errorOf(terms.rows[i], terms.rows[i + 1], right[i]);
+  function check(error, scale) {
+    let largest = 0;
+    for (let i = 0; i < scale.length; i++) if (scale[i] > largest) largest = scale[i];
+    for (let i = 0; i < scale.length; i++) {
       // Written so that what is not a number fails too.
-      if (!(error <= engine.RESIDUAL * scale[i] + rounding)) throw new engine.CircuitError("no single solution: the currents of a net do not sum to zero");
+      if (!(error[i] <= engine.RESIDUAL * scale[i] + ROUNDING * largest)) {
+        throw new engine.CircuitError("no single solution: the currents of a net do not sum to zero");
+      }
     }
   }
 

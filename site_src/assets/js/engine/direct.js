@@ -2,38 +2,10 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.engine = Ringfence.engine || {};
 
-/* Direct-current readings: every supply setting, tolerance corner, landing and plugging state of an assembly. The twin of direct.py. */
+/* Direct-current readings: every supply setting, tolerance corner, landing and plugging state of an assembly. The twin of direct.py
+   from `corners` on; switches.js is what stands before it. */
 (function (engine) {
-  const SIDES = { from: "at the outlet", into: "at the inlet", extra1: "at the spare end", extra2: "at the second spare end" };
   const UNITS = { volts: "V", reverse: "V", amps: "A", watts: "W" };
-  const placeOf = (part) => part.id.split("/")[0];
-
-  /* Every switchable supply of the connection, in order of place; `key` and `name` are what answers call it, with its
-     side where two supplies share an id. */
-  engine.supplySwitches = function (ports) {
-    const found = ports.flatMap(([place, port]) => port.supplies.map((supply) => [place, supply]));
-    const once = (id) => found.filter(([, supply]) => supply.id === id).length === 1;
-    return found.map(([place, supply]) => {
-      const side = once(supply.id) ? "" : ` ${SIDES[place] || place}`;
-      return { place, supply, key: supply.id + side, name: supply.name + side };
-    });
-  };
-
-  /* Every combination of supply switches, all on first, each a Map of key -> state. */
-  engine.settings = function (ports) {
-    const switches = engine.supplySwitches(ports);
-    return engine.product(switches.map(({ supply }) => supply.states)).map((states) => new Map(switches.map(({ key }, i) => [key, states[i]])));
-  };
-
-  /* The ids of the emfs that this setting has switched off. */
-  engine.switchedOff = function (circuit, ports, setting) {
-    const off = engine.supplySwitches(ports).filter(({ key, supply }) => setting.get(key) !== supply.states[0]);
-    const dead = (part) => off.some(({ place, supply }) => place === placeOf(part) && supply.id === part.supply);
-    return new Set(circuit.parts.filter((part) => part.kind === "emf" && dead(part)).map((part) => part.id));
-  };
-
-  /* Values of all parts at a corner, with the emfs that are off at 0 V. */
-  engine.driveValues = (circuit, off, corner) => Float64Array.from(circuit.parts, (part) => (off.has(part.id) ? 0 : engine.valueAt(part, corner)));
 
   /* The tolerance corners at which anything in this circuit differs from nominal. */
   function corners(circuit) {
@@ -45,7 +17,7 @@ Ringfence.engine = Ringfence.engine || {};
 
   /* All readings of every setting. `peaks` gives for each limit of each place and state what signal adds at its loudest. */
   engine.directReadings = function (assembly, peaks) {
-    const { circuit } = assembly, ports = engine.portsOf(assembly), at = corners(circuit);
+    const { circuit } = assembly, ports = engine.portsOf(assembly.places), at = corners(circuit);
     const settings = engine.settings(ports), offs = settings.map((setting) => engine.switchedOff(circuit, ports, setting));
     const states = [...assembly.home, ...assembly.joined, ...assembly.plugging];
     const lives = offs.map((off) => circuit.parts.filter((part) => part.kind === "emf" && !off.has(part.id) && part.value.nominal));
@@ -56,7 +28,7 @@ Ringfence.engine = Ringfence.engine || {};
       const one = {
         assembly, solution: { circuit, values: drives[setting], unknowns: stack.unknowns.slice(start, start + at.length) }, setting, positions, live,
         settled: assembly.home.length + assembly.joined.length, states: states.length,
-        foreign: (place) => live.some((part) => placeOf(part) !== place),
+        foreign: (place) => live.some((part) => engine.placeOf(part) !== place),
       };
       return [...stress(one, peaks), ...needs(one), ...supplies(one), ...windings(one)];
     });
@@ -123,7 +95,7 @@ Ringfence.engine = Ringfence.engine || {};
   /* Current pushed back into a supply, and the surge a supply gives while plugging beyond what it gives settled. */
   function* supplies({ assembly, solution, setting, live, settled, states }) {
     for (const part of live) {
-      const record = assembly.places.get(placeOf(part)), index = solution.circuit.index.get(part.id);
+      const record = assembly.places.get(engine.placeOf(part)), index = solution.circuit.index.get(part.id);
       const amps = engine.partAmps(solution, index), sign = Math.sign(part.value.nominal);
       const back = (...which) => amps(...which) * sign, out = (...which) => -back(...which);
       const supply = engine.isPort(record) && record.supplies.find((one) => one.id === part.supply), name = supply ? supply.name : "supply";
@@ -138,7 +110,7 @@ Ringfence.engine = Ringfence.engine || {};
 
   /* Direct current through coils and ribbons, and into the stages that drive an output. */
   function* windings({ assembly, solution, setting, positions, settled, foreign }) {
-    const on = engine.supplySwitches(engine.portsOf(assembly)).filter(({ key, supply }) => positions.get(key) === supply.states[0]);
+    const on = engine.supplySwitches(engine.portsOf(assembly.places)).filter(({ key, supply }) => positions.get(key) === supply.states[0]);
     const feed = on.some(({ supply }) => supply.style === "pair") ? "pair" : "single";
     for (const [place, record] of assembly.places) {
       if (!foreign(place)) continue;

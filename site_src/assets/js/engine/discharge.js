@@ -14,7 +14,7 @@ Ringfence.engine = Ringfence.engine || {};
   /* Peak current (A) with charge and energy, and time to settle (s), of every capacitor that a supply charges; and the current (A) that
      filling or emptying them drives through windings, which is held against what those stand while plugging. */
   engine.dischargeReadings = function (assembly) {
-    const { circuit, home, plugging } = assembly, ports = engine.portsOf(assembly);
+    const { circuit, home, plugging } = assembly, ports = engine.portsOf(assembly.places);
     const big = circuit.parts.filter((part) => part.kind === "capacitor" && part.value.nominal >= LEAST_CAPACITANCE).map((part) => part.id);
     const pushed = engine.settings(ports).map((setting, number) => ({ number, values: engine.driveValues(circuit, engine.switchedOff(circuit, ports, setting), "nominal") }))
       .filter(({ values }) => circuit.parts.some((part, i) => part.kind === "emf" && values[i]));

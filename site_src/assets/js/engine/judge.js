@@ -9,7 +9,7 @@ Ringfence.engine = Ringfence.engine || {};
   const rank = (verdict) => Math.max(0, VERDICTS.indexOf(verdict)); // notes cost nothing
 
   /* Judge one connection. `data` is the published catalogue, `rulebook` the list of rules, `from` and `into` port ids, `through` lead ids.
-     Gives the published form of a verdict. Throws RangeError for an unknown id, CircuitError where a circuit has no single solution. */
+     Gives the published form of a verdict. Throws RangeError for an unknown id. */
   Ringfence.judge = function (data, rulebook, { from, through = [], into }) {
     const outlet = known(data.ports, from, "port"), inlet = known(data.ports, into, "port");
     const leads = through.map((id) => known(data.leads, id, "lead"));
@@ -32,15 +32,31 @@ Ringfence.engine = Ringfence.engine || {};
 
   /* Judge one way of plugging. */
   function judgeWay(data, rulebook, outlet, leads, inlet, way) {
-    const assembly = engine.assemble(data, outlet, leads, inlet, way), signals = engine.solveSignals(assembly);
-    const ports = engine.portsOf(assembly), switches = engine.settings(ports);
+    const places = engine.placed(data, outlet, leads, inlet, way), ports = engine.portsOf(places), switches = engine.settings(ports);
     const names = new Map(engine.supplySwitches(ports).map(({ key, name }) => [key, name])), told = switches.map((setting) => engine.settingWords(setting, names));
-    const readings = [...engine.directReadings(assembly, signals.peaks), ...engine.dischargeReadings(assembly), ...engine.signalReadings(assembly, signals)];
-    const findings = readings.flatMap((reading) => engine.findings(rulebook, reading, told));
+    const findings = solved(() => read(data, outlet, leads, inlet, way).flatMap((reading) => engine.findings(rulebook, reading, told)));
     const settings = switches.map((setting, i) => [setting, severest(here(findings, i))]);
     const verdict = worstOf(settings.filter((_, i) => !onlyUnpowered(i, findings, switches.length)).map(([, found]) => found));
     const plugging = severest(findings.filter((finding) => finding.state === "plugging"));
     return { verdict, settings, names, plugging, findings: toldOnce(findings, switches.length), ways: [[way, verdict]] };
+  }
+
+  /* All readings of one way. */
+  function read(data, outlet, leads, inlet, way) {
+    const assembly = engine.assemble(data, outlet, leads, inlet, way), signals = engine.solveSignals(assembly);
+    const found = [...engine.directReadings(assembly, signals.peaks), ...engine.dischargeReadings(assembly), ...engine.signalReadings(assembly, signals)];
+    if (!found.every((reading) => Number.isFinite(reading.value))) throw new engine.CircuitError("a reading is not a number");
+    return found;
+  }
+
+  /* Findings, or the one that says there are none: what cannot be worked out is never called safe. */
+  function solved(findings) {
+    try {
+      return findings();
+    } catch (error) {
+      if (error instanceof engine.CircuitError) return [engine.notSolved(error.message)];
+      throw error;
+    }
   }
 
   /* One answer from all ways of plugging. Ends with different labels are chosen on purpose, so the best such choice counts, unless another

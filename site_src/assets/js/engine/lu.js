@@ -97,10 +97,16 @@ Ringfence.engine = Ringfence.engine || {};
     im[i] = m;
   }
 
-  const identity = (size) => Int32Array.from({ length: size }, (_, i) => i);
+  function identity(size) {
+    const order = new Int32Array(size);
+    for (let i = 0; i < size; i++) order[i] = i;
+    return order;
+  }
 
   function swap(array, one, two) {
-    [array[one], array[two]] = [array[two], array[one]];
+    const kept = array[one];
+    array[one] = array[two];
+    array[two] = kept;
   }
 
   function swapRows(matrix, size, one, two) {

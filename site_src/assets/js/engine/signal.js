@@ -26,7 +26,7 @@ Ringfence.engine = Ringfence.engine || {};
      hum[corner][frequency][home state] per volt between chassis, by listener; peaks: what all sources at their loudest add to a rated part
      (V or A peak, W); forced, driven: the current other sources, and the source itself, drive through its output stage (A rms). */
   engine.solveSignals = function (assembly) {
-    const { circuit, bare, linked, home } = assembly, ports = engine.portsOf(assembly);
+    const { circuit, bare, linked, home } = assembly, ports = engine.portsOf(assembly.places);
     const named = (kind) => ports.flatMap(([place, port]) => port[kind].map((record) => ({ name: `${place}/${record.id}`, place, record })));
     const sources = named("sources"), listeners = named("listeners");
     const corners = engine.skewed(circuit) ? ["nominal", "skewed"] : ["nominal"];

@@ -15,12 +15,12 @@ Ringfence.engine = Ringfence.engine || {};
   engine.solveDc = function (circuit, drives, closed) {
     const stamps = stateStamps(circuit, closed, engine.DIRECT_OPENS);
     const rights = drives.map((values) => emfs(circuit, values));
-    const unknowns = drives.map(() => []);
+    const unknowns = drives.map(() => []), bending = [...circuit.parts.keys()].filter((i) => bends(circuit.parts[i]));
     for (const group of alike(circuit, drives)) {
       const base = directMatrix(circuit, drives[group[0]]);
       stamps.forEach((stamp, state) => {
-        const matrix = base.map((siemens, at) => siemens + stamp[at]), factored = new Map();
-        for (const drive of group) unknowns[drive][state] = bend(circuit, drives[drive], matrix, rights[drive], factored);
+        const matrix = sum(base, stamp), factored = new Map();
+        for (const drive of group) unknowns[drive][state] = bend(circuit, bending, drives[drive], matrix, rights[drive], factored);
       });
     }
     return { circuit, values: drives, unknowns };
@@ -28,24 +28,27 @@ Ringfence.engine = Ringfence.engine || {};
 
   /* Drives whose matrices are the same: they differ in emfs alone. */
   function alike(circuit, drives) {
-    const same = (one, two) => circuit.parts.every((part, i) => part.kind === "emf" || one[i] === two[i]);
-    const groups = [];
+    const groups = new Map();
     drives.forEach((values, i) => {
-      const group = groups.find(([first]) => same(drives[first], values));
-      if (group) group.push(i);
-      else groups.push([i]);
+      const key = values.filter((_, k) => circuit.parts[k].kind !== "emf").join();
+      groups.set(key, [...(groups.get(key) || []), i]);
     });
-    return groups;
+    return [...groups.values()];
+  }
+
+  function sum(one, two) {
+    const all = new Float64Array(one.length);
+    for (let at = 0; at < all.length; at++) all[at] = one[at] + two[at];
+    return all;
   }
 
   function directMatrix(circuit, values) {
-    const { size } = circuit, matrix = new Float64Array(size * size);
+    const { size, branches } = circuit, matrix = new Float64Array(size * size);
     circuit.parts.forEach((part, i) => {
-      const [a, b] = circuit.ends[i];
+      const [a, b] = circuit.ends[i], row = branches.get(part.id);
       if (part.kind === "resistor") engine.stampConductance(matrix, size, a, b, 1 / values[i]);
-      else if (engine.branched(part)) engine.stampBranch(matrix, size, a, b, circuit.branches.get(part.id));
-      // A winding shorted on itself: nothing pushes direct current round it.
-      if (part.kind === "inductor" && a === b) matrix[circuit.branches.get(part.id) * (size + 1)] = 1;
+      else if (engine.branched(part)) engine.stampBranch(matrix, size, a, b, row);
+      if (part.kind === "inductor" && a === b) matrix[row * size + row] = 1; // shorted on itself: nothing pushes direct current round it
     });
     return matrix;
   }
@@ -57,8 +60,7 @@ Ringfence.engine = Ringfence.engine || {};
   }
 
   /* Find the region each sink and clamp works in. Their curves rise everywhere, so there is one answer. */
-  function bend(circuit, values, matrix, right, factored) {
-    const bending = [...circuit.parts.keys()].filter((i) => bends(circuit.parts[i]));
+  function bend(circuit, bending, values, matrix, right, factored) {
     let flags = bending.map(() => false);
     for (let round = 0; round < ROUNDS; round++) {
       const key = flags.join(), z = right.slice();
@@ -99,7 +101,7 @@ Ringfence.engine = Ringfence.engine || {};
     return corners.map((values) => hertz.map((frequency) => {
       const { re, im } = signalMatrix(circuit, values, 2 * Math.PI * frequency);
       return stamps.map((stamp) => {
-        const solve = engine.factoredComplex({ re: re.map((siemens, at) => siemens + stamp[at]), im }, circuit.size);
+        const solve = engine.factoredComplex({ re: sum(re, stamp), im }, circuit.size);
         return rights.map(solve);
       });
     }));
@@ -125,13 +127,10 @@ Ringfence.engine = Ringfence.engine || {};
   function driven(circuit, drive) {
     const right = new Float64Array(circuit.size);
     for (const [target, signal] of drive) {
-      if (circuit.branches.has(target)) {
-        right[circuit.branches.get(target)] += signal;
-        continue;
-      }
+      const row = circuit.branches.get(target);
       const [a, b] = Array.isArray(target) ? target.map((node) => engine.net(circuit, node)) : circuit.ends[circuit.index.get(target)];
-      right[a] -= signal;
-      right[b] += signal;
+      if (row !== undefined) right[row] += signal;
+      else right[a] -= signal, right[b] += signal;
     }
     return right;
   }
