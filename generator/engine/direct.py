@@ -73,14 +73,11 @@ def corners(circuit: Circuit) -> list[str]:
 
 def direct_readings(assembly: Assembly, signal_peaks: Mapping[tuple[str, str, str], float]) -> list[Reading]:
     """All readings of every setting. `signal_peaks` gives for (place, limit id, state kind) what signal adds at its loudest (V or A peak, or W)."""
-    ports, circuit = assembly.ports, assembly.circuit
+    ports, circuit, points = assembly.ports, assembly.circuit, corners(assembly.circuit)
     all_settings = settings(ports)
     settled = len(assembly.home) + len(assembly.joined)
-    closed = closed_array([*assembly.home, *assembly.joined, *assembly.plugging], len(circuit.switches))
     lives = [live_volts(circuit, ports, setting) for setting in all_settings]
-    points = corners(circuit)
-    values = np.array([[drive_values(circuit, live, corner) for corner in points] for live in lives])
-    stack = solve_dc(circuit, values.reshape(-1, len(circuit.parts)), closed)
+    stack = solve_settings(assembly, all_settings)
     readings = []
     for number, (setting, live) in enumerate(zip(all_settings, lives)):
         solution = stack.drives(slice(number * len(points), (number + 1) * len(points)))
@@ -90,6 +87,15 @@ def direct_readings(assembly: Assembly, signal_peaks: Mapping[tuple[str, str, st
         readings += _supplies(assembly, solution, settled, number, live)
         readings += _windings(assembly, solution, settled, number, setting, sources)
     return readings
+
+
+def solve_settings(assembly: Assembly, wanted: Sequence[Mapping[str, str]]) -> Solution:
+    """Every corner of every wanted setting, the settings one after the other, in every state: home, joined, then plugging."""
+    circuit = assembly.circuit
+    closed = closed_array([*assembly.home, *assembly.joined, *assembly.plugging], len(circuit.switches))
+    lives = [live_volts(circuit, assembly.ports, setting) for setting in wanted]
+    values = np.array([[drive_values(circuit, live, corner) for corner in corners(circuit)] for live in lives])
+    return solve_dc(circuit, values.reshape(-1, len(circuit.parts)), closed)
 
 
 def _live_supplies(circuit: Circuit, live: Mapping[str, bool]) -> Iterator[tuple[str, Part]]:
@@ -111,10 +117,7 @@ def _stress(assembly: Assembly, solution: Solution, settled: int, setting: int, 
     """What every rated part sees, settled and while plugging."""
     for place, record in assembly.places.items():
         for limit in record.network.limits:
-            direct = limit_values(solution, place, limit)
-            # A capacitor's reverse rating is about direct volts the wrong way round; every other rating is about size.
-            # Where that is not known, neither is which way round it sits.
-            direct = np.maximum(-direct, 0.0) if limit.quantity == "reverse" and limit.settled is not None else np.abs(direct)
+            direct = held_against(limit, limit_values(solution, place, limit))
             foreign = bool(sources - {place})
             for state, cases, rating in (("settled", direct[:, :settled], limit.settled), ("plugging", direct[:, settled:], limit.momentary)):
                 if not cases.size:
@@ -141,6 +144,12 @@ def limit_values(solution: Solution, place: str, limit: Limit) -> np.ndarray:
         return solution.part_volts(index)
     amps = part_amps(solution, index)
     return amps if limit.quantity == "amps" else amps * solution.part_volts(index)
+
+
+def held_against(limit: Limit, direct: np.ndarray) -> np.ndarray:
+    """The size that counts against a limit. A capacitor's reverse rating is about direct volts the wrong way round; every other rating is
+    about size. Where that is not known, neither is which way round it sits."""
+    return np.maximum(-direct, 0.0) if limit.quantity == "reverse" and limit.settled is not None else np.abs(direct)
 
 
 def _needs(assembly: Assembly, solution: Solution, setting: int) -> Iterator[Reading]:

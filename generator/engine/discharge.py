@@ -22,17 +22,30 @@ from .solve import Solution, closed_array, part_amps, solve_ac, solve_dc
 
 LEAST_CHARGE = 1.0  # V; below this a capacitor is of no interest
 LEAST_CAPACITANCE = 1e-6  # F; below this it fills and empties before anything notices
+ALIKE = 1e-9  # times closer than this are the same to every solver
 CONTACT = ":contact"
 
 
 def discharge_readings(assembly: Assembly) -> Iterator[Reading]:
     """Peak current (A) with charge and energy, and time to settle (s), of every capacitor that a supply charges; and the current (A) that
     filling or emptying them drives through windings, which is held against what those stand while plugging."""
+    for number, charges, filling, emptying in instants(assembly):
+        yield from _windings(assembly, number, filling, emptying)
+        if charges:
+            yield _slowest(assembly, charges, number)
+        parts = {part.id: part for part in assembly.circuit.parts}
+        for name, charge in charges.items():
+            yield _emptied(assembly, parts[name], number, charge, struck_amps(emptying, name)[len(assembly.home):])
+
+
+def instants(assembly: Assembly) -> Iterator[tuple[int, dict[str, float], Solution, Solution]]:
+    """For each setting that feeds anything: its number, the charge of every large capacitor (V), and the first instant of all home, then
+    all plugging states, with the capacitors empty and with them charged."""
     circuit = assembly.circuit
     big = {part.id: i for i, part in enumerate(circuit.parts) if part.kind == "capacitor" and part.value.nominal >= LEAST_CAPACITANCE}
     if not big:
         return
-    struck = _struck(circuit, big)
+    struck = struck_circuit(circuit, big)
     home = closed_array(assembly.home[:1], len(circuit.switches))
     every = closed_array([*assembly.home, *assembly.plugging], len(circuit.switches))
     for number, setting in enumerate(settings(assembly.ports)):
@@ -40,19 +53,15 @@ def discharge_readings(assembly: Assembly) -> Iterator[Reading]:
         if not any(values[i] for i, part in enumerate(circuit.parts) if part.kind == "emf"):
             continue
         held = {part.id: value for part, value in zip(circuit.parts, values)} | dict.fromkeys(big, 0.0)
-        filling = _strike(struck, held, every)
+        filling = strike(struck, held, every)
         settled = solve_dc(circuit, values[None], home)
         volts = {name: float(settled.part_volts(i)[0, 0]) for name, i in big.items()}
         charges = {name: v for name, v in volts.items() if abs(v) >= LEAST_CHARGE}
-        emptying = _strike(struck, held | charges, every) if charges else filling
-        yield from _windings(assembly, number, filling, emptying)
-        if charges:
-            yield _slowest(assembly, charges, number)
-        for name, charge in charges.items():
-            yield _emptied(assembly, circuit.parts[big[name]], number, charge, _amps(emptying, name)[len(assembly.home):])
+        emptying = strike(struck, held | charges, every) if charges else filling
+        yield number, charges, filling, emptying
 
 
-def _struck(circuit: Circuit, big: Mapping[str, int]) -> Circuit:
+def struck_circuit(circuit: Circuit, big: Mapping[str, int]) -> Circuit:
     """The circuit with every large capacitor as an emf behind a contact's resistance, and the small ones left out."""
     contact = Quantity(CONTACT_OHM, CONTACT_OHM, CONTACT_OHM, "ohm", "")
     kept = [(part, *ends) for part, ends in zip(circuit.parts, circuit.ends) if part.kind != "capacitor"]
@@ -63,12 +72,12 @@ def _struck(circuit: Circuit, big: Mapping[str, int]) -> Circuit:
     return rebuilt(circuit, kept, charged)
 
 
-def _strike(struck: Circuit, held: Mapping[str, float], closed: np.ndarray) -> Solution:
+def strike(struck: Circuit, held: Mapping[str, float], closed: np.ndarray) -> Solution:
     """The first instant; `held` gives every part's value, a large capacitor's in V."""
     return solve_dc(struck, np.array([[held.get(part.id, CONTACT_OHM) for part in struck.parts]]), closed)
 
 
-def _amps(solution: Solution, part: str) -> np.ndarray:
+def struck_amps(solution: Solution, part: str) -> np.ndarray:
     """Size of the current through a part, A, one per state."""
     index = next((i for i, candidate in enumerate(solution.circuit.parts) if candidate.id == part), None)
     return np.zeros(solution.unknowns.shape[1]) if index is None else np.abs(part_amps(solution, index)[0])
@@ -80,7 +89,7 @@ def _windings(assembly: Assembly, setting: int, *struck: Solution) -> Iterator[R
         coils = {part.id for part in record.network.parts if part.coil}
         for limit in record.network.limits:
             if limit.quantity == "amps" and limit.part in coils and limit.momentary is not None:
-                amps = max(float(_amps(solution, f"{place}/{limit.part}").max()) for solution in struck)
+                amps = max(float(struck_amps(solution, f"{place}/{limit.part}").max()) for solution in struck)
                 name = limit_name(record, limit)
                 yield Reading("part-amps", f"{place}/{limit.id}", name, amps, "A", "plugging", setting, limit.momentary, limit.evidence,
                               {"device": Named(place), "part": name})
@@ -102,7 +111,8 @@ def _slowest(assembly: Assembly, charges: Mapping[str, float], setting: int) -> 
     values = np.array([[part.value.nominal for part in lean.parts]])
     found = solve_ac(lean, values, [0.0], home, [{(a, b): -1.0} for a, b, _ in ends.values()])[0, 0, 0] if ends else []
     seconds = {name: 5 * farads * float(abs(volts[nets[a]] - volts[nets[b]])) for volts, (name, (a, b, farads)) in zip(found, ends.items())}
-    slowest = max(seconds, key=seconds.get, default=next(iter(charges)))
+    most = max(seconds.values(), default=0.0)
+    slowest = next((name for name, taken in seconds.items() if taken >= most * (1 - ALIKE)), next(iter(charges)))  # of those alike, the first
     words = _words(assembly, slowest)
     return Reading("settle-seconds", "connection", words["part"], seconds.get(slowest, 0.0), "s", "plugging", setting, words=words)
 

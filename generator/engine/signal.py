@@ -8,10 +8,10 @@ from math import log10
 
 import numpy as np
 
-from generator.catalogue.records import Source
+from generator.catalogue.records import Limit, Listener, Source
 
 from .assemble import EARTHS, Assembly
-from .circuit import value_at
+from .circuit import Circuit, value_at
 from .direct import part_index
 from .solve import closed_array, part_signal_amps, solve_ac
 
@@ -47,16 +47,33 @@ def decibels(ratio: float) -> float:
     return 20 * log10(max(abs(ratio), FLOOR))
 
 
+def sources_of(assembly: Assembly) -> dict[str, tuple[str, Source]]:
+    """Every source by `place/id`, with its place."""
+    return {f"{place}/{s.id}": (place, s) for place, port in assembly.ports.items() for s in port.sources}
+
+
+def listeners_of(assembly: Assembly) -> dict[str, tuple[str, Listener]]:
+    """Every listener by `place/id`, with its place."""
+    return {f"{place}/{l.id}": (place, l) for place, port in assembly.ports.items() for l in port.listeners}
+
+
+def signal_corners(circuit: Circuit) -> tuple[str, ...]:
+    """The tolerance corners signals are solved at."""
+    return ("nominal", "skewed")[:1 + any(part.skew and part.match for part in circuit.parts)]
+
+
+def drive_of(place: str, source: Source) -> dict[str, float]:
+    """What one volt of open-circuit level is to the parts that make it."""
+    return {f"{place}/{part}": share for part, share in source.drive.items()}
+
+
 def solve_signals(assembly: Assembly) -> Signals:
     """Solve every signal question of an assembly."""
-    ports, circuit = assembly.ports, assembly.circuit
-    sources = {f"{place}/{s.id}": (place, s) for place, port in ports.items() for s in port.sources}
-    listeners = {f"{place}/{l.id}": (place, l) for place, port in ports.items() for l in port.listeners}
-    skewed = any(part.skew and part.match for part in circuit.parts)
-    values = np.array([[value_at(part, corner) for part in circuit.parts] for corner in ("nominal", "skewed")[:1 + skewed]])
+    circuit, sources, listeners = assembly.circuit, sources_of(assembly), listeners_of(assembly)
+    values = np.array([[value_at(part, corner) for part in circuit.parts] for corner in signal_corners(circuit)])
     nothing = tuple(False for _ in circuit.switches)
     home = closed_array([*assembly.home, nothing], len(circuit.switches))
-    drives = [{f"{place}/{part}": share for part, share in s.drive.items()} for place, s in sources.values()]
+    drives = [drive_of(place, s) for place, s in sources.values()]
     probes = [{tuple(f"{place}/{node}" for node in s.output): -1.0} for place, s in sources.values()]
 
     found = solve_ac(circuit, values, HERTZ, home, drives + probes)
@@ -100,16 +117,14 @@ def _peaks(assembly: Assembly, sources: Mapping, values: np.ndarray, home: np.nd
     moving = closed_array(assembly.plugging, len(circuit.switches))
     plugging = solve_ac(circuit, values[:1], HERTZ[MID:MID + 1], moving, drives) if len(moving) and drives else home[:1, :1, :0]
     level = np.array([loudest(s) for _, s in sources.values()])
-    foreign = {there: np.array([level[i] * (place != there) for i, (place, _) in enumerate(sources.values())]) for there in assembly.places}
     peaks, forced, driven = {}, {}, {}
     for state, data, hertz, cases in (("settled", home, HERTZ, values), ("plugging", plugging, HERTZ[MID:MID + 1], values[:1])):
         if not data.size:
             continue
         for place, record in assembly.places.items():
             for limit in record.network.limits:
-                # A device is built for its own signal; where a rating is not known, only what comes from elsewhere counts.
-                counted = foreign[place] if limit.settled is None else level
-                peaks[place, limit.id, state] = float(_limit_signal(assembly, place, limit, data, hertz, cases, counted).max())
+                counted = counted_levels(sources, place, limit)
+                peaks[place, limit.id, state] = float(limit_signal(assembly, place, limit, data, hertz, cases, counted).max())
     for column, (name, (place, source)) in enumerate(sources.items()):
         stages = [i for part in source.drive if (i := part_index(circuit, place, part)) is not None and circuit.parts[i].kind == "emf"]
         amps = np.array([np.abs(part_signal_amps(circuit, values, HERTZ, home, i)) * level for i in stages])
@@ -120,7 +135,15 @@ def _peaks(assembly: Assembly, sources: Mapping, values: np.ndarray, home: np.nd
     return peaks, forced, driven
 
 
-def _limit_signal(assembly: Assembly, place: str, limit, data: np.ndarray, hertz: Sequence[float], values: np.ndarray, level: np.ndarray) -> np.ndarray:
+def counted_levels(sources: Mapping[str, tuple[str, Source]], place: str, limit: Limit) -> np.ndarray:
+    """The loudest level of every source that counts against a limit, V rms. A device is built for its own signal; where a rating is not
+    known, only what comes from elsewhere counts."""
+    return np.array([loudest(s) * (limit.settled is not None or there != place) for there, s in sources.values()])
+
+
+def limit_signal(assembly: Assembly, place: str, limit: Limit, data: np.ndarray, hertz: Sequence[float], values: np.ndarray,
+                 level: np.ndarray) -> np.ndarray:
+    """What all sources at `level` (V rms) together put on a limit, V or A peak or W: (corners, frequencies, states), or (1,) where nothing counts."""
     circuit = assembly.circuit
     index = part_index(circuit, place, limit.part) if limit.part else None
     # Windings are rated for direct current, which pulls one way; signal moves them to and fro.

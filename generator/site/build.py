@@ -1,0 +1,57 @@
+"""The docs tree: record pages, indexes, the check, the matrix, guides, drawings and data, all from one run.
+
+A plain step before `mkdocs build`. The same catalogue and verdicts give the same bytes.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import asdict
+from pathlib import Path
+from typing import Any
+
+from generator.catalogue.published import as_data
+from generator.catalogue.records import Catalogue
+from generator.engine.rulebook import rules
+from generator.site import data, drawings, mated, offline, tree, verdicts
+from generator.site.mark_sheet import mark_sheet
+from generator.site.other_pages import other_pages
+from generator.site.record_pages import pages as record_pages
+from generator.site.templates import Templates
+
+SOURCE = Path(__file__).parents[2] / "site_src"
+COPIED = ("assets", "guides")  # taken as they are; guides land at the top of the tree under their own folder
+
+
+def build(catalogue: Catalogue, judged: Iterable[Mapping[str, Any]], out: Path, source: Path = SOURCE) -> tree.Changes:
+    """Write the docs tree for a catalogue and its judged single-lead connections (in published form).
+
+    Only files whose content changed are written; files of an earlier run that no longer belong are removed.
+    """
+    rows = [verdicts.row(one) for one in judged]
+    rows.sort(key=lambda row: (row["from"], row["into"], verdicts.rank(row)))
+    return tree.write(docs(catalogue, rows, source), out)
+
+
+def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE) -> dict[str, bytes]:
+    """Every file of the docs tree: path -> content."""
+    rulebook = [asdict(rule) for rule in rules()]
+    files = dict(_copied(source))
+    files |= data.files(as_data(catalogue), rulebook, mated.table(catalogue), rows)
+    pictures = drawings.Drawings(catalogue)
+    files |= pictures.files()
+    templates = Templates(source / "templates", mark_sheet())
+    scripts = sorted(path for path in files if path.startswith("assets/js/") and path.endswith(".js"))
+    for page in (*record_pages(catalogue, rows, pictures.inline), *other_pages(catalogue, rows, rulebook, scripts)):
+        if page.path in files:
+            raise ValueError(f"two pages want to be {page.path!r}")
+        files[page.path] = templates.page(page).encode()
+    first = {f"draw/{kind[:-1]}-{record}.svg" for kind in ("ports", "leads") for record in getattr(catalogue, kind)}
+    return files | offline.files(files, source, first)
+
+
+def _copied(source: Path) -> Iterator[tuple[str, bytes]]:
+    for folder in COPIED:
+        for path in sorted((source / folder).rglob("*")):
+            if path.is_file() and not path.name.startswith("."):
+                yield path.relative_to(source).as_posix(), path.read_bytes()

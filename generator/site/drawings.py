@@ -1,0 +1,72 @@
+"""The drawings of the site: files under /draw/ for anyone, and the same inline on the record's own page."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from generator.catalogue.records import Catalogue
+from generator.drawing import HALVES, VIEWS, draw
+from generator.site.page import KINDS
+
+CAPTIONS = {
+    ("face", "male"): "Looking at the pins.", ("face", "female"): "Looking into the holes.",
+    ("solder", "male"): "The solder side, behind the pins.", ("solder", "female"): "The solder side, behind the holes.",
+    ("face", "plug"): "Looking at the plug.", ("face", "jack"): "Looking into the jack.",
+    ("solder", "plug"): "The solder side of the plug.", ("solder", "jack"): "The solder side of the jack.",
+    ("plug", "plug"): "The plug, in true proportion.", ("plug", "jack"): "The jack, with its springs where they touch a plug.",
+}
+
+
+@dataclass(frozen=True)
+class View:
+    """One picture of a record: its file name under /draw/ without the ending, and how it is asked for."""
+
+    name: str
+    caption: str
+    view: str | None = None
+    half: str | None = None
+
+
+class Drawings:
+    """Draws every record of a catalogue."""
+
+    def __init__(self, catalogue: Catalogue):
+        self._catalogue = catalogue
+
+    def files(self) -> dict[str, bytes]:
+        """/draw/KIND-ID.svg for every record, further views beside it, and a retired id's one successor under the old name."""
+        found = {}
+        for kind in KINDS:
+            for record in getattr(self._catalogue, kind):
+                for view in self._views(kind, record):
+                    found[f"draw/{view.name}.svg"] = self._draw(record, view, standalone=True).encode()
+        for old, successors in self._catalogue.retired.items():
+            for kind in KINDS:
+                living = [new for new in successors if new in getattr(self._catalogue, kind)]
+                if len(living) == 1:
+                    found[f"draw/{kind[:-1]}-{old}.svg"] = found[f"draw/{kind[:-1]}-{living[0]}.svg"]
+        return found
+
+    def inline(self, kind: str, record: str) -> list[dict[str, str]]:
+        """The pictures of one record for its own page, with captions."""
+        return [{"svg": self._draw(record, view, standalone=False), "caption": view.caption} for view in self._views(kind, record)]
+
+    def _draw(self, record: str, view: View, standalone: bool) -> str:
+        return draw(self._catalogue, record, view=view.view, half=view.half, prefix=f"draw-{view.name}", standalone=standalone)
+
+    def _views(self, kind: str, record: str) -> Iterator[View]:
+        """The first view goes by the record's name alone."""
+        name = f"{kind[:-1]}-{record}"
+        if kind == "leads":
+            yield View(name, "Which contact joins which.")
+            return
+        for number, (view, half) in enumerate(self._pairs(kind, record)):
+            yield View(name if number == 0 else f"{name}-{half}-{view}", CAPTIONS[view, half], view, half)
+
+    def _pairs(self, kind: str, record: str) -> list[tuple[str, str]]:
+        """(view, half) of each picture: a port shows its own half, the others both."""
+        subject = getattr(self._catalogue, kind)[record]
+        connector = self._catalogue.connectors[record if kind == "connectors" else subject.connector]
+        halves = (subject.half,) if kind == "ports" else HALVES[connector.shape]
+        return [(view, half) for view in VIEWS[connector.shape] for half in halves]

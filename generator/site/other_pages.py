@@ -1,0 +1,84 @@
+"""The pages that are not about one record: the check, the matrix, indexes, methods, sources, and stubs of retired ids."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+from typing import Any
+
+from generator.catalogue.records import Catalogue
+from generator.site.page import KINDS, Page
+from generator.site.record_pages import direction
+from generator.site.verdicts import Row, tally
+
+INTROS = {
+    "connectors": "What goes into what, which contact is where, and what makes first.",
+    "assignments": "Which contact carries what: by standard, by habit, and the exceptions.",
+    "ports": "Outlets drive, inlets listen, some do both. Each is a class of device, not a model: check yours against the numbers.",
+    "leads": "Cables and adapters by how they are wired inside. Leads that look alike can be wired differently.",
+}
+
+
+def other_pages(catalogue: Catalogue, rows: list[Row], rulebook: Any, scripts: Iterable[str]) -> Iterator[Page]:
+    """Every page of the site that is not a record's own. `scripts` are the paths of all scripts in the tree."""
+    scripts = list(scripts)
+    check = {"scripts": _order(scripts, ("data", "table"), ("engine", "ui", "check"))}
+    yield Page("", "check", "Check a connection", catalogue, check)
+    yield Page("check/", "check", "Check a connection", catalogue, check)
+    matrix = {"scripts": _order(scripts, ("data", "table"), ("ui", "matrix")), "outlets": _tallies(rows)}
+    yield Page("matrix/", "matrix", "Matrix", catalogue, matrix)
+    yield Page("methods/", "methods", "How it works", catalogue, {"rulebook": rulebook})
+    yield Page("sources/", "sources", "Sources", catalogue)
+    for kind in KINDS:
+        yield Page(f"{kind}/", "index", kind.capitalize(), catalogue, {"intro": INTROS[kind], "groups": _groups(catalogue, kind)})
+    yield from _retired(catalogue)
+
+
+def _order(scripts: list[str], files: tuple[str, ...], folders: tuple[str, ...]) -> list[str]:
+    """The page's scripts: data first, then folder by folder in name order."""
+    inside = [path for folder in folders for path in scripts if path.startswith(f"assets/js/{folder}/")]
+    return [f"assets/js/{name}.js" for name in files] + inside
+
+
+def _tallies(rows: list[Row]) -> dict[str, dict[str, int]]:
+    by_outlet: dict[str, list[Row]] = {}
+    for row in rows:
+        by_outlet.setdefault(row["from"], []).append(row)
+    return {outlet: tally(by_outlet[outlet]) for outlet in sorted(by_outlet)}
+
+
+def _groups(catalogue: Catalogue, kind: str) -> dict[str, list[dict[str, str]]]:
+    """The entries of an index page under headings a person looks for."""
+    heading, more = _LISTINGS[kind]
+    groups: dict[str, list[dict[str, str]]] = {}
+    for record in getattr(catalogue, kind).values():
+        entry = {"path": f"{kind}/{record.id}/", "name": record.name, "more": more(catalogue, record)}
+        groups.setdefault(heading(catalogue, record), []).append(entry)
+    return {group: sorted(groups[group], key=lambda entry: entry["name"]) for group in sorted(groups)}
+
+
+def _ends(catalogue: Catalogue, lead: Any) -> str:
+    return " to ".join(f"{catalogue.connectors[end.connector].name}, {end.half}" for end in lead.ends.values())
+
+
+def _port(catalogue: Catalogue, port: Any) -> str:
+    return f"{direction(port)} · {catalogue.connectors[port.connector].name}, {port.half}"
+
+
+Listing = tuple[Callable[[Catalogue, Any], str], Callable[[Catalogue, Any], str]]
+
+_LISTINGS: dict[str, Listing] = {  # kind -> (heading of the group, small line under the name)
+    "connectors": (lambda catalogue, connector: connector.shape.capitalize(), lambda catalogue, connector: connector.recognise),
+    "assignments": (lambda catalogue, one: catalogue.connectors[one.connector].name, lambda catalogue, one: one.used_for),
+    "ports": (lambda catalogue, port: port.device[:1].upper() + port.device[1:], _port),
+    "leads": (lambda catalogue, lead: f"{lead.form.capitalize()}s", _ends),
+}
+
+
+def _retired(catalogue: Catalogue) -> Iterator[Page]:
+    """A stub wherever a retired id used to answer: in the folders its successors live in."""
+    for old, successors in catalogue.retired.items():
+        for kind in KINDS:
+            records = getattr(catalogue, kind)
+            living = [{"path": f"{kind}/{new}/", "name": records[new].name} for new in successors if new in records]
+            if living:
+                yield Page(f"{kind}/{old}/", "redirect", old, catalogue, {"successors": living})

@@ -1,0 +1,54 @@
+"""Judged connections as the pages need them: one short row each, and the best of a group.
+
+A row is the published form of a verdict: `from`, `through` (a list), `into`, `verdict`, `findings` (the ids that decided it),
+`number` (the value behind the first of them, or None) and `says` (that finding's sentence).
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterable, Mapping
+from typing import Any
+
+Row = Mapping[str, Any]
+
+ORDER = ("safe", "lossy", "no signal", "dangerous", "does not fit")  # best first
+SLUGS = {verdict: verdict.replace(" ", "-") for verdict in ORDER}
+
+
+def row(judged: Mapping[str, Any]) -> Row:
+    """The short row of one judged connection (the object of `judge --json`)."""
+    verdict = judged["verdict"]
+    if verdict not in ORDER:
+        raise ValueError(f"{verdict!r} is not a verdict; the verdicts are {', '.join(ORDER)}")
+    deciding = [finding for finding in judged["findings"] if finding["severity"] == verdict]
+    first = deciding[0] if deciding else None
+    number = None
+    if first and first.get("value") is not None:
+        number = {key: first.get(key) for key in ("value", "unit", "limit")}
+    return {
+        "from": judged["from"], "through": list(judged["through"]), "into": judged["into"], "verdict": verdict,
+        "findings": list(dict.fromkeys(finding["id"] for finding in deciding)), "number": number,
+        "says": first["says"] if first else "", "conditions": judged.get("conditions") or "",
+    }
+
+
+def rank(entry: Row) -> tuple:
+    """Sort key: best verdict first, then fewest leads, then fewest findings, then name."""
+    return ORDER.index(entry["verdict"]), len(entry["through"]), len(entry["findings"]), entry["through"]
+
+
+def grouped(rows: Iterable[Row], key: str) -> dict[str, list[Row]]:
+    """Rows by their `from` or `into`, each group best first, groups in id order."""
+    groups: dict[str, list[Row]] = defaultdict(list)
+    for entry in rows:
+        groups[entry[key]].append(entry)
+    return {name: sorted(groups[name], key=rank) for name in sorted(groups)}
+
+
+def tally(rows: Iterable[Row]) -> dict[str, int]:
+    """How many rows have each verdict, worst first, leaving out verdicts nobody has."""
+    counts = dict.fromkeys(reversed(ORDER), 0)
+    for entry in rows:
+        counts[entry["verdict"]] += 1
+    return {verdict: count for verdict, count in counts.items() if count}

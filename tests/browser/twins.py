@@ -1,0 +1,128 @@
+"""The engine in the browser beside the engine in Python: the same questions to both, and every field in which their answers differ.
+
+Both eliminate in double precision, in a different order; numbers may differ by rounding and by nothing else. See `agree` for what that allows.
+"""
+
+from __future__ import annotations
+
+import json
+import shutil
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import contextmanager
+from dataclasses import asdict, dataclass, field
+from multiprocessing import get_context
+from os import cpu_count
+from pathlib import Path
+
+from playwright.sync_api import Page, sync_playwright
+
+from generator.catalogue import Catalogue, default_directory, load
+from generator.catalogue.published import as_data
+from generator.engine import judge
+from generator.engine.rulebook import rules
+
+ENGINE = Path(__file__).parents[2] / "site_src/assets/js/engine"
+RELATIVE = 1e-9
+DECIBELS_PER_NEPER = 8.686
+BATCH = 250  # questions in one call of the page
+Question = tuple[str, tuple[str, ...], str]
+
+ASKED = """batch => JSON.stringify(batch.map(([from, through, into]) => {
+    try { return Ringfence.judge(given.data, given.rulebook, {from, through, into}); } catch (error) { return {failed: String(error)}; }
+}))"""
+
+
+@dataclass
+class Comparison:
+    """`wrong` tells each difference in a sentence; `worst` is the largest allowed difference of two numbers, as a share of what is allowed."""
+
+    compared: int = 0
+    wrong: list[str] = field(default_factory=list)
+    worst: dict[str, tuple[float, str]] = field(default_factory=dict)
+
+
+@contextmanager
+def engine_page(catalogue: Catalogue) -> Iterator[Page]:
+    """A blank page with the engine's scripts, which has the catalogue and the rulebook in `given`."""
+    with sync_playwright() as playwright:
+        browser = playwright.chromium.launch(executable_path=shutil.which("chromium"), args=["--no-sandbox"])
+        page = browser.new_page()
+        for script in sorted(ENGINE.glob("*.js")):
+            page.add_script_tag(path=script)
+        given = {"data": as_data(catalogue), "rulebook": [asdict(rule) for rule in rules()]}
+        page.evaluate("text => { window.given = JSON.parse(text); }", json.dumps(given))
+        yield page
+        browser.close()
+
+
+def compare(make: Callable[[Catalogue], tuple[Catalogue, Sequence[Question]]]) -> Comparison:
+    """Put the questions that `make` finds for the real catalogue to both engines, on all cores."""
+    parts = cpu_count() or 1
+    whole = Comparison()
+    # Started afresh: a forked process would inherit the event loop of other tests' browsers.
+    with get_context("spawn").Pool(parts) as pool:
+        for one in pool.starmap(_compare_part, [(make, part, parts) for part in range(parts)], chunksize=1):
+            whole.compared += one.compared
+            whole.wrong += one.wrong
+            for unit, found in one.worst.items():
+                whole.worst[unit] = max(found, whole.worst.get(unit, found))
+    return whole
+
+
+def _compare_part(make: Callable, part: int, parts: int) -> Comparison:
+    catalogue, questions = make(load(default_directory()))
+    mine = questions[len(questions) * part // parts:len(questions) * (part + 1) // parts]
+    found = Comparison(len(mine))
+    with engine_page(catalogue) as page:
+        for start in range(0, len(mine), BATCH):
+            batch = mine[start:start + BATCH]
+            for question, other in zip(batch, json.loads(page.evaluate(ASKED, batch))):
+                own = json.loads(json.dumps(judge(catalogue, *question).as_data()))
+                name = " > ".join([question[0], *question[1], question[2]])
+                found.wrong += [f"{name}: {difference}" for difference in differences(own, other, worst=found.worst)]
+    return found
+
+
+def differences(own, other, where: str = "", unit: str = "", worst: dict | None = None) -> Iterator[str]:
+    """Every field in which two answers differ, in words. Numbers may differ as `agree` allows; the largest such go into `worst`, by unit."""
+    if isinstance(own, dict) and isinstance(other, dict):
+        unit = own.get("unit", unit)
+        for key in own.keys() | other.keys():
+            if key in own and key in other:
+                yield from differences(own[key], other[key], f"{where}.{key}", unit, worst)
+            else:
+                yield f"{where}.{key}: {'only in Python' if key in own else 'only in the browser'}: {own.get(key, other.get(key))!r}"
+    elif isinstance(own, list) and isinstance(other, list):
+        if len(own) != len(other):
+            yield f"{where}: Python has {len(own)} ({_told(own)}), the browser {len(other)} ({_told(other)})"
+        else:
+            for i, (one, two) in enumerate(zip(own, other)):
+                yield from differences(one, two, f"{where}[{i}]", unit, worst)
+    elif _number(own) and _number(other):
+        share = abs(own - other) / allowed(own, other, unit)
+        if not share <= 1:
+            yield f"{where}: Python has {own!r} {unit}, the browser {other!r} {unit}, {share:.3g} times what rounding allows"
+        elif worst is not None and own != other:
+            worst[unit] = max(worst.get(unit, (0.0, "")), (share, f"{own!r} and {other!r} {unit}"))
+    elif own != other or isinstance(own, bool) != isinstance(other, bool):
+        yield f"{where}: Python has {own!r}, the browser {other!r}"
+
+
+def allowed(own: float, other: float, unit: str) -> float:
+    """How far apart two numbers may be and still be the same one.
+
+    1e-9 of the number, and what rounding beside a contact's 100 S leaves of currents and voltages (see FLOORS); decibels are compared as the
+    ratios they stand for, which at -200 dB are all floor.
+    """
+    size = max(abs(own), abs(other))
+    if unit == "dB":
+        return RELATIVE * DECIBELS_PER_NEPER + DECIBELS_PER_NEPER * GAIN_FLOOR / 10 ** (min(own, other) / 20)
+    return RELATIVE * size + (LEAK * size * size if unit == "ohm" else 0.0) + FLOORS.get(unit, 0.0)
+
+
+def _number(value) -> bool:
+    return isinstance(value, (int, float)) and not isinstance(value, bool)
+
+
+def _told(items: list) -> str:
+    return ", ".join(str(item.get("id", item)) if isinstance(item, dict) else str(item) for item in items)

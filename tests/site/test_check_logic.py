@@ -1,0 +1,149 @@
+"""The check's own logic, run by node: the address, what fits, and what stands in for an answer that cannot be worked out."""
+
+import json
+import subprocess
+from pathlib import Path
+
+import pytest
+
+SCRIPTS = Path(__file__).parents[2] / "site_src/assets/js"
+LOADED = ("ui/dom.js", "ui/words.js", "ui/catalogue.js", "ui/table.js", "ui/fits.js", "check/address.js", "check/judged.js")
+
+PORT = {"supplies": [], "also_called": [], "cautions": [], "device": "device"}
+DATA = {
+    "ports": {
+        "mic": {**PORT, "id": "mic", "name": "Mic", "connector": "xlr", "half": "male", "sources": [{}], "listeners": []},
+        "desk": {**PORT, "id": "desk", "name": "Desk", "connector": "xlr", "half": "female", "sources": [], "listeners": [{}],
+                 "supplies": [{"id": "phantom", "name": "phantom 48 V"}]},
+        "player": {**PORT, "id": "player", "name": "Player", "connector": "rca", "half": "jack", "sources": [{}], "listeners": []},
+    },
+    "leads": {
+        "cable": {"id": "cable", "name": "Cable", "form": "cable", "also_called": [], "cautions": [],
+                  "ends": {"a": {"connector": "xlr", "half": "female"}, "b": {"connector": "xlr", "half": "male"}}},
+        "odd": {"id": "odd", "name": "Odd", "form": "cable", "also_called": [], "cautions": [],
+                "ends": {"a": {"connector": "rca", "half": "plug"}, "b": {"connector": "rca", "half": "plug"}}},
+    },
+    "connectors": {"xlr": {"name": "XLR, three contacts", "also_called": ["cannon"]}, "rca": {"name": "RCA", "also_called": []}},
+    "retired": {"old-mic": ["mic"], "split": ["mic", "player"]},
+}
+MATED = {"xlr/male": {"xlr/female": [[["1", "1"]]]}, "xlr/female": {"xlr/male": [[["1", "1"]]]},
+         "rca/plug": {"rca/jack": [[["centre", "centre"]]]}, "rca/jack": {"rca/plug": [[["centre", "centre"]]]}}
+TABLE = {"ids": ["mic", "cable", "desk"], "findings": ["dull"], "verdicts": ["safe", "lossy", "no signal", "dangerous", "does not fit"],
+         "rows": [[0, [1], 2, 0, []], [0, [], 2, 1, [0]]]}
+
+
+def run(expression: str, before: str = ""):
+    """The value of a JavaScript expression with the site's scripts loaded."""
+    source = "".join((SCRIPTS / name).read_text() for name in LOADED).replace('"use strict";', "")
+    program = f"globalThis.window = globalThis; globalThis.Ringfence = {{}}; console.error = () => {{}};\n{source}\n"
+    program += f"Object.assign(Ringfence, {json.dumps({'data': DATA, 'mated': MATED, 'table': TABLE, 'rulebook': []})});\n"
+    program += f"const {{ui, check}} = Ringfence;\n{before}\nconsole.log(JSON.stringify({expression}));"
+    done = subprocess.run(["node", "-e", program], capture_output=True, text=True, timeout=60)
+    assert done.returncode == 0, done.stderr
+    return json.loads(done.stdout)
+
+
+@pytest.mark.parametrize("address, read", [
+    ("#from=mic&through=cable&into=desk", {"from": "mic", "through": ["cable"], "into": "desk", "unknown": []}),
+    ("#from=mic&through=cable,cable&into=desk", {"from": "mic", "through": ["cable", "cable"], "into": "desk", "unknown": []}),
+    ("#from=mic&through=&into=desk", {"from": "mic", "through": [], "into": "desk", "unknown": []}),
+    ("#from=mic&into=desk", {"from": "mic", "through": [], "into": "desk", "unknown": []}),
+    ("#from=mic", {"from": "mic", "through": None, "into": None, "unknown": []}),
+    ("", {"from": None, "through": None, "into": None, "unknown": []}),
+    ("#from=old-mic", {"from": "mic", "through": None, "into": None, "unknown": []}),
+])
+def test_reading_an_address(address, read):
+    assert run(f"check.read({json.dumps(address)})") == read
+
+
+@pytest.mark.parametrize("text", ["<img src=x onerror=alert(1)>", "__proto__", "constructor", "hasOwnProperty", "split", "MIC", "mic ", "%"])
+def test_what_names_nothing_is_said_and_never_judged(text):
+    read = run(f"check.read('#from=' + encodeURIComponent({json.dumps(text)}) + '&through=&into=desk')")
+    assert read["from"] is None
+    assert read["unknown"] == [text]
+
+
+def test_an_unknown_lead_is_not_left_out_of_the_chain():
+    """cable,nothing,cable must not be judged as cable,cable: it could be told safe."""
+    read = run("check.read('#from=mic&through=cable,nothing,cable&into=desk')")
+    assert read["through"] is None
+    assert read["unknown"] == ["nothing"]
+
+
+def test_a_long_hostile_text_is_cut():
+    [shown] = run("check.read('#from=' + 'x'.repeat(5000)).unknown")
+    assert shown == "x" * 80 + "…"
+
+
+@pytest.mark.parametrize("address", ["#from=mic&through=cable,cable&into=desk", "#from=mic&through=&into=desk", "#from=mic", ""])
+def test_writing_gives_back_what_was_read(address):
+    assert run(f"check.write(check.read({json.dumps(address)}))") == address
+
+
+def test_a_broken_percent_sign_does_not_break_the_page():
+    assert run("check.read('#from=%E0%A4%A&through=%').unknown.length") == 2
+
+
+def test_pickers_list_what_fits_and_say_why_the_rest_does_not():
+    found = run("{through: ui.fitting.through(ui.port('mic'), []), into: ui.fitting.into(ui.port('mic'), ['cable'])}")
+    assert [entry["id"] for entry in found["through"]["fit"]] == ["cable"]
+    assert [(hidden["entry"]["id"], hidden["why"]) for hidden in found["through"]["not"]] == [
+        ("odd", "Its ends are RCA plug to RCA plug; none goes with XLR male.")]
+    assert [entry["id"] for entry in found["into"]["fit"]] == ["desk"]
+    assert {hidden["entry"]["id"]: hidden["why"] for hidden in found["into"]["not"]} == {
+        "mic": "It only drives; nothing in it listens.", "player": "It only drives; nothing in it listens."}
+
+
+def test_after_a_lead_that_does_not_fit_nothing_fits():
+    assert run("ui.fitting.into(ui.port('mic'), ['odd']).fit") == []
+
+
+def test_search_finds_by_connector_words():
+    assert run("ui.matches(ui.port('mic'), 'CANNON mic')") is True
+    assert run("ui.matches(ui.port('player'), 'cannon')") is False
+
+
+QUESTION = "{from: 'mic', through: ['cable'], into: 'desk'}"
+
+
+def test_without_an_engine_there_is_no_verdict():
+    assert run(f"check.judge({QUESTION})") == {"failed": "The calculation did not load."}
+
+
+def test_an_engine_that_breaks_down_gives_no_verdict():
+    assert run(f"check.judge({QUESTION})", "Ringfence.judge = () => { throw new Error('singular'); };") == {
+        "failed": "The calculation broke down."}
+
+
+def test_a_word_that_is_no_verdict_is_not_shown_as_one():
+    assert run(f"check.judge({QUESTION})", "Ringfence.judge = () => ({verdict: 'fine'});") == {"failed": "The calculation gave no verdict."}
+
+
+def judged(**values):
+    return json.dumps({"verdict": "dangerous", "settings": [], "findings": [], "conditions": "", **values})
+
+
+def test_what_to_switch_is_told_only_when_it_helps():
+    settings = [{"supplies": {"phantom": "on"}, "verdict": "dangerous"}, {"supplies": {"phantom": "off"}, "verdict": "lossy"}]
+    assert run(f"check.better({judged(settings=settings)}, {QUESTION})") == "Before plugging, set phantom 48 V off: then it is lossy."
+    assert run(f"check.better({judged(settings=settings[:1])}, {QUESTION})") == ""
+
+
+def test_silence_is_not_sold_as_an_improvement():
+    settings = [{"supplies": {"phantom": "on"}, "verdict": "dangerous"}, {"supplies": {"phantom": "off"}, "verdict": "no signal"}]
+    assert run(f"check.better({judged(settings=settings)}, {QUESTION})") == "With phantom 48 V off nothing is harmed, but it will not work."
+
+
+def test_the_table_gives_rows_best_first():
+    assert run("ui.rows('mic', 'desk').map((row) => [row.through, row.verdict, row.findings])") == [
+        [["cable"], "safe", []], [[], "lossy", ["dull"]]]
+    assert run("ui.row('mic', [], 'desk').verdict") == "lossy"
+    assert run("ui.row('mic', ['cable', 'cable'], 'desk') || null") is None
+
+
+@pytest.mark.parametrize("value, unit, said", [
+    (44.6, "V", "44.6 V"), (0.00705, "A", "7.05 mA"), (-240, "dB", "below −120 dB"), (-12.4, "dB", "−12.4 dB"), (None, "V", "not known"),
+    (0, "V", "0 V"), (6810, "ohm", "6.81 kΩ"), (0.9996, "V", "1 V"),
+])
+def test_numbers(value, unit, said):
+    assert run(f"ui.amount({json.dumps(value)}, {json.dumps(unit)})") == said

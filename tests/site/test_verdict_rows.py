@@ -1,0 +1,46 @@
+"""The short rows the pages show."""
+
+import pytest
+
+from generator.engine.judge import VERDICTS
+from generator.site.verdicts import ORDER, grouped, rank, row, tally
+
+
+def judged(verdict, through=(), findings=()):
+    return {"from": "a", "through": list(through), "into": "b", "verdict": verdict, "conditions": "", "findings": list(findings)}
+
+
+def finding(name, severity, value=None):
+    return {"id": name, "severity": severity, "value": value, "unit": "V", "limit": 10.0, "says": f"{name} says."}
+
+
+def test_the_order_is_the_engines():
+    assert ORDER == VERDICTS
+
+
+def test_only_what_decided_is_kept():
+    short = row(judged("dangerous", findings=[finding("over-volts", "dangerous", 44.6), finding("over-volts", "dangerous", 12.0),
+                                              finding("unbalanced", "lossy", 3.0)]))
+    assert short["findings"] == ["over-volts"]
+    assert short["number"] == {"value": 44.6, "unit": "V", "limit": 10.0}
+    assert short["says"] == "over-volts says."
+
+
+def test_safe_needs_no_number():
+    assert row(judged("safe", findings=[finding("supply-into-output", "note", 1.0)]))["number"] is None
+
+
+def test_an_unknown_verdict_is_refused():
+    with pytest.raises(ValueError) as fault:
+        row(judged("fine"))
+    assert str(fault.value) == "'fine' is not a verdict; the verdicts are safe, lossy, no signal, dangerous, does not fit"
+
+
+def test_best_first_then_fewest_leads():
+    rows = [row(judged(verdict, through)) for verdict, through in
+            (("dangerous", ()), ("safe", ("x",)), ("lossy", ()), ("safe", ()), ("no signal", ("y",)))]
+    ordered = [(one["verdict"], one["through"]) for one in sorted(rows, key=rank)]
+    assert ordered == [("safe", []), ("safe", ["x"]), ("lossy", []), ("no signal", ["y"]), ("dangerous", [])]
+    assert [one["verdict"] for one in grouped(rows, "into")["b"]] == [verdict for verdict, _ in ordered]
+    assert tally(rows) == {"dangerous": 1, "no signal": 1, "lossy": 1, "safe": 2}
+    assert list(tally(rows)) == ["dangerous", "no signal", "lossy", "safe"]
