@@ -97,6 +97,7 @@ def _assignment(id: str, tree: Map, context: Context) -> records.Assignment:
         mistaken_for={other: words.text for other, words in tree.map("mistaken_for").items()},
         also_called=tree.texts("also_called"),
         evidence=evidence(tree),
+        recognise=tree.text("recognise", ""),
     )
 
 

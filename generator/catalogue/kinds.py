@@ -148,6 +148,7 @@ _assignment = _file("assignments", {
     "connector": need(Ref("connectors"), "the connector"),
     "carries": need(MapOf(_name, _contact, least=1), "contact: role"),
     "used_for": Field(_words, "one sentence"),
+    "recognise": Field(_words, "how to tell it from its twins: label, habit or meter"),
     "mistaken_for": Field(MapOf(_words, Ref("assignments")), "assignment: what goes wrong"),
     "also_called": Field(_list, "other names"),
 })

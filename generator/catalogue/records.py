@@ -104,6 +104,7 @@ class Assignment:
     mistaken_for: Mapping[str, str]  # assignment id -> what goes wrong
     also_called: tuple[str, ...]
     evidence: Evidence
+    recognise: str = ""
 
 
 @dataclass(frozen=True)

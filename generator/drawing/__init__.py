@@ -10,21 +10,21 @@ from collections.abc import Iterable
 from difflib import get_close_matches
 
 from generator.catalogue.records import Catalogue, Connector, Port
-from generator.drawing import chains, faces, leads, plugs, svg
+from generator.drawing import chains, faces, leads, plugs, schematic, svg
 from generator.drawing.marks import mark
 from generator.drawing.scene import Scene
+from generator.engine.working import Working
 
-__all__ = ["draw", "draw_chain", "draw_mated", "mark"]
+__all__ = ["draw", "draw_chain", "draw_mated", "draw_schematic", "mark"]
 
-VIEWS = {"circular": ("face", "solder"), "coaxial": ("face", "solder"), "concentric": ("plug",)}
-HALVES = {"circular": ("male", "female"), "coaxial": ("plug", "jack"), "concentric": ("plug", "jack")}
+VIEWS = {"circular": ("face", "solder"), "coaxial": ("face", "solder"), "rectangular": ("face", "solder"), "concentric": ("plug",)}
 
 
 def draw(catalogue: Catalogue, id: str, view: str | None = None, half: str | None = None, prefix: str | None = None,
          standalone: bool = True) -> str:
     """The picture of a connector, an assignment or port (with what each contact carries) or a lead.
 
-    `view` is face or solder for circular and coaxial connectors, plug for phone connectors, lead for leads; the first that suits
+    `view` is face or solder for connectors with a face, plug for phone connectors, lead for leads; the first that suits
     if None. `half` is male, female, plug or jack. Raises ValueError, in one sentence, for an id, view or half that does not exist.
     """
     if id in catalogue.leads:
@@ -35,7 +35,7 @@ def draw(catalogue: Catalogue, id: str, view: str | None = None, half: str | Non
         return svg.write(leads.lead(catalogue, catalogue.leads[id]), prefix or f"{id}-lead", standalone)
     connector, roles, name, fixed = _subject(catalogue, id)
     view = _chosen("view", view, VIEWS[connector.shape], id, connector)
-    half = _chosen("half", half, (fixed,) if fixed else HALVES[connector.shape], id, connector)
+    half = _chosen("half", half, (fixed,) if fixed else tuple(connector.halves), id, connector)
     if view == "plug":
         scene = (plugs.plug if half == "plug" else plugs.jack)(connector, roles, name)
     else:
@@ -47,6 +47,11 @@ def draw_chain(catalogue: Catalogue, from_port: Port, through: chains.Through, i
                prefix: str = "chain", standalone: bool = True) -> str:
     """A whole connection; see chains.chain."""
     return svg.write(chains.chain(catalogue, from_port, through, into_port, marks), prefix, standalone)
+
+
+def draw_schematic(working: Working, *, prefix: str = "schematic", standalone: bool = True) -> str:
+    """What decides a verdict, as a schematic; see schematic.schematic."""
+    return svg.write(schematic.schematic(working), prefix, standalone)
 
 
 def draw_mated(catalogue: Catalogue, plug: str, jack: str, *, prefix: str | None = None, standalone: bool = True) -> str:

@@ -1,31 +1,28 @@
-"""Circular and coaxial connectors as one looks at them: mating face or solder side, either half.
-
-The catalogue gives the male mating face. Turning to the back or to the other half mirrors left and right, doing
-both mirrors twice: the male face and the female solder side are the same picture.
-"""
+"""Connectors with a face as one looks at them: mating face or solder side, either half. Round ones are drawn here."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from itertools import combinations
-from math import cos, hypot, radians, sin
+from math import hypot
 
 from generator.catalogue.records import Connector
 from generator.drawing import text
+from generator.drawing.flat import flat
 from generator.drawing.layout import ROW, Block, listed, named, paragraph, picture
 from generator.drawing.scene import BODY, MARGIN, WIDE, Circle, Group, Item, Line, Path, Scene, Text, polyline
+from generator.drawing.sides import Place, facing, painted, places
 
 VIEWS = {"face": "mating face", "solder": "seen from the solder side"}
 LARGEST, SMALLEST_SHELL = 78, 50  # radius of the shell in pixels
 MIDDLE = WIDE / 2
-Place = tuple[float, float]
 
 
 def face(connector: Connector, half: str, view: str, roles: Mapping[str, str], name: str | None = None) -> Scene:
     """The picture of one half from one side. `roles` maps contacts to what they carry; empty for the bare connector."""
     subtitle = f"{half} half, {VIEWS[view]}".capitalize()
-    around = _circular if connector.shape == "circular" else _coaxial
-    block, order = around(connector, half, view, roles)
+    drawn = {"circular": _circular, "coaxial": _coaxial, "rectangular": flat}[connector.shape]
+    block, order = drawn(connector, half, view, roles)
     desc = f"{subtitle} of {connector.name}. {order}"
     return picture(name or connector.name, subtitle if not name else f"{connector.name}: {subtitle.lower()}", desc,
                    [block, paragraph(_captions(connector, half, view), look="quiet")])
@@ -34,23 +31,16 @@ def face(connector: Connector, half: str, view: str, roles: Mapping[str, str], n
 def _captions(connector: Connector, half: str, view: str) -> str:
     if view == "solder":
         what = "Half-filled: solder cups, seen from where the wires go in."
-    elif half in ("male", "plug"):
+    elif _pinned(connector, half):
         what = "Filled: pins."
     else:
         what = "Open: sockets."
     return what + (" The notch is the key." if connector.key_angle is not None else "")
 
 
-def places(connector: Connector, half: str, view: str) -> dict[str, Place]:
-    """Where each contact of a circular connector is seen, in mm right of and below the centre."""
-    ways = {contact: _facing(spot.angle, half, view) for contact, spot in connector.face.items()}
-    return {contact: (x * connector.face[contact].radius, y * connector.face[contact].radius) for contact, (x, y) in ways.items()}
-
-
-def _facing(angle: float, half: str, view: str) -> Place:
-    """The direction of clock degrees on the male mating face, as seen on this half from this side."""
-    mirror = -1 if (half == "female") != (view == "solder") else 1
-    return mirror * sin(radians(angle)), -cos(radians(angle))
+def _pinned(connector: Connector, half: str) -> bool:
+    """Has this half the pins? A coaxial plug may go over the pin of its jack instead."""
+    return "pin" in connector.halves[half].sizes if connector.shape == "coaxial" else half == "male"
 
 
 def _circular(connector: Connector, half: str, view: str, roles: Mapping[str, str]) -> tuple[Block, str]:
@@ -67,9 +57,9 @@ def _circular(connector: Connector, half: str, view: str, roles: Mapping[str, st
     items: list[Item] = [*_shell(half, view, radius)]
     notch = None
     if connector.key_angle is not None:
-        notch = _facing(connector.key_angle, half, view)
+        notch = facing(connector.key_angle, half, view)
         items.append(_key(notch, radius))
-    items += [Group((*_contact(half, view, callout.x, callout.y, pin), callout.number()),
+    items += [Group((*painted(half, view, callout.x, callout.y, pin), callout.number()),
                     title=f"contact {named(callout.contact, callout.role)}") for callout in labels]
     under = 0.0
     for side in ("left", "right", "top", "bottom"):
@@ -146,19 +136,11 @@ def _key(way: Place, radius: float) -> Item:
     return Group((polyline(corners, "solid", True),), title="key")
 
 
-def _contact(half: str, view: str, x: float, y: float, pin: float) -> list[Item]:
-    if view == "solder":
-        cup = Path((("M", x - pin, y), ("A", pin, pin, 0, 0, 0, x + pin, y), ("Z",)), "cup")
-        return [cup, Circle(x, y, pin, "line")]
-    if half in ("male", "plug"):
-        return [Circle(x, y, pin, "pin")]
-    return [Circle(x, y, pin, "socket")]
-
-
 def _coaxial(connector: Connector, half: str, view: str, roles: Mapping[str, str]) -> tuple[Block, str]:
     """Centre and shell: alike from left and right, so only what is filled and what is open tells the halves apart."""
     centre, shell = connector.contacts[:2]
     sizes = {key: size for each in (*connector.halves.values(), connector.halves[half]) for key, size in each.sizes.items()}
+    pinned = _pinned(connector, half)
     radius = 62.0
     pin = max(min(radius * sizes.get("pin", 3.2) / sizes.get("diameter", 8.3), radius * 0.45), 10)
     x = MIDDLE - 48
@@ -166,10 +148,10 @@ def _coaxial(connector: Connector, half: str, view: str, roles: Mapping[str, str
     if view == "solder":
         lug = (("M", -12, radius - 4), ("L", -12, radius + 12), ("A", 12, 12, 0, 0, 0, 12, radius + 12), ("L", 12, radius - 4))
         ring.append(Path(lug, "metal"))
-    elif half == "plug":
+    elif half == "plug" and pinned and connector.looks.get("latch") != "bayonet":
         outer, inner = radius * 0.71, (radius - 8) * 0.71
         ring += [Line(sx * outer, sy * outer, sx * inner, sy * inner, "heavy") for sx in (-1, 1) for sy in (-1, 1)]  # petals
-    middle = [Circle(0, 0, pin + 12, "dots"), *_contact(half, view, 0, 0, pin)]
+    middle = [Circle(0, 0, pin + 12, "dots"), *painted("male" if pinned else "female", view, 0, 0, pin)]
     items: list[Item] = [Group(tuple(ring), title=f"contact {named(shell, roles.get(shell))}"),
                          Group(tuple(middle), title=f"contact {named(centre, roles.get(centre))}")]
     column = radius + 18

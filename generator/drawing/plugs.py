@@ -34,9 +34,10 @@ def plug(connector: Connector, roles: Mapping[str, str], name: str | None = None
 
 def jack(connector: Connector, roles: Mapping[str, str], name: str | None = None) -> Scene:
     """A jack cut open: each spring over the stretch where makers may let it touch."""
-    part, home = connector.halves["jack"], length(connector.halves["plug"])
-    scale = _scale(connector.halves["plug"])
-    high = connector.halves["plug"].sizes["diameter"] * scale
+    part = connector.halves["jack"]
+    taken = connector.halves.get("plug", part)  # a combination socket has no plug of its own and tells its bore itself
+    home, scale = length(taken), _scale(taken)
+    high = taken.sizes["diameter"] * scale
     labels = [Label(_anchor(part, c, scale), c, roles.get(c)) for c in part.springs]
     housing = _housing(high, x0(scale, home), _bush(part, home, scale))
     leaves = _springs(part, scale, {contact: named(contact, roles.get(contact)) for contact in part.springs})
@@ -73,8 +74,8 @@ def mated(plug_connector: Connector, jack_connector: Connector) -> Scene:
 
 
 def length(part: Half) -> float:
-    """Barrel length in mm from the tip end to the shoulder."""
-    return max(end for _, end in part.segments.values())
+    """Length in mm from the tip end to the shoulder: a plug's barrel, or the depth of a jack."""
+    return max((end for _, end in part.segments.values()), default=part.sizes.get("depth"))
 
 
 def x0(scale: float, mm: float) -> float:

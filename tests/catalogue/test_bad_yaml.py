@@ -60,10 +60,10 @@ pinouts/leads/jack.yaml:1:1: error[id-taken]
     defined at pinouts/connectors/jack.yaml:1"""),
     case([("assignments/jack-balanced.yaml", "used_for:", "use_for:")], """\
 pinouts/assignments/jack-balanced.yaml:4:1: error[unknown-key]
-    'use_for' is not a key here; this assignment takes name, same_as, connector, carries, used_for, mistaken_for, also_called, evidence, cite, checked, note. Did you mean 'used_for'?"""),
+    'use_for' is not a key here; this assignment takes name, same_as, connector, carries, used_for, recognise, mistaken_for, also_called, evidence, cite, checked, note. Did you mean 'used_for'?"""),
     case([("assignments/jack-balanced.yaml", "connector: jack", "conector: jack")], """\
 pinouts/assignments/jack-balanced.yaml:2:1: error[unknown-key]
-    'conector' is not a key here; this assignment takes name, same_as, connector, carries, used_for, mistaken_for, also_called, evidence, cite, checked, note. Did you mean 'connector'?"""),
+    'conector' is not a key here; this assignment takes name, same_as, connector, carries, used_for, recognise, mistaken_for, also_called, evidence, cite, checked, note. Did you mean 'connector'?"""),
     case([("circuits/input.yaml", "{resistor: 2 kohm, between", "{resistr: 2 kohm, between")], """\
 pinouts/circuits/input.yaml:12:10: error[unknown-key]
     'resistr' is not a key here; 'load' takes resistor, capacitor, inductor, emf, sink, clamp, wire, between, supply, skew, match, knee, series, coil. Did you mean 'resistor'?"""),
@@ -71,8 +71,21 @@ pinouts/circuits/input.yaml:12:10: error[unknown-key]
 pinouts/ports/desk-in.yaml:1:1: error[missing-key]
     this port lacks the key 'assignment': which contact carries what."""),
     case([("connectors/round.yaml", "  2: {angle: 90 deg, radius: 3.81 mm}", "  2: {angle: 90 deg}")], """\
-pinouts/connectors/round.yaml:7:6: error[missing-key]
-    '2' lacks the key 'radius': from the centre."""),
+pinouts/connectors/round.yaml:7:6: error[one-of]
+    '2' takes exactly one of radius, y; it has none."""),
+    case([("connectors/round.yaml", "  2: {angle: 90 deg, radius: 3.81 mm}", "  2: {x: 3.81 mm, radius: 3.81 mm}")], """\
+pinouts/connectors/round.yaml:7:7: error[wrong-face]
+    contact '2' has 'x'; on a circular face contacts stand at angle and radius."""),
+    case([("connectors/round.yaml", "key: 90 deg", "turned: {1: 4}")], """\
+pinouts/connectors/round.yaml:9:13: error[unknown-contact]
+    '4' is not a contact of this connector; it has 1, 2, 3.
+    defined at pinouts/connectors/round.yaml:4"""),
+    case([("connectors/round.yaml", "key: 90 deg", "takes: jak")], """\
+pinouts/connectors/round.yaml:9:8: error[unknown-connector]
+    there is no connector 'jak'. Did you mean 'jack'?"""),
+    case([("connectors/round.yaml", "key: 90 deg", "looks: {latch: screw}")], """\
+pinouts/connectors/round.yaml:9:16: error[bad-choice]
+    'screw' is not a legal value of 'latch'; write one of none, push-tab, thread, screws, bayonet, push-pull, twist. Did you mean 'screws'?"""),
     case([("leads/straight.yaml", "length: 3 m\n", "")], """\
 pinouts/leads/straight.yaml:10:1: error[missing-key]
     this lead lacks the key 'length': a cable's resistance and capacitance are per metre."""),
@@ -96,7 +109,7 @@ pinouts/ports/desk-in.yaml:2:8: error[empty-value]
     'device' has no value; text is wanted."""),
     case([("connectors/jack.yaml", "shape: concentric", "shape: concentrick")], """\
 pinouts/connectors/jack.yaml:2:8: error[bad-choice]
-    'concentrick' is not a legal value of 'shape'; write one of concentric, coaxial, circular. Did you mean 'concentric'?"""),
+    'concentrick' is not a legal value of 'shape'; write one of concentric, coaxial, circular, rectangular. Did you mean 'concentric'?"""),
     case([("ports/desk-in.yaml", "earthed: maybe", "earthed: perhaps")], """\
 pinouts/ports/desk-in.yaml:8:10: error[bad-choice]
     'perhaps' is not a legal value of 'earthed'; write one of yes, no, maybe."""),

@@ -6,6 +6,7 @@ import pytest
 
 from generator import drawing
 from generator.drawing import draw, draw_chain, draw_mated
+from generator.engine.mate import fits
 
 from . import seen
 
@@ -14,14 +15,14 @@ def pictures(catalogue):
     for id, record in {**catalogue.connectors, **catalogue.assignments}.items():
         connector = catalogue.connectors[getattr(record, "connector", id)]
         for view in drawing.VIEWS[connector.shape]:
-            for half in drawing.HALVES[connector.shape]:
+            for half in connector.halves:
                 yield f"{id} {view} {half}", draw(catalogue, id, view, half)
     for id in (*catalogue.ports, *catalogue.leads):
         yield id, draw(catalogue, id)
     phones = [c.id for c in catalogue.connectors.values() if c.shape == "concentric"]
     for plug in phones:
         for jack in phones:
-            if catalogue.connectors[plug].bore == catalogue.connectors[jack].bore:
+            if fits((catalogue.connectors[plug], "plug"), (catalogue.connectors[jack], "jack")) and "plug" in catalogue.connectors[plug].halves:
                 yield f"{plug} in {jack}", draw_mated(catalogue, plug, jack)
 
 

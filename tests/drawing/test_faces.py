@@ -37,20 +37,21 @@ def test_male_face_is_female_solder_side_and_the_other_way_round():
     assert faces.places(ROUND, "male", "face") != faces.places(ROUND, "male", "solder")
 
 
-def from_first(source, contact):
-    """A contact's place as seen from contact 1."""
-    (x, y, _), (x1, y1, _) = seen.circles(source, f"contact {contact}")[0], seen.circles(source, "contact 1")[0]
+def from_first(source, contact, first):
+    """A contact's place as seen from the first one."""
+    (x, y, _), (x1, y1, _) = (seen.circles(source, f"contact {which}")[0] for which in (contact, first))
     return x - x1, y - y1
 
 
-def test_every_circular_connector_keeps_the_mirror_rule_as_drawn(catalogue):
-    for connector in (c for c in catalogue.connectors.values() if c.shape == "circular"):
+def test_every_connector_with_a_face_keeps_the_mirror_rule_as_drawn(catalogue):
+    for connector in (c for c in catalogue.connectors.values() if c.shape in ("circular", "rectangular") and len(c.halves) == 2):
         face, solder, mirror = (draw(catalogue, connector.id, view, half) for view, half in
                                 (("face", "male"), ("solder", "female"), ("face", "female")))
+        first = connector.contacts[0]
         for contact in connector.contacts:
-            x, y = from_first(face, contact)
-            assert from_first(solder, contact) == pytest.approx((x, y), abs=0.21)
-            assert from_first(mirror, contact) == pytest.approx((-x, y), abs=0.21)
+            x, y = from_first(face, contact, first)
+            assert from_first(solder, contact, first) == pytest.approx((x, y), abs=0.21)
+            assert from_first(mirror, contact, first) == pytest.approx((-x, y), abs=0.21)
 
 
 def test_pins_are_filled_sockets_open_and_cups_half_filled(small):
@@ -84,3 +85,28 @@ def test_pins_of_a_crowded_insert_keep_apart():
     drawn = [seen.circles(draw(small, "crowded", "face", "male"), f"contact {n}")[0] for n in range(1, 7)]
     for (x, y, r), (u, v, s) in combinations(drawn, 2):
         assert hypot(x - u, y - v) > r + s + 3
+
+
+def test_a_d_sub_has_its_long_row_above_and_its_numbers_at_the_contacts(catalogue):
+    drawn = draw(catalogue, "d-sub-25", "face", "male")
+    upper, lower = ([seen.circles(drawn, f"contact {n}")[0][:2] for n in numbers] for numbers in (range(1, 14), range(14, 26)))
+    assert upper == sorted(upper) and lower == sorted(lower)  # from memory: male face, contact 1 at the upper left
+    assert max(y for _, y in upper) < min(y for _, y in lower)
+    numbers = {words.words: words for words in seen.all_words(drawn) if words.words.isdecimal()}
+    for number, (x, _) in zip(range(1, 14), upper):
+        assert numbers[str(number)].left < x < numbers[str(number)].right
+
+
+def test_a_rectangular_face_lists_what_its_contacts_carry(catalogue):
+    drawn = draw(catalogue, "d-sub-25-aes59-analogue", "face", "female")
+    said = {words.words for words in seen.all_words(drawn)}
+    assert {"hot-1", "cold-8", "screen-4"} <= {words.split(" ")[-1] for words in said}
+    assert "contact 24 (hot-1)" in seen.titles(drawn)
+    assert seen.described(drawn).count(";") == 1  # two rows
+
+
+def test_a_socket_without_a_plug_of_its_own_is_drawn(catalogue):
+    drawn = draw(catalogue, "combo-635-trs")
+    assert seen.titles(drawn)[0] == "Combination socket, 6.35 mm phone part: Jack, cut open"
+    with pytest.raises(ValueError, match="'combo-635-trs' .* has no half 'plug'; it has jack"):
+        draw(catalogue, "combo-635-trs", "plug", "plug")
