@@ -15,6 +15,9 @@ from generator.catalogue import Catalogue, CatalogueError, default_directory, lo
 from generator.catalogue.lint import lint
 from generator import ledger
 from generator.engine import Verdict, judge, routes
+from generator.engine.explain import explain
+from generator.engine.told import told
+from generator.engine.working import Working
 from generator.ledger.changes import changelog
 
 BROKEN, BAD_USE = 1, 2
@@ -58,6 +61,9 @@ def _parser() -> argparse.ArgumentParser:
     made = command("judge", _judge, "Judge one connection.", json_too=True)
     made.add_argument("start", metavar="FROM")
     made.add_argument("--through", action="append", default=[], metavar="LEAD", help="a lead or adapter, in order")
+    made.add_argument("--explain", action="store_true", help="show the working of what decides")
+    made.add_argument("--finding", metavar="ID", help="show the working of this finding instead")
+    made.add_argument("--schematic", type=Path, metavar="FILE.svg", help="draw that working")
     made.add_argument("target", metavar="INTO")
     made = command("route", _route, "Find leads from one port into another.", json_too=True)
     made.add_argument("start", metavar="FROM")
@@ -93,8 +99,29 @@ def _judge(options) -> int:
     if verdict.verdict != "safe":
         better = [r for r in routes(catalogue, options.start, options.target, most=2) if r.through != verdict.through]
         verdict = replace(verdict, remedies=tuple(better))
-    print(json.dumps(verdict.as_data(), indent=2, ensure_ascii=False) if options.json else _told(verdict))
+    working = _working(options, catalogue, verdict)
+    if options.schematic and working:
+        from generator.drawing import draw_schematic
+
+        options.schematic.write_text(draw_schematic(working), encoding="utf-8")
+    if options.json:
+        data = verdict.as_data() | ({"working": working.as_data() if working else None} if options.explain or options.finding else {})
+        print(json.dumps(data, indent=2, ensure_ascii=False))
+    else:
+        print("\n".join([_told(verdict), *(["", told(working)] if working and (options.explain or options.finding) else [])]))
     return 0
+
+
+def _working(options, catalogue: Catalogue, verdict: Verdict) -> Working | None:
+    """The working asked for; None when it was not, or when nothing fits and there is no circuit."""
+    if not (options.explain or options.finding or options.schematic):
+        return None
+    if not (verdict.fits or options.finding or options.schematic):
+        return None
+    try:
+        return explain(catalogue, options.start, options.through, options.target, options.finding)
+    except ValueError as error:
+        raise BadUse(str(error)) from None
 
 
 def _told(verdict: Verdict) -> str:

@@ -12,7 +12,7 @@ from itertools import product
 
 from generator.catalogue.records import Catalogue, Coupling, Lead, Part, Port, Quantity
 
-from .circuit import Circuit, build
+from .circuit import Circuit, build, hold_possible
 from .mate import Mating, State, mate
 
 EARTHS = "earths"  # the emf that stands for a difference between two chassis
@@ -87,7 +87,7 @@ def placed(catalogue: Catalogue, start: Port, leads: Sequence[Lead], target: Por
 
 
 def assemble(catalogue: Catalogue, start: Port, leads: Sequence[Lead], target: Port, way: Way) -> Assembly:
-    """Build the circuits and states of one way."""
+    """Build the circuits and states of one way. Raises CircuitError where no circuit can have these values."""
     places = placed(catalogue, start, leads, target, way)
     interfaces, side = [], ("from", start, None)
     for i, (lead, (near, far)) in enumerate(zip(leads, way.ends)):
@@ -107,6 +107,7 @@ def assemble(catalogue: Catalogue, start: Port, leads: Sequence[Lead], target: P
         switches.append(("from/chassis", "into/chassis"))
     parts, strays, couplings = _network(places)
     full = [*parts, *strays]
+    hold_possible(full, couplings)
     main = len(leads) + 1
     home, plugging, plugging_at = _states(interfaces, touches, main, int(both))
     may_join = both and start.earthed != "no" and target.earthed != "no"

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
+from math import isfinite, nan
 
 import numpy as np
 
@@ -49,6 +50,33 @@ class Circuit:
         names = [part.id for part in self.parts if part.kind in BRANCHED]
         return {name: self.net_count + i for i, name in enumerate(names)}
 
+    @cached_property
+    def kinds(self) -> np.ndarray:
+        """The kind of each part, (parts,)."""
+        return np.array([part.kind for part in self.parts], dtype="U9")
+
+    @cached_property
+    def part_patterns(self) -> np.ndarray:
+        """What one siemens in place of each part adds to the matrix: (parts, size * size)."""
+        return conductances(self.ends, self.size)
+
+    @cached_property
+    def switch_patterns(self) -> np.ndarray:
+        """What one siemens in place of each switch adds to the matrix: (switches, size * size)."""
+        return conductances(self.switches, self.size)
+
+    @cached_property
+    def frame(self) -> np.ndarray:
+        """What stands in the matrix whatever the values are: the currents of emfs and windings and their v(a) - v(b) = ..., (size, size)."""
+        matrix = np.zeros((self.size, self.size))
+        for part, (a, b) in zip(self.parts, self.ends):
+            if part.kind in BRANCHED:
+                row = self.branches[part.id]
+                for net, sign in ((a, 1), (b, -1)):  # the current leaves net a and enters net b
+                    matrix[net, row] += sign
+                    matrix[row, net] += sign
+        return matrix
+
     def zeros(self, closed: np.ndarray, opens: Sequence[str] = DIRECT_OPENS) -> np.ndarray:
         """For every switch state and net the net taken as 0 V of its connected piece: an anchor where there is one, else the lowest net.
 
@@ -73,7 +101,6 @@ class Circuit:
             reach = np.minimum(reach @ reach, 1)
         lowest = np.array(order)[pieces][reach.argmax(axis=-1)]
         return lowest[:, within]
-
 
     def islands(self, closed: Sequence[bool], opens: Sequence[str] = DIRECT_OPENS) -> list[int]:
         """The 0 V nets of one switch state, one for each connected piece."""
@@ -100,6 +127,22 @@ def build(parts: Iterable[Part], couplings: Iterable[Coupling], switches: Iterab
             raise CircuitError(f"emf '{part.id}' is shorted by wire: both its ends are on one net")
     return Circuit(kept, tuple(couplings), tuple((nets[p.a], nets[p.b]) for p in kept),
                    tuple((nets[a], nets[b]) for a, b in switches), nets, len(numbers), tuple(nets[a] for a in anchors))
+
+
+def hold_possible(parts: Iterable[Part], couplings: Iterable[Coupling]) -> None:
+    """Raise CircuitError for a value no part can have. The catalogue refuses such files; records may come from elsewhere."""
+    for part in parts:
+        if part.kind == "wire":
+            continue
+        values = [part.value.nominal, part.value.low, part.value.high] if part.value else [nan]
+        bend = [{"sink": part.knee, "clamp": part.series}[part.kind] or nan] if part.kind in ("sink", "clamp") else []
+        above_zero = [*bend, *(values if part.kind in ("resistor", "capacitor", "inductor") else ())]
+        not_below = values if part.kind in ("sink", "clamp") else []
+        if not (all(map(isfinite, (*values, *bend))) and all(n > 0 for n in above_zero) and all(n >= 0 for n in not_below) and 0 <= part.match < 2):
+            raise CircuitError(f"part '{part.id}' has no possible value")
+    for coupling in couplings:
+        if not 0 < coupling.k < 1:
+            raise CircuitError(f"windings '{coupling.first}' and '{coupling.second}' have no possible coupling")
 
 
 def resistive(circuit: Circuit) -> Circuit:
@@ -148,18 +191,10 @@ class _Union:
 
 
 def conductances(pairs: Sequence[tuple[int, int]], size: int) -> np.ndarray:
-    """What one siemens between each pair of nets adds to the matrix: (pairs, size, size)."""
+    """What one siemens between each pair of nets adds to the matrix: (pairs, size * size)."""
     incidence = np.zeros((len(pairs), size))
     rows = np.arange(len(pairs))
     ends = np.array(pairs, dtype=int).reshape(-1, 2)
     np.add.at(incidence, (rows, ends[:, 0]), 1.0)
     np.add.at(incidence, (rows, ends[:, 1]), -1.0)
-    return incidence[:, :, None] * incidence[:, None, :]
-
-
-def stamp_branch(matrix: np.ndarray, a: int, b: int, row: int) -> None:
-    """Add a branch current leaving net a and entering net b, and its equation v(a) - v(b) = ..."""
-    matrix[..., a, row] += 1
-    matrix[..., b, row] -= 1
-    matrix[..., row, a] += 1
-    matrix[..., row, b] -= 1
+    return (incidence[:, :, None] * incidence[:, None, :]).reshape(len(pairs), size * size)

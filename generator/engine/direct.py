@@ -16,6 +16,7 @@ from .readings import Named, Reading, limit_name
 from .solve import Solution, closed_array, part_amps, solve_dc
 
 SIDES = {"from": "at the outlet", "into": "at the inlet", "extra1": "at the spare end", "extra2": "at the second spare end"}
+RESIDUE = 1e-6  # V; what the engine's own leaks and rounding leave where no supply reaches
 UNITS = {"volts": "V", "reverse": "V", "amps": "A", "watts": "W"}
 
 
@@ -164,8 +165,8 @@ def _needs(assembly: Assembly, solution: Solution, setting: int) -> Iterator[Rea
         for need in port.needs:
             sends = any(_circuit_of(source.id) == _circuit_of(need.id) for source in port.sources)
             if assembly.places[other].listeners or not sends:
-                volts = solution.volts(*(f"{place}/{node}" for node in need.between))[:, :len(assembly.home)]
-                found[need] = float(volts.min()), way_of(assembly, place if sends else other)
+                volts = float(solution.volts(*(f"{place}/{node}" for node in need.between))[:, :len(assembly.home)].min())
+                found[need] = volts if abs(volts) > RESIDUE else 0.0, way_of(assembly, place if sends else other)
         none = all(volts < need.least for need, (volts, _) in found.items())
         for need, (volts, way) in found.items():
             yield Reading("supplied-volts", f"{place}/{need.id}", need.where, volts, "V", "settled", setting, need.least, need.evidence,

@@ -7,7 +7,7 @@ resistance it sees, the other capacitors full.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 import numpy as np
@@ -45,20 +45,19 @@ def instants(assembly: Assembly) -> Iterator[tuple[int, dict[str, float], Soluti
     big = {part.id: i for i, part in enumerate(circuit.parts) if part.kind == "capacitor" and part.value.nominal >= LEAST_CAPACITANCE}
     if not big:
         return
-    struck = struck_circuit(circuit, big)
     home = closed_array(assembly.home[:1], len(circuit.switches))
     every = closed_array([*assembly.home, *assembly.plugging], len(circuit.switches))
-    for number, setting in enumerate(settings(assembly.ports)):
-        values = drive_values(circuit, live_volts(circuit, assembly.ports, setting), "nominal")
-        if not any(values[i] for i, part in enumerate(circuit.parts) if part.kind == "emf"):
-            continue
-        held = {part.id: value for part, value in zip(circuit.parts, values)} | dict.fromkeys(big, 0.0)
-        filling = strike(struck, held, every)
-        settled = solve_dc(circuit, values[None], home)
-        volts = {name: float(settled.part_volts(i)[0, 0]) for name, i in big.items()}
-        charges = {name: v for name, v in volts.items() if abs(v) >= LEAST_CHARGE}
-        emptying = strike(struck, held | charges, every) if charges else filling
-        yield number, charges, filling, emptying
+    driven = [drive_values(circuit, live_volts(circuit, assembly.ports, setting), "nominal") for setting in settings(assembly.ports)]
+    fed = {number: values for number, values in enumerate(driven) if values[circuit.kinds == "emf"].any()}
+    if not fed:
+        return
+    settled = solve_dc(circuit, np.array(list(fed.values())), home)
+    volts = {name: settled.part_volts(i)[:, 0].tolist() for name, i in big.items()}
+    charges = [{name: v[k] for name, v in volts.items() if abs(v[k]) >= LEAST_CHARGE} for k in range(len(fed))]
+    held = [{part.id: value for part, value in zip(circuit.parts, values)} | dict.fromkeys(big, 0.0) for values in fed.values()]
+    struck = strike(struck_circuit(circuit, big), [case for empty, charge in zip(held, charges) for case in (empty, empty | charge)], every)
+    for k, (number, charge) in enumerate(zip(fed, charges)):
+        yield number, charge, struck.drives(slice(2 * k, 2 * k + 1)), struck.drives(slice(2 * k + 1, 2 * k + 2))
 
 
 def struck_circuit(circuit: Circuit, big: Mapping[str, int]) -> Circuit:
@@ -72,9 +71,9 @@ def struck_circuit(circuit: Circuit, big: Mapping[str, int]) -> Circuit:
     return rebuilt(circuit, kept, charged)
 
 
-def strike(struck: Circuit, held: Mapping[str, float], closed: np.ndarray) -> Solution:
-    """The first instant; `held` gives every part's value, a large capacitor's in V."""
-    return solve_dc(struck, np.array([[held.get(part.id, CONTACT_OHM) for part in struck.parts]]), closed)
+def strike(struck: Circuit, held: Sequence[Mapping[str, float]], closed: np.ndarray) -> Solution:
+    """The first instant; each of `held` gives every part's value, a large capacitor's in V."""
+    return solve_dc(struck, np.array([[case.get(part.id, CONTACT_OHM) for part in struck.parts] for case in held]), closed)
 
 
 def struck_amps(solution: Solution, part: str) -> np.ndarray:
@@ -101,7 +100,16 @@ def _emptied(assembly: Assembly, part: Part, setting: int, charge: float, amps: 
 
 
 def _slowest(assembly: Assembly, charges: Mapping[str, float], setting: int) -> Reading:
-    """Five time constants of the charged capacitor that takes longest."""
+    """Five time constants of the charged capacitor that takes longest; of those alike, the first."""
+    seconds = settling(assembly, charges)
+    most = max(seconds.values(), default=0.0)
+    slowest = next((name for name, taken in seconds.items() if taken >= most * (1 - ALIKE)), next(iter(charges)))
+    words = _words(assembly, slowest)
+    return Reading("settle-seconds", "connection", words["part"], seconds.get(slowest, 0.0), "s", "plugging", setting, words=words)
+
+
+def settling(assembly: Assembly, charges: Mapping[str, float]) -> dict[str, float]:
+    """Five time constants, s, of every charged capacitor that fills through resistance."""
     circuit, lean = assembly.circuit, resistive(assembly.circuit)
     home = closed_array(assembly.home[:1], len(circuit.switches))
     piece, nets = lean.zeros(home, SIGNAL_OPENS)[0], lean.nets
@@ -110,11 +118,7 @@ def _slowest(assembly: Assembly, charges: Mapping[str, float], setting: int) -> 
     ends = {name: (a, b, farads) for name, (a, b, farads) in ends.items() if a in nets and b in nets and piece[nets[a]] == piece[nets[b]]}
     values = np.array([[part.value.nominal for part in lean.parts]])
     found = solve_ac(lean, values, [0.0], home, [{(a, b): -1.0} for a, b, _ in ends.values()])[0, 0, 0] if ends else []
-    seconds = {name: 5 * farads * float(abs(volts[nets[a]] - volts[nets[b]])) for volts, (name, (a, b, farads)) in zip(found, ends.items())}
-    most = max(seconds.values(), default=0.0)
-    slowest = next((name for name, taken in seconds.items() if taken >= most * (1 - ALIKE)), next(iter(charges)))  # of those alike, the first
-    words = _words(assembly, slowest)
-    return Reading("settle-seconds", "connection", words["part"], seconds.get(slowest, 0.0), "s", "plugging", setting, words=words)
+    return {name: 5 * farads * float(abs(volts[nets[a]] - volts[nets[b]])) for volts, (name, (a, b, farads)) in zip(found, ends.items())}
 
 
 def _words(assembly: Assembly, part: str) -> dict[str, str | Named]:

@@ -19,6 +19,7 @@ from .solve import closed_array, solve_ac
 AUDIO = ("microphone", "line", "instrument", "headphone", "loudspeaker")
 FAST = ("digital", "data")
 NO_PATH = 1e9  # ohm
+SILENT = -120.0  # dB; what a sum leaves below this is rounding
 HEARD = -60.0  # dB; a path below this carries nothing
 BESIDE = -30.0  # dB; a channel this far below its neighbour is not there
 
@@ -47,8 +48,13 @@ def wanted(sources: Sequence[Source], listeners: Sequence[Listener]) -> list[tup
             if s.channel == l.channel or (s.channel not in listener_channels and l.channel not in source_channels)]
 
 
+def paired(device: Port, other: Port) -> list[tuple[Source, Listener]]:
+    """What is asked about in one direction: the wanted pairs, or every pair where nothing belongs together."""
+    return wanted(device.sources, other.listeners) or [(s, l) for s in device.sources for l in other.listeners]
+
+
 def _direction(assembly: Assembly, signals: Signals, here: str, there: str, device: Port, other: Port) -> Iterator[Reading]:
-    pairs = wanted(device.sources, other.listeners) or [(s, l) for s in device.sources for l in other.listeners]
+    pairs = paired(device, other)
     apart = next(((s, l) for s, l in pairs if _family(s.kind) != _family(l.kind)), None)
     if apart:
         words = {"device": Named(here), "other": Named(there), "sent": apart[0].kind, "wanted": apart[1].kind}
@@ -126,6 +132,8 @@ def _pair(signals: Signals, source: str, listener: str, s: Source, l: Listener, 
     if l.sensitivity and s.nominal:
         under = -decibels(s.nominal * float(size[MID].min()) / l.sensitivity)
         yield Reading("under-level", pair, where, under, "dB", "signal", words=words)
+    if s.kind in AUDIO and not (l.maximum and l.sensitivity and s.maximum and s.nominal):
+        yield Reading("unknown-level", pair, where, 1.0, "", "signal", words=words)
     own = np.abs(signals.open_output[source])
     for quantity, edge in (("treble", HIGH), ("bass", LOW)):
         change = float(((size[edge] / size[MID]) / (own[edge] / own[MID])).min())
@@ -138,7 +146,7 @@ def _listener(signals: Signals, here: str, there: str, l: Listener, sources: Seq
     if len(gains) > 1:
         all_gains = np.array(list(gains.values()))
         kept = np.abs(all_gains.sum(axis=0)) / np.abs(all_gains).sum(axis=0)
-        yield Reading("mono-sum", listener, l.channel, decibels(float(kept.min())), "dB", "signal", words=words)
+        yield Reading("mono-sum", listener, l.channel, max(decibels(float(kept.min())), SILENT), "dB", "signal", words=words)
     if l.kind != "digital":  # its coding does not care
         yield _polarity(here, listener, l, heard, gains, words)
     own = [s for s in heard if s.channel == l.channel]
@@ -173,8 +181,13 @@ def _outputs(assembly: Assembly, signals: Signals) -> Iterator[Reading]:
 
 def _screen(assembly: Assembly) -> Iterator[Reading]:
     """The resistance between the two chassis: a screen has next to none, a detour through signal legs has kilohms."""
-    if assembly.linked is None:
-        return
+    if assembly.linked is not None:
+        words = {"device": Named("from"), "other": Named("into")}
+        yield Reading("screen-ohm", "screen", "screen", float(screen_ohms(assembly).max()), "ohm", "signal", words=words)
+
+
+def screen_ohms(assembly: Assembly) -> np.ndarray:
+    """Ohm between the chassis of From and Into in every home state; NO_PATH where nothing joins them."""
     lean = resistive(assembly.circuit)
     home = closed_array(assembly.home, len(lean.switches))
     near, far = (f"net{assembly.circuit.nets[f'{place}/chassis']}" for place in ("from", "into"))
@@ -183,5 +196,4 @@ def _screen(assembly: Assembly) -> Iterator[Reading]:
     volts = solve_ac(lean, values, [0.0], home, [{(near, far): -1.0}])[0, 0, :, 0]
     ohm = np.abs(volts[:, lean.nets[near]] - volts[:, lean.nets[far]])
     ohm[pieces[:, lean.nets[near]] != pieces[:, lean.nets[far]]] = NO_PATH
-    words = {"device": Named("from"), "other": Named("into")}
-    yield Reading("screen-ohm", "screen", "screen", float(ohm.max()), "ohm", "signal", words=words)
+    return ohm

@@ -16,7 +16,7 @@ from .hearing import signal_readings
 from .mate import fits
 from .memory import recalled
 from .readings import Named, Reading
-from .rulebook import Rule, rules
+from .rulebook import Rule, rules_about
 from .signal import solve_signals
 from .words import conditions, quantity, setting_words
 
@@ -128,15 +128,29 @@ def read(catalogue: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: Port,
         assembly = assemble(catalogue, outlet, leads, inlet, way)
         signals = solve_signals(assembly)
         found = (*direct_readings(assembly, signals.peaks), *discharge_readings(assembly), *signal_readings(assembly, signals))
-        if not all(isfinite(reading.value) for reading in found):
-            raise CircuitError("a reading is not a number")
+        if not all(isfinite(reading.value) and isfinite(reading.limit or 0.0) for reading in found):
+            raise CircuitError("a reading or its limit is not a number")
         return found
 
     return recalled((catalogue.connectors, *placed(catalogue, outlet, leads, inlet, way).values()), way, solve)
 
 
 def combine(leads: Sequence[Lead], judged: Sequence[Verdict]) -> Verdict:
-    """One answer from all ways of plugging. Ends with different labels are chosen on purpose, so the best such choice counts, unless another
+    """One answer from all ways of plugging."""
+    group = decisive(leads, judged)
+    fullest = max(group, key=lambda v: len(v.settings))
+    merged = tuple((setting, max((found for v in group for part, found in v.settings if part.items() <= setting.items()), key=RANK.get))
+                   for setting, _ in fullest.settings)
+    kept: dict[tuple, Finding] = {}
+    for finding in (f for v in group for f in v.findings):
+        _keep_worse(kept, finding)
+    return replace(fullest, verdict=max((v.verdict for v in group), key=RANK.get), settings=merged,
+                   plugging=max((v.plugging for v in group), key=RANK.get), findings=_worst_first(kept.values()),
+                   ways=tuple(way for v in judged for way in v.ways))
+
+
+def decisive(leads: Sequence[Lead], judged: Sequence[Verdict]) -> list[Verdict]:
+    """The ways of plugging that count. Ends with different labels are chosen on purpose, so the best such choice counts, unless another
     is dangerous; what a person cannot choose (which of two like ends, whether spare ends are used) counts at its worst."""
     choices: dict[tuple, list[Verdict]] = {}
     for verdict in judged:
@@ -144,16 +158,8 @@ def combine(leads: Sequence[Lead], judged: Sequence[Verdict]) -> Verdict:
         labels = tuple(lead.ends[end].label for lead, pair in zip(leads, way.ends) for end in pair)
         choices.setdefault(labels, []).append(verdict)
     worst = [max((RANK[v.verdict] for v in group)) for group in choices.values()]
-    decisive = max(worst) if max(worst) == RANK["dangerous"] else min(worst)
-    group = list(choices.values())[worst.index(decisive)]
-    fullest = max(group, key=lambda v: len(v.settings))
-    merged = tuple((setting, max((found for v in group for part, found in v.settings if part.items() <= setting.items()), key=RANK.get))
-                   for setting, _ in fullest.settings)
-    kept: dict[tuple, Finding] = {}
-    for finding in (f for v in group for f in v.findings):
-        _keep_worse(kept, finding)
-    return replace(fullest, verdict=VERDICTS[decisive], settings=merged, plugging=max((v.plugging for v in group), key=RANK.get),
-                   findings=_worst_first(kept.values()), ways=tuple(way for v in judged for way in v.ways))
+    counts = max(worst) if max(worst) == RANK["dangerous"] else min(worst)
+    return list(choices.values())[worst.index(counts)]
 
 
 def severest(severities: Iterable[str]) -> str:
@@ -168,8 +174,8 @@ def met(rule: Rule, value: float, limit: float) -> bool:
 
 
 def _findings(reading: Reading, switches: Sequence[str], places: Mapping[str, Port | Lead]) -> Iterable[Finding]:
-    for rule in rules():
-        if rule.quantity != reading.quantity or any(reading.flags.get(key) != want for key, want in rule.only.items()):
+    for rule in rules_about(reading.quantity):
+        if any(reading.flags.get(key) != want for key, want in rule.only.items()):
             continue
         limit = reading.limit if rule.limit == "own" else float(rule.limit)
         if met(rule, reading.value, limit):
@@ -237,11 +243,11 @@ def misfit(catalogue: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: Por
     """Say where the chain first fails to mate, and what would go in there."""
     reach, name = [(outlet.connector, outlet.half)], outlet.name
     for lead in leads:
-        fitting = [end for end in lead.ends.values() if any(_goes(catalogue, half, end) for half in reach)]
-        if not fitting:
+        onward = [(far.connector, far.half) for near in lead.ends.values() if any(_goes(catalogue, half, near) for half in reach)
+                  for far in lead.ends.values() if far is not near]
+        if not onward:
             return _misfit(catalogue, reach[0], name, lead.name)
-        reach = [(far.connector, far.half) for near in fitting for far in lead.ends.values() if far is not near]
-        name = lead.name
+        reach, name = onward, lead.name
     return _misfit(catalogue, reach[0], name, inlet.name)
 
 

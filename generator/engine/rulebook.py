@@ -40,6 +40,12 @@ def rules() -> tuple[Rule, ...]:
     return tuple(_rule(row) for row in rows)
 
 
+@cache
+def rules_about(quantity: str) -> tuple[Rule, ...]:
+    """The rules that look at readings of one quantity, in order."""
+    return tuple(rule for rule in rules() if rule.quantity == quantity)
+
+
 def _rule(row: dict) -> Rule:
     row = {"remedy": "", "cite": [], "only": {}, "margin": 0.0, **row}
     if row["severity"] not in SEVERITIES or row["compare"] not in ("above", "below"):

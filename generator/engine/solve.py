@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from .circuit import BRANCHED, CONTACT_OHM, DIRECT_OPENS, SIGNAL_OPENS, Circuit, CircuitError, conductances, stamp_branch
+from .circuit import BRANCHED, CONTACT_OHM, DIRECT_OPENS, SIGNAL_OPENS, Circuit, CircuitError
 
 RESIDUAL = 1e-9  # largest error of a current or voltage equation, relative to its largest term
 LEAK = 1e-12  # S; keeps a net that only a flat part reaches from hanging in the air
@@ -54,39 +54,44 @@ def solve_dc(circuit: Circuit, values: np.ndarray, closed: np.ndarray) -> Soluti
 
     Unknowns come as (drives, states, size). Capacitors are open, inductors shorts. Raises CircuitError when there is no single solution.
     """
-    admittance = np.array([1 / values[:, i] if part.kind == "resistor" else np.zeros(len(values)) for i, part in enumerate(circuit.parts)])
-    matrix = _matrix(circuit, admittance.T)[:, None] + _state_stamps(circuit, closed, DIRECT_OPENS)[None]
+    # Drives that differ in their emfs alone share a matrix.
+    alike: dict[bytes, int] = {}
+    case = np.array([alike.setdefault(row.tobytes(), len(alike)) for row in np.where(circuit.kinds == "emf", 0.0, values)], dtype=int)
+    distinct = values[[case.tolist().index(number) for number in range(len(alike))]]
+
+    resistors = circuit.kinds == "resistor"
+    admittance = np.zeros_like(distinct)
+    admittance[:, resistors] = 1 / distinct[:, resistors]
+    matrix = _matrix(circuit, admittance)[:, None] + _state_stamps(circuit, closed, DIRECT_OPENS)[None]
     right = np.zeros((len(values), circuit.size))
     for i, (part, (a, b)) in enumerate(zip(circuit.parts, circuit.ends)):
         if part.kind == "emf":
             right[:, circuit.branches[part.id]] = values[:, i]
         elif part.kind == "inductor" and a == b:  # a winding shorted on itself: nothing pushes direct current round it
             matrix[..., circuit.branches[part.id], circuit.branches[part.id]] = 1.0
-    return _bend(circuit, values, matrix, np.broadcast_to(right[:, None], matrix.shape[:-1]))
+    return _bend(circuit, values, case, distinct, matrix, right)
 
 
 def _matrix(circuit: Circuit, admittance: np.ndarray) -> np.ndarray:
     """Nodal matrices from the admittances of the parts: (..., parts) -> (..., size, size), with the rows of emfs and windings."""
-    size = circuit.size
-    patterns = conductances(circuit.ends, size).reshape(-1, size * size)
-    matrix = (admittance @ patterns).reshape(*admittance.shape[:-1], size, size)
-    for part, (a, b) in zip(circuit.parts, circuit.ends):
-        if part.kind in BRANCHED:
-            stamp_branch(matrix, a, b, circuit.branches[part.id])
-    return matrix
+    stamps = admittance.real @ circuit.part_patterns
+    if np.iscomplexobj(admittance):  # apart, so that the patterns stay real
+        stamps = stamps + 1j * (admittance.imag @ circuit.part_patterns)
+    return stamps.reshape(*admittance.shape[:-1], circuit.size, circuit.size) + circuit.frame
 
 
-def _bend(circuit: Circuit, values: np.ndarray, matrix: np.ndarray, right: np.ndarray) -> Solution:
-    """Find for every case the region each sink and clamp works in. Their curves rise everywhere, so there is one answer."""
+def _bend(circuit: Circuit, values: np.ndarray, case: np.ndarray, distinct: np.ndarray, matrix: np.ndarray, right: np.ndarray) -> Solution:
+    """Find for every drive and state the region each sink and clamp works in. Their curves rise everywhere, so there is one answer.
+
+    `matrix` (cases, states, size, size) has no sinks and clamps yet; `distinct` (cases, parts) are its values, `case` tells which one each drive uses.
+    """
     bending = [i for i, part in enumerate(circuit.parts) if part.kind in ("sink", "clamp")]
-    flags = np.zeros((*matrix.shape[:2], len(bending)), dtype=bool)
-    unknowns = np.zeros(right.shape)
-    todo = np.ones(matrix.shape[:2], dtype=bool)
+    start = matrix.copy()
+    for i in bending:
+        _stamp_bend(circuit, i, distinct[:, None, i], np.zeros(matrix.shape[:2], dtype=bool), start, None)
+    unknowns = _solve_alike(circuit, start, right, case)
+    flags = np.zeros((*unknowns.shape[:2], len(bending)), dtype=bool)
     for _ in range(ROUNDS):
-        a, z = matrix[todo], right[todo].copy()
-        for k, i in enumerate(bending):
-            _stamp_bend(circuit, i, np.broadcast_to(values[:, None, i], todo.shape)[todo], flags[todo][:, k], a, z)
-        unknowns[todo] = _solve_checked(circuit, a, z)
         fresh = np.zeros_like(flags)
         for k, i in enumerate(bending):
             net_a, net_b = circuit.ends[i]
@@ -99,21 +104,35 @@ def _bend(circuit: Circuit, values: np.ndarray, matrix: np.ndarray, right: np.nd
         if not todo.any():
             return Solution(circuit, unknowns, flags, values)
         flags = fresh
+        drive, state = np.nonzero(todo)
+        a, z = matrix[case[drive], state], right[drive]
+        for k, i in enumerate(bending):
+            _stamp_bend(circuit, i, values[drive, i], flags[todo][:, k], a, z)
+        unknowns[todo] = _solve_checked(circuit, a, z[..., None])[..., 0]
     names = ", ".join(circuit.parts[i].id for i in bending)
     raise CircuitError(f"no settled state found for {names}")
 
 
-def _stamp_bend(circuit: Circuit, i: int, value: np.ndarray, bent: np.ndarray, matrix: np.ndarray, right: np.ndarray) -> None:
-    """A sink draws value/knee per volt up to its knee, then `value`; a clamp nothing up to `value`, then 1/series per volt above."""
+def _solve_alike(circuit: Circuit, matrix: np.ndarray, right: np.ndarray, case: np.ndarray) -> np.ndarray:
+    """Every drive in every state, (drives, states, size), those of one case as columns of one solve."""
+    column = np.array([np.count_nonzero(case[:i] == number) for i, number in enumerate(case)], dtype=int)
+    columns = np.zeros((len(matrix), 1, circuit.size, column.max(initial=0) + 1))
+    columns[case, 0, :, column] = right
+    return _solve_checked(circuit, matrix, np.broadcast_to(columns, (*matrix.shape[:-1], columns.shape[-1])))[case, :, :, column]
+
+
+def _stamp_bend(circuit: Circuit, i: int, value: np.ndarray, bent: np.ndarray, matrix: np.ndarray, right: np.ndarray | None) -> None:
+    """A sink draws value/knee per volt up to its knee, then `value`; a clamp nothing up to `value`, then 1/series per volt above.
+    Below the bend there is nothing on the right-hand side, which may then be left out."""
     part, (a, b) = circuit.parts[i], circuit.ends[i]
-    pattern = conductances([(a, b)], circuit.size)[0]
     if part.kind == "sink":
         siemens, amps = np.where(bent, LEAK, value / part.knee), np.where(bent, value - LEAK * part.knee, 0.0)
     else:
         siemens, amps = np.where(bent, 1 / part.series, LEAK), np.where(bent, (LEAK - 1 / part.series) * value, 0.0)
-    matrix += siemens[:, None, None] * pattern
-    right[..., a] -= amps
-    right[..., b] += amps
+    matrix += siemens[..., None, None] * circuit.part_patterns[i].reshape(circuit.size, circuit.size)
+    if right is not None:
+        right[..., a] -= amps
+        right[..., b] += amps
 
 
 def solve_ac(circuit: Circuit, values: np.ndarray, hertz: Sequence[float], closed: np.ndarray, drives: Sequence[Mapping]) -> np.ndarray:
@@ -123,25 +142,24 @@ def solve_ac(circuit: Circuit, values: np.ndarray, hertz: Sequence[float], close
     the second inside the source. Supplies are shorts, sinks and clamps open.
     """
     omega = 2 * np.pi * np.asarray(hertz, dtype=float)
+    pace = 1j * omega if omega.any() else omega  # at 0 Hz nothing lags, and real numbers do
     branches, index = circuit.branches, {part.id: i for i, part in enumerate(circuit.parts)}
-    admittance = np.zeros((len(values), len(omega), len(circuit.parts)), dtype=complex)
-    for i, part in enumerate(circuit.parts):
-        if part.kind == "resistor":
-            admittance[:, :, i] = 1 / values[:, i, None]
-        elif part.kind == "capacitor":
-            admittance[:, :, i] = 1j * omega * values[:, i, None]
+    resistors, capacitors = circuit.kinds == "resistor", circuit.kinds == "capacitor"
+    admittance = np.zeros((len(values), len(omega), len(circuit.parts)), dtype=pace.dtype)
+    admittance[:, :, resistors] = 1 / values[:, None, resistors]
+    admittance[:, :, capacitors] = pace[:, None] * values[:, None, capacitors]
     matrix = _matrix(circuit, admittance)[:, :, None]
     for i, part in enumerate(circuit.parts):
         if part.kind == "inductor":
-            matrix[..., branches[part.id], branches[part.id]] -= 1j * omega[None, :, None] * values[:, i, None, None]
+            matrix[..., branches[part.id], branches[part.id]] -= pace[None, :, None] * values[:, i, None, None]
     for coupling in circuit.couplings:
         first, second = index[coupling.first], index[coupling.second]
         mutual = coupling.k * np.sqrt(values[:, first] * values[:, second])
         for one, two in ((first, second), (second, first)):
             row, column = branches[circuit.parts[one].id], branches[circuit.parts[two].id]
-            matrix[..., row, column] -= 1j * omega[None, :, None] * mutual[:, None, None]
+            matrix[..., row, column] -= pace[None, :, None] * mutual[:, None, None]
     matrix = matrix + _state_stamps(circuit, closed, SIGNAL_OPENS)[None, None]
-    right = np.zeros((circuit.size, len(drives)), dtype=complex)
+    right = np.zeros((circuit.size, len(drives)))
     for column, drive in enumerate(drives):
         for target, signal in drive.items():
             _stamp_drive(circuit, right[:, column], branches, index, target, signal)
@@ -163,19 +181,14 @@ def _stamp_drive(circuit: Circuit, right: np.ndarray, branches: Mapping, index: 
 
 def _state_stamps(circuit: Circuit, closed: np.ndarray, opens: Sequence[str]) -> np.ndarray:
     """Closed contacts and the 0 V of each island, as matrices (states, size, size)."""
-    size = circuit.size
-    patterns = conductances(circuit.switches, size).reshape(-1, size * size)
-    stamps = ((closed / CONTACT_OHM) @ patterns).reshape(len(closed), size, size)
-    zeros = circuit.zeros(closed, opens)
-    for net in range(circuit.net_count):
-        stamps[:, net, net] += zeros[:, net] == net
+    stamps = ((closed / CONTACT_OHM) @ circuit.switch_patterns).reshape(len(closed), circuit.size, circuit.size)
+    nets = np.arange(circuit.net_count)
+    stamps[:, nets, nets] += circuit.zeros(closed, opens) == nets
     return stamps
 
 
 def _solve_checked(circuit: Circuit, matrix: np.ndarray, right: np.ndarray) -> np.ndarray:
-    """Solve and hold every equation against RESIDUAL. `right` is (..., size) or (..., size, columns)."""
-    vector = right.ndim == matrix.ndim - 1
-    right = right[..., None] if vector else right
+    """Solve and hold every equation against RESIDUAL. `right` is (..., size, columns)."""
     try:
         found = np.linalg.solve(matrix, right)
     except np.linalg.LinAlgError:
@@ -185,7 +198,7 @@ def _solve_checked(circuit: Circuit, matrix: np.ndarray, right: np.ndarray) -> n
     # LU is stable for the system as a whole, not row by row: rows far below the largest may carry its rounding.
     if not np.all(error <= RESIDUAL * scale + 1e-13 * scale.max(axis=-2, keepdims=True)):
         raise CircuitError("no single solution: the currents of a net do not sum to zero")
-    return found[..., 0] if vector else found
+    return found
 
 
 def part_amps(solution: Solution, index: int) -> np.ndarray:

@@ -46,10 +46,10 @@ def vectors(circuit: Circuit) -> list[str]:
     return [f"n{net}" for net in range(circuit.net_count)] + [kinds[name] for name in circuit.branches]
 
 
-def disagreements(case: Case, analyses: list[dict[str, complex]]) -> list[str]:
-    """Every number further apart than rounding allows, in words; empty when the two agree."""
+def compare(case: Case, analyses: list[dict[str, complex]]) -> tuple[float, list[str]]:
+    """The worst difference as a share of what rounding allows, and every number further apart than that, in words."""
     order = {float(found["frequency"].real): found for found in analyses} if case.drive is not None else None
-    changes, wrong = None, []
+    changes, worst, wrong = None, 0.0, []
     for number, own in enumerate(case.unknowns):
         found = order[case.hertz[number]] if order else analyses[0]
         other = np.array([found.get(name, np.nan) for name in vectors(case.circuit)])
@@ -57,9 +57,16 @@ def disagreements(case: Case, analyses: list[dict[str, complex]]) -> list[str]:
         if not np.all(np.abs(other - own) <= allowed):
             changes = _leak_changes(case) if changes is None else changes
             allowed = allowed + np.minimum(changes[number], MOST * np.abs(own[:case.circuit.net_count]).max())
-            wrong += [f"{case.name}{f' at {case.hertz[number]:g} Hz' if order else ''}: {name} is {own[k]:.9g}, ngspice has {other[k]:.9g}"
-                      for k, name in enumerate(vectors(case.circuit)) if not abs(other[k] - own[k]) <= allowed[k]]
-    return wrong
+        shares = np.divide(np.abs(other - own), allowed, out=np.where(other == own, 0.0, np.inf), where=allowed > 0)
+        worst = max(worst, float(np.nan_to_num(shares, nan=np.inf).max(initial=0.0)))
+        wrong += [f"{case.name}{f' at {case.hertz[number]:g} Hz' if order else ''}: {name} is {own[k]:.9g}, ngspice has {other[k]:.9g}"
+                  for k, name in enumerate(vectors(case.circuit)) if not shares[k] <= 1]
+    return worst, wrong
+
+
+def disagreements(case: Case, analyses: list[dict[str, complex]]) -> list[str]:
+    """Every number further apart than rounding allows, in words; empty when the two agree."""
+    return compare(case, analyses)[1]
 
 
 def _allowed(circuit: Circuit, own: np.ndarray) -> np.ndarray:

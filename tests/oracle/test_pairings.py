@@ -1,100 +1,131 @@
-"""Every pairing of the catalogue, every way of plugging it, against a general-purpose circuit simulator."""
+"""Every pairing of the catalogue, every way of plugging it, against a general-purpose circuit simulator.
+
+The full product of settings, corners and states is millions of circuits (`everything.py` runs it in a night). Here every way of plugging gets what
+its verdict mostly rests on, fully home at nominal values, and one point drawn from all the others; a short list with every circuit
+template in it gets everything. What was covered is printed. With a larger catalogue each way gets less, so that the run stays as long as it is.
+"""
 
 from dataclasses import replace
 
 import numpy as np
 import pytest
-from agreement import Case, disagreements
-from simulator import bare, needs_ngspice, simulate
+from cases import drives, points, signal_cases
+from comparison import ANALYSES, DIRECT, SIGNAL, compare_all, everything, text_of
+from connections import connections, short_list, templates
+from agreement import disagreements
+from simulator import needs_ngspice, simulate
 
-from generator.engine import pairings
-from generator.engine.assemble import Assembly, assemble, ways
-from generator.engine.circuit import value_at
-from generator.engine.direct import drive_values, live_volts, settings
-from generator.engine.netlist import netlist
-from generator.engine.signal import HERTZ
-from generator.engine.solve import closed_array, solve_ac, solve_dc
+from generator.engine.signal import sources_of
 
 pytestmark = [pytest.mark.oracle, needs_ngspice]
 
+BUDGET = {"direct current": 80_000, "signals": 60_000}  # cases over the whole catalogue
+SIGNAL_EVERY = 4  # one way in so many gets a signal at a drawn point
+CORNERS, STATES = {"nominal", "strong", "weak", "skewed"}, {"home", "joined", "plugging"}
+
 
 @pytest.fixture(scope="module")
-def assemblies(catalogue):
-    """Every way of every pairing, by name."""
-    found = {}
-    for start, through, target in pairings(catalogue):
-        outlet, inlet, leads = catalogue.ports[start], catalogue.ports[target], [catalogue.leads[name] for name in through]
-        for way in ways(catalogue, outlet, leads, inlet):
-            ends = " ".join(f"{near}>{far}" for near, far in way.ends)
-            name = " ".join([start, *through, target, ends, *(end for _, end in way.plugged)])
-            found[name] = assemble(catalogue, outlet, leads, inlet, way)
+def every_way(catalogue):
+    found = connections(catalogue)
     assert found
     return found
 
 
-def direct(name: str, assembly: Assembly):
-    """Direct current: every supply setting in every home state."""
-    circuit, switched = assembly.circuit, settings(assembly.ports)
-    values = np.array([drive_values(circuit, live_volts(circuit, assembly.ports, setting), "nominal") for setting in switched])
-    solved = solve_dc(circuit, values, closed_array(assembly.home, len(circuit.switches))).unknowns
-    for i, setting in enumerate(switched):
-        for k, state in enumerate(assembly.home):
-            yield Case(f"{name} {setting} home {k}", circuit, values[i], state, None, (), solved[i, k][None])
+class Sample:
+    """What each way of plugging gets: a drawn point, then points at home and nominal values, as many as the budget leaves to each."""
+
+    def __init__(self, analysis, ways):
+        self.analysis, self.share = analysis.name, BUDGET[analysis.name] / ways
+        self.every = SIGNAL_EVERY if analysis is SIGNAL else 1
+
+    def __call__(self, connection, assembly, possible):
+        chance = connection.chance(self.analysis)
+        usual = [point for point in possible if point.kind == "home" and point.corner == "nominal" and self.asked(assembly, point)]
+        others = [point for point in possible if point.kind != "home" or point.corner != "nominal"]
+        room = int(self.share + chance.random())  # a share of 1.3 is a second case for three ways in ten
+        drawn = self.draw(chance, others) if chance.randrange(self.every) == 0 else []
+        return drawn + chance.sample(usual, min(len(usual), max(room, 1) - (self.analysis == "direct current")))
+
+    def asked(self, assembly, point):
+        """Every setting, and of the signals those of sources."""
+        return self.analysis == "direct current" or drives(assembly)[point.number].name in sources_of(assembly)
+
+    @staticmethod
+    def draw(chance, others):
+        """Kind of state and corner first, so that the few joined states and skewed corners come up as often as the many others."""
+        if not others:
+            return []
+        kind, corner = chance.choice(sorted({(point.kind, point.corner) for point in others}))
+        return [chance.choice([point for point in others if (point.kind, point.corner) == (kind, corner)])]
 
 
-def alternating(name: str, assembly: Assembly):
-    """Alternating current: every source of every port, in every home state."""
-    circuit = assembly.circuit
-    values = np.array([[value_at(part, "nominal") for part in circuit.parts]])
-    drives = {f"{place}/{source.id}": {f"{place}/{part}": float(share) for part, share in source.drive.items()}
-              for place, port in assembly.ports.items() for source in port.sources}
-    solved = solve_ac(circuit, values, HERTZ, closed_array(assembly.home, len(circuit.switches)), list(drives.values()))
-    for i, (source, drive) in enumerate(drives.items()):
-        for k, state in enumerate(assembly.home):
-            yield Case(f"{name} {source} home {k}", circuit, values[0], state, drive, HERTZ, solved[0, :, k, i])
+@pytest.mark.parametrize("name", ANALYSES)
+def test_every_pairing_agrees_with_ngspice(catalogue, every_way, name, capsys):
+    tally = compare_all(catalogue, every_way, ANALYSES[name], Sample(ANALYSES[name], len(every_way)))
+    with capsys.disabled():
+        print(f"\n    ngspice, every pairing, {name}: {tally}")
+    assert not tally.wrong, f"{len(tally.wrong)} numbers of {tally.circuits} circuits differ:\n" + "\n".join(tally.wrong[:20])
+    assert tally.ways == len(every_way) <= tally.compared
+    assert set(tally.corners) == CORNERS and set(tally.states) == STATES
 
 
-def test_no_chain_without_windings_makes_a_voltage_larger(assemblies):
+@pytest.mark.parametrize("name", ANALYSES)
+def test_everything_about_every_circuit_template_agrees_with_ngspice(catalogue, name, capsys):
+    """All settings or drives, corners and states, of a short list of pairings."""
+    listed = connections(catalogue, short_list(catalogue))
+    tally = compare_all(catalogue, listed, ANALYSES[name], everything)
+    with capsys.disabled():
+        print(f"\n    ngspice, all of {len(short_list(catalogue))} pairings, {name}: {tally}")
+    assert not tally.wrong, f"{len(tally.wrong)} numbers of {tally.circuits} circuits differ:\n" + "\n".join(tally.wrong[:20])
+    assert tally.compared == tally.possible
+    assert set(tally.corners) == CORNERS and set(tally.states) == STATES
+
+
+def test_the_short_list_has_every_template_that_is_ever_paired(catalogue, every_way):
+    paired = set().union(*(templates(catalogue, connection.pairing) for connection in every_way))
+    listed = set().union(*(templates(catalogue, pairing) for pairing in short_list(catalogue)))
+    assert listed == paired
+    kinds = {part.kind for start, _, target in short_list(catalogue) for port in (start, target) for part in catalogue.ports[port].network.parts}
+    assert {"sink", "clamp"} <= kinds
+
+
+def test_the_drawn_points_are_the_same_each_time_and_change_with_the_records(catalogue, every_way):
+    connection = next(found for found in every_way if found.pairing[0] == "mic-condenser-p48-xlr")
+    assembly = connection.assembly(catalogue)
+    possible, choose = points(assembly, DIRECT.count(assembly)), Sample(DIRECT, len(every_way))
+    assert choose(connection, assembly, possible) == choose(connection, assembly, possible)
+    drawn = {choose(replace(connection, digest=f"{number}"), assembly, possible)[0] for number in range(20)}
+    assert len(drawn) > 1
+
+
+def test_no_chain_without_windings_makes_a_voltage_larger(catalogue, every_way):
     """An outlet's open-circuit volt arrives as a volt or less wherever there is no transformer. A capsule's volt is by definition that across 2.2 kohm,
     so outlets that drive a current are left out."""
     compared = 0
-    for name, assembly in assemblies.items():
-        if any(part.kind == "inductor" for part in assembly.circuit.parts):
+    for connection in every_way:
+        assembly = connection.assembly(catalogue)
+        if "inductor" in assembly.circuit.kinds:
             continue
         emfs = {part.id for part in assembly.circuit.parts if part.kind == "emf"}
-        for case in alternating(name, assembly):
-            if set(case.drive) <= emfs:
-                for place, port in assembly.ports.items():
-                    for listener in port.listeners:
-                        hot, cold = (assembly.circuit.nets[f"{place}/{node}"] for node in listener.between)
-                        gain = np.abs(case.unknowns[:, hot] - case.unknowns[:, cold]).max()
-                        assert gain <= 1 + 1e-9, f"{case.name}: {place}/{listener.id} hears {gain:.3f} V"
-                        compared += 1
+        asked = drives(assembly)
+        wanted = [point for point in points(assembly, len(asked)) if point.kind == "home" and point.corner == "nominal"
+                  and asked[point.number].name in sources_of(assembly) and set(asked[point.number].signal) <= emfs]
+        for case in signal_cases(connection.name, assembly, wanted):
+            for place, port in assembly.ports.items():
+                for listener in port.listeners:
+                    hot, cold = (case.circuit.nets[f"{place}/{node}"] for node in listener.between)
+                    gain = np.abs(case.unknowns[:, hot] - case.unknowns[:, cold]).max()
+                    assert gain <= 1 + 1e-9, f"{case.name}: {place}/{listener.id} hears {gain:.3f} V"
+                    compared += 1
     assert compared
 
 
-def text_of(case: Case) -> str:
-    return netlist(case.circuit, case.values, case.closed, case.drive, case.hertz)
-
-
-@pytest.mark.parametrize("cases_of", [direct, alternating])
-def test_every_pairing_agrees_with_ngspice(assemblies, cases_of):
-    different = {}
-    for name, assembly in assemblies.items():
-        cases = list(cases_of(name, assembly))
-        assert cases, f"{name} was not compared"
-        for case in cases:
-            different.setdefault(bare(text_of(case)), case)
-    found = simulate(list(different))
-    wrong = [words for case, analyses in zip(different.values(), found) for words in disagreements(case, analyses)]
-    assert not wrong, f"{len(wrong)} numbers of {len(different)} circuits differ:\n" + "\n".join(wrong[:20])
-
-
-@pytest.mark.parametrize("cases_of", [direct, alternating])
-def test_a_resistor_a_thousandth_off_is_noticed(assemblies, cases_of):
+@pytest.mark.parametrize("name", ANALYSES)
+def test_a_resistor_a_thousandth_off_is_noticed(catalogue, every_way, name):
     """The comparison can fail: the simulator gets another value than the engine had."""
-    name = next(name for name in assemblies if name.startswith("mic-condenser-p48-xlr mixer-mic-in-p48-xlr"))
-    case = next(iter(cases_of(name, assemblies[name])))
+    connection = next(found for found in every_way if found.name.startswith("mic-condenser-p48-xlr mixer-mic-in-p48-xlr"))
+    assembly = connection.assembly(catalogue)
+    case = next(ANALYSES[name].cases(connection.name, assembly, points(assembly, 1)[:1]))
     feed = next(i for i, part in enumerate(case.circuit.parts) if part.id == "into/main.feed-hot")
     values = case.values.copy()
     values[feed] *= 1.001

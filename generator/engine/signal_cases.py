@@ -1,0 +1,265 @@
+"""Find again the case that gave a signal reading: which landing, corner and frequency was the worst."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from functools import cached_property
+
+import numpy as np
+
+from generator.catalogue.records import Limit
+
+from .assemble import EARTHS, Assembly
+from .cases import Case, Decides, probe_case, signal_case
+from .circuit import Circuit, resistive, value_at
+from .direct import part_index
+from .hearing import NO_PATH, paired, screen_ohms
+from .readings import Reading
+from .signal import HERTZ, HIGH, LOW, MID, counted_levels, decibels, drive_of, limit_signal, listeners_of, loudest, signal_corners, solve_signals, sources_of
+from .solve import closed_array, part_signal_amps, solve_ac
+
+TEST_AMPS = 1e-3
+MOST_DECIBELS = 160.0
+
+
+class Bench:
+    """An assembly with its signals solved, and its sources and listeners at hand."""
+
+    def __init__(self, assembly: Assembly) -> None:
+        self.assembly, self.circuit = assembly, assembly.circuit
+        self.sources, self.listeners = sources_of(assembly), listeners_of(assembly)
+        self.corners = signal_corners(assembly.circuit)
+
+    @cached_property
+    def signals(self):
+        return solve_signals(self.assembly)
+
+    def drive(self, source: str) -> dict[str, float]:
+        return drive_of(*self.sources[source])
+
+    def at(self, listener: str) -> tuple[str, str]:
+        place, record = self.listeners[listener]
+        return tuple(f"{place}/{node}" for node in record.between)
+
+    def output(self, source: str) -> tuple[str, str]:
+        place, record = self.sources[source]
+        return tuple(f"{place}/{node}" for node in record.output)
+
+    def values(self, circuit: Circuit, corner: str = "nominal") -> np.ndarray:
+        return np.array([value_at(part, corner) for part in circuit.parts])
+
+    def case(self, source: str, state: int, decides: Decides, edge: int = MID, bare: bool = False, corner: str = "nominal", level: float = 1.0) -> Case:
+        circuit = self.assembly.bare if bare else self.circuit
+        return signal_case(circuit, self.values(circuit, corner), self.assembly.home[state], corner, self.drive(source), edge, decides,
+                           level=level, source=source)
+
+
+def _size(case: Case) -> float:
+    """What the meter of a case reads, V."""
+    return float(abs(case.volts(*case.decides)))
+
+
+def path(assembly: Assembly, reading: Reading) -> Case | None:
+    """The best of the asked-for pairs, where its contacts land worst, without the capacitance of cables."""
+    if reading.subject == "connection":
+        return None
+    bench, here = Bench(assembly), reading.subject
+    there = "into" if here == "from" else "from"
+    names = [(f"{here}/{s.id}", f"{there}/{l.id}") for s, l in paired(assembly.places[here], assembly.places[there])]
+    source, listener = max(names, key=lambda pair: _least(bench, *pair))
+    case = _quietest(bench, source, listener)
+    return replace(case, number=decibels(_least(bench, source, listener)), terms=(("heard of 1 V", _size(case), "V"),))
+
+
+def _least(bench: Bench, source: str, listener: str) -> float:
+    """From the solution of all drives together: what cancels to rounding must round alike."""
+    return float(np.abs(bench.signals.bare[source, listener][MID]).min())
+
+
+def _quietest(bench: Bench, source: str, listener: str) -> Case:
+    state = int(np.abs(bench.signals.bare[source, listener][MID]).argmin())
+    return bench.case(source, state, bench.at(listener), bare=True)
+
+
+def side(assembly: Assembly, reading: Reading) -> Case:
+    """A channel against the best one."""
+    bench, here = Bench(assembly), reading.subject.split("/")[0]
+    there = "into" if here == "from" else "from"
+    source, listener = _pair(reading, here, there)
+    best = max(_least(bench, f"{here}/{s.id}", f"{there}/{l.id}") for s, l in paired(assembly.places[here], assembly.places[there]))
+    case = _quietest(bench, source, listener)
+    terms = (("heard of 1 V", _size(case), "V"), ("heard of the best channel", best, "V"))
+    return replace(case, number=decibels(_least(bench, source, listener)) - decibels(best), terms=terms)
+
+
+def _pair(reading: Reading, here: str, there: str) -> tuple[str, str]:
+    source, listener = reading.subject.split(">")
+    return source, listener if "/" in listener else f"{there}/{listener}"
+
+
+def loaded(assembly: Assembly, reading: Reading) -> Case:
+    """The smallest load an output sees, or what that costs."""
+    bench, source = Bench(assembly), reading.subject
+    nodes = bench.output(source)
+    if reading.quantity == "load-drop":
+        state = int(np.abs(bench.signals.output[source][MID]).argmin())
+        case, free = bench.case(source, state, nodes), float(abs(bench.signals.open_output[source][MID]))
+        return replace(case, number=decibels(free) - decibels(_size(case)), terms=(("at the output, nothing plugged", free, "V"), ("plugged", _size(case), "V")))
+    nothing = tuple(False for _ in bench.circuit.switches)
+    every = closed_array([*assembly.home, nothing], len(bench.circuit.switches))
+    found = solve_ac(bench.circuit, bench.values(bench.circuit)[None], [HERTZ[MID]], every, [{nodes: -1.0}])[0, 0, :, 0]
+    ohm = found[:, bench.circuit.nets[nodes[0]]] - found[:, bench.circuit.nets[nodes[1]]]
+    added = np.abs(1 / ohm[:-1] - 1 / ohm[-1])
+    state = int(added.argmax())
+    terms = (("impedance at the output, nothing plugged", float(abs(ohm[-1])), "ohm"), ("plugged", float(abs(ohm[state])), "ohm"))
+    return replace(bench.case(source, state, nodes), number=min(float(1 / max(added[state], 1e-12)), NO_PATH), terms=terms)
+
+
+def level(assembly: Assembly, reading: Reading) -> Case:
+    """Too hot at full level, or too quiet at the usual one."""
+    bench = Bench(assembly)
+    source, listener = reading.subject.split(">")
+    size = np.abs(bench.signals.gains[source, listener][0, MID])
+    (_, s), (_, l) = bench.sources[source], bench.listeners[listener]
+    hot = reading.quantity == "over-level"
+    case = bench.case(source, int(size.argmax() if hot else size.argmin()), bench.at(listener), level=loudest(s) if hot else s.nominal)
+    against, words = (l.maximum, "the most the input takes") if hot else (l.sensitivity, "the least the input is made for")
+    number = decibels(_size(case) / against) * (1 if hot else -1)
+    return replace(case, number=number, terms=(("at the source, open", case.level, "V"), ("at the input", _size(case), "V"), (words, against, "V")))
+
+
+def edge(assembly: Assembly, reading: Reading) -> Case:
+    """Treble or bass against 1 kHz."""
+    bench, at = Bench(assembly), HIGH if reading.quantity == "treble" else LOW
+    source, listener = reading.subject.split(">")
+    size = np.abs(bench.signals.gains[source, listener][0])
+    case = bench.case(source, int((size[at] / size[MID]).argmin()), bench.at(listener), at)
+    nets = case.circuit.nets
+    one, two = (nets[node] for node in case.decides)
+    heard, own = np.abs(case.spectrum[:, one] - case.spectrum[:, two]), np.abs(bench.signals.open_output[source])
+    terms = ((f"heard of 1 V at {_hertz(at)}", float(heard[at]), "V"), (f"at {_hertz(MID)}", float(heard[MID]), "V"))
+    return replace(case, number=decibels((heard[at] / heard[MID]) / (own[at] / own[MID])), terms=terms)
+
+
+def _hertz(at: int) -> str:
+    return ("20 Hz", "1 kHz", "20 kHz")[at]
+
+
+def mono(assembly: Assembly, reading: Reading) -> Case:
+    """What is left when every channel sends the same."""
+    bench, listener = Bench(assembly), reading.subject
+    names = _senders(bench, listener)
+    gains = np.array([bench.signals.gains[name, listener][0, MID] for name in names])
+    kept = np.abs(gains.sum(axis=0)) / np.abs(gains).sum(axis=0)
+    state = int(kept.argmin())
+    drive = {part: share for name in names for part, share in bench.drive(name).items()}
+    case = signal_case(bench.circuit, bench.values(bench.circuit), assembly.home[state], "nominal", drive, MID, bench.at(listener), source=names[0].split("/")[0])
+    alone = float(np.abs(gains[:, state]).sum())
+    terms = (("heard with 1 V on every channel alike", _size(case), "V"), ("heard of each channel alone, added", alone, "V"))
+    return replace(case, number=decibels(float(kept[state])), terms=terms)
+
+
+def _senders(bench: Bench, listener: str) -> list[str]:
+    """The sources at the other side of a listener."""
+    other = "from" if listener.startswith("into/") else "into"
+    return [name for name, (place, _) in bench.sources.items() if place == other]
+
+
+def polarity(assembly: Assembly, reading: Reading) -> Case:
+    """The source that arrives least upside down; below zero means all do."""
+    bench, listener = Bench(assembly), reading.subject
+    found = []
+    for name in _senders(bench, listener):
+        gain = bench.signals.gains[name, listener][0, MID]
+        turned = gain.real / np.maximum(np.abs(gain), 1e-300)
+        found.append((float(turned.max()), name, int(turned.argmax())))
+    number, name, state = min(found, key=lambda one: abs(one[0] - reading.value))
+    case = bench.case(name, state, bench.at(listener))
+    heard = case.volts(*case.decides)
+    return replace(case, number=float(heard.real / abs(heard)), terms=(("heard of +1 V", float(heard.real), "V"),))
+
+
+def stray(assembly: Assembly, reading: Reading) -> Case:
+    """A channel heard where another belongs."""
+    bench = Bench(assembly)
+    here = reading.subject.split("/")[0]
+    source, listener = _pair(reading, here, "into" if here == "from" else "from")
+    channel = bench.listeners[listener][1].channel
+    case = bench.case(source, int(np.abs(bench.signals.gains[source, listener][0, MID]).argmax()), bench.at(listener))
+    own = [float(np.abs(bench.signals.gains[name, listener][0, MID]).min()) for name in _senders(bench, listener) if bench.sources[name][1].channel == channel]
+    right = min(own, key=lambda one: abs(decibels(_size(case)) - decibels(one) - reading.value))
+    terms = (("heard of 1 V of this channel", _size(case), "V"), ("heard of 1 V of the one that belongs there", right, "V"))
+    return replace(case, number=decibels(_size(case)) - decibels(right), terms=terms)
+
+
+def hum(assembly: Assembly, reading: Reading) -> Case:
+    """What a listener hears of 1 V between the two chassis."""
+    bench, listener, linked = Bench(assembly), reading.subject, assembly.linked
+    size = np.abs(bench.signals.hum[listener][:, :MID + 1])
+    corner, at, state = (int(i) for i in np.unravel_index(int(size.argmax()), size.shape))
+    name = bench.corners[corner]
+    case = signal_case(linked, bench.values(linked, name), assembly.home[state], name, {EARTHS: 1.0}, at, bench.at(listener), source=EARTHS)
+    return replace(case, number=min(-decibels(_size(case)), MOST_DECIBELS), terms=(("heard of 1 V between the chassis", _size(case), "V"),))
+
+
+def stage(assembly: Assembly, reading: Reading) -> Case | None:
+    """The current through an output stage: its own at full level, or what the other outputs push into it."""
+    bench, name = Bench(assembly), reading.subject
+    place, source = bench.sources[name]
+    stages = [i for part in source.drive if (i := part_index(bench.circuit, place, part)) is not None and bench.circuit.parts[i].kind == "emf"]
+    if not stages or reading.value == 0:
+        return None
+    others = [name] if reading.quantity == "driven-amps" else [other for other, (there, _) in bench.sources.items() if there != place]
+    values = np.array([bench.values(bench.circuit, corner) for corner in bench.corners])
+    home = closed_array(assembly.home, len(bench.circuit.switches))
+    found = solve_ac(bench.circuit, values, HERTZ, home, [bench.drive(other) for other in others])
+    levels = np.array([loudest(bench.sources[other][1]) for other in others])
+    amps = np.array([np.abs(part_signal_amps(bench.circuit, values, HERTZ, found, i)) * levels for i in stages])
+    return _loud(bench, others, amps, [f"{bench.circuit.parts[i].id}" for i in stages], levels)
+
+
+def _loud(bench: Bench, names: Sequence[str], amps: np.ndarray, parts: Sequence[str], levels: np.ndarray) -> Case:
+    """The worst of (stages, corners, frequencies, states, sources), shown for the source that adds most."""
+    total = amps.sum(axis=-1)
+    which, corner, at, state = (int(i) for i in np.unravel_index(int(total.argmax()), total.shape))
+    shares = amps[which, corner, at, state]
+    main = int(shares.argmax())
+    case = bench.case(names[main], state, parts[which], at, corner=bench.corners[corner], level=float(levels[main]))
+    terms = tuple((f"from {name}", float(share), "A") for name, share in zip(names, shares)) if len(names) > 1 else ()
+    return replace(case, number=float(total.max()), terms=terms)
+
+
+def loud_case(assembly: Assembly, place: str, limit: Limit, state: str, number: float, terms: Sequence) -> Case:
+    """A rated part that signal stresses more than direct current does: its worst case, shown for the source that adds most."""
+    bench = Bench(assembly)
+    names, counted = list(bench.sources), counted_levels(bench.sources, place, limit)
+    settled = state == "settled"
+    corners, edges = (bench.corners, range(3)) if settled else (("nominal",), (MID,))
+    states = assembly.home if settled else assembly.plugging
+    values, hertz = np.array([bench.values(bench.circuit, corner) for corner in corners]), [HERTZ[at] for at in edges]
+    found = solve_ac(bench.circuit, values, hertz, closed_array(states, len(bench.circuit.switches)), [bench.drive(name) for name in names])
+    total = limit_signal(assembly, place, limit, found, hertz, values, counted)
+    corner, at, which = (int(i) for i in np.unravel_index(int(total.argmax()), total.shape))
+    alone = [limit_signal(assembly, place, limit, found, hertz, values, counted * (np.arange(len(names)) == i))[corner, at, which] for i in range(len(names))]
+    main = int(np.argmax(alone))
+    decides = f"{place}/{limit.part}" if limit.part else tuple(f"{place}/{node}" for node in limit.between)
+    return signal_case(bench.circuit, values[corner], states[which], corners[corner], bench.drive(names[main]), edges[at], decides, number, terms,
+                       float(counted[main]), names[main])
+
+
+def screen(assembly: Assembly, reading: Reading) -> Case:
+    """The resistance between the chassis, from a test current."""
+    ohm, circuit, lean = screen_ohms(assembly), assembly.circuit, resistive(assembly.circuit)
+    state = int(ohm.argmax())
+    nodes = tuple(f"net{circuit.nets[f'{place}/chassis']}" for place in ("from", "into"))
+    values = np.array([part.value.nominal for part in lean.parts])
+    joined = ohm[state] < NO_PATH
+    case = probe_case(lean, circuit, values, assembly.home[state], nodes, TEST_AMPS if joined else 0.0, float(ohm[state]), ())
+    return case if not joined else replace(case, number=_size(case) / TEST_AMPS, terms=(("volts across at 1 mA", _size(case), "V"),))
+
+
+FINDERS = {
+    "path-gain": path, "side-gain": side, "load-ohm": loaded, "load-drop": loaded, "over-level": level, "under-level": level, "treble": edge, "bass": edge,
+    "mono-sum": mono, "polarity": polarity, "crosstalk": stray, "hum-rejection": hum, "forced-amps": stage, "driven-amps": stage, "screen-ohm": screen,
+}

@@ -1,0 +1,136 @@
+"""The working behind a number: the same number found again, currents that add up to nothing, and the circuit a teacher would draw."""
+
+import json
+import random
+
+import pytest
+
+from generator.engine import judge, pairings
+from generator.engine.assemble import assemble, ways
+from generator.engine.explain import FINDERS, explain
+from generator.engine.judge import read
+from generator.engine.rulebook import rules
+from generator.engine.told import told
+
+LINE_INTO_PHANTOM = ("mixer-line-out-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-mic-in-p48-xlr")
+WITHOUT_CIRCUIT = {"kinds-apart", "unheard", "slow-lead", "amplifier-into", "unknown-level"}
+
+
+def sample(catalogue, count, seed):
+    return random.Random(seed).sample(list(pairings(catalogue)), count)
+
+
+def near(value):
+    return pytest.approx(value, rel=1e-9, abs=1e-9)
+
+
+def part(working, name):
+    return next(part for part in working.parts if part.name == name)
+
+
+def test_every_reading_is_found_again(catalogue):
+    seen = set()
+    for start, through, target in sample(catalogue, 60, 11):
+        outlet, inlet, leads = catalogue.ports[start], catalogue.ports[target], [catalogue.leads[name] for name in through]
+        way = ways(catalogue, outlet, leads, inlet)[-1]
+        assembly, told_once = assemble(catalogue, outlet, leads, inlet, way), set()
+        for reading in read(catalogue, outlet, leads, inlet, way):
+            if reading.quantity not in FINDERS or (reading.quantity, reading.state) in told_once:
+                continue
+            told_once.add((reading.quantity, reading.state))
+            case = FINDERS[reading.quantity](assembly, reading)
+            if case is None:  # only what is nothing, or was never in the circuit, has no case
+                assert reading.value == 0 or reading.subject == "connection", (start, through, target, reading)
+                continue
+            assert case.number == near(reading.value), (start, through, target, reading)
+            seen.add(reading.quantity)
+    assert {"part-volts", "part-amps", "supplied-volts", "surge-amps", "discharge-amps", "settle-seconds", "path-gain", "over-level", "load-ohm",
+            "hum-rejection", "polarity", "screen-ohm", "treble", "side-gain", "driven-amps"} <= seen
+
+
+def test_every_quantity_of_the_rulebook_can_be_explained():
+    assert {rule.quantity for rule in rules()} - set(FINDERS) <= WITHOUT_CIRCUIT
+
+
+def test_every_finding_is_explained_with_its_own_number_and_limit(catalogue):
+    natures = set()
+    for start, through, target in sample(catalogue, 40, 3):
+        for finding in judge(catalogue, start, through, target).findings:
+            working = explain(catalogue, start, through, target, finding.id)
+            first = next(f for f in judge(catalogue, start, through, target).findings if f.id == finding.id)
+            assert (working.value, working.limit, working.evidence, working.cite) == (first.value, first.limit, first.evidence, first.cite)
+            natures.add(working.nature)
+            json.dumps(working.as_data(), allow_nan=False)
+            assert told(working)
+    assert {"direct", "signal", "test", "rule"} <= natures
+
+
+def test_currents_of_every_deciding_net_sum_to_nothing(catalogue):
+    checked = 0
+    for pairing in sample(catalogue, 60, 4):
+        equation = explain(catalogue, *pairing).equation
+        if equation is None:
+            continue
+        largest = max((abs(complex(a, b)) for a, b in zip(equation.amps, equation.across)), default=0.0)
+        assert equation.sum <= 1e-6 * largest + 1e-9, (pairing, equation)
+        checked += largest > 1e-9
+    assert checked > 20
+
+
+def test_a_line_output_gets_the_phantom_rail_through_one_feed_resistor(catalogue):
+    # 52 V, 6.81 kohm less 20 %, 47 kohm beside the output: 52 x 47 / (47 + 5.448) = 46.6 V (Kirchhoff); the highest the standard allows.
+    working = explain(catalogue, *LINE_INTO_PHANTOM)
+    assert (working.finding, working.state, working.setting) == ("over-volts", "settled", {"phantom 48 V": "on"})
+    capacitor = part(working, "output capacitor of the hot leg")
+    assert capacitor.decides and abs(capacitor.volts) == pytest.approx(52 * 47 / (47 + 5.448), rel=1e-4)
+    assert part(working, "feed hot").volts == pytest.approx(52 - 52 * 47 / (47 + 5.448), rel=1e-4)
+    assert sum(term.value for term in working.terms) == near(working.value)
+    assert "Mixer line output 2 (hot)" in next(net for net in working.nets if net.name == "hot").nodes
+    assert "Mixer line output 2 (hot) meets XLR female to the source 2" in working.touching
+    assert {p.name for p in working.parts} == {"signal source", "build out hot", "output capacitor of the hot leg", "bleed hot", "phantom 48 V", "feed hot"}
+
+
+def test_a_joined_leg_sends_phantom_through_the_voice_coil(catalogue):
+    # 52 V through 5.448 kohm and 200 ohm: 9.2 mA
+    working = explain(catalogue, "mic-dynamic-xlr", ("xlr-f-to-635-ts-3-to-1",), "mixer-mic-in-p48-635")
+    assert working.finding == "over-current"
+    coil = part(working, "voice coil")
+    assert coil.decides and abs(coil.amps) == pytest.approx(52 / 5648, rel=1e-3)
+    assert "chassis = cold" in {net.name for net in working.nets}
+
+
+def test_a_chosen_finding_is_shown_instead(catalogue):
+    working = explain(catalogue, *LINE_INTO_PHANTOM, finding="too-hot")
+    assert working.nature == "signal" and working.hertz == 1000 and working.source == "Mixer line output"
+    assert all(len(net.gains) == 3 for net in working.nets)
+
+
+def test_a_safe_connection_shows_how_the_signal_arrives(catalogue):
+    working = explain(catalogue, "mic-dynamic-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-mic-in-p48-xlr")
+    assert (working.verdict, working.finding, working.quantity) == ("safe", "", "path-gain")
+    assert any(part.kind == "meter" and part.decides for part in working.parts)
+
+
+def test_what_no_circuit_decides_says_so(catalogue):
+    working = explain(catalogue, "digital-out-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-line-in-xlr", "other-kind")
+    assert working.nature == "rule" and working.note == "No voltage or current decides this; it follows from what the two devices are."
+
+
+def test_halves_that_do_not_fit_have_no_working(catalogue):
+    with pytest.raises(ValueError, match="^The halves do not go into each other: there is no circuit to work out.$"):
+        explain(catalogue, "mixer-line-out-xlr", (), "player-line-out-35")
+
+
+def test_a_finding_that_was_not_made_is_refused_with_those_that_were(catalogue):
+    with pytest.raises(ValueError, match="^'dull' is not a finding of this connection; its findings: over-volts, "):
+        explain(catalogue, *LINE_INTO_PHANTOM, finding="dull")
+    with pytest.raises(KeyError):
+        explain(catalogue, "no-such-port", (), "mixer-line-in-xlr")
+
+
+def test_plain_text_names_case_nets_parts_currents_and_limit(catalogue):
+    words = told(explain(catalogue, *LINE_INTO_PHANTOM))
+    for line in ("WORKING  over-volts", "    supplies: phantom 48 V on", "    hot: 46.6 V, joins Mixer line output 2 (hot)", "feed hot of Mixer microphone input, 5.45 kΩ, rail to hot: 5.4 V, 991 µA",
+                 "    Currents at hot sum to zero: 991 µA out", "    47 V; no more than 25 V is wanted", "(from memory)"):
+        assert line in words
+    assert max(map(len, words.splitlines())) <= 96

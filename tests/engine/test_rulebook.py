@@ -1,0 +1,175 @@
+"""Every rule: what it cites, the words of its sentence, and a connection that meets it. The pairings are common knowledge of the trade:
+what anyone would expect to hear of them; values that stand in a sentence are worked out beside it."""
+
+from functools import cache
+from string import Formatter
+
+import pytest
+from variant import load_with
+
+from generator.catalogue.records import GRADES
+from generator.engine.assemble import ways
+from generator.engine.judge import VERDICTS, judge, met, read
+from generator.engine.rulebook import SEVERITIES, rules
+
+ALWAYS = {"value", "limit", "loss"}
+
+# (finding, quantity): From, Through, Into
+MEETS = {
+    ("over-volts", "part-volts"): ("lamp-supply-out-xlr-4", "xlr-4-f-to-xlr-4-m-power", "remote-head-dc-in-xlr-4"),
+    ("reversed-capacitor", "part-reverse"): ("known-way-round-out", "phone-35-trs-to-35-trs", "recorder-mic-in-35"),
+    ("over-current", "part-amps"): ("mic-ribbon-xlr", "xlr-f-to-two-xlr-m", "camera-mic-in-p48-xlr"),
+    ("over-power", "part-watts"): ("loudspeaker-amp-out-635", "phone-635-trs-to-xlr-m-balanced", "digital-in-xlr"),
+    ("rating-not-known", "unrated-volts"): ("camera-battery-out-xlr-4", "xlr-4-f-to-xlr-4-m-power-reversed", "recorder-dc-in-xlr-4"),
+    ("rating-not-known", "unrated-amps"): ("unrated-out", "xlr-f-to-xlr-m-3m", "mixer-mic-in-p48-xlr"),
+    ("rating-not-known", "unrated-watts"): ("unrated-out", "xlr-f-to-xlr-m-3m", "mixer-mic-in-p48-xlr"),
+    ("rating-not-known", "unrated-reverse"): ("mixer-line-out-xlr", "xlr-f-to-xlr-m-3m", "mixer-mic-in-p48-xlr"),
+    ("supply-against-supply", "supply-fed-amps"): ("mic-dynamic-xlr", "xlr-f-to-two-xlr-m", "mixer-mic-in-p24-xlr"),
+    ("uneven-phantom", "coil-amps"): ("line-out-transformer-xlr", "xlr-f-to-635-trs-both", "mixer-mic-in-p48-635"),
+    ("bias-through-coil", "coil-amps"): ("mic-dynamic-xlr", "xlr-f-to-35-trs-both-3-to-1", "computer-mic-in-35-bias-ring"),
+    ("supply-into-output", "output-fed-amps"): ("digital-out-rca", "phone-35-trs-to-two-rca", "transmitter-mic-in-35"),
+    ("shorted-while-plugging", "surge-amps"): ("phone-headset-jack-lrgm", "", "headset-lrgm"),
+    ("capacitor-discharge", "discharge-amps"): ("wireless-receiver-out-35-balanced", "phone-35-trs-to-two-xlr-m", "mixer-mic-in-p12-xlr"),
+    ("wait-for-capacitors", "settle-seconds"): ("mic-dynamic-xlr", "xlr-f-to-xlr-m-3m", "mixer-mic-in-p48-xlr"),
+    ("amplifier-output", "amplifier-into"): ("loudspeaker-amp-out-635", "rca-to-635-ts", "amplifier-line-in-rca"),
+    ("not-powered", "supplied-volts"): ("mic-condenser-p48-xlr", "xlr-f-to-xlr-m-3m", "mixer-mic-in-xlr"),
+    ("part-unpowered", "supplied-volts"): ("mic-electret-stereo-35", "", "transmitter-mic-in-35"),
+    ("talkback-unpowered", "supplied-volts"): ("phone-headset-jack-lrgm", "phone-35-trrs-jack-to-35-trs-phones", "headset-lrgm"),
+    ("other-kind", "kinds-apart"): ("player-line-out-rca", "rca-to-rca", "digital-in-rca"),
+    ("other-kind-back", "kinds-apart"): ("phone-headset-jack-lrgm", "", "data-headset"),
+    ("shorted-signal", "path-gain"): ("mic-electret-battery-35", "phone-35-trs-jack-to-35-trrs-mic", "recorder-line-in-35"),
+    ("open-path", "path-gain"): ("headphone-out-balanced-xlr-4", "xlr-4-f-to-xlr-4-m-power", "headphones-balanced-xlr-4"),
+    ("nothing-comes-back", "path-gain"): ("phone-headset-jack-lrgm", "phone-35-trrs-jack-to-35-trs-phones", "headset-lrgm"),
+    ("nothing-listens", "path-gain"): ("mic-dynamic-xlr", "xlr-f-to-xlr-f", "mic-ribbon-xlr"),
+    ("one-side-only", "side-gain"): ("headphone-out-635", "phone-635-trs-to-635-trs", "mixer-line-in-635-ts"),
+    ("not-for-data", "slow-lead"): ("digital-out-rca", "rca-to-rca", "digital-in-rca"),
+    ("not-heard", "unheard"): ("headphone-out-35", "phone-35-trrs-jack-to-35-trs-phones", "headset-lrgm"),
+    ("cancels-in-mono", "mono-sum"): ("headphone-out-635", "phone-635-trs-to-635-trs", "mixer-line-in-635"),
+    ("channels-crossed", "crosstalk"): ("player-line-out-35", "crossed-stereo", "recorder-line-in-35"),
+    ("crosstalk", "crosstalk"): ("headphone-out-35", "phone-35-trs-jack-to-35-trrs-phones", "headphones-35"),
+    ("unbalanced", "hum-rejection"): ("mic-dynamic-xlr", "xlr-f-to-635-ts-3-to-1", "mixer-line-in-635"),
+    ("reversed", "polarity"): ("mic-dynamic-contact-3-hot-xlr", "", "mixer-mic-in-xlr"),
+    ("outputs-joined", "forced-amps"): ("mic-dynamic-xlr", "xlr-f-to-xlr-f", "mic-ribbon-xlr"),
+    ("too-hot", "over-level"): ("mixer-line-out-xlr", "", "mixer-mic-in-xlr"),
+    ("too-quiet", "under-level"): ("mic-dynamic-635-ts", "", "interface-instrument-in-635"),
+    ("output-strained", "driven-amps"): ("interface-line-out-635-impedance-balanced", "phone-635-trs-to-xlr-m-balanced", "party-line-station-xlr"),
+    ("level-not-known", "unknown-level"): ("unrated-out", "xlr-f-to-xlr-m-3m", "mixer-line-in-xlr"),
+    ("loaded-down", "load-ohm"): ("mic-dynamic-xlr", "xlr-f-to-xlr-m-t-power-from-phantom", "mixer-mic-in-xlr"),
+    ("loaded-down", "load-drop"): ("party-line-supply-two-channel-xlr", "", "party-line-station-xlr"),
+    ("dull", "treble"): ("guitar-pickup-635", "phone-635-trs-to-635-trs", "interface-instrument-in-635"),
+    ("thin", "bass"): ("digital-out-xlr", "xlr-f-to-xlr-m-phantom-block", "digital-in-xlr"),
+    ("screen-open", "screen-ohm"): ("mic-dynamic-xlr", "xlr-f-to-xlr-m-lift", "mixer-mic-in-xlr"),
+}
+# What the finding then says.
+SAYS = {
+    "amplifier-output": "Loudspeaker amplifier output is an amplifier output, Amplifier line input is not a loudspeaker.",
+    "other-kind": "Player line output sends line, Digital audio input expects digital: not the same kind of signal.",
+    "other-kind-back": "Headset with a data link sends back digital, Phone headset jack expects microphone: not the same kind of signal.",
+    "nothing-listens": "Neither side sends what the other listens to: Dynamic microphone, Ribbon microphone.",
+    "not-powered": "The microphone electronics of Condenser microphone gets 0 V and needs 24 V.",
+    "nothing-comes-back": "What Headset sends back does not reach Phone headset jack.",
+    "open-path": "No complete path from Balanced headphone output to Balanced headphones.",
+    "one-side-only": "right of Headphone output does not reach Mixer line input.",
+    "not-heard": "mic of Headset has nowhere to go in Portable headphone output.",
+    "not-for-data": "RCA lead is not made for the fast edges of a digital signal; whether Digital audio input locks is luck.",
+    "reversed": "Polarity is reversed from Dynamic microphone to Mixer microphone input.",
+    "screen-open": "No screen joins Dynamic microphone and Mixer microphone input: phantom has no return and interference gets in.",
+    "level-not-known": "How loud Output nobody has rated is, or what Mixer line input takes, is not known.",
+}
+
+
+def key(rule):
+    return rule.id, rule.quantity
+
+
+@pytest.fixture(scope="module")
+def wider(tmp_path_factory):
+    """The real catalogue and the variants."""
+    return load_with(tmp_path_factory.mktemp("pinouts"))
+
+
+@pytest.fixture(scope="module")
+def readings(wider):
+    """All readings of every way of a connection."""
+    @cache
+    def readings(start, through, target):
+        outlet, inlet, leads = wider.ports[start], wider.ports[target], [wider.leads[name] for name in through.split()]
+        return [reading for way in ways(wider, outlet, leads, inlet) for reading in read(wider, outlet, leads, inlet, way)]
+
+    return readings
+
+
+def asks(rule, reading):
+    return rule.quantity == reading.quantity and all(reading.flags.get(name) == want for name, want in rule.only.items())
+
+
+def test_every_rule_has_a_connection_that_meets_it():
+    assert {key(rule) for rule in rules()} == set(MEETS)
+
+
+@pytest.mark.parametrize("rule", rules(), ids="{0.id}-{0.quantity}".format)
+def test_what_a_rule_says_of_itself(rule, catalogue):
+    assert set(rule.cite) <= set(catalogue.sources), "a source that is not in the bibliography"
+    assert rule.evidence in GRADES
+    assert rule.severity in SEVERITIES
+    assert bool(rule.cite) == (rule.evidence in ("standard", "published"))
+    assert rule.limit == "own" or float(rule.limit) == rule.limit
+    assert all(text.endswith(".") for text in (rule.says, rule.remedy, rule.reason))
+
+
+@pytest.mark.parametrize("rule", rules(), ids="{0.id}-{0.quantity}".format)
+def test_a_connection_meets_it(rule, readings):
+    """So every quantity a rule names is one the engine reads."""
+    numbers = [reading for reading in readings(*MEETS[key(rule)]) if asks(rule, reading)]
+    assert any(met(rule, reading.value, reading.limit if rule.limit == "own" else rule.limit) for reading in numbers)
+
+
+@pytest.mark.parametrize("rule", rules(), ids="{0.id}-{0.quantity}".format)
+def test_every_reading_brings_the_words_of_the_sentence(rule, readings):
+    wanted = {name for text in (rule.says, rule.remedy) for _, name, _, _ in Formatter().parse(text) if name} - ALWAYS
+    met_any = False
+    for pairing in MEETS.values():
+        for reading in readings(*pairing):
+            if asks(rule, reading):
+                met_any = True
+                assert wanted <= set(reading.words), reading
+                assert reading.limit is not None or rule.limit != "own", reading
+    assert met_any
+
+
+@pytest.mark.parametrize("rule", rules(), ids="{0.id}-{0.quantity}".format)
+def test_the_verdict_tells_it(rule, wider):
+    start, through, target = MEETS[key(rule)]
+    verdict = judge(wider, start, through.split(), target)
+    told = [finding for finding in verdict.findings if finding.id == rule.id]
+    assert told
+    assert not any(mark in finding.says + finding.remedy for finding in told for mark in "{}")
+    if rule.id in SAYS:
+        assert SAYS[rule.id] in [finding.says for finding in told]
+    if rule.severity in ("lossy", "dangerous"):
+        assert VERDICTS.index(verdict.verdict) >= VERDICTS.index(rule.severity)
+
+
+def test_a_microphone_through_a_shorting_adapter_takes_all_the_bias(wider):
+    """derived: the strongest plug-in power, 5 V, through 2.2 kohm less 20 % and the 200 ohm coil: 5 / (1760 + 200) = 2.55 mA."""
+    findings = judge(wider, *(lambda a, b, c: (a, [b], c))(*MEETS["bias-through-coil", "coil-amps"])).findings
+    assert "2.55 mA of direct current crosses the voice coil of Dynamic microphone." in [f.says for f in findings]
+
+
+def test_the_pad_is_named_where_it_is_too_hot(wider):
+    [finding] = [f for f in judge(wider, "mixer-line-out-xlr", (), "mixer-mic-in-xlr").findings if f.id == "too-hot"]
+    assert finding.remedy == "Use a line input, or a 20 dB pad: 680 Ω in each leg, 150 Ω across the input."
+
+
+def test_findings_come_worst_first_and_notes_last(wider):
+    for start, through, target in MEETS.values():
+        severities = [SEVERITIES.index(f.severity) for f in judge(wider, start, through.split(), target).findings]
+        assert severities == sorted(severities, reverse=True)
+
+
+def test_a_rule_that_makes_no_sense_is_refused():
+    from generator.engine.rulebook import _rule
+
+    row = {"id": "x", "quantity": "q", "compare": "beyond", "limit": 1, "severity": "note", "says": "x.", "reason": "x.", "evidence": "derived"}
+    with pytest.raises(ValueError, match="^rulebook.yaml: rule 'x' has a severity or comparison that does not exist$"):
+        _rule(row)

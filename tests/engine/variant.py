@@ -1,0 +1,78 @@
+"""The real catalogue with some files more: connections nobody keeps a lead for, but a rule must catch."""
+
+import shutil
+from pathlib import Path
+
+from generator.catalogue import default_directory, load
+from generator.catalogue.kinds import FOLDERS
+
+EXTRA = {
+    # left and right change places on the way
+    "leads/crossed-stereo.yaml": """\
+same_as: phone-35-trs-to-35-trs
+name: A stereo lead somebody repaired
+joins: {left: [a.tip, b.ring], right: [a.ring, b.tip]}
+looks_like: []
+""",
+    # a coupling capacitor whose way round is known: the second node may be 1.5 V above the first and no more
+    "circuits/known-way-round.yaml": """\
+name: Unbalanced driver with an electrolytic capacitor
+roles: [signal, common]
+parts:
+  drive: {emf: 0 V, between: [stage, chassis]}
+  build-out: {resistor: 100 ohm, between: [stage, out]}
+  couple: {capacitor: 47 uF, between: [out, signal]}
+  bond: {wire: , between: [common, chassis]}
+sources:
+  main: {kind: line, drive: {drive: 1}, output: [signal, common], nominal: -10 dBV, maximum: +8 dBV}
+limits:
+  couple: {where: output capacitor, part: couple, reverse: 1.5 V}
+evidence: from memory
+""",
+    # nothing about it is known but how it is built
+    "circuits/unrated.yaml": """\
+name: Output nobody has rated
+roles: [hot, cold, screen]
+parts:
+  drive: {emf: 0 V, between: [stage, chassis]}
+  build-out: {resistor: 100 ohm, between: [stage, hot]}
+  other: {resistor: 100 ohm, between: [cold, chassis]}
+  bond: {wire: , between: [screen, chassis]}
+sources:
+  main: {kind: line, drive: {drive: 1}, output: [hot, cold], balanced: yes}
+limits:
+  amps: {where: output stage, part: build-out, amps: unknown}
+  watts: {where: build-out resistor, part: build-out, watts: unknown}
+evidence: from memory
+""",
+    "ports/unrated-out.yaml": """\
+same_as: mixer-line-out-xlr
+name: Output nobody has rated
+circuit:
+  main: {use: unrated}
+""",
+    "ports/known-way-round-out.yaml": """\
+same_as: player-line-out-35
+name: Player whose capacitors are known
+circuit:
+  left: {use: known-way-round, roles: {signal: left}}
+  right: {use: known-way-round, roles: {signal: right}}
+""",
+    # plays like any headset, but sends back something no microphone input understands
+    "ports/data-headset.yaml": """\
+same_as: headset-lrgm
+name: Headset with a data link
+circuit:
+  mic: {use: digital-coax-out, roles: {signal: mic}}
+""",
+}
+
+
+def load_with(directory: Path, extra=EXTRA):
+    """The real catalogue and `extra` (path -> text), loaded from a copy in `directory`."""
+    for kind in FOLDERS:
+        shutil.copytree(default_directory() / kind, directory / kind)
+    shutil.copy(default_directory() / "sources.yaml", directory)
+    for path, text in extra.items():
+        (directory / path).write_text(text, "utf-8")
+    return load(directory)

@@ -1,0 +1,115 @@
+"""Compare many connections with ngspice, on all cores, and keep count of what was met."""
+
+from __future__ import annotations
+
+import multiprocessing
+from collections import Counter
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import dataclass, field
+
+from agreement import Case, compare
+from cases import Point, direct_cases, drives, points, signal_cases
+from connections import Connection
+from simulator import bare, simulate
+
+from generator.catalogue.records import Catalogue
+from generator.engine.assemble import Assembly
+from generator.engine.direct import settings
+from generator.engine.netlist import netlist
+
+BATCH = 100  # ways of plugging handed to one process at a time
+Choice = Callable[[Connection, Assembly, Sequence[Point]], Iterable[Point]]
+
+
+@dataclass
+class Tally:
+    """What a comparison did: cases compared of those there are, circuits after equal netlists were taken together, cases by corner and by kind of
+    state, the worst difference as a share of what rounding allows with its case, and what differed by more."""
+
+    ways: int = 0
+    compared: int = 0
+    possible: int = 0
+    circuits: int = 0
+    corners: Counter = field(default_factory=Counter)
+    states: Counter = field(default_factory=Counter)
+    worst: tuple[float, str] = (0.0, "")
+    wrong: list[str] = field(default_factory=list)
+
+    def add(self, other: "Tally") -> None:
+        """Take another tally in."""
+        for name in ("ways", "compared", "possible", "circuits", "corners", "states", "wrong"):
+            setattr(self, name, getattr(self, name) + getattr(other, name))
+        self.worst = max(self.worst, other.worst)
+
+    def __str__(self) -> str:
+        counted = ", ".join(f"{name} {count}" for name, count in (*sorted(self.states.items()), *sorted(self.corners.items())))
+        return (f"{self.ways} ways, {self.compared} cases ({self.circuits} different circuits), {self.compared / max(1, self.possible):.2%} of {self.possible} "
+                f"possible; {counted}; worst difference {self.worst[0]:.2g} of what rounding allows ({self.worst[1]})")
+
+
+@dataclass(frozen=True)
+class Analysis:
+    """Direct or alternating current: how many settings or drives a connection has, and their cases."""
+
+    name: str
+    count: Callable[[Assembly], int]
+    cases: Callable[[str, Assembly, Sequence[Point]], Iterator[Case]]
+
+
+DIRECT = Analysis("direct current", lambda assembly: len(settings(assembly.ports)), direct_cases)
+SIGNAL = Analysis("signals", lambda assembly: len(drives(assembly)), signal_cases)
+ANALYSES = {analysis.name: analysis for analysis in (DIRECT, SIGNAL)}
+
+
+def text_of(case: Case) -> str:
+    """The case as a netlist."""
+    return netlist(case.circuit, case.values, case.closed, case.drive, case.hertz)
+
+
+def everything(connection: Connection, assembly: Assembly, possible: Sequence[Point]) -> Iterable[Point]:
+    """Every setting or drive, corner and state."""
+    return possible
+
+
+def compare_batch(catalogue: Catalogue, batch: Sequence[Connection], analysis: Analysis, choose: Choice) -> Tally:
+    """Compare the chosen points of some connections in one ngspice process."""
+    tally, different = Tally(ways=len(batch)), {}
+    for connection in batch:
+        assembly = connection.assembly(catalogue)
+        possible = points(assembly, analysis.count(assembly))
+        wanted = list(choose(connection, assembly, possible))
+        tally.possible += len(possible)
+        tally.compared += len(wanted)
+        tally.corners.update(point.corner for point in wanted)
+        tally.states.update(point.kind for point in wanted)
+        for case in analysis.cases(connection.name, assembly, wanted):
+            different.setdefault(bare(text_of(case)), case)
+    tally.circuits = len(different)
+    for case, analyses in zip(different.values(), simulate(list(different))):
+        share, wrong = compare(case, analyses)
+        tally.worst = max(tally.worst, (share, case.name))
+        tally.wrong += wrong
+    return tally
+
+
+_shared: tuple[Catalogue, Analysis, Choice] | None = None  # what a worker process compares; handed over when it starts
+
+
+def compare_all(catalogue: Catalogue, wanted: Sequence[Connection], analysis: Analysis, choose: Choice) -> Tally:
+    """Compare connections on all cores. Raises AssertionError when ngspice gives no result for a circuit."""
+    tally = Tally()
+    batches = [wanted[i:i + BATCH] for i in range(0, len(wanted), BATCH)]
+    with multiprocessing.get_context("fork").Pool(initializer=_start, initargs=(catalogue, analysis, choose)) as pool:
+        for found in pool.imap_unordered(_one, batches):
+            tally.add(found)
+    return tally
+
+
+def _start(*shared) -> None:
+    global _shared
+    _shared = shared
+
+
+def _one(batch: Sequence[Connection]) -> Tally:
+    catalogue, analysis, choose = _shared
+    return compare_batch(catalogue, batch, analysis, choose)
