@@ -13,14 +13,16 @@ from typing import Any
 from generator.catalogue.published import as_data
 from generator.catalogue.records import Catalogue
 from generator.engine.rulebook import rules
-from generator.site import data, drawings, mated, offline, tree, verdicts
+from generator.site import about, data, drawings, guides, mated, offline, tree, verdicts
+from generator.site.glossary import Glossary
 from generator.site.mark_sheet import mark_sheet
 from generator.site.other_pages import other_pages
 from generator.site.record_pages import pages as record_pages
+from generator.site.stamp import stamp
 from generator.site.templates import Templates
 
 SOURCE = Path(__file__).parents[2] / "site_src"
-COPIED = ("assets", "guides")  # taken as they are; guides land at the top of the tree under their own folder
+COPIED = ("assets",)  # taken as they are
 
 
 def build(catalogue: Catalogue, judged: Iterable[Mapping[str, Any]], out: Path, source: Path = SOURCE) -> tree.Changes:
@@ -36,13 +38,17 @@ def build(catalogue: Catalogue, judged: Iterable[Mapping[str, Any]], out: Path, 
 def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE) -> dict[str, bytes]:
     """Every file of the docs tree: path -> content."""
     rulebook = [asdict(rule) for rule in rules()]
+    published = as_data(catalogue)
     files = dict(_copied(source))
-    files |= data.files(as_data(catalogue), rulebook, mated.table(catalogue), rows)
+    files |= data.files(published, rulebook, mated.table(catalogue), rows)
     pictures = drawings.Drawings(catalogue)
     files |= pictures.files()
-    templates = Templates(source / "templates", mark_sheet())
+    terms, state = guides.read(source / "guides/glossary.yaml"), stamp(published, rulebook)
+    templates = Templates((source / "templates", source), mark_sheet(), Glossary(terms), state)
     scripts = sorted(path for path in files if path.startswith("assets/js/") and path.endswith(".js"))
-    for page in (*record_pages(catalogue, rows, pictures.inline), *other_pages(catalogue, rows, rulebook, scripts)):
+    for page in (*record_pages(catalogue, rows, pictures.inline), *other_pages(catalogue, rows, rulebook, scripts),
+                 *guides.pages(catalogue, source / "guides", terms),
+                 *about.pages(catalogue, rows, guides.read(source / "guides/contested.yaml"), state)):
         if page.path in files:
             raise ValueError(f"two pages want to be {page.path!r}")
         files[page.path] = templates.page(page).encode()

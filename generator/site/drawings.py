@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from generator.catalogue.records import Catalogue
-from generator.drawing import HALVES, VIEWS, draw
+from generator.drawing import VIEWS, draw
 from generator.site.page import KINDS
 
 CAPTIONS = {
@@ -68,5 +68,5 @@ class Drawings:
         """(view, half) of each picture: a port shows its own half, the others both."""
         subject = getattr(self._catalogue, kind)[record]
         connector = self._catalogue.connectors[record if kind == "connectors" else subject.connector]
-        halves = (subject.half,) if kind == "ports" else HALVES[connector.shape]
+        halves = (subject.half,) if kind == "ports" else tuple(connector.halves)
         return [(view, half) for view in VIEWS[connector.shape] for half in halves]

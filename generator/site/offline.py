@@ -11,9 +11,11 @@ import json
 from collections.abc import Mapping
 from pathlib import Path
 
+from generator.site.guides import GUIDES
 from generator.site.page import KINDS
 
-PAGES = {"index.md": "", "check.md": "check/", "matrix.md": "matrix/", "methods.md": "methods/", "guides/meter.md": "guides/meter/",
+PAGES = {"index.md": "", "check.md": "check/", "matrix.md": "matrix/", "bench.md": "bench/", "bag.md": "bag/", "methods.md": "methods/", "guides/index.md": "guides/",
+         **{f"guides/{guide}.md": f"guides/{guide}/" for guide in GUIDES},
          **{f"{kind}/index.md": f"{kind}/" for kind in KINDS}}
 SEARCH = "search/search_index.json"  # mkdocs writes it
 DRAWN = ("draw/port-", "draw/lead-")

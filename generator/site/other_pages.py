@@ -1,4 +1,4 @@
-"""The pages that are not about one record: the check, the matrix, indexes, methods, sources, and stubs of retired ids."""
+"""The pages that are not about one record: the check, the bench, the bag, the matrix, indexes, methods, sources, and stubs of retired ids."""
 
 from __future__ import annotations
 
@@ -24,6 +24,9 @@ def other_pages(catalogue: Catalogue, rows: list[Row], rulebook: Any, scripts: I
     check = {"scripts": _order(scripts, ("data", "table"), ("engine", "ui", "check"))}
     yield Page("", "check", "Check a connection", catalogue, check)
     yield Page("check/", "check", "Check a connection", catalogue, check)
+    for name in ("bench", "bag"):
+        shown = {"scripts": _order(scripts, ("data", "table"), ("engine", "ui", "check", name))}
+        yield Page(f"{name}/", name, name.capitalize(), catalogue, shown)
     matrix = {"scripts": _order(scripts, ("data", "table"), ("ui", "matrix")), "outlets": _tallies(rows)}
     yield Page("matrix/", "matrix", "Matrix", catalogue, matrix)
     yield Page("methods/", "methods", "How it works", catalogue, {"rulebook": rulebook})

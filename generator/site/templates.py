@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import re
+from collections.abc import Sequence
 from pathlib import Path
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
@@ -11,29 +12,36 @@ from markupsafe import Markup, escape
 
 from generator.catalogue.kinds import LIMITED
 from generator.site import verdicts, words
+from generator.site.glossary import Glossary
 from generator.site.page import Page
+from generator.site.stamp import Stamp
 
 _MARKDOWN = re.compile(r"([\\`*_{}\[\]()#+\-.!|~:^=])")
 
 
 class Templates:
-    """Renders pages from the templates of a folder. `marks` is the sheet of verdict symbols every page carries."""
+    """Renders pages from the templates of some folders. `marks` is the sheet of verdict symbols every page carries, `stamp` the
+    state of the data its footer tells."""
 
-    def __init__(self, folder: Path, marks: str):
-        env = Environment(loader=FileSystemLoader(folder), autoescape=True, undefined=StrictUndefined,
+    def __init__(self, folders: Sequence[Path], marks: str, glossary: Glossary, stamp: Stamp):
+        env = Environment(loader=FileSystemLoader(folders), autoescape=True, undefined=StrictUndefined,
                           trim_blocks=True, lstrip_blocks=True, keep_trailing_newline=True)
         env.filters |= {
             "md": markdown, "yaml": lambda text: Markup(json.dumps(str(escape(text)))),
             "amount": words.amount, "level": words.level, "written": words.written, "listed": words.listed,
             "role": lambda node: words.role(node) if node else "nothing", "unit": LIMITED.__getitem__,
             "slug": verdicts.SLUGS.__getitem__, "tally": verdicts.tally, "findings": findings,
+            "terms": glossary.link,
         }
         env.globals |= {"grades": words.GRADES, "marks": marks}
         self._env = env
+        self._stamp = stamp
 
     def page(self, page: Page) -> str:
         """The Markdown of one page."""
-        return self._env.get_template(f"{page.template}.md.j2").render(page=page, **page.show)
+        text = self._env.get_template(f"{page.template}.md.j2").render(page=page, **page.show)
+        start, head, body = text.partition("---\n")  # the front matter of every page also tells the footer
+        return f"{start}{head}stamp: {json.dumps(str(self._stamp), ensure_ascii=False)}\n{body}"
 
 
 def markdown(text: str) -> Markup:

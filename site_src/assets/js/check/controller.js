@@ -20,7 +20,6 @@ Ringfence.check = Ringfence.check || {};
 
   function go(changes) {
     const hash = check.write({ ...state, ...changes });
-    ui.remember(hash);
     if (hash !== location.hash) location.hash = hash;
     else close();
   }
@@ -58,6 +57,7 @@ Ringfence.check = Ringfence.check || {};
 
   function answer() {
     const { from, through, into } = state;
+    ui.remember(location.hash);
     const shown = check.answer({ from, through, into }, root.dataset.root);
     status.textContent = shown.announce;
     return shown.element;
@@ -66,8 +66,16 @@ Ringfence.check = Ringfence.check || {};
   function picker({ step, index }) {
     status.textContent = "";
     const before = (state.through || []).slice(0, index);
-    const choices = ui.fitting[step](state.from && ui.port(state.from), step === "through" ? before : state.through || []);
-    return check.picker(step, choices, { hint: (entry) => hint(step, index, entry), first: none(step, index), back: missing() ? null : close, onchoose: (id) => choose(step, id) });
+    const fitting = ui.fitting[step](state.from && ui.port(state.from), step === "through" ? before : state.through || []);
+    const choices = step === "through" ? check.bagged(fitting) : fitting;
+    const first = step === "through" ? [check.bagSwitch(switched), none(step, index)] : null;
+    return check.picker(step, choices, { hint: (entry) => hint(step, index, entry), first, back: missing() ? null : close,
+      hidden: step === "through" && ui.bagOnly() ? "leads that do not fit or are not in the bag" : undefined, onchoose: (id) => choose(step, id) });
+  }
+
+  function switched() {
+    render(false);
+    root.querySelector("[role=switch]").focus({ preventScroll: true });
   }
 
   /* What the generator's table says about an entry, as far as the rest of the question is chosen. */

@@ -35,7 +35,7 @@ Ringfence.check = Ringfence.check || {};
     const known = ui.rank(finding.severity) >= 0;
     return [
       el("p", { class: "rf-finding__head" }, known ? ui.verdict(finding.severity) : el("span", { class: "rf-note" }, finding.severity),
-        el("span", { class: "rf-finding__id" }, finding.id.replaceAll("-", " "))),
+        el("a", { class: "rf-finding__id", href: `${root}guides/glossary/#${encodeURIComponent(finding.id)}` }, finding.id.replaceAll("-", " "))),
       finding.says ? el("p", { class: "rf-finding__says" }, ui.sentence(finding.says)) : null,
       measured(finding),
       el("dl", { class: "rf-finding__facts" },

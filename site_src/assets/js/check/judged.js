@@ -12,11 +12,11 @@ Ringfence.check = Ringfence.check || {};
     "does not fit": "These do not go into each other.",
   };
 
-  /* {judged} or {failed: words}. */
-  check.judge = function (question) {
+  /* {judged} or {failed: words}. `data` is the catalogue, or one with a lead more. */
+  check.judge = function (question, data = Ringfence.data) {
     if (typeof Ringfence.judge !== "function") return { failed: "The calculation did not load." };
     try {
-      const judged = Ringfence.judge(Ringfence.data, Ringfence.rulebook, question);
+      const judged = Ringfence.judge(data, Ringfence.rulebook, question);
       if (ui.rank(judged.verdict) >= 0) return { judged };
       return { failed: "The calculation gave no verdict." };
     } catch (fault) {

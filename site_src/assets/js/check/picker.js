@@ -13,8 +13,8 @@ Ringfence.check = Ringfence.check || {};
   const HIDDEN = { from: "listen only", through: "leads that do not fit", into: "that do not fit" };
 
   /* `choices` is {fit, not}; `hint(entry)` may give a verdict to show; `first` is an extra button before the list;
-     `back`, where there is an answer to go back to, returns to it unchanged. */
-  check.picker = function (step, choices, { hint, first, back, onchoose }) {
+     `back`, where there is an answer to go back to, returns to it unchanged. Other pages ask their own `question` and say what is `hidden`. */
+  check.picker = function (step, choices, { hint, first, back, onchoose, question = QUESTIONS[step], backTo = "Back to the answer", hidden: unfit = HIDDEN[step] }) {
     let typed = "";
     let family = "";
     const list = el("div", { class: "rf-picker__list" });
@@ -23,10 +23,10 @@ Ringfence.check = Ringfence.check || {};
       type: "search", id: "rf-search", class: "rf-picker__search", autocomplete: "off", enterkeyhint: "search",
       placeholder: "Name, device or connector", oninput: () => { typed = field.value.trim(); show(); },
     });
-    const heading = el("h2", { class: "rf-picker__title", tabindex: "-1" }, QUESTIONS[step]);
+    const heading = el("h2", { class: "rf-picker__title", tabindex: "-1" }, question);
     show();
-    return el("section", { class: "rf-picker", "data-step": step, "aria-label": QUESTIONS[step] },
-      heading, back ? button({ class: "rf-picker__back", onclick: back }, "Back to the answer") : null,
+    return el("section", { class: "rf-picker", "data-step": step, "aria-label": question },
+      heading, back ? button({ class: "rf-picker__back", onclick: back }, backTo) : null,
       el("label", { class: "rf-hidden", for: "rf-search" }, "Search this list"), field,
       families(), first || null, list, rest);
 
@@ -85,7 +85,7 @@ Ringfence.check = Ringfence.check || {};
     function hidden(not) {
       const body = el("ul", {});
       return el("details", { class: "rf-why", ontoggle: fill },
-        el("summary", {}, `${not.length} hidden: ${HIDDEN[step]}. Show why`), body);
+        el("summary", {}, `${not.length} hidden: ${unfit}. Show why`), body);
       function fill() {
         if (body.childElementCount) return;
         body.append(...not.map(({ entry, why }) => el("li", {}, el("strong", {}, entry.name), el("span", {}, why))));

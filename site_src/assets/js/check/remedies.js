@@ -10,15 +10,26 @@ Ringfence.check = Ringfence.check || {};
 
   check.remedies = function (judged, question, root) {
     if (judged.verdict === "safe") return null;
-    const ways = better(judged, question);
+    const ways = better(judged, question).filter(({ through }) => through.every(check.carried));
+    const choice = check.bagSwitch(switched);
     if (!ways.length) {
-      return el("section", { class: "rf-remedies" }, el("h3", {}, "Instead"),
-        el("p", {}, "No single lead in this catalogue does better between these two."));
+      return section(el("h3", {}, "Instead"), choice,
+        el("p", {}, ui.bagOnly() ? "No single lead in your bag does better between these two." : "No single lead in this catalogue does better between these two."));
     }
     const [first, later] = [ways.slice(0, SHOWN), ways.slice(SHOWN)];
-    return el("section", { class: "rf-remedies" }, el("h3", {}, "Use instead"),
+    return section(el("h3", {}, "Use instead"), choice,
       el("ul", {}, first.map(item)),
       later.length ? el("details", { class: "rf-more" }, el("summary", {}, `${later.length} more`), el("ul", {}, later.map(item))) : null);
+
+    function section(...inside) {
+      return el("section", { class: "rf-remedies" }, inside);
+    }
+
+    function switched() {
+      const shown = document.querySelector(".rf-remedies"), anew = check.remedies(judged, question, root);
+      shown.replaceWith(anew);
+      anew.querySelector("[role=switch]").focus();
+    }
 
     function item(way) {
       const names = way.through.map((id) => ui.lead(id).name).join(", then ") || "No lead, plugged straight in";

@@ -51,9 +51,9 @@ Ringfence.engine = Ringfence.engine || {};
   /* For each net the number of the connected piece it belongs to, with the given switches closed and some kinds of part open. */
   engine.pieces = function (circuit, closed, opens = engine.DIRECT_OPENS) {
     const joined = new Union(circuit.netCount);
-    circuit.parts.forEach((part, i) => opens.includes(part.kind) || joined.join(...circuit.ends[i]));
-    circuit.switches.forEach((pair, k) => closed[k] && joined.join(...pair));
-    return Array.from({ length: circuit.netCount }, (_, net) => joined.find(net));
+    circuit.parts.forEach((part, i) => opens.includes(part.kind) || joined.join(circuit.ends[i][0], circuit.ends[i][1]));
+    circuit.switches.forEach(([a, b], k) => closed[k] && joined.join(a, b));
+    return joined.parent.map((_, net) => joined.find(net));
   };
 
   /* The net taken as 0 V in each connected piece: an anchor where there is one, else its lowest net. */
@@ -95,7 +95,7 @@ Ringfence.engine = Ringfence.engine || {};
   /* Disjoint sets; the lowest member stands for its set, so numbering never depends on order of joining. */
   class Union {
     constructor(count) {
-      this.parent = Array.from({ length: count }, (_, i) => i);
+      this.parent = new Int32Array(count).map((_, i) => i);
     }
 
     find(item) {

@@ -5,6 +5,7 @@ Ringfence.engine = Ringfence.engine || {};
 /* Direct-current readings: every supply setting, tolerance corner, landing and plugging state of an assembly. The twin of direct.py
    from `corners` on; switches.js is what stands before it. */
 (function (engine) {
+  const RESIDUE = 1e-6; // V; what the engine's own leaks and rounding leave where no supply reaches
   const UNITS = { volts: "V", reverse: "V", amps: "A", watts: "W" };
 
   /* The tolerance corners at which anything in this circuit differs from nominal. */
@@ -26,7 +27,7 @@ Ringfence.engine = Ringfence.engine || {};
     return settings.flatMap((positions, setting) => {
       const live = lives[setting], start = setting * at.length;
       const one = {
-        assembly, solution: { circuit, values: drives[setting], unknowns: stack.unknowns.slice(start, start + at.length) }, setting, positions, live,
+        assembly, setting, positions, live, solution: { circuit, values: drives[setting], unknowns: stack.unknowns.slice(start, start + at.length) },
         settled: assembly.home.length + assembly.joined.length, states: states.length,
         foreign: (place) => live.some((part) => engine.placeOf(part) !== place),
       };
@@ -73,8 +74,8 @@ Ringfence.engine = Ringfence.engine || {};
       for (const need of port.needs) {
         const sends = port.sources.some((source) => circuitOf(source.id) === circuitOf(need.id));
         if (sends && !assembly.places.get(other).listeners.length) continue;
-        const volts = engine.nodeVolts(solution, ...need.between.map((node) => `${place}/${node}`));
-        found.push({ need, volts: engine.lowest(solution, volts, 0, assembly.home.length), way: engine.wayOf(assembly, sends ? place : other) });
+        const volts = engine.lowest(solution, engine.nodeVolts(solution, ...need.between.map((node) => `${place}/${node}`)), 0, assembly.home.length);
+        found.push({ need, volts: Math.abs(volts) > RESIDUE ? volts : 0, way: engine.wayOf(assembly, sends ? place : other) });
       }
       const all = found.every(({ need, volts }) => volts < need.least) ? "yes" : "no";
       for (const { need, volts, way } of found) {
@@ -119,8 +120,9 @@ Ringfence.engine = Ringfence.engine || {};
         const index = solution.circuit.index.get(`${place}/${part.id}`);
         if (index === undefined || !(part.coil || (driving.has(part.id) && part.kind === "emf"))) continue;
         if (!part.coil && record.network.parts.some((other) => other.coil)) continue;
-        const amps = engine.partAmps(solution, index), [quantity, name] = part.coil ? ["coil-amps", part.coil] : ["output-fed-amps", "output stage"];
-        yield engine.reading(quantity, `${place}/${part.id}`, name, engine.highest(solution, (...which) => Math.abs(amps(...which)), 0, settled), "A", "settled",
+        const amps = engine.partAmps(solution, index), most = engine.highest(solution, (...which) => Math.abs(amps(...which)), 0, settled);
+        const [quantity, name] = part.coil ? ["coil-amps", part.coil] : ["output-fed-amps", "output stage"];
+        yield engine.reading(quantity, `${place}/${part.id}`, name, most, "A", "settled",
           { setting, words: { device: engine.short(record), part: name }, flags: { feed } });
       }
     }

@@ -16,7 +16,8 @@ Ringfence.engine = Ringfence.engine || {};
   engine.dischargeReadings = function (assembly) {
     const { circuit, home, plugging } = assembly, ports = engine.portsOf(assembly.places);
     const big = circuit.parts.filter((part) => part.kind === "capacitor" && part.value.nominal >= LEAST_CAPACITANCE).map((part) => part.id);
-    const pushed = engine.settings(ports).map((setting, number) => ({ number, values: engine.driveValues(circuit, engine.switchedOff(circuit, ports, setting), "nominal") }))
+    const drive = (setting) => engine.driveValues(circuit, engine.switchedOff(circuit, ports, setting), "nominal");
+    const pushed = engine.settings(ports).map((setting, number) => ({ number, values: drive(setting) }))
       .filter(({ values }) => circuit.parts.some((part, i) => part.kind === "emf" && values[i]));
     if (!big.length || !pushed.length) return [];
     const settled = engine.solveDc(circuit, pushed.map(({ values }) => values), home.slice(0, 1));
@@ -26,26 +27,29 @@ Ringfence.engine = Ringfence.engine || {};
     });
     const amps = strike(circuit, cases, big, [...home, ...plugging]), ohms = resistances(assembly, big);
     return cases.flatMap(({ number, charges }, i) => [
-      ...windings(assembly, number, (part) => Math.max(...amps(part, 2 * i), ...amps(part, 2 * i + 1))),
+      ...windings(assembly, number, (part) => Math.max(...amps(part, i, false), ...amps(part, i, true))),
       ...(charges.size ? [slowest(assembly, charges, number, ohms)] : []),
-      ...[...charges].map(([name, charge]) => emptied(assembly, name, number, charge, Math.max(0, ...amps(name, 2 * i + 1).slice(home.length)))),
+      ...[...charges].map(([name, charge]) => emptied(assembly, name, number, charge, Math.max(0, ...amps(name, i, true).slice(home.length)))),
     ]);
   };
 
   /* The first instant with every large capacitor an emf behind a contact's resistance and the small ones left out, each case with them
-     empty and then charged: (part, drive) gives the size of the current through a part, A, for every state. */
+     empty and then charged: (part, case, charged) gives the size of the current through a part, A, for every state. */
   function strike(circuit, cases, big, states) {
     const large = new Set(big), charged = big.flatMap((name) => {
       const part = circuit.parts[circuit.index.get(name)], [a, b] = circuit.ends[circuit.index.get(name)].map(engine.netName), between = name + CONTACT;
       return [{ ...part, kind: "emf", a: between, b }, { id: between, kind: "resistor", a, b: between }];
     });
     const struck = engine.rebuilt(circuit, (part) => part.kind !== "capacitor", charged);
-    const drives = cases.flatMap(({ values, charges }) => [new Map(), charges].map((full) => Float64Array.from(struck.parts, ({ id }) => {
+    const driveOf = (values, full) => Float64Array.from(struck.parts, ({ id }) => {
       if (large.has(id)) return full.get(id) || 0;
       return circuit.index.has(id) ? values[circuit.index.get(id)] : engine.CONTACT_OHM;
-    })));
+    });
+    const drives = cases.map(({ values }) => driveOf(values, new Map()));
+    const emptying = cases.map(({ values, charges }, i) => (charges.size ? drives.push(driveOf(values, charges)) - 1 : i));
     const solution = engine.solveDc(struck, drives, states);
-    return function (name, drive) {
+    return function (name, number, full) {
+      const drive = full ? emptying[number] : number;
       const read = struck.index.has(name) ? engine.partAmps(solution, struck.index.get(name)) : () => 0;
       return states.map((_, state) => Math.abs(read(drive, state)));
     };

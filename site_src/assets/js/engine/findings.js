@@ -17,14 +17,16 @@ Ringfence.engine = Ringfence.engine || {};
 
   /* The findings a reading makes, in the order of the rulebook. */
   engine.findings = function (rulebook, reading, switches) {
-    const about = rulebook.filter((rule) => rule.quantity === reading.quantity && Object.entries(rule.only).every(([key, want]) => reading.flags[key] === want));
-    return about.map((rule) => [rule, rule.limit === "own" ? reading.limit : rule.limit])
+    const asked = (rule) => Object.entries(rule.only).every(([key, want]) => reading.flags[key] === want);
+    return rulebook.filter((rule) => rule.quantity === reading.quantity && asked(rule)).map((rule) => [rule, rule.limit === "own" ? reading.limit : rule.limit])
       .filter(([rule, limit]) => met(rule, reading.value, limit)).map(([rule, limit]) => made(rule, reading, limit, switches));
   };
 
   function made(rule, reading, limit, switches) {
-    const shown = Object.fromEntries(Object.entries(reading.words).map(([name, word]) => [name, typeof word === "number" ? engine.quantity(word, WORD_UNITS[name]) : word]));
-    Object.assign(shown, { value: engine.quantity(reading.value, reading.unit), limit: engine.quantity(limit, reading.unit), loss: engine.quantity(-reading.value, reading.unit) });
+    const shown = {};
+    for (const [name, word] of Object.entries(reading.words)) shown[name] = typeof word === "number" ? engine.quantity(word, WORD_UNITS[name]) : word;
+    const told = { value: reading.value, limit, loss: -reading.value };
+    for (const [name, number] of Object.entries(told)) shown[name] = engine.quantity(number, reading.unit);
     const own = rule.limit === "own" && reading.evidence;
     const setting = reading.setting === null ? "" : switches[reading.setting];
     return {

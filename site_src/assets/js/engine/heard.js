@@ -4,6 +4,7 @@ Ringfence.engine = Ringfence.engine || {};
 
 /* What becomes of a source, of a pair, and at a listener: the twin of _drop to _polarity in hearing.py. */
 (function (engine) {
+  const SILENT = -120; // dB; what a sum leaves below this is rounding
   const signal = (...reading) => engine.signalReading(...reading);
 
   /* Level lost at a source's own output because of what is plugged into it, dB at 1 kHz. */
@@ -25,6 +26,9 @@ Ringfence.engine = Ringfence.engine || {};
       yield signal("over-level", pair, where, over, "dB", { ...words, pad: engine.padWords(over) });
     }
     if (l.sensitivity && s.nominal) yield signal("under-level", pair, where, -engine.decibels(s.nominal * Math.min(...mid) / l.sensitivity), "dB", words);
+    if (engine.AUDIO.includes(s.kind) && !(l.maximum && l.sensitivity && s.maximum && s.nominal)) {
+      yield signal("unknown-level", pair, where, 1, "", words);
+    }
     const own = signals.openOutput.get(source).map(engine.size);
     for (const [quantity, sizes, edge] of [["treble", high, engine.HIGH], ["bass", low, engine.LOW]]) {
       const change = Math.min(...sizes.map((size, state) => (size / mid[state]) / (own[edge] / own[engine.MID])));
@@ -34,7 +38,10 @@ Ringfence.engine = Ringfence.engine || {};
 
   engine.listenerReadings = function* (signals, here, listener, l, heard, device, name) {
     const gains = new Map(device.sources.map((s) => [s.id, signals.gains.get(engine.pair(`${here}/${s.id}`, listener))[0][engine.MID]]));
-    if (gains.size > 1) yield signal("mono-sum", listener, l.channel, engine.decibels(Math.min(...kept([...gains.values()]))), "dB", { sink: name });
+    if (gains.size > 1) {
+      const sum = engine.decibels(Math.min(...kept([...gains.values()])));
+      yield signal("mono-sum", listener, l.channel, Math.max(sum, SILENT), "dB", { sink: name });
+    }
     if (l.kind !== "digital") yield polarity(listener, l, heard, gains, device, name); // digital: its coding does not care
     const own = heard.filter((s) => s.channel === l.channel);
     if (own.length) {
@@ -49,7 +56,8 @@ Ringfence.engine = Ringfence.engine || {};
     if (hum) {
       const balanced = l.balanced || heard.some((s) => s.balanced);
       const worst = engine.largest(hum.flatMap((corner) => corner.slice(0, engine.MID + 1).flat()));
-      yield signal("hum-rejection", listener, l.channel, Math.min(-engine.decibels(worst), 160), "dB", { sink: name }, { flags: { balanced: balanced ? "yes" : "no" } });
+      const flags = { balanced: balanced ? "yes" : "no" };
+      yield signal("hum-rejection", listener, l.channel, Math.min(-engine.decibels(worst), 160), "dB", { sink: name }, { flags });
     }
   };
 

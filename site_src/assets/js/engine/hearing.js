@@ -5,11 +5,13 @@ Ringfence.engine = Ringfence.engine || {};
 /* Signal readings in both directions between From and Into: from solved signals to the numbers a listener would complain about.
    The twin of hearing.py, up to a single pair; heard.js goes on with what a listener hears. */
 (function (engine) {
-  const AUDIO = ["microphone", "line", "instrument", "headphone", "loudspeaker"], FAST = ["digital", "data"];
+  engine.AUDIO = ["microphone", "line", "instrument", "headphone", "loudspeaker"];
+  const FAST = ["digital", "data"];
   engine.NO_PATH = 1e9; // ohm
   const HEARD = -60; // dB; a path below this carries nothing
   const BESIDE = -30; // dB; a channel this far below its neighbour is not there
-  const signal = (quantity, subject, where, value, unit, words, more = {}) => engine.reading(quantity, subject, where, value, unit, "signal", { words, ...more });
+  const signal = (quantity, subject, where, value, unit, words, more = {}) =>
+    engine.reading(quantity, subject, where, value, unit, "signal", { words, ...more });
   engine.signalReading = signal;
   engine.largest = (states) => Math.max(...states.map(engine.size));
   engine.smallest = (states) => Math.min(...states.map(engine.size));
@@ -18,7 +20,7 @@ Ringfence.engine = Ringfence.engine || {};
     const start = assembly.places.get("from"), target = assembly.places.get("into"), readings = [];
     for (const [here, there, device, other] of [["from", "into", start, target], ["into", "from", target, start]]) {
       if (device.sources.length && other.listeners.length) readings.push(...direction(assembly, signals, here, there, device, other));
-      else if (device.sources.length && (other.sources.length || device.listeners.length)) readings.push(...device.sources.map((source) => unheard(source, here, device, other)));
+      else if (other.sources.length || device.listeners.length) readings.push(...device.sources.map((source) => unheard(source, here, device, other)));
     }
     if (!(start.sources.length && target.listeners.length) && !(target.sources.length && start.listeners.length)) {
       const words = { device: engine.short(start), other: engine.short(target) };
@@ -80,7 +82,7 @@ Ringfence.engine = Ringfence.engine || {};
     if (pairs.some(([s, l]) => s.kind === "loudspeaker" && l.kind !== "loudspeaker")) yield signal("amplifier-into", here, "connection", 1, "", words);
   }
 
-  const family = (kind) => (AUDIO.includes(kind) ? "audio" : kind);
+  const family = (kind) => (engine.AUDIO.includes(kind) ? "audio" : kind);
 
   function unheard(source, here, device, other) {
     const words = { source: engine.channelName(source.channel, device), other: engine.short(other) };

@@ -33,7 +33,8 @@ Ringfence.engine = Ringfence.engine || {};
   /* Judge one way of plugging. */
   function judgeWay(data, rulebook, outlet, leads, inlet, way) {
     const places = engine.placed(data, outlet, leads, inlet, way), ports = engine.portsOf(places), switches = engine.settings(ports);
-    const names = new Map(engine.supplySwitches(ports).map(({ key, name }) => [key, name])), told = switches.map((setting) => engine.settingWords(setting, names));
+    const names = new Map(engine.supplySwitches(ports).map(({ key, name }) => [key, name]));
+    const told = switches.map((setting) => engine.settingWords(setting, names));
     const findings = solved(() => read(data, outlet, leads, inlet, way).flatMap((reading) => engine.findings(rulebook, reading, told)));
     const settings = switches.map((setting, i) => [setting, severest(here(findings, i))]);
     const verdict = worstOf(settings.filter((_, i) => !onlyUnpowered(i, findings, switches.length)).map(([, found]) => found));
@@ -59,24 +60,30 @@ Ringfence.engine = Ringfence.engine || {};
     }
   }
 
-  /* One answer from all ways of plugging. Ends with different labels are chosen on purpose, so the best such choice counts, unless another
-     is dangerous; what a person cannot choose (which of two like ends, whether spare ends are used) counts at its worst. */
+  /* One answer from all ways of plugging. */
   function combine(leads, judged) {
+    const group = decisive(leads, judged), fullest = group.reduce((best, one) => (one.settings.length > best.settings.length ? one : best));
+    const settings = fullest.settings.map(([setting]) => [setting, worstOf(group.flatMap((one) => one.settings)
+      .filter(([part]) => engine.within(part, setting)).map(([, verdict]) => verdict))]);
+    const kept = new Map();
+    for (const finding of group.flatMap((one) => one.findings)) keepWorse(kept, finding);
+    return {
+      verdict: worstOf(group.map((one) => one.verdict)), settings, names: fullest.names, plugging: worstOf(group.map((one) => one.plugging)),
+      findings: worstFirst([...kept.values()]), ways: judged.flatMap((one) => one.ways),
+    };
+  }
+
+  /* The ways of plugging that count. Ends with different labels are chosen on purpose, so the best such choice counts, unless another
+     is dangerous; what a person cannot choose (which of two like ends, whether spare ends are used) counts at its worst. */
+  function decisive(leads, judged) {
     const choices = new Map();
     for (const one of judged) {
       const [[way]] = one.ways, labels = JSON.stringify(leads.map((lead, i) => way.ends[i].map((end) => lead.ends[end].label)));
       choices.set(labels, [...(choices.get(labels) || []), one]);
     }
     const worst = [...choices.values()].map((group) => rank(worstOf(group.map((one) => one.verdict))));
-    const decisive = Math.max(...worst) === rank("dangerous") ? Math.max(...worst) : Math.min(...worst);
-    const group = [...choices.values()][worst.indexOf(decisive)];
-    const fullest = group.reduce((best, one) => (one.settings.length > best.settings.length ? one : best));
-    const settings = fullest.settings.map(([setting]) => [setting, worstOf(group.flatMap((one) => one.settings)
-      .filter(([part]) => engine.within(part, setting)).map(([, verdict]) => verdict))]);
-    const kept = new Map();
-    for (const finding of group.flatMap((one) => one.findings)) keepWorse(kept, finding);
-    return { verdict: VERDICTS[decisive], settings, names: fullest.names, plugging: worstOf(group.map((one) => one.plugging)),
-      findings: worstFirst([...kept.values()]), ways: judged.flatMap((one) => one.ways) };
+    const counts = Math.max(...worst) === rank("dangerous") ? Math.max(...worst) : Math.min(...worst);
+    return [...choices.values()][worst.indexOf(counts)];
   }
 
   /* The worst of some verdicts, the first of equals. */

@@ -9,7 +9,8 @@ Ringfence.engine = Ringfence.engine || {};
   engine.misfit = function (data, outlet, leads, inlet) {
     let reach = [outlet], name = outlet.name;
     for (const lead of leads) {
-      const ends = Object.values(lead.ends), fitting = ends.filter((end) => reach.some((half) => engine.fits(engine.sideOf(data, half), engine.sideOf(data, end))));
+      const ends = Object.values(lead.ends), goes = (half, end) => engine.fits(engine.sideOf(data, half), engine.sideOf(data, end));
+      const fitting = ends.filter((end) => reach.some((half) => goes(half, end)));
       if (!fitting.length) return told(data, reach[0], name, lead.name);
       reach = fitting.flatMap((near) => ends.filter((far) => far !== near));
       name = lead.name;

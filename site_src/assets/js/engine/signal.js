@@ -40,7 +40,8 @@ Ringfence.engine = Ringfence.engine || {};
     sources.forEach(({ name, place, record }, column) => {
       for (const other of listeners) {
         const heard = across(circuit, other.place, other.record.between), heardBare = across(bare, other.place, other.record.between);
-        signals.gains.set(engine.pair(name, other.name), found.map((corner) => corner.map((states) => states.slice(0, -1).map((drive) => heard(drive[column])))));
+        const plugged = (states) => states.slice(0, -1).map((drive) => heard(drive[column]));
+        signals.gains.set(engine.pair(name, other.name), found.map((corner) => corner.map(plugged)));
         signals.bare.set(engine.pair(name, other.name), lean.map((states) => states.map((drive) => heardBare(drive[column]))));
       }
       const own = across(circuit, place, record.output);
@@ -94,13 +95,16 @@ Ringfence.engine = Ringfence.engine || {};
         for (const limit of record.network.limits) {
           const peak = limitSignal(assembly, place, limit, limit.settled === null ? foreign : level);
           let most = 0;
-          solved.forEach((corner, c) => corner.forEach((states, f) => states.forEach((found) => { most = Math.max(most, peak(found, values[c], hertz[f])); })));
+          for (const [c, corner] of solved.entries()) {
+            for (const [f, states] of corner.entries()) for (const found of states) most = Math.max(most, peak(found, values[c], hertz[f]));
+          }
           peaks.set(engine.peakKey(place, limit, state), most);
         }
       }
     }
     sources.forEach(({ name, place, record }, column) => {
-      const stages = Object.keys(record.drive).map((part) => circuit.index.get(`${place}/${part}`)).filter((i) => i !== undefined && circuit.parts[i].kind === "emf");
+      const driving = Object.keys(record.drive).map((part) => circuit.index.get(`${place}/${part}`));
+      const stages = driving.filter((i) => i !== undefined && circuit.parts[i].kind === "emf");
       if (!stages.length) return;
       const amps = (found, i) => found.map((drive, s) => engine.signalAmps(circuit, 0, 0, drive, i) * level[s]);
       const cases = stages.flatMap((i) => home.flat(2).map((found) => amps(found, i)));

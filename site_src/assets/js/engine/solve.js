@@ -19,7 +19,7 @@ Ringfence.engine = Ringfence.engine || {};
     for (const group of alike(circuit, drives)) {
       const base = directMatrix(circuit, drives[group[0]]);
       stamps.forEach((stamp, state) => {
-        const matrix = sum(base, stamp), factored = new Map();
+        const matrix = stamp(base.slice()), factored = new Map();
         for (const drive of group) unknowns[drive][state] = bend(circuit, bending, drives[drive], matrix, rights[drive], factored);
       });
     }
@@ -34,12 +34,6 @@ Ringfence.engine = Ringfence.engine || {};
       groups.set(key, [...(groups.get(key) || []), i]);
     });
     return [...groups.values()];
-  }
-
-  function sum(one, two) {
-    const all = new Float64Array(one.length);
-    for (let at = 0; at < all.length; at++) all[at] = one[at] + two[at];
-    return all;
   }
 
   function directMatrix(circuit, values) {
@@ -59,18 +53,15 @@ Ringfence.engine = Ringfence.engine || {};
     return right;
   }
 
-  /* Find the region each sink and clamp works in. Their curves rise everywhere, so there is one answer. */
+  /* Find the region each sink and clamp works in, bit k of `flags` for the k-th. Their curves rise everywhere, so there is one answer. */
   function bend(circuit, bending, values, matrix, right, factored) {
-    let flags = bending.map(() => false);
-    for (let round = 0; round < ROUNDS; round++) {
-      const key = flags.join(), z = right.slice();
-      const a = factored.has(key) ? null : matrix.slice();
-      bending.forEach((i, k) => stampBend(circuit, i, values[i], flags[k], a, z));
-      if (a) factored.set(key, engine.factoredReal(a, circuit.size));
-      const found = factored.get(key)(z);
-      const fresh = bending.map((i, k) => beyond(circuit, found, i, values[i], flags[k]));
-      if (fresh.every((flag, k) => flag === flags[k])) return found;
-      flags = fresh;
+    for (let round = 0, flags = 0, fresh = 0; round < ROUNDS; round++, flags = fresh, fresh = 0) {
+      const z = right.slice(), a = factored.has(flags) ? null : matrix.slice();
+      bending.forEach((i, k) => stampBend(circuit, i, values[i], flags >> k & 1, a, z));
+      if (a) factored.set(flags, engine.factoredReal(a, circuit.size));
+      const found = factored.get(flags)(z);
+      for (let k = 0; k < bending.length; k++) fresh |= beyond(circuit, found, bending[k], values[bending[k]], flags >> k & 1) << k;
+      if (fresh === flags) return found;
     }
     throw new engine.CircuitError(`no settled state found for ${bending.map((i) => circuit.parts[i].id).join(", ")}`);
   }
@@ -101,7 +92,7 @@ Ringfence.engine = Ringfence.engine || {};
     return corners.map((values) => hertz.map((frequency) => {
       const { re, im } = signalMatrix(circuit, values, 2 * Math.PI * frequency);
       return stamps.map((stamp) => {
-        const solve = engine.factoredComplex({ re: sum(re, stamp), im }, circuit.size);
+        const solve = engine.factoredComplex({ re: stamp(re.slice()), im }, circuit.size);
         return rights.map(solve);
       });
     }));
@@ -135,14 +126,16 @@ Ringfence.engine = Ringfence.engine || {};
     return right;
   }
 
-  /* Closed contacts and the 0 V of each island, a matrix for each state. */
+  /* Closed contacts and the 0 V of each island: for each state a function that adds them to a matrix and gives it back. */
   function stateStamps(circuit, closed, opens) {
     const { size } = circuit;
     return closed.map((shut) => {
-      const stamp = new Float64Array(size * size);
-      circuit.switches.forEach(([a, b], k) => { if (shut[k]) engine.stampConductance(stamp, size, a, b, 1 / engine.CONTACT_OHM); });
-      for (const net of engine.islands(circuit, shut, opens)) stamp[net * size + net] += 1;
-      return stamp;
+      const pairs = circuit.switches.filter((_, k) => shut[k]), zeros = engine.islands(circuit, shut, opens);
+      return function (matrix) {
+        for (const [a, b] of pairs) engine.stampConductance(matrix, size, a, b, 1 / engine.CONTACT_OHM);
+        for (const net of zeros) matrix[net * size + net] += 1;
+        return matrix;
+      };
     });
   }
 })(Ringfence.engine);

@@ -5,11 +5,12 @@
   const note = document.getElementById("rf-offline");
   if (!("serviceWorker" in navigator) || location.protocol === "file:") return;
 
-  const worker = new URL("sw.js", new URL(JSON.parse(document.getElementById("__config").textContent).base + "/", location.href));
+  const { base } = JSON.parse(document.getElementById("__config").textContent); // "../..", or "/" on the page for what is not there
+  const worker = new URL("sw.js", new URL(base.endsWith("/") ? base : `${base}/`, location.href));
   let asked = false;
 
   navigator.serviceWorker.addEventListener("controllerchange", () => { if (asked) location.reload(); });
-  navigator.serviceWorker.register(worker).then(watch).catch(() => say("Not kept for offline use: this browser refused."));
+  navigator.serviceWorker.register(worker, { updateViaCache: "none" }).then(watch).catch(() => say("Not kept for offline use: this browser refused."));
 
   function watch(registration) {
     if (registration.waiting) offer(registration.waiting);

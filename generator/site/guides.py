@@ -1,0 +1,107 @@
+"""The guides: pages of plain prose whose drawings, verdicts and sources come from the catalogue and the engine.
+
+A guide is a template in `site_src/guides/`. It asks its page for an example by the name it has in `examples.yaml`, for pictures,
+and for numbered notes; the words it prints for a verdict are the engine's own.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from functools import cache
+from pathlib import Path
+
+import yaml
+
+from generator.catalogue.records import Catalogue
+from generator.drawing import draw, draw_mated
+from generator.engine import judge
+from generator.engine.rulebook import rules
+from generator.site.page import KINDS, Page
+from generator.site.verdicts import Row, row
+
+GUIDES = {  # name of the page -> title, what it is about; in the order of the index
+    "plugs": ("Reading a plug", "Size, bands, pins: what the eye can tell, and what it cannot."),
+    "balance": ("Balanced and unbalanced", "What the third contact is for, and what it costs to lose it."),
+    "powering": ("Phantom and other powering", "48 V, plug-in power, T-power and the rest, and why they are mixed up."),
+    "adapters": ("Before you buy an adapter", "What to ask, because the outside does not tell."),
+    "headsets": ("Headsets and phones", "Four contacts, two orders, and what a phone takes for a microphone."),
+    "cables": ("Cables and screens", "Length, capacitance, the screen and its two ends."),
+    "levels": ("Levels", "Too hot, too quiet, and what loads what."),
+    "order": ("Plugging in the right order", "What to switch and turn down, before and after."),
+    "hum": ("Why a run hums", "Finding the cause without making anything unsafe."),
+    "meter": ("With a meter", "Telling leads and sockets apart in a minute."),
+    "glossary": ("Words", "Every word this site uses, said once."),
+}
+MISFIT = "does-not-mate"  # the one finding that needs no rule
+
+
+def read(path: Path):
+    """A YAML file of words, every scalar as text: a bare `on` or `no` stays what it says."""
+    return yaml.load(path.read_text(encoding="utf-8"), Loader=yaml.BaseLoader)
+
+
+def pages(catalogue: Catalogue, folder: Path, terms: Mapping[str, Mapping]) -> Iterator[Page]:
+    """The index of the guides and every guide. `folder` holds the templates and examples.yaml."""
+    yield Page("guides/", "guides", "Guides", catalogue, {"guides": GUIDES})
+    example = examples(catalogue, read(folder / "examples.yaml"))
+    findings = {rule.id for rule in rules()} | {MISFIT}
+    for name, (title, about) in GUIDES.items():
+        show = {"about": about, "example": example, "picture": Pictures(catalogue), "notes": Notes(), "terms": terms,
+                "findings": findings}
+        yield Page(f"guides/{name}/", f"guides/{name}", title, catalogue, show)
+
+
+def examples(catalogue: Catalogue, asked: Mapping[str, Mapping]) -> Callable[[str], Row | None]:
+    """Name -> the judged row of that example, with the sentence of the finding its text leans on; None where this catalogue lacks a record."""
+
+    @cache
+    def example(name: str) -> Row | None:
+        start, through, target = chain(asked[name])
+        if {start, target} - set(catalogue.ports) or set(through) - set(catalogue.leads):
+            return None
+        judged = judge(catalogue, start, through, target).as_data()
+        telling = [f for f in judged["findings"] if f["id"] in asked[name].get("because", ())]
+        return {**row(judged), **({"says": telling[0]["says"]} if telling else {})}
+
+    return example
+
+
+def chain(asked: Mapping) -> tuple[str, tuple[str, ...], str]:
+    """From, through and into of an example, which is written `from > lead > lead > into`."""
+    start, *through, target = asked["run"].split(" > ")
+    return start, tuple(through), target
+
+
+class Pictures:
+    """Draws for one page. Each picture has ids of its own; what is not in the catalogue gives no picture."""
+
+    def __init__(self, catalogue: Catalogue):
+        self._catalogue = catalogue
+
+    def of(self, id: str, half: str | None = None, view: str | None = None) -> str:
+        """A connector, assignment, port or lead."""
+        if not any(id in getattr(self._catalogue, kind) for kind in KINDS):
+            return ""
+        return draw(self._catalogue, id, view=view, half=half, prefix=f"guide-{id}-{half}-{view}", standalone=False)
+
+    def mated(self, plug: str, jack: str) -> str:
+        """A phone plug home in a jack."""
+        if {plug, jack} - set(self._catalogue.connectors):
+            return ""
+        return draw_mated(self._catalogue, plug, jack, prefix=f"guide-{plug}-in-{jack}", standalone=False)
+
+
+class Notes:
+    """The numbered notes of one page: how each claim is known. Equal notes share a number."""
+
+    def __init__(self):
+        self._numbers: dict[tuple[str, tuple[str, ...]], int] = {}
+
+    def number(self, grade: str, cite: tuple[str, ...]) -> int:
+        """The number of a note, given on its first mention."""
+        return self._numbers.setdefault((grade, tuple(cite)), len(self._numbers) + 1)
+
+    @property
+    def all(self) -> dict[int, tuple[str, tuple[str, ...]]]:
+        """Number -> grade and source ids."""
+        return {number: note for note, number in self._numbers.items()}

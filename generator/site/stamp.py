@@ -1,0 +1,48 @@
+"""What a page says about its age: the day the catalogue was last checked, a digest of its content, the version of the program."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from importlib.metadata import PackageNotFoundError, version
+from typing import Any
+
+PACKAGE = "ringfence"
+
+
+@dataclass(frozen=True)
+class Stamp:
+    """`date` is the newest `checked` of any fact (ISO), `digest` changes with every change of data or rules."""
+
+    date: str
+    digest: str
+    version: str
+
+    def __str__(self) -> str:
+        return f"Data of {self.date} ({self.digest}) · program {self.version}"
+
+
+def stamp(catalogue: Mapping[str, Any], rulebook: Any) -> Stamp:
+    """The stamp of a catalogue and its rules, both JSON-ready."""
+    content = json.dumps([catalogue, rulebook], sort_keys=True, ensure_ascii=False).encode()
+    return Stamp(max(checked(catalogue), default="an unknown day"), hashlib.sha256(content).hexdigest()[:8], _version())
+
+
+def checked(value: Any) -> Iterator[str]:
+    """Every date on which a fact anywhere in the data was checked."""
+    if isinstance(value, Mapping):
+        if isinstance(value.get("checked"), str):
+            yield value["checked"]
+        value = list(value.values())
+    if isinstance(value, list):
+        for item in value:
+            yield from checked(item)
+
+
+def _version() -> str:
+    try:
+        return version(PACKAGE)
+    except PackageNotFoundError:  # run from a copy that was never installed
+        return "not installed"

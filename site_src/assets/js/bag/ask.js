@@ -1,0 +1,57 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.bag = Ringfence.bag || {};
+
+/* "What in my bag gets this into that?": two ports, every chain of the bag between them, and what to add when none is good. */
+(function (bag, ui) {
+  const { el, button } = ui;
+  const SHOWN = 5;
+
+  /* `on`: pick(side), pack(lead), addJob(). `found` is {ways, failed}, or null while it is worked out; `progress` an element that says so. */
+  bag.ask = function (contents, { from, into }, found, progress, root, on) {
+    return el("section", { "aria-label": "What gets there" },
+      el("div", { class: "rf-pairing" }, opener("from", "From", from), opener("into", "Into", into)),
+      from && into ? (found ? outcome() : progress) : el("p", { class: "rf-form__note" }, "Choose both ends. Only the leads in your bag are used, up to two in a row."));
+
+    function opener(side, label, id) {
+      return button({ class: "rf-step__open", "data-key": `ask ${side}`, onclick: () => on.pick(side) },
+        el("span", { class: "rf-step__label" }, label), el("span", { class: "rf-step__name" }, id ? ui.port(id).name : "Choose"));
+    }
+
+    function outcome() {
+      const { ways, failed } = found;
+      const add = bag.toAdd(from, into, contents.leads, ways[0]);
+      const packed = contents.jobs.some((job) => job[0] === from && job[1] === into);
+      return el("div", {},
+        el("h2", { tabindex: "-1", class: "rf-bag__outcome" }, bag.headline(ways)),
+        failed ? el("p", {}, `${ui.count(failed, "chain", "chains")} could not be worked out. Treat as dangerous what is not listed.`) : null,
+        bag.ways(ways.slice(0, SHOWN), from, into, root),
+        ways.length > SHOWN ? el("details", { class: "rf-more" }, el("summary", {}, `${ways.length - SHOWN} more`), bag.ways(ways.slice(SHOWN), from, into, root)) : null,
+        add ? el("section", {}, el("h3", {}, "Worth packing"), bag.offer(add, contents, from, into, root, on)) : null,
+        packed ? el("p", { class: "rf-form__note" }, "On the packing list.") : button({ class: "rf-button rf-button--quiet", "data-key": "add job", onclick: () => on.addJob() }, "Put on the packing list"));
+    }
+  };
+
+  bag.headline = function (ways) {
+    if (!ways.length) return "Nothing in the bag goes between these";
+    const [{ verdict }] = ways;
+    if (verdict === "safe") return "Safe with what you carry";
+    if (verdict === "lossy") return "It works, and loses something";
+    return verdict === "dangerous" ? "Nothing in the bag is without danger" : "Nothing in the bag makes it work";
+  };
+
+  bag.through = (through) => through.map((id) => ui.lead(id).name).join(", then ") || "No lead, plugged straight in";
+
+  /* Ways as rows that open the check. */
+  bag.ways = (ways, from, into, root) => el("ul", {}, ways.map(({ through, verdict, says }) => el("li", {},
+    el("a", { class: "rf-option", href: ui.address(root, from, through, into) }, el("span", { class: "rf-option__name" }, bag.through(through)),
+      el("span", { class: "rf-option__more" }, says), ui.verdict(verdict)))));
+
+  /* A way from outside the bag, and its leads one tap from being in it. */
+  bag.offer = function (row, { leads }, from, into, root, on) {
+    const wanted = row.through.filter((id) => !leads.includes(id));
+    const way = { ...row, says: row.findings.join(", ") };
+    return el("div", { class: "rf-offering" }, bag.ways([way], from, into, root),
+      wanted.map((id) => button({ class: "rf-button rf-button--quiet", "data-key": `pack ${from} ${into} ${id}`, "aria-label": `Put in the bag: ${ui.lead(id).name}`, onclick: () => on.pack(id) }, "Put it in the bag")));
+  };
+})(Ringfence.bag, Ringfence.ui);

@@ -1,0 +1,72 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.bag = Ringfence.bag || {};
+
+/* Ticking what one carries, and handing the bag on. */
+(function (bag, ui) {
+  const { el, button } = ui;
+
+  /* `view` holds what is typed and which kind is shown; `on`: tick(kind, id, yes), kind(name), clear(), take(text). */
+  bag.carry = function (contents, view, on) {
+    const kind = view.kind, chosen = contents[kind];
+    const entries = kind === "leads" ? ui.leads() : Object.values(Ringfence.data.ports);
+    const list = el("div", {});
+    const field = el("input", { type: "search", class: "rf-picker__search", autocomplete: "off", enterkeyhint: "search", "data-key": "carry search", value: view.typed,
+      "aria-label": "Search this list", placeholder: "Name, device or connector", oninput: () => { view.typed = field.value.trim(); show(); } });
+    show();
+    return el("section", { "aria-label": "What I carry" }, kinds(), field, list, bag.handOn(contents, view, on));
+
+    function kinds() {
+      const chip = (name, words) => button({ class: "rf-chip", "data-key": `kind ${name}`, "aria-pressed": String(kind === name), onclick: () => on.kind(name) }, `${words}: ${contents[name].length}`);
+      return el("div", { class: "rf-chips", role: "group", "aria-label": "Show" }, chip("leads", "Leads"), chip("ports", "Devices"));
+    }
+
+    function show() {
+      const found = entries.filter((entry) => !view.typed || ui.matches(entry, view.typed));
+      const groups = new Map();
+      for (const entry of found) {
+        const name = chosen.includes(entry.id) && view.ticked.includes(entry.id) ? "In the bag" : ui.capital(entry.device || `${entry.form}s`);
+        groups.set(name, [...(groups.get(name) || []), entry]);
+      }
+      const sorted = [...groups].sort(([a], [b]) => (b === "In the bag") - (a === "In the bag") || a.localeCompare(b));
+      list.replaceChildren(...sorted.map(([name, members]) => el("section", { class: "rf-picker__group" }, el("h3", {}, name),
+        el("ul", {}, members.sort((a, b) => a.name.localeCompare(b.name)).map((entry) => el("li", {}, tick(entry)))))),
+      found.length ? "" : el("p", { class: "rf-picker__none" }, "Nothing is called that."));
+    }
+
+    function tick(entry) {
+      return el("label", { class: "rf-tick" },
+        el("input", { type: "checkbox", "data-id": entry.id, checked: chosen.includes(entry.id), "data-key": `tick ${entry.id}`, onchange: (event) => on.tick(kind, entry.id, event.target.checked) }),
+        el("span", { class: "rf-option__name" }, entry.name), el("span", { class: "rf-option__more" }, entry.ends ? ui.ends(entry) : ui.half(entry)));
+    }
+  };
+
+  bag.handOn = function (contents, view, on) {
+    const filled = Object.values(contents).flat().length > 0;
+    const paste = el("textarea", { rows: "4", "data-key": "paste", placeholder: "A list, a file's text or a link", oninput: () => { view.pasted = paste.value; } }, view.pasted);
+    const file = el("input", { type: "file", accept: ".json,.txt,application/json,text/plain", class: "rf-hidden", id: "rf-bag-file", onchange: read });
+    return el("section", {}, el("h2", {}, "Hand it on"),
+      filled ? el("div", { class: "rf-bag__out" }, ui.copier("Copy link", new URL(bag.write(contents), location.href).href, "Link to this bag"), ui.copier("Copy as text", bag.asText(contents), "The bag as text"),
+        ui.copier("Copy as JSON", bag.asJson(contents), "The bag as JSON"), saver(contents)) : el("p", {}, "Nothing is ticked yet."),
+      el("div", { class: "rf-form" }, el("label", { class: "rf-field rf-field--wide" }, el("span", {}, "Bring a bag in"), paste),
+        el("p", { class: "rf-fault", role: "alert" }, view.fault || ""),
+        el("div", { class: "rf-actions" }, button({ class: "rf-button rf-button--quiet", "data-key": "take", onclick: () => on.take(paste.value) }, "Read it"),
+          file, el("label", { class: "rf-button rf-button--quiet", for: "rf-bag-file" }, "Open a file"))),
+      filled ? button({ class: "rf-bench__tool", "data-key": "empty", onclick: on.clear }, "Empty the bag") : null,
+      el("p", { class: "rf-form__note" }, view.kept ? "Kept in this browser only. A phone may forget it after some weeks without a visit: copy the link to be sure."
+        : "This browser does not keep it: copy the link before you leave."));
+
+    async function read() {
+      if (file.files.length) on.take(await file.files[0].text());
+    }
+  };
+
+  /* The JSON as a file to keep. */
+  function saver(contents) {
+    return button({ class: "rf-button rf-button--quiet", "data-key": "save", onclick: () => {
+      const url = URL.createObjectURL(new Blob([bag.asJson(contents)], { type: "application/json" }));
+      el("a", { href: url, download: "bag.json" }).click();
+      setTimeout(() => URL.revokeObjectURL(url), 1000);
+    } }, "Save as a file");
+  }
+})(Ringfence.bag, Ringfence.ui);

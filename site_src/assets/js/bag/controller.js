@@ -1,0 +1,127 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.bag = Ringfence.bag || {};
+
+/* Holds the state of the bag: what is in it, which of the three views is open, what is asked, and the way back. */
+(function (bag, ui) {
+  const { el, button } = ui;
+  const TABS = [["carry", "Carry"], ["ask", "Ask"], ["pack", "Pack"]];
+  let root, status, contents, incoming = null, past = [], tab = "carry", picking = null, stop = () => {};
+  const asked = { from: null, into: null };
+  let answers = new Map(); // "from into" -> {ways, failed}, for the leads of now
+  const view = { kind: "leads", typed: "", ticked: [], pasted: "", fault: "", kept: true };
+
+  function start() {
+    root = document.getElementById("rf-bag");
+    status = document.getElementById("rf-status");
+    if (!root) return;
+    contents = ui.bag();
+    view.ticked = [...contents.leads, ...contents.ports];
+    window.addEventListener("hashchange", arrive);
+    arrive();
+  }
+
+  /* A link that carries a bag is offered, never taken unasked. */
+  function arrive() {
+    incoming = bag.read(location.hash);
+    render();
+  }
+
+  const say = (text) => { status.textContent = text; };
+
+  function change(next, words) {
+    past.push(contents);
+    keep(next, words);
+  }
+
+  function keep(next, words) {
+    if (next.leads.join() !== contents.leads.join()) answers = new Map();
+    contents = next;
+    view.kept = ui.keepBag(contents);
+    view.ticked = view.ticked.filter((id) => contents.leads.includes(id) || contents.ports.includes(id));
+    render();
+    say(words);
+  }
+
+  const without = (list, item) => list.filter((other) => other !== item);
+
+  const on = {
+    tab(name) { tab = name; picking = null; render(); },
+    kind(name) { view.kind = name; view.typed = ""; view.ticked = [...contents.leads, ...contents.ports]; render(); },
+    tick(kind, id, yes) {
+      const name = (kind === "leads" ? ui.lead(id) : ui.port(id)).name;
+      change({ ...contents, [kind]: yes ? [...contents[kind], id] : without(contents[kind], id) }, `${name} ${yes ? "in the bag" : "taken out"}`);
+    },
+    undo() { keep(past.pop(), "Undone"); },
+    clear() { change(ui.emptyBag(), "The bag is empty"); },
+    take(text) {
+      const read = bag.parse(text);
+      Object.assign(view, { fault: read.fault || "", pasted: read.fault ? text : "" });
+      incoming = read.fault ? null : read;
+      render();
+      if (incoming) root.scrollIntoView({ block: "start" });
+    },
+    use(next, words) { incoming = null; history.replaceState(null, "", location.pathname); if (next) { view.ticked = [...next.leads, ...next.ports]; change(next, words); } else render(); },
+    pick(side) { picking = { side, job: null }; render(true); },
+    pickJob() { picking = { side: "from", job: {} }; render(true); },
+    pack(lead) { change({ ...contents, leads: [...contents.leads, lead] }, `${ui.lead(lead).name} in the bag`); },
+    addJob(from = asked.from, into = asked.into) {
+      change(bag.joined(contents, { leads: [], ports: [], jobs: [[from, into]] }), "On the packing list");
+    },
+    removeJob(job) { change({ ...contents, jobs: without(contents.jobs, job) }, "Off the list"); },
+  };
+
+  function chosen(id) {
+    const { side, job } = picking;
+    picking = null;
+    if (!job) asked[side] = id;
+    else if (side === "from") picking = { side: "into", job: { from: id } };
+    else return on.addJob(job.from, id);
+    return render(true);
+  }
+
+  function render(moved) {
+    stop();
+    const key = root.contains(document.activeElement) ? document.activeElement.dataset.key : null;
+    document.body.dataset.bag = picking ? "picking" : tab;
+    root.replaceChildren(...[incoming ? bag.arrival(incoming, contents, on) : null, picking ? null : tabs(), picking ? picker() : panel()].filter(Boolean));
+    const again = moved ? root.querySelector(".rf-picker__title, [data-key='ask into']") : key && root.querySelector(`[data-key="${CSS.escape(key)}"]`);
+    if (again) again.focus({ preventScroll: !moved });
+  }
+
+  function tabs() {
+    return el("div", { class: "rf-tabs" }, el("nav", { "aria-label": "Views of the bag" }, TABS.map(([name, words]) => button({ "data-key": `tab ${name}`, "aria-current": tab === name ? "page" : null, onclick: () => on.tab(name) }, words))),
+      past.length ? button({ class: "rf-bench__tool", "data-key": "undo", onclick: on.undo }, "Undo") : null);
+  }
+
+  function panel() {
+    if (tab === "carry") return bag.carry(contents, view, on);
+    const pairs = tab === "ask" ? (asked.from && asked.into ? [[asked.from, asked.into]] : []) : contents.jobs;
+    const open = pairs.find((pair) => !answers.has(pair.join(" ")));
+    const progress = el("p", { class: "rf-progress" }, "Working");
+    if (open) work(open, progress);
+    if (tab === "ask") return bag.ask(contents, asked, answers.get(pairs.flat().join(" ")), progress, root.dataset.root, on);
+    return bag.pack(contents, answers, root.dataset.root, { ...on, pick: on.pickJob });
+  }
+
+  /* One pair at a time; each answer shows itself and starts the next. */
+  function work([from, into], progress) {
+    stop = bag.search(from, into, contents.leads, {
+      onstep: (number, all) => { progress.textContent = `Working: ${number} of ${all}`; },
+      ondone: (result) => {
+        answers.set(`${from} ${into}`, result);
+        render();
+        if (tab === "ask") say(`${bag.headline(result.ways)}. ${ui.count(result.ways.length, "way", "ways")}.`);
+      },
+    });
+  }
+
+  /* The check's own picker, with the devices of the bag on top. */
+  function picker() {
+    const { side, job } = picking;
+    const close = () => { picking = null; render(); };
+    return Ringfence.check.picker(side, bag.ends(side), { hint: () => null, first: bag.mine(contents, side, chosen), back: close, backTo: job ? "Back to the packing list" : "Back", onchoose: chosen, hidden: side === "from" ? "listen only" : "drive only" });
+  }
+
+  document.addEventListener("DOMContentLoaded", start);
+})(Ringfence.bag, Ringfence.ui);

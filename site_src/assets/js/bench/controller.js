@@ -1,0 +1,126 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.bench = Ringfence.bench || {};
+
+/* Holds the state of the bench. The wiring lives in the address; here are what is in the hand, what is being typed, and the way back. */
+(function (bench, ui) {
+  const { el } = ui;
+  let root, status, wiring, unknown, past = [], picked = null, choosing = null, drawn = null;
+  const told = { name: "", note: "", grade: "from memory" };
+  let draft = { kind: "resistor", nodes: [], value: "", rating: "" };
+  const opened = new Set();
+
+  function start() {
+    root = document.getElementById("rf-bench");
+    status = document.getElementById("rf-status");
+    if (!root) return;
+    ({ wiring, unknown } = bench.read(location.hash));
+    drawn = bench.answer(root.dataset.root, say);
+    window.addEventListener("hashchange", opened_);
+    render();
+  }
+
+  /* Somebody opened another wiring in this tab; the one before is one step back. */
+  function opened_() {
+    if (location.hash === bench.write(wiring) && !unknown.length) return;
+    past.push(wiring);
+    ({ wiring, unknown } = bench.read(location.hash));
+    picked = choosing = null;
+    render();
+  }
+
+  const say = (text) => { status.textContent = text; };
+
+  function change(next, words) {
+    past.push(wiring);
+    show(next, words);
+  }
+
+  function show(next, words) {
+    wiring = next;
+    unknown = [];
+    picked = choosing = null;
+    history.replaceState(null, "", bench.write(wiring) || location.pathname);
+    render();
+    say(words);
+  }
+
+  const on = {
+    tap(node) {
+      if (picked === null || picked === node) { picked = picked ? null : node; render(); say(picked ? `${bench.said(wiring, node)} picked` : "Put down"); }
+      else on.beep(picked, node);
+    },
+    beep(one, two) {
+      const join = bench.joinOf(wiring, one), parted = Boolean(join && join.includes(two));
+      change(bench.touch(wiring, one, two), `${ui.capital(bench.said(wiring, two))} ${parted ? "parted from" : "joined to"} ${bench.said(wiring, one)}`);
+    },
+    cut(node) { change(bench.cutOff(wiring, node), `${ui.capital(bench.said(wiring, node))} is cut off at the far end`); },
+    drop() { picked = null; render(); },
+    unjoin(join) { change(bench.unjoin(wiring, join), "Taken out"); },
+    choose(index) { choosing = index; picked = null; render(true); },
+    dropEnd() { change(bench.dropEnd(wiring), "The third end is gone"); },
+    undo() { show(past.pop(), "Undone"); },
+    clear() { change(bench.EMPTY, "Started over"); },
+    rest() { change(wiring, "Going on with the rest"); },
+    cable(changes) { change(bench.made(wiring, changes), "Cable changed"); },
+    draft(changes) { draft = { ...draft, fault: "", field: "", ...changes }; render(); },
+    add(part) { draft = { kind: part.kind, nodes: [], value: "", rating: "" }; change(bench.addPart(wiring, part), `Added ${bench.partSaid(wiring, part)}`); },
+    remove(part) { change(bench.removePart(wiring, part), "Taken out"); },
+  };
+
+  function render(moved) {
+    const key = root.contains(document.activeElement) ? document.activeElement.dataset.key : null;
+    const step = choosing !== null ? choosing : wiring.ends.length < 2 && !unknown.length ? wiring.ends.length : null;
+    document.body.dataset.bench = step === null ? "board" : "ends";
+    root.replaceChildren(...[
+      unknown.length ? notUnderstood() : null,
+      tools(step),
+      ...(step !== null ? [ends(step)] : wiring.ends.length < 2 ? [] : [board(), drawn(wiring, unknown.length > 0, told, fold)]),
+    ].filter(Boolean));
+    const again = key && root.querySelector(`[data-key="${CSS.escape(key)}"]`);
+    const target = moved ? root.querySelector(".rf-picker__title") : again;
+    if (target) target.focus({ preventScroll: !moved });
+  }
+
+  function notUnderstood() {
+    return el("div", { class: "rf-unknown", role: "alert" }, unknown.map((text) => el("p", {}, "Not understood: ", el("code", {}, text))),
+      el("p", {}, "This link does not describe a whole wiring, so nothing is judged. What could be read is laid out below."),
+      ui.button({ class: "rf-button rf-button--quiet", "data-key": "rest", onclick: on.rest }, "Go on with the rest"));
+  }
+
+  function tools(step) {
+    const quiet = (words, key, onclick, disabled) => ui.button({ class: "rf-bench__tool", "data-key": key, onclick, disabled }, words);
+    if (!past.length && (!wiring.ends.length || step !== null)) return null;
+    const room = wiring.ends.length === 2 && step === null, third = wiring.ends.length === 3 && step === null;
+    return el("div", { class: "rf-bench__tools", role: "group", "aria-label": "Tools" }, quiet("Undo", "undo", on.undo, !past.length),
+      room ? quiet("Add a third end", "third", () => on.choose(2)) : null, third ? quiet("Remove the third end", "third", on.dropEnd) : null,
+      wiring.ends.length ? quiet("Start over", "clear", on.clear) : null);
+  }
+
+  function ends(index) {
+    const halves = Object.values(Ringfence.data.connectors).flatMap((connector) => Object.keys(connector.halves).map((half) =>
+      ({ id: `${connector.id}/${half}`, name: `${connector.name}, ${half}`, device: ui.family({ connector: connector.id }), connector: connector.id, half, also_called: [] })));
+    const question = ["Which plug or socket is at one end?", "And at the other end?", "And the third end?"][index];
+    return Ringfence.check.picker("end", { fit: halves, not: [] }, {
+      hint: () => null, question, back: wiring.ends.length >= 2 ? () => { choosing = null; render(); } : null, backTo: "Back to the bench",
+      onchoose: (id) => change(bench.setEnd(wiring, index, id), `${id} chosen`),
+    });
+  }
+
+  /* A fold that stays as it was left. */
+  function fold(name, summary, ...inside) {
+    return el("details", { class: "rf-fold", open: opened.has(name), ontoggle: (event) => (event.target.open ? opened.add(name) : opened.delete(name)) },
+      el("summary", { "data-key": `fold ${name}` }, summary), inside);
+  }
+
+  function board() {
+    const joined = wiring.joins.length, cable = wiring.cable && bench.stock()[wiring.cable];
+    return el("section", { class: "rf-bench__work", "aria-label": "Wiring" }, bench.hint(wiring, picked, on), bench.board(wiring, picked, on),
+      fold("meter", "Enter meter readings instead", el("p", { class: "rf-form__note" }, "Nothing plugged in, meter on beep. Mark each pair that beeps."), bench.meter(wiring, on)),
+      fold("joins", `Conductors: ${joined || "none yet"}`, bench.conductors(wiring, on)),
+      fold("parts", `Parts inside: ${wiring.parts.length || "none"}`, bench.partsList(wiring, on), bench.partsForm(wiring, draft, on)),
+      fold("cable", `Cable: ${cable ? `${cable.name}, ${wiring.length}` : "none"}`, bench.cableForm(wiring, on.cable)));
+  }
+
+  document.addEventListener("DOMContentLoaded", start);
+})(Ringfence.bench, Ringfence.ui);

@@ -1,0 +1,122 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.bench = Ringfence.bench || {};
+
+/* The wires and parts between the contacts, from contact to contact; a gap where two only cross. */
+(function (bench, ui) {
+  const SVG = "http://www.w3.org/2000/svg";
+  const WIDTH = 148; // px: the room for the wires
+  const BREAK = 14; // px from the middle where a cut-off conductor ends
+
+  function shape(tag, attributes, ...children) {
+    const made = document.createElementNS(SVG, tag);
+    for (const [name, value] of Object.entries(attributes)) if (value !== null) made.setAttribute(name, value);
+    made.append(...children);
+    return made;
+  }
+
+  /* The SVG of a wiring laid out. `picked` is the contact in hand, `onjoin` is called with a join that is tapped. */
+  bench.drawing = function (wiring, layout, names, picked, onjoin) {
+    const svg = shape("svg", { class: "rf-wires", width: WIDTH, height: layout.height, viewBox: `0 0 ${WIDTH} ${layout.height}`, role: "img", "aria-label": said(wiring) });
+    const runs = bench.runs(wiring, layout), share = placed(runs);
+    for (const run of runs) svg.append(names.has(run.what) ? wire(run) : part(run));
+    return svg;
+
+    function wire(run) {
+      const name = names.get(run.what), { path } = run.to ? curve(run) : cutOff(run);
+      const held = picked && run.what.includes(picked) ? " rf-wire--held" : "";
+      const group = shape("g", { class: `rf-wire${name === "screen" ? " rf-wire--screen" : ""}${held}` },
+        ...strokes(path), run.first ? label(name, run) : "", shape("path", { class: "rf-wire__touch", d: path }));
+      group.addEventListener("click", () => onjoin(run.what));
+      return group;
+    }
+
+    function part(run) {
+      const { path, x, y, angle } = curve(run, share), beside = Math.abs(angle) > 45;
+      const right = x < WIDTH * 0.6;
+      const value = run.first ? text(bench.printed(run.what.value), beside ? x + (right ? 13 : -13) : x, beside ? y + 4 : y - 13, beside ? (right ? "start" : "end") : "middle") : "";
+      return shape("g", { class: "rf-part" }, ...strokes(path),
+        shape("g", { transform: `translate(${x.toFixed(1)} ${y.toFixed(1)}) rotate(${(angle - 90).toFixed(1)})` }, ...SYMBOLS[run.kind](run)), value);
+    }
+  };
+
+  const strokes = (path) => [shape("path", { class: "rf-wire__gap", d: path }), shape("path", { class: "rf-wire__line", d: path })];
+
+  /* {path, x, y, angle}: the line, the place for a symbol on it and the direction there. Across it is an S, within one side a loop. */
+  function curve(run, share = 0.5) {
+    const points = run.from.side === run.to.side ? loop(run) : across(run);
+    const [[ax, ay], [bx, by], [cx, cy], [dx, dy]] = points;
+    const t = run.place || share, u = 1 - t; // a cubic of Bézier, and its slope
+    const at = (a, b, c, d) => u * u * u * a + 3 * u * u * t * b + 3 * u * t * t * c + t * t * t * d;
+    const slope = (a, b, c, d) => u * u * (b - a) + 2 * u * t * (c - b) + t * t * (d - c);
+    return {
+      path: `M${ax} ${ay}C${bx} ${by} ${cx} ${cy} ${dx} ${dy}`, x: at(ax, bx, cx, dx), y: at(ay, by, cy, dy),
+      angle: (Math.atan2(slope(ay, by, cy, dy), slope(ax, bx, cx, dx)) * 180) / Math.PI,
+    };
+  }
+
+  function across({ from, to, nth }) {
+    const [one, two] = from.side === "left" ? [from.y, to.y] : [to.y, from.y];
+    const bow = nth * 30; // a second line between the same contacts bends away from the first
+    return [[0, one], [WIDTH / 2, one + bow], [WIDTH / 2, two + bow], [WIDTH, two]];
+  }
+
+  function loop({ from, to, kind, number = 0 }) {
+    const span = Math.abs(to.y - from.y);
+    const depth = kind === "join" ? Math.min(52, 12 + span * 0.16) : kind === "transformer" ? WIDTH / 2 - 14 : Math.min(90, 28 + number * 16);
+    const [edge, reach] = from.side === "left" ? [0, depth / 0.75] : [WIDTH, WIDTH - depth / 0.75];
+    const [top, low] = from.y < to.y ? [from.y, to.y] : [to.y, from.y];
+    return [[edge, top], [reach, top], [reach, low], [edge, low]];
+  }
+
+  /* Where symbols stand on their lines, so that few stand on each other: parts within a side keep the room of that side. */
+  function placed(runs) {
+    const loops = { left: 0, right: 0 };
+    for (const run of runs.filter(({ to, kind }) => to && kind !== "join" && kind !== "transformer")) {
+      if (run.from.side !== run.to.side) continue;
+      run.number = loops[run.from.side]++;
+      run.place = [0.5, 0.34, 0.66][run.number % 3];
+    }
+    return loops.left && !loops.right ? 0.66 : loops.right && !loops.left ? 0.34 : 0.5;
+  }
+
+  function cutOff({ from: { side, y } }) {
+    const [start, stop] = side === "left" ? [0, WIDTH / 2 - BREAK] : [WIDTH, WIDTH / 2 + BREAK];
+    return { path: `M${start} ${y}H${stop}M${stop} ${y - 6}V${y + 6}` };
+  }
+
+  function label(name, { from, to }) {
+    const left = from.side === "left" || (to && to.side === "left");
+    const y = from.side === "left" || !to || to.side !== "left" ? from.y : to.y;
+    return text(name.replace(/-/g, " "), left ? 7 : WIDTH - 7, y - 6, left ? "start" : "end");
+  }
+
+  const text = (words, x, y, anchor) => shape("text", { x: x.toFixed(1), y: y.toFixed(1), "text-anchor": anchor }, words);
+
+  /* Symbols stand upright around 0, 0; 1 to 1 with the pixels of the drawing. */
+  const SYMBOLS = {
+    resistor: () => [shape("rect", { class: "rf-part__body", x: -5, y: -12, width: 10, height: 24 })],
+    capacitor: () => [shape("rect", { class: "rf-part__clear", x: -8, y: -3, width: 16, height: 6 }), shape("path", { class: "rf-part__line", d: "M-10 -3.5H10M-10 3.5H10" })],
+    transformer: ({ from }) => {
+      const inward = from.side === "left" ? 1 : 0;
+      return [shape("rect", { class: "rf-part__clear", x: -5, y: -15, width: 10, height: 30 }),
+        shape("path", { class: "rf-part__line", d: `M0 -15${`a5 5 0 0 ${inward} 0 10`.repeat(3)}M${inward ? 11 : -11} -15V15` })];
+    },
+  };
+
+  /* The drawing in words, for who cannot see it. */
+  function said(wiring) {
+    const joins = wiring.joins.map((join) => (join.length > 1 ? `${ui.listed(join.map((node) => bench.said(wiring, node)))} are joined`
+      : `${bench.said(wiring, join[0])} is cut off at the far end`));
+    return `The lead as wired: ${[...joins, ...wiring.parts.map((part) => bench.partSaid(wiring, part))].join("; ") || "nothing joined yet"}.`;
+  }
+
+  /* "4.7 kohm" as print has it: "4.7 kΩ". */
+  bench.printed = (value) => value.replace("ohm", "Ω").replace(/\bu(?=[FHVAW])/, "µ").replace("+-", " ± ");
+
+  bench.partSaid = function (wiring, { kind, nodes, value, rating }) {
+    const [one, two, three, four] = nodes.map((node) => bench.said(wiring, node));
+    if (kind === "transformer") return `transformer ${value}, first winding from ${one} to ${two}, second from ${three} to ${four}`;
+    return `${kind} ${bench.printed(value)} from ${one} to ${two}, ${rating ? `stands ${bench.printed(rating)}` : "what it stands is not known"}`;
+  };
+})(Ringfence.bench, Ringfence.ui);

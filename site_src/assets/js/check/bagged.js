@@ -1,0 +1,23 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.check = Ringfence.check || {};
+
+/* The check with only the leads somebody carries: a switch, off until it is asked for, and only where there is a bag. */
+(function (check, ui) {
+  check.carried = (id) => !ui.bagOnly() || ui.bag().leads.includes(id);
+
+  /* Choices of the Through step, with the leads left at home among those that are hidden. */
+  check.bagged = function ({ fit, not }) {
+    if (!ui.bagOnly()) return { fit, not };
+    const home = fit.filter(({ id }) => !check.carried(id)).map((entry) => ({ entry, why: "Not in your bag." }));
+    return { fit: fit.filter(({ id }) => check.carried(id)), not: [...home, ...not] };
+  };
+
+  /* The switch, or null when the bag has no leads; `onchange` shows the page anew. */
+  check.bagSwitch = function (onchange) {
+    if (!ui.bag().leads.length) return null;
+    const on = ui.bagOnly();
+    return ui.button({ class: "rf-toggle", role: "switch", "aria-checked": String(on), "data-key": "bag only",
+      onclick: () => { ui.setBagOnly(!on); onchange(); } }, ui.el("span", { class: "rf-toggle__knob", "aria-hidden": "true" }), "Only what is in my bag");
+  };
+})(Ringfence.check, Ringfence.ui);

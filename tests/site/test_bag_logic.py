@@ -1,0 +1,199 @@
+"""The bag's own logic, run by node: links and lists out and in, what storage may do, chains of leads, what is missing; the check's switch."""
+
+import json
+
+import pytest
+
+from front import FORBIDDEN, STORAGE, run, scripts
+from generator.catalogue.published import as_data
+from generator.site import mated
+
+LOADED = scripts("ui/dom.js", "ui/words.js", "ui/catalogue.js", "ui/table.js", "ui/fits.js", "ui/slices.js", "ui/bag.js", "check/judged.js", "check/bagged.js",
+                 "bag/codes.js", "bag/exchange.js", "bag/chains.js", "bag/pack.js", "bag/ask.js")
+VERDICTS = ["safe", "lossy", "no signal", "dangerous", "does not fit"]
+MIC, DESK, CAMERA = "mic-dynamic-xlr", "mixer-mic-in-p48-xlr", "camera-mic-in-35"
+CABLE, PAD, MINI = "xlr-f-to-xlr-m-3m", "xlr-f-to-xlr-m-pad-20-db", "xlr-f-to-35-trs-both-3-to-1"
+ROWS = [[MIC, [CABLE], DESK, "safe", []], [MIC, [PAD], DESK, "lossy", ["too-quiet"]], [MIC, [MINI], CAMERA, "lossy", ["unbalanced"]],
+        [MIC, ["xlr-f-to-35-trs-balanced"], CAMERA, "dangerous", ["x"]]]
+BAG = {"leads": [CABLE, PAD], "ports": [MIC], "jobs": [[MIC, DESK], [MIC, CAMERA]]}
+
+
+@pytest.fixture(scope="module")
+def node(catalogue, tmp_path_factory):
+    """A function that runs an expression on the real catalogue with a small table; retired ids are made up."""
+    ids = sorted({id for outlet, through, inlet, *_ in ROWS for id in (outlet, *through, inlet)})
+    findings = ["too-quiet", "unbalanced", "x"]
+    table = {"ids": ids, "findings": findings, "verdicts": VERDICTS, "rows": [
+        [ids.index(outlet), [ids.index(lead) for lead in through], ids.index(inlet), VERDICTS.index(verdict), [findings.index(name) for name in found]]
+        for outlet, through, inlet, verdict, found in ROWS]}
+    data = {**as_data(catalogue), "retired": {"old-mic": [MIC], "old-lead": [CABLE], "split": [MIC, DESK]}}
+    file = tmp_path_factory.mktemp("bag") / "data.json"
+    file.write_text(json.dumps({"data": data, "mated": mated.table(catalogue), "table": table, "rulebook": []}))
+    return lambda expression, before=STORAGE: run(expression, LOADED, file, before)
+
+
+def said(value):
+    return json.dumps(value)
+
+
+# Out and in
+
+def test_a_link_carries_the_whole_bag(node):
+    link = node(f"bag.write({said(BAG)})")
+    assert len(link) < 60
+    assert node(f"bag.read({said(link)})") == {"bag": BAG, "unknown": []}
+
+
+def test_every_id_survives_a_link_and_codes_hardly_collide(node, catalogue):
+    everything = {"leads": list(catalogue.leads), "ports": list(catalogue.ports), "jobs": []}
+    assert node(f"bag.read(bag.write({said(everything)}))") == {"bag": everything, "unknown": []}
+
+
+def test_two_ids_of_one_code_are_written_out_and_never_taken_for_each_other(node):
+    same = "bag.code = (id) => 'aaaaa'; "
+    assert node(f"(() => {{ {same} return bag.write({said(BAG)}); }})()") == f"#leads={CABLE}.{PAD}&ports={MIC}&jobs={MIC}_{DESK}.{MIC}_{CAMERA}"
+    assert node(f"(() => {{ {same} return bag.read('#leads=aaaaa'); }})()") == {"bag": {"leads": [], "ports": [], "jobs": []}, "unknown": ["aaaaa"]}
+
+
+def test_a_code_never_changes(node):
+    """Links that people sent live on: these are FNV-1a, 32 bits, modulo 36^5; the hash of "a" is 0xe40c292c in its authors' own list."""
+    assert node("bag.code('a')") == "".join("0123456789abcdefghijklmnopqrstuvwxyz"[(0xE40C292C % 36**5) // 36**place % 36] for place in range(4, -1, -1))
+
+
+def test_a_moved_id_arrives_under_its_new_name(node):
+    assert node("bag.read('#leads=' + bag.code('old-lead') + '&ports=old-mic')")["bag"] == {"leads": [CABLE], "ports": [MIC], "jobs": []}
+
+
+@pytest.mark.parametrize("hash, unknown", [
+    ("#leads=<img>", ["<img>"]), ("#ports=__proto__.constructor", ["__proto__", "constructor"]), ("#jobs=zzzzz", ["zzzzz"]), (f"#jobs={MIC}_nothing", ["nothing"]),
+    ("#ports=split", ["split"]), ("#leads=" + "x" * 500, ["x" * 80]),
+])
+def test_what_is_not_understood_is_told(node, hash, unknown):
+    read = node(f"bag.read({said(hash)})")
+    assert read["unknown"] == unknown
+    assert read["bag"] == {"leads": [], "ports": [], "jobs": []}
+
+
+def test_an_address_without_a_bag_is_none(node):
+    assert node("[bag.read(''), bag.read('#from=x')]") == [None, None]
+
+
+def test_text_and_json_come_back_as_they_went(node):
+    assert node(f"bag.parse(bag.asText({said(BAG)}))") == {"bag": BAG, "unknown": []}
+    assert node(f"bag.parse(bag.asJson({said(BAG)}))") == {"bag": BAG, "unknown": []}
+    assert node(f"bag.parse('look: https:' + '//x.example/bag/' + bag.write({said(BAG)}))") == {"bag": BAG, "unknown": []}
+    assert node(f"bag.asText({said(BAG)})").splitlines()[:2] == ["Leads", f"- XLR microphone lead, 3 m [{CABLE}]"]
+
+
+@pytest.mark.parametrize("text, fault", [
+    ("", "There is nothing to read. Paste a list, a file's text or a link."), ("{", "This is not whole JSON."), ("{}", "This is not a bag of version 1."),
+    ('{"version": 2, "leads": []}', "This is not a bag of version 1."), ("hello", "No id in brackets, such as [xlr-f-to-xlr-m-3m], is in it."),
+    ("x" * 200001, "That is too long to be a bag."),
+])
+def test_what_is_no_bag_is_refused_in_words(node, text, fault):
+    assert node(f"bag.parse({said(text)})") == {"fault": fault}
+
+
+def test_hostile_json_gives_only_ids_that_live(node):
+    text = '{"version": 1, "leads": ["__proto__", 7, null, {"a": 1}, "%s", "%s"], "ports": "mic", "jobs": [["a"], 5, ["%s", "%s"]]}' % (CABLE, CABLE, MIC, DESK)
+    assert node(f"bag.parse({said(text)})")["bag"] == {"leads": [CABLE], "ports": [], "jobs": [[MIC, DESK]]}
+
+
+def test_two_bags_become_one_without_doubles(node):
+    other = {"leads": [PAD, MINI], "ports": [MIC], "jobs": [[MIC, DESK]]}
+    assert node(f"bag.joined({said(BAG)}, {said(other)})") == {"leads": [CABLE, PAD, MINI], "ports": [MIC], "jobs": [[MIC, DESK], [MIC, CAMERA]]}
+
+
+# Storage
+
+def test_the_bag_is_kept(node):
+    assert node(f"[ui.keepBag({said(BAG)}), ui.bag(), ui.bagOnly(), ui.setBagOnly(true), ui.bagOnly()]") == [True, BAG, False, True, True]
+
+
+def test_a_forbidden_storage_gives_an_empty_bag_and_says_so(node):
+    empty = {"leads": [], "ports": [], "jobs": []}
+    assert node(f"[ui.keepBag({said(BAG)}), ui.bag(), ui.setBagOnly(true), ui.bagOnly()]", FORBIDDEN) == [False, empty, False, False]
+
+
+@pytest.mark.parametrize("kept", ["nonsense", "null", "7", '"text"', "[]", '{"leads": {"length": 9}}', '{"leads": [{}], "jobs": [null, []]}'])
+def test_a_spoilt_storage_gives_an_empty_bag(node, kept):
+    assert node(f"(localStorage.setItem('ringfence.bag', {said(kept)}), ui.bag())") == {"leads": [], "ports": [], "jobs": []}
+
+
+# Chains
+
+def test_chains_are_those_that_fit_up_to_two_none_twice(node):
+    chains = node(f"bag.chains('{MIC}', '{CAMERA}', {said([CABLE, PAD, MINI])})")
+    assert chains == [[MINI], [CABLE, MINI], [PAD, MINI]]
+    assert node(f"bag.chains('{MIC}', '{DESK}', {said([CABLE])})") == [[], [CABLE]]
+    assert node(f"bag.chains('{MIC}', '{CAMERA}', [])") == []
+
+
+def test_the_search_judges_every_chain_and_puts_the_best_first(node):
+    judge = """Ringfence.judge = (data, rules, { through }) => ({ verdict: through.length === 2 ? "safe" : through[0] ? "lossy" : "dangerous",
+      findings: [{ id: "x", severity: "lossy", says: "said" }] });"""
+    found = node(f"(() => {{ {judge} return new Promise((done) => bag.search('{MIC}', '{DESK}', {said([CABLE, PAD])}, {{ ondone: done }})); }})()")
+    assert found["failed"] == 0
+    assert [(way["through"], way["verdict"]) for way in found["ways"]] == [
+        ([CABLE, PAD], "safe"), ([PAD, CABLE], "safe"), ([CABLE], "lossy"), ([PAD], "lossy"), ([], "dangerous")]
+
+
+def test_what_cannot_be_worked_out_is_counted_and_not_listed(node):
+    judge = "Ringfence.judge = () => { throw new Error('broken'); };"
+    assert node(f"(() => {{ {judge} return new Promise((done) => bag.search('{MIC}', '{DESK}', [], {{ ondone: done }})); }})()") == {"ways": [], "failed": 1}
+
+
+# Packing
+
+def state(node, job, ways, leads):
+    return node(f"bag.stateOf({{ job: {said(job)}, result: {{ ways: {said(ways)} }} }}, {{ leads: {said(leads)} }})")
+
+
+def way(verdict, *through):
+    return {"through": list(through), "verdict": verdict, "findings": [], "says": ""}
+
+
+def test_what_is_missing_is_named_with_the_safest_lead_to_add(node):
+    found = state(node, [MIC, DESK], [way("dangerous", MINI)], [MINI])
+    assert (found["word"], found["add"]["through"], found["says"]) == ("missing", [CABLE], "Missing. The safest single lead for it:")
+
+
+def test_a_lead_that_harms_is_never_advised(node):
+    assert state(node, [MIC, CAMERA], [], [MINI])["add"] is None
+    assert state(node, [MIC, CAMERA], [], [MINI])["says"] == "Missing, and no single lead in this catalogue makes it work."
+
+
+def test_a_loss_is_told_with_what_does_better(node):
+    found = state(node, [MIC, DESK], [way("lossy", PAD)], [PAD])
+    assert (found["word"], found["add"]["through"], found["says"]) == ("better", [CABLE], "In the bag, with a loss. Better:")
+    assert state(node, [MIC, CAMERA], [way("lossy", MINI)], [MINI])["says"] == "In the bag, with a loss. No single lead does better."
+
+
+def test_a_lead_counts_before_plugging_straight_in(node):
+    found = state(node, [MIC, DESK], [way("safe"), way("safe", CABLE)], [CABLE])
+    assert (found["word"], found["best"]["through"], found["says"], found["add"]) == ("covered", [CABLE], "In the bag.", None)
+    found = state(node, [MIC, DESK], [way("safe")], [])
+    assert (found["word"], found["add"]["through"], found["says"]) == ("covered", [CABLE], "It goes straight in. With a lead in between:")
+
+
+def test_nothing_is_covered_before_it_is_worked_out(node):
+    assert node(f"bag.stateOf({{ job: {said([MIC, DESK])}, result: undefined }}, {{ leads: [] }}).word") == "working"
+
+
+# The check's switch
+
+CHOICES = f"{{ fit: [ui.lead('{CABLE}'), ui.lead('{PAD}')], not: [] }}"
+
+
+def test_the_check_is_not_limited_unasked(node):
+    assert node(f"(ui.keepBag({said(BAG)}), check.bagged({CHOICES}).fit.length)") == 2
+
+
+def test_the_switch_leaves_only_what_is_in_the_bag_and_says_why(node):
+    limited = node(f"(ui.keepBag({{ leads: ['{PAD}'], ports: [], jobs: [] }}), ui.setBagOnly(true), check.bagged({CHOICES}))")
+    assert [lead["id"] for lead in limited["fit"]] == [PAD]
+    assert [(hidden["entry"]["id"], hidden["why"]) for hidden in limited["not"]] == [(CABLE, "Not in your bag.")]
+
+
+def test_an_empty_bag_limits_nothing(node):
+    assert node(f"(ui.setBagOnly(true), [check.bagged({CHOICES}).fit.length, check.carried('{CABLE}'), check.bagSwitch(() => {{}})])") == [2, True, None]
