@@ -19,11 +19,18 @@ from playwright.sync_api import Page, sync_playwright
 from generator.catalogue import Catalogue, default_directory, load
 from generator.catalogue.published import as_data
 from generator.engine import judge
+from generator.engine.circuit import CONTACT_OHM
 from generator.engine.rulebook import rules
 
 ENGINE = Path(__file__).parents[2] / "site_src/assets/js/engine"
 RELATIVE = 1e-9
-DECIBELS_PER_NEPER = 8.686
+# Rounding beside a contact's 100 S is as good as a leak from every net to its 0 V of up to this, S (some contacts on a net, some steps of
+# elimination, on each side): a few volts times it is what small currents may differ by, and a resistance R by a share of LEAK * R.
+LEAK = 8 * 2.2e-16 / CONTACT_OHM
+LARGEST = 1e5  # ohm; what a large capacitor fills through at most, and with it the time that takes
+FLOORS = {"V": 5e-7, "A": 1e-10, "W": 1e-9, "": 1e-6}  # 50 V times LEAK, and what such a current leaves across 50 kilohms; GAIN_FLOOR at -60 dB
+GAIN_FLOOR = 1e-9  # of the source: -180 dB, twenty below the least any reading speaks of
+DECIBELS, DECIBELS_PER_NEPER = 1e-7, 8.686
 BATCH = 250  # questions in one call of the page
 Question = tuple[str, tuple[str, ...], str]
 
@@ -111,13 +118,14 @@ def differences(own, other, where: str = "", unit: str = "", worst: dict | None 
 def allowed(own: float, other: float, unit: str) -> float:
     """How far apart two numbers may be and still be the same one.
 
-    1e-9 of the number, and what rounding beside a contact's 100 S leaves of currents and voltages (see FLOORS); decibels are compared as the
-    ratios they stand for, which at -200 dB are all floor.
+    1e-9 of the number, and what rounding beside a contact's 100 S leaves (see LEAK). Decibels are compared as the ratios they stand for:
+    within 1e-7 dB at 0 dB, 1e-5 dB at -60 dB where nothing is heard any more, and below -180 dB all is floor.
     """
     size = max(abs(own), abs(other))
     if unit == "dB":
-        return RELATIVE * DECIBELS_PER_NEPER + DECIBELS_PER_NEPER * GAIN_FLOOR / 10 ** (min(own, other) / 20)
-    return RELATIVE * size + (LEAK * size * size if unit == "ohm" else 0.0) + FLOORS.get(unit, 0.0)
+        return DECIBELS + DECIBELS_PER_NEPER * GAIN_FLOOR * 10 ** (size / 20)
+    leaked = {"ohm": LEAK * size, "s": LEAK * LARGEST}.get(unit, 0.0)
+    return (RELATIVE + leaked) * size + FLOORS.get(unit, 1e-12)
 
 
 def _number(value) -> bool:

@@ -1,4 +1,5 @@
-"""Leads nobody would make: random joins, resistors, capacitors, windings and batteries between the contacts of random ends."""
+"""Leads nobody would make: random joins, resistors, capacitors, windings and batteries between the contacts of random ends; and real leads
+in chains that few would make."""
 
 from __future__ import annotations
 
@@ -27,6 +28,31 @@ def wirings(catalogue: Catalogue, count: int) -> tuple[Catalogue, list[tuple[str
         leads[lead.id] = lead
         questions.append((outlet.id, (lead.id,), inlet.id))
     return replace(catalogue, leads={**catalogue.leads, **leads}), questions
+
+
+def chains(catalogue: Catalogue, count: int) -> list[tuple[str, tuple[str, ...], str]]:
+    """Connections through two or three random leads of the catalogue that go into each other."""
+    chance = Random(SEED)
+    outlets = [port for port in catalogue.ports.values() if port.sources]
+    questions = []
+    while len(questions) < count:
+        outlet = chance.choice(outlets)
+        through, open_half = [], (outlet.connector, outlet.half)
+        for _ in range(chance.choice([2, 3])):
+            fitting = [(lead, near, far) for lead in catalogue.leads.values() for near in lead.ends.values() for far in lead.ends.values()
+                       if far is not near and _goes(catalogue, open_half, near)]
+            if fitting:
+                lead, _, far = chance.choice(fitting)
+                through.append(lead.id)
+                open_half = far.connector, far.half
+        inlets = [port for port in catalogue.ports.values() if port.listeners and _goes(catalogue, open_half, port)]
+        if len(through) > 1 and inlets:
+            questions.append((outlet.id, tuple(through), chance.choice(inlets).id))
+    return questions
+
+
+def _goes(catalogue: Catalogue, open_half: tuple[str, str], other) -> bool:
+    return fits((catalogue.connectors[open_half[0]], open_half[1]), (catalogue.connectors[other.connector], other.half))
 
 
 def _lead(chance: Random, catalogue: Catalogue, name: str, outlet, inlet, spare) -> Lead:

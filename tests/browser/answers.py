@@ -1,0 +1,57 @@
+"""What the check shall show for a connection, from the engine in Python; and what a page of the check does show."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from urllib.parse import quote
+
+from generator.catalogue import Catalogue
+from generator.engine import judge
+
+# One connection of every verdict: of each, a person may well hold these three things in the hand.
+CHAINS = {
+    "safe": ("mic-dynamic-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-mic-in-p48-xlr"),
+    "lossy": ("mic-dynamic-xlr", ("xlr-f-to-xlr-m-crossed-3m",), "mixer-mic-in-p48-xlr"),
+    "no signal": ("mic-condenser-p48-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-line-in-xlr"),
+    "dangerous": ("mic-ribbon-xlr", ("xlr-f-to-two-xlr-m",), "mixer-mic-in-p48-xlr"),
+}
+NOTHING_AGAINST = "The signal arrives on every channel, no limit is passed, and nothing either end offers is lost."
+
+
+@dataclass(frozen=True)
+class Shown:
+    """The answer as a person sees it. `settings`: (words, verdict) a line."""
+
+    verdict: str
+    says: str
+    settings: list[tuple[str, str]]
+
+
+def address(start: str, through: tuple[str, ...] | list[str], into: str) -> str:
+    """The published address of an answer."""
+    return f"check/#from={quote(start)}&through={','.join(map(quote, through))}&into={quote(into)}"
+
+
+def expected(catalogue: Catalogue, start: str, through: tuple[str, ...] | list[str], into: str) -> Shown:
+    """What Python judges, in the words of the page."""
+    judged = judge(catalogue, start, tuple(through), into).as_data()
+    supplies = {supply.id: supply.name for port in (start, into) for supply in catalogue.ports[port].supplies}
+
+    def words(positions: dict[str, str]) -> str:
+        *most, last = [f"{supplies.get(supply, supply)} {position}" for supply, position in positions.items()] or ["as it is"]
+        text = f"{', '.join(most)} and {last}" if most else last
+        return text[0].upper() + text[1:]
+
+    lines = [(words(setting["supplies"]), setting["verdict"]) for setting in judged["settings"]]
+    lines.append(("While plugging, the worst moment", judged["plugging"]))
+    deciding = [finding["says"] for finding in judged["findings"] if finding["severity"] == judged["verdict"]]
+    says = deciding[0] if deciding else NOTHING_AGAINST
+    return Shown(judged["verdict"], says[0].upper() + says[1:].removesuffix(".") + ".", lines)
+
+
+def shown(page) -> Shown:
+    """What stands on an open page of the check. Waits for an answer."""
+    banner = page.locator(".rf-banner[data-verdict]")
+    verdict, says = banner.locator("h2").inner_text().lower(), banner.locator(".rf-banner__says").inner_text()
+    lines = page.locator(".rf-settings tr").all()
+    return Shown(verdict, says, [(line.locator("th").inner_text(), line.locator("td").inner_text()) for line in lines])

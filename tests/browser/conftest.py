@@ -1,0 +1,80 @@
+"""One built site for all tests of the session, and a real Chromium with windows of the sizes people have.
+
+RINGFENCE_SITE may name the folder of a site built from this very checkout (continuous integration tests what it will publish); otherwise it is built here.
+"""
+
+import json
+import os
+import shutil
+from contextlib import contextmanager
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import sync_playwright
+
+from served import built, served
+
+PHONE = {"width": 390, "height": 844}
+DESK = {"width": 1280, "height": 900}
+
+
+@pytest.fixture(scope="session")
+def site(request, tmp_path_factory):
+    """The served site; `site.base` is its address."""
+    if shutil.which("chromium") is None:
+        pytest.skip("chromium not installed")
+    folder = os.environ.get("RINGFENCE_SITE")
+    folder = Path(folder) if folder else built(request.getfixturevalue("catalogue"), tmp_path_factory.mktemp("browser"))
+    with served(folder) as site:
+        yield site
+
+
+@pytest.fixture(scope="session")
+def table(site):
+    """All judged connections as the site publishes them."""
+    return json.loads((site.folder / "data/v1/verdicts.json").read_text())["verdicts"]
+
+
+@pytest.fixture(scope="module")  # not the session: two of them cannot run at once, and the twin's test starts its own
+def browser(site):
+    with sync_playwright() as playwright:
+        chromium = playwright.chromium.launch(executable_path=shutil.which("chromium"), args=["--no-sandbox"])
+        yield chromium
+        chromium.close()
+
+
+class Watched(list):
+    """What went wrong on a page: error messages, exceptions, answers of 400 and more, requests to anyone else."""
+
+    def __init__(self, page, base):
+        super().__init__()
+        page.on("console", lambda said: said.type == "error" and self.append(f"console: {said.text}"))
+        page.on("pageerror", lambda error: self.append(f"exception: {error}"))
+        page.on("request", lambda asked: asked.url.startswith((base, "data:", "blob:")) or self.append(f"request to {asked.url}"))
+        page.on("response", lambda answer: answer.status >= 400 and self.append(f"{answer.status} for {answer.url}"))
+
+
+@pytest.fixture
+def visit(browser, site):
+    """visit(address, **how): a page in a fresh profile, opened at an address of the site. `page.wrong` lists what went wrong;
+    anything in it at the end fails the test."""
+    pages = []
+
+    def opened(address="", *, size=PHONE, **how):
+        how = {"service_workers": "block", "has_touch": size is PHONE, **how}
+        page = browser.new_context(viewport=size, base_url=site.base, **how).new_page()
+        page.set_default_timeout(15_000)
+        page.wrong = Watched(page, site.base)
+        pages.append(page)
+        page.goto(address)
+        return page
+
+    yield opened
+    for page in pages:
+        page.context.close()
+    assert [wrong for page in pages for wrong in page.wrong] == []
+
+
+@pytest.fixture(params=[PHONE, DESK], ids=["phone", "desk"])
+def size(request):
+    return request.param

@@ -1,0 +1,23 @@
+"""One page of every kind, each the hardest of its kind: of the records the one with the longest name."""
+
+from __future__ import annotations
+
+from answers import CHAINS, address
+
+from generator.catalogue import Catalogue
+
+PLAIN = {
+    "front": "", "check": "check/", "choosing a lead": "check/#from=mic-dynamic-xlr", "answer": address(*CHAINS["dangerous"]),
+    "not found": "check/#from=no-such-port", "matrix": "matrix/", "connectors": "connectors/", "assignments": "assignments/", "ports": "ports/",
+    "leads": "leads/", "methods": "methods/", "sources": "sources/", "guide": "guides/meter/",
+}
+RECORDS = {"connector": "connectors", "assignment": "assignments", "port": "ports", "lead": "leads"}
+KINDS = [*PLAIN, *RECORDS]
+
+
+def page_of(kind: str, catalogue: Catalogue) -> str:
+    """The address of the page of a kind."""
+    if kind in PLAIN:
+        return PLAIN[kind]
+    records = getattr(catalogue, RECORDS[kind]).values()
+    return f"{RECORDS[kind]}/{max(records, key=lambda record: len(record.name)).id}/"

@@ -1,0 +1,120 @@
+"""Whatever stands in the address of the check is read as ids or not at all: it is told to be unknown, and never runs, never judges."""
+
+from urllib.parse import quote
+
+import pytest
+from answers import CHAINS, address, shown
+from playwright.sync_api import expect
+
+pytestmark = pytest.mark.browser
+
+START, THROUGH, INTO = CHAINS["dangerous"]
+NAMES_NOTHING = {
+    "markup": "<img src=x onerror=window.pwned=1>",
+    "script": "<script>window.pwned=1</script>",
+    "link": "javascript:window.pwned=1",
+    "quotes": "\"'`><svg onload=window.pwned=1>",
+    "template": "${window.pwned=1}{{constructor.constructor('window.pwned=1')()}}",
+    "prototype": "__proto__",
+    "inherited": "constructor",
+    "path": "../../../etc/passwd",
+    "nothing printable": "\x00\u202e\ud7ff\ufffd",
+    "very long": "a" * 200_000,
+    "unknown": "no-such-port",
+    "capitals": START.upper(),
+    "blank around": f" {START} ",
+}
+ELEMENTS = "document.querySelectorAll('img, script, svg, iframe, object, embed, style, base').length"
+
+
+def nothing_ran(page):
+    page.wait_for_timeout(100)
+    assert page.evaluate("[window.pwned, Object.prototype.pwned, ({}).from]") == [None, None, None]
+
+
+@pytest.fixture(scope="module")
+def harmless():
+    """How many elements of the dangerous kinds a page has that was asked for a plain unknown id."""
+    return {}
+
+
+@pytest.mark.parametrize("place", ["from", "through", "into"])
+@pytest.mark.parametrize("text", NAMES_NOTHING.values(), ids=NAMES_NOTHING.keys())
+def test_what_names_nothing_is_said_and_nothing_runs(visiting, harmless, place, text):
+    page = visiting
+    question = {"from": START, "through": THROUGH[0], "into": INTO} | {place: text}
+
+    def ask(words):
+        page.goto("about:blank")
+        page.goto("check/#" + "&".join(f"{key}={quote(value, safe='')}" for key, value in {**question, place: words}.items()))
+
+    if place not in harmless:
+        ask("zzz")
+        harmless[place] = page.evaluate(ELEMENTS)
+    ask(text)
+    told = page.get_by_role("alert")
+    expect(told).to_contain_text("Not found: ")
+    expect(told).to_contain_text("there is no answer for this address")
+    assert page.locator(".rf-banner").count() == 0
+    assert page.evaluate(ELEMENTS) == harmless[place]
+    assert len(told.inner_text()) < 400, "only the beginning of something long is shown"
+    assert page.evaluate("document.documentElement.scrollWidth") == 390
+    nothing_ran(page)
+
+
+@pytest.fixture(scope="module")
+def shared(browser, site):
+    """One profile for the many addresses of this module."""
+    context = browser.new_context(viewport={"width": 390, "height": 844}, base_url=site.base, service_workers="block")
+    yield context
+    context.close()
+
+
+@pytest.fixture
+def visiting(shared):
+    page = shared.new_page()
+    wrong = []
+    page.on("console", lambda said: said.type == "error" and wrong.append(said.text))
+    page.on("pageerror", lambda error: wrong.append(str(error)))
+    yield page
+    page.close()
+    assert wrong == []
+
+
+@pytest.mark.parametrize("hash", [
+    "#%", "#%E0%A4%A", "#from", "#=", "#&&&", "#from=&through=&into=", "#<img src=x onerror=window.pwned=1>", "#__search", "#__proto__[pwned]=1",
+    "#from[]=1", "##", "#constructor=1&__proto__=1",
+])
+def test_what_is_no_question_begins_anew(visiting, hash):
+    visiting.goto("about:blank")
+    visiting.goto(f"check/{hash}")
+    expect(visiting.get_by_role("heading", name="What do you plug from?")).to_be_visible()
+    assert visiting.locator(".rf-banner").count() == 0
+    nothing_ran(visiting)
+
+
+def test_of_keys_given_twice_one_is_judged_and_shown(visiting, catalogue):
+    """Whichever counts, the names above the answer are those of what was judged."""
+    visiting.goto("about:blank")
+    visiting.goto(f"{address(*CHAINS['safe'])}&from={START}&into=amplifier-out&through=x")
+    assert shown(visiting).verdict == "safe"
+    names = visiting.locator(".rf-step__name").all_inner_texts()
+    start, (lead,), into = CHAINS["safe"]
+    assert names == [catalogue.ports[start].name, catalogue.leads[lead].name, catalogue.ports[into].name]
+
+
+def test_an_absurdly_long_chain_gets_an_answer_or_a_refusal_soon(visiting):
+    """A thousand leads in a row must not hang the page of whoever follows the link."""
+    start, (lead,), into = CHAINS["safe"]
+    visiting.goto("about:blank")
+    visiting.goto(address(start, [lead] * 1000, into))
+    expect(visiting.locator(".rf-banner, .rf-unknown").first).to_be_visible(timeout=10_000)
+    assert visiting.locator(".rf-banner[data-verdict=safe]").count() == 0
+
+
+def test_a_changed_hash_is_read_again(visiting):
+    visiting.goto(address(*CHAINS["safe"]))
+    assert shown(visiting).verdict == "safe"
+    visiting.evaluate("location.hash = '#from=<b>x</b>'")
+    expect(visiting.get_by_role("alert")).to_contain_text("Not found: <b>x</b>")
+    nothing_ran(visiting)

@@ -1,0 +1,84 @@
+"""No page of any kind complains, asks anyone else for anything, runs what it should not, moves for those who cannot bear it, or scrolls sideways."""
+
+import pytest
+from answers import CHAINS, address
+from kinds import KINDS, page_of
+
+pytestmark = pytest.mark.browser
+
+WIDTHS = [320, 390, 768, 1280]  # px: the narrowest of WCAG 2.2, 1.4.10 Reflow; a phone; a tablet; a desk
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_a_page_is_quiet_and_does_not_scroll_sideways(visit, catalogue, kind):
+    """Errors, exceptions and requests to others fail in `visit`."""
+    page = visit(page_of(kind, catalogue))
+    page.wait_for_load_state("networkidle")
+    page.locator("main details").evaluate_all("all => all.slice(0, 8).forEach((one) => { one.open = true; })")
+    wide = {}
+    for width in WIDTHS:
+        page.set_viewport_size({"width": width, "height": 844})
+        wide[width] = page.evaluate("document.documentElement.scrollWidth")
+    assert wide == {width: width for width in WIDTHS}
+
+
+def test_what_is_not_there_is_said_so(visit, site):
+    page = visit("ports/no-such-port/")
+    page.wait_for_load_state("networkidle")
+    assert page.get_by_role("heading", name="404 - Not found").is_visible()
+    assert page.wrong and all("404" in wrong for wrong in page.wrong)
+    assert [wrong for wrong in page.wrong if not wrong.startswith("console")] == [f"404 for {site.base}ports/no-such-port/"], "only the page itself is missing"
+    page.wrong.clear()
+
+
+def test_a_watched_page_tells_what_goes_wrong(visit, site):
+    """The watch of all these tests sees an error, an exception, a missing file and a request to another host."""
+    page = visit("methods/", bypass_csp=True)
+    page.evaluate("""() => {
+        console.error("spoken"); setTimeout(() => { throw new Error("thrown"); });
+        return Promise.allSettled(["../no-such-file.json"].map(fetch));
+    }""")
+    page.route("https://elsewhere.invalid/**", lambda route: route.abort())
+    page.evaluate("Promise.allSettled([fetch('https://elsewhere.invalid/x').catch(() => 0)])")
+    told = " ".join(page.wrong)
+    assert all(word in told for word in ("spoken", "thrown", f"404 for {site.base}no-such-file.json", "elsewhere.invalid"))
+    page.wrong.clear()
+
+
+@pytest.mark.parametrize("kind", ["answer", "matrix", "port"])
+def test_the_policy_of_a_page_stops_what_was_not_built_into_it(visit, catalogue, kind):
+    """A script, a handler or a frame that found its way into a page does not run; the page's own work does (every other test)."""
+    page = visit(page_of(kind, catalogue))
+    page.evaluate("""() => {
+        const script = document.createElement("script");
+        script.textContent = "window.pwned = 'script'";
+        document.body.append(script);
+        const image = document.createElement("img");
+        image.setAttribute("onerror", "window.pwned = 'handler'");
+        image.src = "data:,";
+        document.body.append(image);
+    }""")
+    page.wait_for_timeout(200)
+    assert page.evaluate("window.pwned") is None
+    assert len(page.wrong) == 2 and all("Content Security Policy" in wrong for wrong in page.wrong)
+    page.wrong.clear()
+
+
+@pytest.mark.parametrize("kind", ["choosing a lead", "answer", "matrix", "port"])
+def test_nothing_moves_for_those_who_ask_for_less_motion(visit, catalogue, kind):
+    page = visit(page_of(kind, catalogue), reduced_motion="reduce")
+    for summary in page.locator("main summary").all()[:4]:
+        summary.tap()
+    page.get_by_label("Search").first.focus()
+    moving = page.evaluate("""() => [...document.querySelectorAll("*")].filter((one) => {
+        const style = getComputedStyle(one);
+        return style.animationName !== "none" || style.transitionDuration.split(", ").some((time) => parseFloat(time) > 0) || style.scrollBehavior === "smooth";
+    }).map((one) => one.outerHTML.slice(0, 80))""")
+    assert moving == []
+    assert page.evaluate("document.getAnimations().length") == 0
+
+
+@pytest.mark.parametrize("colours, scheme", [("light", "default"), ("dark", "slate")])
+def test_the_page_follows_the_colours_of_the_device(visit, colours, scheme):
+    page = visit(address(*CHAINS["dangerous"]), color_scheme=colours)
+    assert page.locator("body").get_attribute("data-md-color-scheme") == scheme

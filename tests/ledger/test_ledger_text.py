@@ -1,0 +1,51 @@
+"""The ledger's text is read by people in diffs: its form is held here to the letter."""
+
+import pytest
+
+from generator import ledger
+from generator.ledger.lines import HEAD
+
+
+def finding(id, severity, value=1.0, unit="V", limit=2.0):
+    return {"id": id, "severity": severity, "value": value, "unit": unit, "limit": limit}
+
+
+def verdict(through, verdict, *findings, start="mic", target="desk"):
+    return {"from": start, "through": through, "into": target, "verdict": verdict, "findings": findings}
+
+
+@pytest.mark.parametrize("given, line", [
+    (verdict([], "safe"), "-\tdesk\tsafe\t-\t-"),
+    (verdict(["lead"], "safe", finding("wait", "note")), "lead\tdesk\tsafe\t-\t-"),
+    (verdict(["one", "two"], "lossy", finding("dull", "lossy", -7.94, "dB", -3.0)), "one+two\tdesk\tlossy\tdull\t−7.9 dB / −3.0 dB"),
+    (verdict(["lead"], "dangerous", finding("over-volts", "dangerous", 44.6, "V", 10.0), finding("over-volts", "dangerous"), finding("dull", "lossy")),
+     "lead\tdesk\tdangerous\tover-volts dull\t44.6 V / 10 V"),
+    (verdict(["lead"], "dangerous", finding("rating-not-known", "dangerous", 0.00705, "A", None)), "lead\tdesk\tdangerous\trating-not-known\t7.05 mA"),
+    (verdict(["lead"], "safe", finding("not-powered", "no signal")), "lead\tdesk\tsafe\tnot-powered\t-"),
+])
+def test_a_line(given, line):
+    """Lead, inlet, verdict, findings that cost something (each once), and the deciding number against its limit."""
+    assert ledger.text([given]) == {"mic.txt": f"{HEAD}{line}\n"}
+
+
+def test_one_file_per_outlet_lines_sorted():
+    files = ledger.text([verdict(["b"], "safe"), verdict(["a"], "safe"), verdict([], "safe", start="player"), verdict([], "safe", target="amp")])
+    assert files == {
+        "mic.txt": f"{HEAD}-\tamp\tsafe\t-\t-\na\tdesk\tsafe\t-\t-\nb\tdesk\tsafe\t-\t-\n",
+        "player.txt": f"{HEAD}-\tdesk\tsafe\t-\t-\n"}
+
+
+def test_head_says_who_wrote_it():
+    assert HEAD == "# Computed by `python -m generator ledger`; never edited by hand.\n"
+
+
+def test_writing_makes_the_directory_hold_exactly_these_files(tmp_path):
+    ledger.write({"a.txt": "1\n", "b.txt": "2\n"}, tmp_path / "verdicts")
+    kept = (tmp_path / "verdicts" / "a.txt").stat().st_mtime_ns
+    ledger.write({"a.txt": "1\n", "c.txt": "3\n"}, tmp_path / "verdicts")
+    assert ledger.read(tmp_path / "verdicts") == {"a.txt": "1\n", "c.txt": "3\n"}
+    assert (tmp_path / "verdicts" / "a.txt").stat().st_mtime_ns == kept, "what did not change is not touched"
+
+
+def test_reading_a_ledger_that_is_not_there(tmp_path):
+    assert ledger.read(tmp_path / "nowhere") == {}

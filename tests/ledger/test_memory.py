@@ -1,0 +1,107 @@
+"""Earlier results are used where nothing they rest on has changed, and nowhere else."""
+
+import json
+from collections import Counter
+from importlib import import_module
+from pathlib import Path
+
+import pytest
+
+from generator import ledger
+from generator.catalogue import load
+from generator.engine import __file__ as engine_file
+from generator.engine import judge
+from generator.ledger import fingerprint
+from generator.ledger.fingerprint import Fingerprints
+
+JUDGED = import_module("generator.ledger.judged")  # the package offers a function of the same name
+
+
+@pytest.fixture
+def counted(monkeypatch):
+    """Counts which pairings are judged."""
+    calls = Counter()
+
+    def counting(catalogue, start, through, target):
+        calls[through] += 1
+        return judge(catalogue, start, through, target)
+
+    monkeypatch.setattr(JUDGED, "judge", counting)
+    return calls
+
+
+ALL = {("block",): 1, ("crossed",): 1, ("straight",): 1}
+MEMORY = "build/memory.jsonl"
+
+
+@pytest.fixture
+def memory(tmp_path):
+    return tmp_path / MEMORY
+
+
+def test_nothing_is_judged_twice(small, memory, counted):
+    first = ledger.judged(small, memory)
+    assert counted == ALL
+    assert ledger.judged(small, memory) == first
+    assert counted == ALL
+
+
+def test_what_is_remembered_is_what_was_judged(small, memory):
+    assert ledger.judged(small, memory) == ledger.judged(small, memory) == ledger.judged(small) == [
+        json.loads(json.dumps(judge(small, "player-out", (lead,), "desk-in").as_data())) for lead in ("block", "crossed", "straight")]
+
+
+@pytest.mark.parametrize("name, old, new, again", [
+    ("leads/block.yaml", "capacitor: 10 uF", "capacitor: 22 uF", {("block",)}),  # only what it goes through
+    ("leads/straight.yaml", "label: round plug", "label: the round one", {("straight",), ("crossed",)}),  # crossed is the same as straight
+    ("ports/desk-in.yaml", "feed: 6.8 kohm", "feed: 6.81 kohm", {("block",), ("crossed",), ("straight",)}),
+    ("cables/pair.yaml", "core: 80 mohm/m", "core: 90 mohm/m", {("crossed",), ("straight",)}),
+    ("connectors/round.yaml", "female: {forward: {1: 1 mm", "female: {forward: {1: 2 mm", {("block",), ("crossed",), ("straight",)}),
+    ("assignments/round-balanced.yaml", "name: Balanced on a round one", "name: Balanced, round", set()),  # no answer shows it
+])
+def test_only_what_changed_is_judged_again(small, changed, memory, counted, name, old, new, again):
+    ledger.judged(small, memory)
+    counted.clear()
+    fresh = ledger.judged(changed(name, old, new), memory)
+    assert set(counted) == again
+    assert [answer["through"] for answer in fresh] == [["block"], ["crossed"], ["straight"]]
+
+
+def test_a_changed_partner_of_a_spare_end_counts(small, changed, memory):
+    """straight names desk-in as the usual partner of its end."""
+    prints = Fingerprints(small)
+    before = prints.of(("player-out", ("straight",), "desk-in"))
+    assert Fingerprints(changed("ports/desk-in.yaml", "earthed: maybe", "earthed: yes")).of(("player-out", ("straight",), "desk-in")) != before
+
+
+def test_a_fingerprint_is_the_same_in_every_run(small, pinouts):
+    pairing = ("player-out", ("block",), "desk-in")
+    assert Fingerprints(small).of(pairing) == Fingerprints(load(pinouts)).of(pairing)
+    assert len(Fingerprints(small).of(pairing)) == 24
+
+
+def test_a_changed_engine_judges_everything_again(small, memory, counted, monkeypatch):
+    ledger.judged(small, memory)
+    monkeypatch.setattr(fingerprint, "engine_digest", lambda: b"another engine")
+    ledger.judged(small, memory)
+    assert counted == {through: 2 for through in ALL}
+
+
+def test_the_engine_digest_covers_code_and_rules():
+    """A rule changed in the data file changes the digest as surely as a changed line of code."""
+    files = {path.name for path in Path(engine_file).parent.glob("*.*") if path.suffix in (".py", ".yaml")}
+    assert {"rulebook.yaml", "judge.py", "solve.py", "mate.py", "direct.py", "hearing.py"} <= files
+
+
+def test_forgotten_pairings_leave_the_memory(small, pinouts, memory):
+    ledger.judged(small, memory)
+    (pinouts / "leads" / "block.yaml").unlink()
+    ledger.judged(load(pinouts), memory)
+    assert len(memory.read_text("utf-8").splitlines()) == 2
+
+
+def test_many_are_judged_on_all_cores_alike(small, monkeypatch):
+    """More processes, the same answers."""
+    alone = ledger.judged(small)
+    monkeypatch.setattr(JUDGED, "FEW", 0)
+    assert ledger.judged(small) == alone

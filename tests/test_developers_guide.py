@@ -1,0 +1,154 @@
+"""DEVELOPERS.md cannot drift: its examples are linted in a copy of the catalogue, its lists are held against the code."""
+
+import re
+import shutil
+import tomllib
+from pathlib import Path
+
+import pytest
+import yaml
+
+from generator.__main__ import _parser
+from generator.catalogue import default_directory, load
+from generator.catalogue.kinds import FOLDERS, KINDS
+from generator.catalogue.lint import lint
+from generator.catalogue.rules import RULES
+from generator.catalogue.scalars import NAME
+from generator.catalogue.shapes import Either, ListOf, MapOf, Record
+from generator.engine import VERDICTS, rulebook
+
+ROOT = Path(__file__).parents[1]
+GUIDE = (ROOT / "DEVELOPERS.md").read_text("utf-8")
+BLOCKS = {path: text for path, text in re.findall(r"```yaml\n# (\S+)\n(.*?)```", GUIDE, re.DOTALL)}
+EXAMPLES = {path: text for path, text in BLOCKS.items() if path.startswith("pinouts/")}
+EXAMPLE_OF = {path.split("/")[1].removesuffix(".yaml"): text for path, text in EXAMPLES.items()}
+SHARED = ("pinouts/sources.yaml", "pinouts/retired.yaml")
+
+
+@pytest.fixture
+def copied(tmp_path):
+    """The real catalogue with the guide's examples in it."""
+    for kind in FOLDERS:
+        shutil.copytree(default_directory() / kind, tmp_path / "pinouts" / kind)
+    shutil.copy(default_directory() / "sources.yaml", tmp_path / "pinouts")
+    for path, text in EXAMPLES.items():
+        with (tmp_path / path).open("a" if path == "pinouts/sources.yaml" else "w", encoding="utf-8") as file:
+            file.write(text)
+    return tmp_path / "pinouts"
+
+
+def test_there_is_one_example_of_each_kind():
+    assert sorted(EXAMPLE_OF) == sorted(KINDS)
+    assert list(BLOCKS) == [*EXAMPLES, "generator/engine/rulebook.yaml"]
+
+
+def test_the_examples_are_free_of_faults(copied):
+    assert "\n".join(map(str, lint(copied))) == ""
+    catalogue = load(copied)
+    for path in EXAMPLES:
+        kind, _, name = path.removeprefix("pinouts/").removesuffix(".yaml").partition("/")
+        if kind in ("connectors", "assignments", "ports", "leads"):
+            assert name in getattr(catalogue, kind)
+    assert catalogue.retired["example-old-socket"] == ("example-talkback-35",)
+
+
+def test_the_lint_would_notice_a_bad_example(copied):
+    path = copied / "ports" / "example-talkback-35.yaml"
+    path.write_text(path.read_text().replace("half: jack", "half: female"))
+    assert [problem.rule for problem in lint(copied)] == ["unknown-half"]
+
+
+def top_level(text):
+    """(key, comment) of every top-level line, whether written or commented out."""
+    return re.findall(r"^(?:# )?([a-z_]+):(?: |$).*?#\s*((?:mandatory|optional).*)$", text, re.MULTILINE)
+
+
+@pytest.mark.parametrize("kind", FOLDERS)
+def test_every_key_is_shown_with_whether_it_must_be_there(kind):
+    shown = dict(top_level(EXAMPLE_OF[kind]))
+    fields = KINDS[kind].fields
+    assert set(shown) == set(fields)
+    for key, field in fields.items():
+        if field.required:
+            assert shown[key].startswith("mandatory"), key
+        elif key in ("plug", "jack", "male", "female", "face"):  # which of them depends on the shape
+            assert shown[key].startswith("mandatory for"), key
+        else:
+            assert shown[key].startswith("optional"), key
+
+
+def nested_keys(shape):
+    """Every key of a record inside this shape."""
+    if isinstance(shape, Record):
+        for key, field in shape.fields.items():
+            yield key
+            yield from nested_keys(field.shape)
+        if shape.rest:
+            yield from nested_keys(shape.rest)
+    elif isinstance(shape, MapOf):
+        yield from nested_keys(shape.value)
+    elif isinstance(shape, ListOf):
+        yield from nested_keys(shape.item)
+    elif isinstance(shape, Either):
+        yield from nested_keys(shape.record)
+
+
+@pytest.mark.parametrize("kind", FOLDERS)
+def test_every_nested_key_is_shown_somewhere(kind):
+    text = EXAMPLE_OF[kind] if kind != "leads" else EXAMPLE_OF["leads"] + EXAMPLE_OF["circuits"]  # parts: as in a circuit
+    assert [key for key in dict.fromkeys(nested_keys(KINDS[kind])) if not re.search(rf"\b{key}\b", text)] == []
+
+
+def test_the_example_rule_is_a_rule():
+    [row] = yaml.safe_load(BLOCKS["generator/engine/rulebook.yaml"])
+    rule = rulebook._rule(row)
+    assert rule.quantity in {other.quantity for other in rulebook.rules()}
+    assert rule.id not in {other.id for other in rulebook.rules()}
+    assert set(row) == {"id", "quantity", "compare", "limit", "margin", "severity", "only", "says", "remedy", "reason", "evidence", "cite"}
+
+
+def test_every_lint_rule_is_an_anchor_with_its_line():
+    expected = "".join(f'- <a id="{rule}"></a>`{rule}`: {asks}\n' for rule, asks in RULES.items())
+    found = re.search(r"<!-- lint rules: begin -->\n(.*?)<!-- lint rules: end -->", GUIDE, re.DOTALL)[1]
+    assert found == expected
+
+
+def test_what_the_guide_names_is_there():
+    """Files, folders and commands that the map speaks of."""
+    for name in re.findall(r"^    {0,2}(\S+/) ", GUIDE, re.MULTILINE):
+        assert (ROOT / name).is_dir(), name
+    for name in re.findall(r"`((?:generator|tests|pinouts|site_src)/[\w./-]+)`", GUIDE):
+        assert (ROOT / name).exists(), name
+    for name in re.findall(r"`(\w+\.py)`", GUIDE):
+        assert list((ROOT / "generator").rglob(name)) or list((ROOT / "tests").rglob(name)), name
+
+
+def test_the_readme_names_every_command_and_no_other():
+    readme = (ROOT / "README.md").read_text("utf-8")
+    [commands] = [action.choices for action in _parser()._actions if isinstance(action.choices, dict)]
+    assert re.findall(r"^    python -m generator (\w+)", readme, re.MULTILINE) == ["lint", "judge", "route", "matrix", "draw", "docs", "list", "ledger"]
+    assert set(commands) == set(re.findall(r"^    python -m generator (\w+)", readme, re.MULTILINE))
+    for script in re.findall(r"^    (\.ci/\w+)", readme, re.MULTILINE):
+        assert (ROOT / script).stat().st_mode & 0o111, f"{script} can be run"
+
+
+def test_the_readme_tells_every_verdict():
+    readme = (ROOT / "README.md").read_text("utf-8")
+    assert re.findall(r"^\| `([a-z ]+)` \|", readme, re.MULTILINE) == list(VERDICTS)
+
+
+def test_the_licence_is_named_alike_everywhere():
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))["project"]
+    assert project["license"] == "MIT"
+    assert (ROOT / "LICENSE").read_text("utf-8").startswith("MIT License\n")
+    assert "\nMIT, for code and data alike" in (ROOT / "README.md").read_text("utf-8")
+
+
+def test_ids_in_the_examples_are_legal():
+    assert all(re.fullmatch(rf"({NAME}|sources|retired)\.yaml", path.rpartition("/")[2]) for path in EXAMPLES)
+
+
+def test_findings_named_in_the_guide_exist():
+    named = ("not-powered", "part-unpowered", "not-for-data", "level-not-known")
+    assert set(named) <= {rule.id for rule in rulebook.rules()}
+    assert all(f"`{name}`" in GUIDE for name in named)
