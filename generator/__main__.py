@@ -177,8 +177,9 @@ def _docs(options) -> int:
 
 
 def _ledger(options) -> int:
-    fresh, directory = ledger.text(ledger.judged(load(options.pinouts), REMEMBERED)), options.pinouts / "verdicts"
+    catalogue, directory = load(options.pinouts), options.pinouts / "verdicts"
     before = ledger.read(directory) if options.since is None else _at_revision(directory, options.since)
+    fresh = ledger.text(ledger.judged(catalogue, REMEMBERED))
     print(changelog(before, fresh), end="")
     if options.check:
         return BROKEN if ledger.read(directory) != fresh else 0

@@ -101,7 +101,7 @@ def test_judge_for_people(ask):
     ((MICROPHONE, "--through", "xlr-f-to-xlr-m-crossed", "mixer-mic-in-xlr"), "lossy"),
     (("mic-condenser-p48-xlr", "--through", LEAD, "mixer-mic-in-xlr"), "no signal"),
     (("loudspeaker-amp-out-635", "--through", "rca-to-635-ts", "amplifier-line-in-rca"), "dangerous"),
-    ((MICROPHONE, "mixer-line-in-635"), "does not fit"),
+    (("camera-battery-out-xlr-4", "mixer-line-in-635"), "does not fit"),
 ])
 def test_any_verdict_is_an_answer(ask, words, verdict):
     status, printed, complained = ask("judge", *words, "--json")
@@ -151,11 +151,11 @@ def test_remedies_are_offered_where_it_is_not_safe(ask):
 
 
 def test_what_does_not_fit_says_what_would(ask):
-    status, printed, _ = ask("judge", MICROPHONE, "mixer-line-in-635")
+    status, printed, _ = ask("judge", "camera-battery-out-xlr-4", "mixer-line-in-635")
     assert status == 0
-    assert printed.splitlines()[0] == "DOES NOT FIT  mic-dynamic-xlr -> mixer-line-in-635"
-    assert "Dynamic microphone ends in XLR, three contacts, male; Mixer line input, 6.35 mm" in printed
-    assert "It takes the female of: XLR, three contacts" in printed
+    assert printed.splitlines()[0] == "DOES NOT FIT  camera-battery-out-xlr-4 -> mixer-line-in-635"
+    assert "ends in XLR, four contacts, female; Mixer line input, 6.35 mm balanced does not go in there." in printed
+    assert "It takes the male of: XLR, four contacts" in printed
 
 
 @pytest.mark.parametrize("words, complaint", [
@@ -188,7 +188,7 @@ def test_bad_use(ask, words):
 
 
 def test_route(ask, catalogue):
-    start, target = "mic-dynamic-635-ts", "interface-instrument-in-635"
+    start, target = MICROPHONE, INPUT
     expected = routes(catalogue, start, target)
     status, printed, _ = ask("route", start, target)
     assert status == 0

@@ -56,7 +56,8 @@ def schematic(working: Working) -> Scene:
 def _without_meter(working: Working) -> Working:
     """Where a part already stands between the two points that are measured, the number is told beside that part."""
     meter = next((part for part in working.parts if part.kind == "meter"), None)
-    beside = next((part for part in working.parts if meter and part.kind not in ("meter", "emf", "contact") and {part.a, part.b} == {meter.a, meter.b}), None)
+    beside = next((part for part in working.parts if meter and part.kind not in ("meter", "emf", "contact")
+                   and {part.a, part.b} == {meter.a, meter.b}), None)
     if not beside or working.nature == "test":
         return working
     return replace(working, parts=tuple(replace(part, decides=part is beside) for part in working.parts if part is not meter))
@@ -145,7 +146,8 @@ def _ladders(working: Working) -> Iterator[tuple[list[Net], list[Standing]]]:
         used = {net for _, part, _ in mine for net in (part.a, part.b)}
         rails = [net for net in order if net.name in used]
         at = {net.name: i for i, net in enumerate(rails)}
-        yield rails, [Standing(part, key, min(part.a, part.b, key=at.get), *sorted((at[part.a], at[part.b])), column, _words(part, key, working)) for column, part, key in mine]
+        yield rails, [Standing(part, key, min(part.a, part.b, key=at.get), *sorted((at[part.a], at[part.b])), column, _words(part, key, working))
+                      for column, part, key in mine]
     lonely = [net for net in order if all(part.a == part.b for part in working.parts if net.name in (part.a, part.b))]
     if lonely:
         yield lonely, []

@@ -44,7 +44,7 @@ def strip(connector: Connector, half: str, heading: tuple[str, str], roles: Mapp
     parts: list[tuple[float, list[Item]]] = [(ROW, [line]) for line in head]
     parts.append((3, []))  # grows where a taller neighbour sets the height
     parts += [(high, [Group(items)]) for items, high in said_rows if items]
-    glyphs = _bands(pins, pitch, half, tail, inside) if banded else _dots(pins, half)
+    glyphs = _bands(pins, pitch, half, tail, inside) if banded else _dots(pins, half, min(DOT, pitch * 0.4))
     halos = [Circle(pins[c], BAND / 2 - 1 if banded else DOT + 2, 9, "marked") for c in contacts if c in marked]
     parts.append((BAND if banded else DOT * 2 + 4, [Group((*halos, *glyphs))]))
     if upward:  # glyphs, names and roles first; the heading keeps its reading order at the foot
@@ -100,6 +100,6 @@ def _bands(pins: Mapping[str, float], pitch: float, half: str, tail: float, insi
     return [nose, *bands, *rings, Rect(right, 0, tail, BAND - 2, "plate", 3), *names]
 
 
-def _dots(pins: Mapping[str, float], half: str) -> list[Item]:
+def _dots(pins: Mapping[str, float], half: str, radius: float) -> list[Item]:
     look = "pin" if half in ("male", "plug") else "socket"
-    return [Circle(x, DOT + 2, DOT, look) for x in pins.values()]
+    return [Circle(x, DOT + 2, radius, look) for x in pins.values()]

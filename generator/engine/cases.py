@@ -11,6 +11,7 @@ from .circuit import Circuit
 from .signal import HERTZ
 from .solve import Solution, closed_array, part_amps, part_signal_amps, solve_ac
 
+TEST_AMPS = 1e-3  # what a tester sends
 Decides = str | tuple[str, str]  # a part's id, or two nodes between which the number is measured
 
 

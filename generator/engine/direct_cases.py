@@ -9,17 +9,16 @@ import numpy as np
 from generator.catalogue.records import Limit
 
 from .assemble import Assembly
-from .cases import Case, direct_case, probe_case
+from .cases import TEST_AMPS, Case, direct_case, probe_case
 from .circuit import resistive
 from .direct import corners, held_against, limit_values, part_index, settings, solve_settings
 from .discharge import instants, settling, struck_amps
 from .readings import Reading
 from .signal import solve_signals
-from .signal_cases import loud_case
+from .loud_cases import loud_case
 from .solve import Solution, part_amps
 
 NEAR = 1e-9  # two ways to the same number differ by rounding only
-TEST_AMPS = 1e-3
 
 
 def states_of(assembly: Assembly) -> list[tuple[bool, ...]]:
@@ -48,13 +47,13 @@ def _worst(values: np.ndarray, offset: int = 0) -> tuple[int, int]:
     return int(drive), int(state) + offset
 
 
-def _subject(assembly: Assembly, reading: Reading) -> tuple[str, str]:
+def _subject(reading: Reading) -> tuple[str, str]:
     return tuple(reading.subject.split("/", 1))
 
 
 def stressed(assembly: Assembly, reading: Reading) -> Case:
     """The worst case of a rated (or unrated) part: direct current and signal at its loudest together, or the first instant of plugging."""
-    place, name = _subject(assembly, reading)
+    place, name = _subject(reading)
     limit = next(limit for limit in assembly.places[place].network.limits if limit.id == name)
     solution, span = _solved(assembly, reading), _span(assembly, reading.state)
     direct = held_against(limit, limit_values(solution, place, limit))[:, span]
@@ -63,15 +62,12 @@ def stressed(assembly: Assembly, reading: Reading) -> Case:
     signal = solve_signals(assembly).peaks.get((place, limit.id, reading.state), 0.0)
     if abs(most + signal - reading.value) > NEAR * max(1.0, abs(reading.value)):
         return _struck_winding(assembly, reading, place, limit)
-    terms = [("direct current", most, reading.unit), ("all signals at their loudest" + (", peak" if reading.unit != "W" else ""), signal, reading.unit)]
+    loudest = "all signals at their loudest" + (", peak" if reading.unit != "W" else "")
+    terms = [("direct current", most, reading.unit), (loudest, signal, reading.unit)]
+    decides = f"{place}/{limit.part}" if limit.part else tuple(f"{place}/{node}" for node in limit.between)
     if signal > most:
-        return loud_case(assembly, place, limit, reading.state, most + signal, terms)
-    return _case(assembly, solution, at, decided_by(place, limit), most + signal, terms if signal else ())
-
-
-def decided_by(place: str, limit: Limit) -> str | tuple[str, str]:
-    """The part, or the two nodes, a limit is about."""
-    return f"{place}/{limit.part}" if limit.part else tuple(f"{place}/{node}" for node in limit.between)
+        return loud_case(assembly, place, limit, reading.state, decides, most + signal, terms)
+    return _case(assembly, solution, at, decides, most + signal, terms if signal else ())
 
 
 def _struck_winding(assembly: Assembly, reading: Reading, place: str, limit: Limit) -> Case:
@@ -112,7 +108,7 @@ def settles(assembly: Assembly, reading: Reading) -> Case | None:
 
 def supplied(assembly: Assembly, reading: Reading) -> Case:
     """The least volts left at what has to be powered."""
-    place, name = _subject(assembly, reading)
+    place, name = _subject(reading)
     need = next(need for need in assembly.places[place].needs if need.id == name)
     solution, nodes = _solved(assembly, reading), tuple(f"{place}/{node}" for node in need.between)
     volts = solution.volts(*nodes)[:, :len(assembly.home)]
@@ -121,30 +117,31 @@ def supplied(assembly: Assembly, reading: Reading) -> Case:
 
 def fed(assembly: Assembly, reading: Reading) -> Case:
     """Current pushed into a supply."""
-    solution, index, amps = _supply(assembly, reading)
+    solution, amps = _supply(assembly, reading)
     amps = amps[:, _span(assembly, "settled")]
     return _case(assembly, solution, _worst(amps), reading.subject, max(0.0, float(amps.max())))
 
 
 def surging(assembly: Assembly, reading: Reading) -> Case:
     """What a supply gives while plugging beyond what it gives once home."""
-    solution, index, amps = _supply(assembly, reading)
+    solution, amps = _supply(assembly, reading)
     span = _span(assembly, "plugging")
     moving, home = -amps[:, span], max(0.0, float((-amps[:, :span.start]).max()))
     terms = [("most while plugging", float(moving.max()), "A"), ("most once home", home, "A")]
     return _case(assembly, solution, _worst(moving, span.start), reading.subject, max(0.0, float(moving.max()) - home), terms)
 
 
-def _supply(assembly: Assembly, reading: Reading) -> tuple[Solution, int, np.ndarray]:
+def _supply(assembly: Assembly, reading: Reading) -> tuple[Solution, np.ndarray]:
+    """What is pushed into a supply in every case, A."""
     solution = _solved(assembly, reading)
-    index = part_index(assembly.circuit, *_subject(assembly, reading))
-    return solution, index, part_amps(solution, index) * np.sign(assembly.circuit.parts[index].value.nominal)
+    index = part_index(assembly.circuit, *_subject(reading))
+    return solution, part_amps(solution, index) * np.sign(assembly.circuit.parts[index].value.nominal)
 
 
 def crossed(assembly: Assembly, reading: Reading) -> Case:
     """Direct current through a winding or an output stage."""
     solution = _solved(assembly, reading)
-    index = part_index(assembly.circuit, *_subject(assembly, reading))
+    index = part_index(assembly.circuit, *_subject(reading))
     amps = np.abs(part_amps(solution, index)[:, _span(assembly, "settled")])
     return _case(assembly, solution, _worst(amps), reading.subject, float(amps.max()))
 

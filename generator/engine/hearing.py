@@ -61,8 +61,8 @@ def _direction(assembly: Assembly, signals: Signals, here: str, there: str, devi
         yield Reading("kinds-apart", here, "signal", 1.0, "", "signal", words=words, flags={"way": way_of(assembly, here)})
         return
     yield from _unsuited(assembly, here, there, pairs)
-    gain = {(s.id, l.id): float(np.abs(signals.bare[f"{here}/{s.id}", f"{there}/{l.id}"][MID]).min()) for s, l in pairs}
-    best = decibels(max(gain.values()))
+    gain = {(s.id, l.id): float(np.abs(signals.bare[f"{here}/{s.id}", f"{there}/{l.id}"][MID]).min()) for s in device.sources for l in other.listeners}
+    best = decibels(max(gain.values()))  # channels that have changed places are heard, if on the wrong side
     shorted = any(_drop(signals, f"{here}/{s.id}") > 40 for s in device.sources)
     yield Reading("path-gain", here, "connection", best, "dB", "signal", words={"device": Named(here), "other": Named(there)},
                   flags={"cause": "shorted" if shorted else "open", "way": way_of(assembly, here)})
@@ -80,7 +80,7 @@ def _direction(assembly: Assembly, signals: Signals, here: str, there: str, devi
             heard.append((s, l))
             yield from _pair(signals, f"{here}/{s.id}", f"{there}/{l.id}", s, l, words)
     for l in other.listeners:
-        if any(hearing is l for _, hearing in heard):
+        if any(decibels(gain[s.id, l.id]) > HEARD for s in device.sources):
             yield from _listener(signals, here, there, l, device.sources, [s for s, hearing in heard if hearing is l])
 
 
@@ -147,14 +147,14 @@ def _listener(signals: Signals, here: str, there: str, l: Listener, sources: Seq
         all_gains = np.array(list(gains.values()))
         kept = np.abs(all_gains.sum(axis=0)) / np.abs(all_gains).sum(axis=0)
         yield Reading("mono-sum", listener, l.channel, max(decibels(float(kept.min())), SILENT), "dB", "signal", words=words)
-    if l.kind != "digital":  # its coding does not care
+    if heard and l.kind != "digital":  # its coding does not care
         yield _polarity(here, listener, l, heard, gains, words)
-    own = [s for s in heard if s.channel == l.channel]
+    own = [s for s in sources if s.channel == l.channel]
     if own:
-        right = min(float(np.abs(gains[s.id]).min()) for s in own)
+        right = max(decibels(min(float(np.abs(gains[s.id]).min()) for s in own)), HEARD)
         for s in sources:
             if s.channel != l.channel:
-                stray = decibels(float(np.abs(gains[s.id]).max())) - decibels(right)
+                stray = decibels(float(np.abs(gains[s.id]).max())) - right
                 yield Reading("crosstalk", f"{here}/{s.id}>{l.id}", l.channel, stray, "dB", "signal", words={**words, "source": Named(here, s.channel)})
     hum = signals.hum.get(listener)
     if hum is not None:

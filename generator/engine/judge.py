@@ -258,6 +258,6 @@ def _goes(catalogue: Catalogue, half: tuple[str, str], other) -> bool:
 def _misfit(catalogue: Catalogue, half: tuple[str, str], name: str, other: str) -> Finding:
     family = catalogue.connectors[half[0]]
     partner = OPPOSITE[half[1]]
-    takes = sorted(c.name for c in catalogue.connectors.values() if c.bore == family.bore and partner in c.halves)
+    takes = sorted(c.name for c in catalogue.connectors.values() if partner in c.halves and fits((family, half[1]), (c, partner)))
     says = f"{name} ends in {family.name}, {half[1]}; {other} does not go in there. It takes the {partner} of: {'; '.join(takes)}."
     return Finding("does-not-mate", "does not fit", "connection", name, 0.0, "", None, "always", says, "Choose a lead with that end.", "derived", (), "settled")

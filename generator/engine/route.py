@@ -22,13 +22,13 @@ def routes(catalogue: Catalogue, start: str, target: str, offered: int = OFFERED
     """The best chains, best first; never one that is dangerous, carries no signal or does not fit. Shorter chains are searched first and a
     longer one is only looked for while nothing safe has been found."""
     found: list[Verdict] = []
-    for length in range(most + 1):
+    length = 0
+    while length <= most and not (found and found[0].verdict == "safe"):
         found += [judge(catalogue, start, chain, target) for chain in chains(catalogue, start, target, length)]
         found = sorted((v for v in found if RANK[v.verdict] <= RANK["lossy"]), key=cost)
-        if found and found[0].verdict == "safe":
-            break
-        if length and found:  # something works: one more adapter can only be worth it if it makes it safe
+        if found:  # something works: one more adapter is worth it only if it makes it safe
             most = min(most, length + 1)
+        length += 1
     return found[:offered]
 
 

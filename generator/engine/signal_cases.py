@@ -2,57 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import replace
-from functools import cached_property
 
 import numpy as np
 
-from generator.catalogue.records import Limit
-
 from .assemble import EARTHS, Assembly
-from .cases import Case, Decides, probe_case, signal_case
-from .circuit import Circuit, resistive, value_at
-from .direct import part_index
-from .hearing import NO_PATH, paired, screen_ohms
+from .bench import Bench
+from .cases import TEST_AMPS, Case, probe_case, signal_case
+from .circuit import resistive
+from .hearing import NO_PATH, SILENT, paired, screen_ohms
 from .readings import Reading
-from .signal import HERTZ, HIGH, LOW, MID, counted_levels, decibels, drive_of, limit_signal, listeners_of, loudest, signal_corners, solve_signals, sources_of
-from .solve import closed_array, part_signal_amps, solve_ac
+from .signal import FLOOR, HERTZ, HIGH, LOW, MID, decibels, loudest
+from .solve import closed_array, solve_ac
 
-TEST_AMPS = 1e-3
 MOST_DECIBELS = 160.0
-
-
-class Bench:
-    """An assembly with its signals solved, and its sources and listeners at hand."""
-
-    def __init__(self, assembly: Assembly) -> None:
-        self.assembly, self.circuit = assembly, assembly.circuit
-        self.sources, self.listeners = sources_of(assembly), listeners_of(assembly)
-        self.corners = signal_corners(assembly.circuit)
-
-    @cached_property
-    def signals(self):
-        return solve_signals(self.assembly)
-
-    def drive(self, source: str) -> dict[str, float]:
-        return drive_of(*self.sources[source])
-
-    def at(self, listener: str) -> tuple[str, str]:
-        place, record = self.listeners[listener]
-        return tuple(f"{place}/{node}" for node in record.between)
-
-    def output(self, source: str) -> tuple[str, str]:
-        place, record = self.sources[source]
-        return tuple(f"{place}/{node}" for node in record.output)
-
-    def values(self, circuit: Circuit, corner: str = "nominal") -> np.ndarray:
-        return np.array([value_at(part, corner) for part in circuit.parts])
-
-    def case(self, source: str, state: int, decides: Decides, edge: int = MID, bare: bool = False, corner: str = "nominal", level: float = 1.0) -> Case:
-        circuit = self.assembly.bare if bare else self.circuit
-        return signal_case(circuit, self.values(circuit, corner), self.assembly.home[state], corner, self.drive(source), edge, decides,
-                           level=level, source=source)
 
 
 def _size(case: Case) -> float:
@@ -105,7 +68,8 @@ def loaded(assembly: Assembly, reading: Reading) -> Case:
     if reading.quantity == "load-drop":
         state = int(np.abs(bench.signals.output[source][MID]).argmin())
         case, free = bench.case(source, state, nodes), float(abs(bench.signals.open_output[source][MID]))
-        return replace(case, number=decibels(free) - decibels(_size(case)), terms=(("at the output, nothing plugged", free, "V"), ("plugged", _size(case), "V")))
+        terms = (("at the output, nothing plugged", free, "V"), ("plugged", _size(case), "V"))
+        return replace(case, number=decibels(free) - decibels(_size(case)), terms=terms)
     nothing = tuple(False for _ in bench.circuit.switches)
     every = closed_array([*assembly.home, nothing], len(bench.circuit.switches))
     found = solve_ac(bench.circuit, bench.values(bench.circuit)[None], [HERTZ[MID]], every, [{nodes: -1.0}])[0, 0, :, 0]
@@ -113,7 +77,7 @@ def loaded(assembly: Assembly, reading: Reading) -> Case:
     added = np.abs(1 / ohm[:-1] - 1 / ohm[-1])
     state = int(added.argmax())
     terms = (("impedance at the output, nothing plugged", float(abs(ohm[-1])), "ohm"), ("plugged", float(abs(ohm[state])), "ohm"))
-    return replace(bench.case(source, state, nodes), number=min(float(1 / max(added[state], 1e-12)), NO_PATH), terms=terms)
+    return replace(bench.case(source, state, nodes), number=min(float(1 / max(added[state], FLOOR)), NO_PATH), terms=terms)
 
 
 def level(assembly: Assembly, reading: Reading) -> Case:
@@ -154,10 +118,11 @@ def mono(assembly: Assembly, reading: Reading) -> Case:
     kept = np.abs(gains.sum(axis=0)) / np.abs(gains).sum(axis=0)
     state = int(kept.argmin())
     drive = {part: share for name in names for part, share in bench.drive(name).items()}
-    case = signal_case(bench.circuit, bench.values(bench.circuit), assembly.home[state], "nominal", drive, MID, bench.at(listener), source=names[0].split("/")[0])
+    place = names[0].split("/")[0]
+    case = signal_case(bench.circuit, bench.values(bench.circuit), assembly.home[state], "nominal", drive, MID, bench.at(listener), source=place)
     alone = float(np.abs(gains[:, state]).sum())
     terms = (("heard with 1 V on every channel alike", _size(case), "V"), ("heard of each channel alone, added", alone, "V"))
-    return replace(case, number=decibels(float(kept[state])), terms=terms)
+    return replace(case, number=max(decibels(float(kept[state])), SILENT), terms=terms)
 
 
 def _senders(bench: Bench, listener: str) -> list[str]:
@@ -203,51 +168,6 @@ def hum(assembly: Assembly, reading: Reading) -> Case:
     return replace(case, number=min(-decibels(_size(case)), MOST_DECIBELS), terms=(("heard of 1 V between the chassis", _size(case), "V"),))
 
 
-def stage(assembly: Assembly, reading: Reading) -> Case | None:
-    """The current through an output stage: its own at full level, or what the other outputs push into it."""
-    bench, name = Bench(assembly), reading.subject
-    place, source = bench.sources[name]
-    stages = [i for part in source.drive if (i := part_index(bench.circuit, place, part)) is not None and bench.circuit.parts[i].kind == "emf"]
-    if not stages or reading.value == 0:
-        return None
-    others = [name] if reading.quantity == "driven-amps" else [other for other, (there, _) in bench.sources.items() if there != place]
-    values = np.array([bench.values(bench.circuit, corner) for corner in bench.corners])
-    home = closed_array(assembly.home, len(bench.circuit.switches))
-    found = solve_ac(bench.circuit, values, HERTZ, home, [bench.drive(other) for other in others])
-    levels = np.array([loudest(bench.sources[other][1]) for other in others])
-    amps = np.array([np.abs(part_signal_amps(bench.circuit, values, HERTZ, found, i)) * levels for i in stages])
-    return _loud(bench, others, amps, [f"{bench.circuit.parts[i].id}" for i in stages], levels)
-
-
-def _loud(bench: Bench, names: Sequence[str], amps: np.ndarray, parts: Sequence[str], levels: np.ndarray) -> Case:
-    """The worst of (stages, corners, frequencies, states, sources), shown for the source that adds most."""
-    total = amps.sum(axis=-1)
-    which, corner, at, state = (int(i) for i in np.unravel_index(int(total.argmax()), total.shape))
-    shares = amps[which, corner, at, state]
-    main = int(shares.argmax())
-    case = bench.case(names[main], state, parts[which], at, corner=bench.corners[corner], level=float(levels[main]))
-    terms = tuple((f"from {name}", float(share), "A") for name, share in zip(names, shares)) if len(names) > 1 else ()
-    return replace(case, number=float(total.max()), terms=terms)
-
-
-def loud_case(assembly: Assembly, place: str, limit: Limit, state: str, number: float, terms: Sequence) -> Case:
-    """A rated part that signal stresses more than direct current does: its worst case, shown for the source that adds most."""
-    bench = Bench(assembly)
-    names, counted = list(bench.sources), counted_levels(bench.sources, place, limit)
-    settled = state == "settled"
-    corners, edges = (bench.corners, range(3)) if settled else (("nominal",), (MID,))
-    states = assembly.home if settled else assembly.plugging
-    values, hertz = np.array([bench.values(bench.circuit, corner) for corner in corners]), [HERTZ[at] for at in edges]
-    found = solve_ac(bench.circuit, values, hertz, closed_array(states, len(bench.circuit.switches)), [bench.drive(name) for name in names])
-    total = limit_signal(assembly, place, limit, found, hertz, values, counted)
-    corner, at, which = (int(i) for i in np.unravel_index(int(total.argmax()), total.shape))
-    alone = [limit_signal(assembly, place, limit, found, hertz, values, counted * (np.arange(len(names)) == i))[corner, at, which] for i in range(len(names))]
-    main = int(np.argmax(alone))
-    decides = f"{place}/{limit.part}" if limit.part else tuple(f"{place}/{node}" for node in limit.between)
-    return signal_case(bench.circuit, values[corner], states[which], corners[corner], bench.drive(names[main]), edges[at], decides, number, terms,
-                       float(counted[main]), names[main])
-
-
 def screen(assembly: Assembly, reading: Reading) -> Case:
     """The resistance between the chassis, from a test current."""
     ohm, circuit, lean = screen_ohms(assembly), assembly.circuit, resistive(assembly.circuit)
@@ -261,5 +181,5 @@ def screen(assembly: Assembly, reading: Reading) -> Case:
 
 FINDERS = {
     "path-gain": path, "side-gain": side, "load-ohm": loaded, "load-drop": loaded, "over-level": level, "under-level": level, "treble": edge, "bass": edge,
-    "mono-sum": mono, "polarity": polarity, "crosstalk": stray, "hum-rejection": hum, "forced-amps": stage, "driven-amps": stage, "screen-ohm": screen,
+    "mono-sum": mono, "polarity": polarity, "crosstalk": stray, "hum-rejection": hum, "screen-ohm": screen,
 }

@@ -10,7 +10,8 @@ from .working import Net, Worked, Working
 
 WIDE = 96
 STATES = {"settled": "settled, fully plugged", "plugging": "while plugging", "signal": "with signal, fully plugged"}
-NATURE = {"direct": "", "instant": "; the first instant, large capacitors hold their voltage", "signal": "", "test": "; all sources quiet, a test current instead", "rule": ""}
+NATURE = {"direct": "", "instant": "; the first instant, large capacitors hold their voltage", "signal": "",
+          "test": "; all sources quiet, a test current instead"}
 
 
 def told(working: Working) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from math import floor, log10
 
 PREFIXES = ((1e6, "M"), (1e3, "k"), (1.0, ""), (1e-3, "m"), (1e-6, "µ"), (1e-9, "n"))
-NOTHING = 1e-12  # below this a number is rounding
+NOTHING = 1e-9  # below this a number is rounding
 SYMBOLS = {"ohm": "Ω"}
 
 

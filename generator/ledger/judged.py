@@ -32,7 +32,9 @@ def judged(catalogue: Catalogue, remembered: Path | None = None) -> list[Mapping
     found = [(digest, fresh[pairing] if pairing in fresh else known[digest]) for pairing, digest in todo]
     if remembered and (fresh or len(known) != len(found)):
         remembered.parent.mkdir(parents=True, exist_ok=True)
-        remembered.write_text("".join(f"{digest} {line}\n" for digest, line in found), encoding="utf-8")
+        partial = remembered.with_suffix(f".{os.getpid()}")  # renamed when whole, so that two runs at once do no harm
+        partial.write_text("".join(f"{digest} {line}\n" for digest, line in found), encoding="utf-8")
+        partial.replace(remembered)
     return [json.loads(line) for _, line in found]
 
 

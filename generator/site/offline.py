@@ -14,7 +14,8 @@ from pathlib import Path
 from generator.site.guides import GUIDES
 from generator.site.page import KINDS
 
-PAGES = {"index.md": "", "check.md": "check/", "matrix.md": "matrix/", "bench.md": "bench/", "bag.md": "bag/", "methods.md": "methods/", "guides/index.md": "guides/",
+PAGES = {"index.md": "", "check.md": "check/", "matrix.md": "matrix/", "bench.md": "bench/", "bag.md": "bag/",
+         "methods.md": "methods/", "changes.md": "changes/", "guides/index.md": "guides/",
          **{f"guides/{guide}.md": f"guides/{guide}/" for guide in GUIDES},
          **{f"{kind}/index.md": f"{kind}/" for kind in KINDS}}
 SEARCH = "search/search_index.json"  # mkdocs writes it

@@ -10,12 +10,15 @@ from contextlib import contextmanager
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import sync_playwright
+from playwright.sync_api import expect, sync_playwright
 
 from served import built, served
 
 PHONE = {"width": 390, "height": 844}
 DESK = {"width": 1280, "height": 900}
+PATIENCE = 15_000  # ms; how long something that should appear may take on a busy machine
+
+expect.set_options(timeout=PATIENCE)
 
 
 @pytest.fixture(scope="session")
@@ -63,7 +66,7 @@ def visit(browser, site):
     def opened(address="", *, size=PHONE, **how):
         how = {"service_workers": "block", "has_touch": size is PHONE, **how}
         page = browser.new_context(viewport=size, base_url=site.base, **how).new_page()
-        page.set_default_timeout(15_000)
+        page.set_default_timeout(PATIENCE)
         page.wrong = Watched(page, site.base)
         pages.append(page)
         page.goto(address)

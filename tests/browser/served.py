@@ -75,7 +75,7 @@ class _Handler(SimpleHTTPRequestHandler):
         if replaced is None:
             super().do_GET()
         else:
-            self._send(200, self.guess_type(self.path), replaced)
+            self._send(200, self.guess_type(f"{self.path}index.html" if self.path.endswith("/") else self.path), replaced)
 
     def send_error(self, code: int, message: str | None = None, explain: str | None = None) -> None:
         self._send(code, "text/html; charset=utf-8", (self.site.folder / "404.html").read_bytes())

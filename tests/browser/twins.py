@@ -28,8 +28,8 @@ RELATIVE = 1e-9
 # elimination, on each side): a few volts times it is what small currents may differ by, and a resistance R by a share of LEAK * R.
 LEAK = 8 * 2.2e-16 / CONTACT_OHM
 LARGEST = 1e5  # ohm; what a large capacitor fills through at most, and with it the time that takes
-FLOORS = {"V": 5e-7, "A": 1e-10, "W": 1e-9, "": 1e-6}  # 50 V times LEAK, and what such a current leaves across 50 kilohms; GAIN_FLOOR at -60 dB
-GAIN_FLOOR = 1e-9  # of the source: -180 dB, twenty below the least any reading speaks of
+FLOORS = {"V": 5e-7, "A": 1e-10, "W": 1e-9, "": 1e-6}  # 50 V times LEAK, and what such a current leaves across 50 kilohms
+GAIN_FLOOR = 1e-8  # of the source: -160 dB, a hundred below what still counts as heard; LEAK across some tens of kilohms
 DECIBELS, DECIBELS_PER_NEPER = 1e-7, 8.686
 BATCH = 250  # questions in one call of the page
 Question = tuple[str, tuple[str, ...], str]
@@ -119,7 +119,7 @@ def allowed(own: float, other: float, unit: str) -> float:
     """How far apart two numbers may be and still be the same one.
 
     1e-9 of the number, and what rounding beside a contact's 100 S leaves (see LEAK). Decibels are compared as the ratios they stand for:
-    within 1e-7 dB at 0 dB, 1e-5 dB at -60 dB where nothing is heard any more, and below -180 dB all is floor.
+    within 2e-7 dB at 0 dB, 1e-4 dB at -60 dB where nothing is heard any more, and below -160 dB all is floor.
     """
     size = max(abs(own), abs(other))
     if unit == "dB":

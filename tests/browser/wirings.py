@@ -69,7 +69,7 @@ def _lead(chance: Random, catalogue: Catalogue, name: str, outlet, inlet, spare)
     added += [_part(chance, f"{emf.id}-inside", "resistor", emf.b, chance.choice(nodes)) for emf in added if emf.kind == "emf"]
     added = [part for part in added if part.a != part.b]
     windings = [part.id for part in added if part.kind == "inductor"]
-    couplings = (Coupling(windings[0], windings[1], chance.uniform(0.5, 0.999)),) if len(windings) > 1 else ()
+    couplings = (Coupling(windings[0], windings[1], chance.choice([chance.uniform(0.5, 0.999), 1.0])),) if len(windings) > 1 else ()
     limits = tuple(limit for part in added for limit in _limits(chance, part))
     return Lead(name, f"Wiring {name}, random", "cable", ends, (), tuple(part.id for part in added), Network((*cable, *added), couplings, limits),
                 length, None, chance.choice([None, 110.0]), (), "", (), (), EVIDENCE)
@@ -109,8 +109,8 @@ def _part(chance: Random, id: str, kind: str, a: str, b: str) -> Part:
     if kind == "emf":
         volts = chance.choice([-1, 1]) * chance.uniform(1, 50)
         return Part(id, kind, a, b, Quantity(volts, volts - 1, volts + 1, "V", ""))
-    value = 10 ** chance.uniform(*DECADES[kind])
-    return Part(id, kind, a, b, Quantity(value, 0.8 * value, 1.2 * value, {"resistor": "ohm", "capacitor": "F", "inductor": "H"}[kind], ""),
+    value = 10 ** chance.uniform(*DECADES[kind]) * chance.choices([1, 0, -1], [98, 1, 1])[0]  # no part has nothing or less
+    return Part(id, kind, a, b, Quantity(value, *sorted((0.8 * value, 1.2 * value)), {"resistor": "ohm", "capacitor": "F", "inductor": "H"}[kind], ""),
                 coil="winding" if kind == "inductor" and chance.random() < 0.5 else None)
 
 

@@ -241,6 +241,17 @@ def test_thick_and_thin_plugs_are_as_thick_as_published(catalogue):
                 assert connector.halves["plug"].sizes["diameter"] == diameter, id
 
 
+def test_every_assignment_says_what_it_is_for_and_how_to_tell_it(catalogue):
+    for assignment in catalogue.assignments.values():
+        assert assignment.used_for and assignment.recognise and assignment.evidence.checked, assignment.id
+
+
+def test_memory_says_what_would_confirm_it(catalogue):
+    for record in (*catalogue.connectors.values(), *catalogue.assignments.values()):
+        if record.evidence.grade == "from memory":
+            assert "confirm" in (record.evidence.note or ""), record.id
+
+
 def test_no_two_records_are_identical(catalogue):
     for kind in (catalogue.connectors, catalogue.assignments):
         for one, two in combinations(kind.values(), 2):

@@ -49,10 +49,14 @@ def rank(catalogue, pairing):
     return RANK[judge(catalogue, *pairing).verdict]
 
 
-def worked_out(verdict):
-    """What a verdict says, without names, its numbers to six digits. Of two capacitors that take equally long either may be named."""
-    findings = sorted((f.id, f.severity, f.where if f.id != "wait-for-capacitors" else "", f"{f.value:.6g}", f"{f.limit}", f.state) for f in verdict.findings)
-    return verdict.verdict, verdict.plugging, [found for _, found in verdict.settings], findings
+def assert_alike(one, other, about):
+    """Two verdicts that differ in names and rounding only. Of two capacitors that take equally long either may be named."""
+    def told(verdict):
+        return sorted((f.id, f.severity, f.where if f.id != "wait-for-capacitors" else "", f.state, f.value) for f in verdict.findings)
+
+    assert (one.verdict, one.plugging, [v for _, v in one.settings]) == (other.verdict, other.plugging, [v for _, v in other.settings]), about
+    assert [finding[:-1] for finding in told(one)] == [finding[:-1] for finding in told(other)], about
+    assert [finding[-1] for finding in told(one)] == pytest.approx([finding[-1] for finding in told(other)], rel=1e-6, abs=1e-9), about
 
 
 # -- supplies -------------------------------------------------------------------------------------------------------
@@ -129,7 +133,7 @@ def test_turning_a_symmetrical_lead_round_changes_nothing(catalogue, sample):
     for start, through, target in sample(wanted, 20):
         outlet, inlet, leads = catalogue.ports[start], catalogue.ports[target], [catalogue.leads[name] for name in through]
         one, other = (judge_way(catalogue, outlet, leads, inlet, Way((pair,))) for pair in (("a", "b"), ("b", "a")))
-        assert worked_out(one) == worked_out(other), (start, through, target)
+        assert_alike(one, other, (start, through, target))
 
 
 def test_what_the_ends_are_called_changes_nothing(catalogue, sample):
@@ -139,7 +143,7 @@ def test_what_the_ends_are_called_changes_nothing(catalogue, sample):
     for start, through, target in sample(wanted, 20):
         lead = mirrored(catalogue.leads[through[0]])
         renamed = replace(catalogue, leads={**catalogue.leads, lead.id: lead})
-        assert worked_out(judge(renamed, start, through, target)) == worked_out(judge(catalogue, start, through, target)), (start, through, target)
+        assert_alike(judge(renamed, start, through, target), judge(catalogue, start, through, target), (start, through, target))
 
 
 # -- ratings --------------------------------------------------------------------------------------------------------
@@ -191,7 +195,7 @@ def test_the_order_of_parts_does_not_matter(catalogue, sample):
     for start, through, target in sample(many=20):
         port = catalogue.ports[target]
         turned = replace(port, network=replace(port.network, parts=port.network.parts[::-1]))
-        assert worked_out(judge(with_port(catalogue, turned), start, through, target)) == worked_out(judge(catalogue, start, through, target)), (start, through, target)
+        assert_alike(judge(with_port(catalogue, turned), start, through, target), judge(catalogue, start, through, target), (start, through, target))
 
 
 def test_ids_do_not_matter(catalogue, sample):
@@ -199,4 +203,4 @@ def test_ids_do_not_matter(catalogue, sample):
         lead = replace(catalogue.leads[through[0]], id="zz-lead")
         outlet, inlet = replace(catalogue.ports[start], id="zz-outlet"), replace(catalogue.ports[target], id="aa-inlet")
         renamed = replace(catalogue, ports={**catalogue.ports, outlet.id: outlet, inlet.id: inlet}, leads={lead.id: lead})
-        assert worked_out(judge(renamed, "zz-outlet", ("zz-lead",), "aa-inlet")) == worked_out(judge(catalogue, start, through, target))
+        assert_alike(judge(renamed, "zz-outlet", ("zz-lead",), "aa-inlet"), judge(catalogue, start, through, target), (start, through, target))

@@ -8,7 +8,7 @@ from front import FORBIDDEN, STORAGE, run, scripts
 from generator.catalogue.published import as_data
 from generator.site import mated
 
-LOADED = scripts("ui/dom.js", "ui/words.js", "ui/catalogue.js", "ui/table.js", "ui/fits.js", "ui/slices.js", "ui/bag.js", "check/judged.js", "check/bagged.js",
+LOADED = scripts("ui/dom.js", "ui/words.js", "ui/catalogue.js", "ui/table.js", "ui/fits.js", "ui/slices.js", "ui/effort.js", "ui/bag.js", "check/judged.js", "check/bagged.js",
                  "bag/codes.js", "bag/exchange.js", "bag/chains.js", "bag/pack.js", "bag/ask.js")
 VERDICTS = ["safe", "lossy", "no signal", "dangerous", "does not fit"]
 MIC, DESK, CAMERA = "mic-dynamic-xlr", "mixer-mic-in-p48-xlr", "camera-mic-in-35"
@@ -56,7 +56,7 @@ def test_two_ids_of_one_code_are_written_out_and_never_taken_for_each_other(node
 
 
 def test_a_code_never_changes(node):
-    """Links that people sent live on: these are FNV-1a, 32 bits, modulo 36^5; the hash of "a" is 0xe40c292c in its authors' own list."""
+    """Links that people sent live on: these are FNV-1a, 32 bits, modulo 36^5. That the hash of "a" is 0xe40c292c is from memory."""
     assert node("bag.code('a')") == "".join("0123456789abcdefghijklmnopqrstuvwxyz"[(0xE40C292C % 36**5) // 36**place % 36] for place in range(4, -1, -1))
 
 

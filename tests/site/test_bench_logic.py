@@ -230,7 +230,7 @@ def test_a_lead_with_parts_is_known_by_their_values(node):
 
 def test_the_nearest_leads_are_told_with_what_differs(node):
     near = dict(known(node, "#ends=xlr-3/female,phone-635-ts/plug&joins=a.2_b.tip,a.1_a.3_b.sleeve&parts=resistor:a.2_a.3:1kohm")["near"])
-    assert near["xlr-f-to-635-ts-3-to-1"] == ["it has no resistor 1 kΩ from 2 of XLR-3 female to 1 of XLR-3 female"]
+    assert near["xlr-f-to-635-ts-3-to-1"] == ["it has no resistor 1 kΩ from 1 of XLR-3 female to 2 of XLR-3 female"]
     assert "1 of XLR-3 female is not joined to 3 of XLR-3 female" in near["xlr-f-to-635-ts-3-open"]
 
 

@@ -15,9 +15,9 @@ Ringfence.bag = Ringfence.bag || {};
     return [[], ...starts.map((id) => [id]), ...two].filter(arrives);
   };
 
-  /* Best verdict first, then fewest leads, then least against it, then by name. */
+  /* Best verdict first, then fewest leads, then least against it, then what most bags hold. */
   bag.byWorth = (a, b) => ui.rank(a.verdict) - ui.rank(b.verdict) || a.through.length - b.through.length
-    || a.findings.length - b.findings.length || a.through.join().localeCompare(b.through.join());
+    || a.findings.length - b.findings.length || ui.effort(a) - ui.effort(b) || a.through.join().localeCompare(b.through.join());
 
   /* Judge every chain; `ondone` gets {ways: [{through, verdict, says, findings}], failed: number}. Returns a function that stops it. */
   bag.search = function (from, into, leads, { onstep = () => {}, ondone }) {
@@ -38,6 +38,7 @@ Ringfence.bag = Ringfence.bag || {};
      With `equal` one that is no worse will do. */
   bag.toAdd = function (from, into, leads, best, equal = false) {
     const limit = best ? ui.rank(best.verdict) + (equal ? 1 : 0) : Infinity;
-    return ui.rows(from, into).find((row) => works(row.verdict) && row.rank < limit && row.through.some((id) => !leads.includes(id))) || null;
+    const better = ui.rows(from, into).filter((row) => works(row.verdict) && row.rank < limit && row.through.some((id) => !leads.includes(id)));
+    return better.sort((a, b) => a.rank - b.rank || ui.effort(a) - ui.effort(b))[0] || null;
   };
 })(Ringfence.bag, Ringfence.ui);

@@ -16,14 +16,14 @@ Ringfence.bench = Ringfence.bench || {};
     if (!root) return;
     ({ wiring, unknown } = bench.read(location.hash));
     drawn = bench.answer(root.dataset.root, say);
-    window.addEventListener("hashchange", opened_);
+    window.addEventListener("hashchange", arrive);
     render();
   }
 
   /* Somebody opened another wiring in this tab; the one before is one step back. */
-  function opened_() {
+  function arrive() {
     if (location.hash === bench.write(wiring) && !unknown.length) return;
-    past.push(wiring);
+    past.push({ wiring, unknown });
     ({ wiring, unknown } = bench.read(location.hash));
     picked = choosing = null;
     render();
@@ -31,16 +31,17 @@ Ringfence.bench = Ringfence.bench || {};
 
   const say = (text) => { status.textContent = text; };
 
-  function change(next, words) {
-    past.push(wiring);
-    show(next, words);
+  /* What was not understood stays so, and nothing is judged, until somebody says to go on without it. */
+  function change(next, words, left = unknown) {
+    past.push({ wiring, unknown });
+    show(next, words, left);
   }
 
-  function show(next, words) {
+  function show(next, words, left) {
     wiring = next;
-    unknown = [];
+    unknown = left;
     picked = choosing = null;
-    history.replaceState(null, "", bench.write(wiring) || location.pathname);
+    if (!unknown.length) history.replaceState(null, "", bench.write(wiring) || location.pathname);
     render();
     say(words);
   }
@@ -59,9 +60,9 @@ Ringfence.bench = Ringfence.bench || {};
     unjoin(join) { change(bench.unjoin(wiring, join), "Taken out"); },
     choose(index) { choosing = index; picked = null; render(true); },
     dropEnd() { change(bench.dropEnd(wiring), "The third end is gone"); },
-    undo() { show(past.pop(), "Undone"); },
-    clear() { change(bench.EMPTY, "Started over"); },
-    rest() { change(wiring, "Going on with the rest"); },
+    undo() { const before = past.pop(); show(before.wiring, "Undone", before.unknown); },
+    clear() { change(bench.EMPTY, "Started over", []); },
+    rest() { change(wiring, "Going on with the rest", []); },
     cable(changes) { change(bench.made(wiring, changes), "Cable changed"); },
     draft(changes) { draft = { ...draft, fault: "", field: "", ...changes }; render(); },
     add(part) { draft = { kind: part.kind, nodes: [], value: "", rating: "" }; change(bench.addPart(wiring, part), `Added ${bench.partSaid(wiring, part)}`); },

@@ -18,15 +18,17 @@ Ringfence.bench = Ringfence.bench || {};
   /* The SVG of a wiring laid out. `picked` is the contact in hand, `onjoin` is called with a join that is tapped. */
   bench.drawing = function (wiring, layout, names, picked, onjoin) {
     const svg = shape("svg", { class: "rf-wires", width: WIDTH, height: layout.height, viewBox: `0 0 ${WIDTH} ${layout.height}`, role: "img", "aria-label": said(wiring) });
-    const runs = bench.runs(wiring, layout), share = placed(runs);
+    const runs = bench.runs(wiring, layout), share = placed(runs), words = []; // words go on top, where no line can cut them
     for (const run of runs) svg.append(names.has(run.what) ? wire(run) : part(run));
+    svg.append(...words);
     return svg;
 
     function wire(run) {
       const name = names.get(run.what), { path } = run.to ? curve(run) : cutOff(run);
       const held = picked && run.what.includes(picked) ? " rf-wire--held" : "";
       const group = shape("g", { class: `rf-wire${name === "screen" ? " rf-wire--screen" : ""}${held}` },
-        ...strokes(path), run.first ? label(name, run) : "", shape("path", { class: "rf-wire__touch", d: path }));
+        ...strokes(path), shape("path", { class: "rf-wire__touch", d: path }));
+      if (run.first) words.push(label(name, run));
       group.addEventListener("click", () => onjoin(run.what));
       return group;
     }
@@ -34,9 +36,9 @@ Ringfence.bench = Ringfence.bench || {};
     function part(run) {
       const { path, x, y, angle } = curve(run, share), beside = Math.abs(angle) > 45;
       const right = x < WIDTH * 0.6;
-      const value = run.first ? text(bench.printed(run.what.value), beside ? x + (right ? 13 : -13) : x, beside ? y + 4 : y - 13, beside ? (right ? "start" : "end") : "middle") : "";
+      if (run.first) words.push(text(bench.printed(run.what.value), beside ? x + (right ? 13 : -13) : x, beside ? y + 4 : y - 13, beside ? (right ? "start" : "end") : "middle", "rf-part__value"));
       return shape("g", { class: "rf-part" }, ...strokes(path),
-        shape("g", { transform: `translate(${x.toFixed(1)} ${y.toFixed(1)}) rotate(${(angle - 90).toFixed(1)})` }, ...SYMBOLS[run.kind](run)), value);
+        shape("g", { transform: `translate(${x.toFixed(1)} ${y.toFixed(1)}) rotate(${(angle - 90).toFixed(1)})` }, ...SYMBOLS[run.kind](run)));
     }
   };
 
@@ -91,7 +93,7 @@ Ringfence.bench = Ringfence.bench || {};
     return text(name.replace(/-/g, " "), left ? 7 : WIDTH - 7, y - 6, left ? "start" : "end");
   }
 
-  const text = (words, x, y, anchor) => shape("text", { x: x.toFixed(1), y: y.toFixed(1), "text-anchor": anchor }, words);
+  const text = (words, x, y, anchor, name = null) => shape("text", { class: name, x: x.toFixed(1), y: y.toFixed(1), "text-anchor": anchor }, words);
 
   /* Symbols stand upright around 0, 0; 1 to 1 with the pixels of the drawing. */
   const SYMBOLS = {

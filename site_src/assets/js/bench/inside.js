@@ -38,7 +38,7 @@ Ringfence.bench = Ringfence.bench || {};
     function add(event) {
       event.preventDefault();
       const nodes = fields.nodes.map((_, i) => draft.nodes[i] || "");
-      if (nodes.includes("")) return on.draft({ fault: "Choose what it stands between.", field: "nodes" });
+      if (!nodes.every((node) => places.some(([known]) => known === node))) return on.draft({ fault: "Choose what it stands between.", field: "nodes" });
       const made = bench.part(draft.kind, nodes, draft.value || "", draft.rating || "");
       return made.part ? on.add(made.part) : on.draft(made);
     }
@@ -70,8 +70,8 @@ Ringfence.bench = Ringfence.bench || {};
       fault ? el("p", { class: "rf-fault", role: "alert" }, `'${wiring.length}' is no length. ${fault}`) : null);
   };
 
-  function field(label, control) {
-    return el("label", { class: "rf-field" }, el("span", {}, label), control);
+  function field(label, control, wide = false) {
+    return el("label", { class: `rf-field${wide ? " rf-field--wide" : ""}` }, el("span", {}, label), control);
   }
 
   bench.field = field;

@@ -45,7 +45,7 @@ Ringfence.bench = Ringfence.bench || {};
     const joins = bench.named(wiring, stock), laid = bench.lay(joins, Object.keys(ends), cable);
     const added = bench.components(wiring, EVIDENCE);
     return {
-      id: bench.ID, name: "The lead on the bench", form: wiring.ends.length > 2 ? "splitter" : wiring.parts.length ? "converter" : cable ? "cable" : "adapter",
+      id: bench.ID, name: "the lead on the bench", form: wiring.ends.length > 2 ? "splitter" : wiring.parts.length ? "converter" : cable ? "cable" : "adapter",
       ends, joins, parts: added.ids,
       network: { parts: [...laid, ...added.parts], couplings: added.couplings, limits: [...added.limits, ...ratings(laid, cable)] },
       length: length && length.nominal, cable: wiring.cable, impedance: cable && cable.impedance,

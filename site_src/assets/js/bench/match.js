@@ -35,7 +35,7 @@ Ringfence.bench = Ringfence.bench || {};
       bench.field("Name", input("name", bench.defaultName(wiring))),
       bench.field("How it is known", el("select", { "data-key": "offer grade", onchange: (event) => { told.grade = event.target.value; show(); } },
         ["from memory", "common practice"].map((grade) => el("option", { value: grade, selected: grade === told.grade }, ui.capital(grade))))),
-      bench.field("What would confirm it", input("note", "Measured with a meter on one lead", "textarea")),
+      bench.field("What would confirm it", input("note", "Measured with a meter on one lead", "textarea"), true),
       path, text, copy, el("p", { class: "rf-form__note" }, "A lead in the catalogue also says how to tell it apart with a meter, and what it is mistaken for."));
 
     function show() {

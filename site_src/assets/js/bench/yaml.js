@@ -4,11 +4,13 @@ Ringfence.bench = Ringfence.bench || {};
 
 /* The lead on the bench as a file of the catalogue, in its grammar. Every text is a double-quoted scalar, so no text can mean anything else. */
 (function (bench, ui) {
-  const UNPRINTABLE = /[\u0000-\u001f\u007f-\u009f\u2028\u2029\ufeff\ufffe\uffff]|[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g;
+  const UNPRINTABLE = /[\u0000-\u001f\u007f-\u009f\u2028\u2029\ufeff\ufffe\uffff]/g;
+  const LONE = /^[\ud800-\udfff]$/; // half of a pair, alone
   const LONGEST = 120;
   const GRADES = ["from memory", "common practice"]; // what a reading on a bench may claim; the others need a source
 
-  const quoted = (text) => JSON.stringify(text.replace(UNPRINTABLE, " ").replace(/\s+/g, " ").trim().slice(0, LONGEST));
+  const quoted = (text) => JSON.stringify(Array.from(text.replace(UNPRINTABLE, " ").replace(/\s+/g, " ").trim())
+    .filter((sign) => !LONE.test(sign)).slice(0, LONGEST).join(""));
   const flow = (items) => `[${items.map(quoted).join(", ")}]`;
 
   /* The id a name makes, and that no lead has yet. */

@@ -5,6 +5,7 @@ Ringfence.check = Ringfence.check || {};
 /* The question as it stands in the address: #from=ID&through=ID,ID&into=ID. */
 (function (check, ui) {
   const SHOWN = 80; // a hostile address may be long; a person needs only its beginning
+  const MOST = 8; // leads in a row; the work grows with every one, and a hostile address must not stop the page
 
   /* {from, through, into, unknown}: ids that live in the catalogue, through null while not chosen, [] for no lead;
      `unknown` lists texts that name nothing. */
@@ -23,8 +24,10 @@ Ringfence.check = Ringfence.check || {};
     const into = port("into");
     let through = null;
     if (asked.has("through")) {
-      through = asked.get("through").split(",").filter(Boolean).map((text) => known("leads", text));
-      if (through.includes(null)) through = null; // never judge a connection with one lead silently left out
+      const texts = asked.get("through").split(",").filter(Boolean);
+      if (texts.length > MOST) unknown.push(`${texts.length} leads in a row; ${MOST} are the most that are worked out`);
+      else through = texts.map((text) => known("leads", text));
+      if (through && through.includes(null)) through = null; // never judge a connection with one lead silently left out
     } else if (from && into) through = [];
     return { from, through, into, unknown };
   };

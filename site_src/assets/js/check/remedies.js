@@ -6,7 +6,6 @@ Ringfence.check = Ringfence.check || {};
 (function (check, ui) {
   const { el } = ui;
   const SHOWN = 4;
-  const FORMS = ["cable", "adapter", "converter", "splitter"]; // from most to least common in a bag
 
   check.remedies = function (judged, question, root) {
     if (judged.verdict === "safe") return null;
@@ -47,13 +46,7 @@ Ringfence.check = Ringfence.check || {};
       const name = way.through.join();
       if (works(way.verdict) && ui.rank(way.verdict) < ui.rank(judged.verdict) && !found.has(name)) found.set(name, way);
     }
-    return [...found.values()].sort((a, b) => ui.rank(a.verdict) - ui.rank(b.verdict) || effort(a) - effort(b));
-  }
-
-  /* Fewest leads first; among them what most bags hold: a plain cable before an adapter, a short one before a long one. */
-  function effort({ through }) {
-    const leads = through.map(ui.lead);
-    return leads.reduce((sum, lead) => sum + 1000 + 200 * FORMS.indexOf(lead.form) + Math.min(lead.length || 0, 199), 0);
+    return [...found.values()].sort((a, b) => ui.rank(a.verdict) - ui.rank(b.verdict) || ui.effort(a) - ui.effort(b));
   }
 
   const works = (verdict) => verdict === "safe" || verdict === "lossy";

@@ -37,7 +37,7 @@ Ringfence.engine = Ringfence.engine || {};
 
   /* The circuits and states of one way: {places: Map, interfaces, circuit (as it is), linked (with an emf between the chassis of From and
      Into; null where one has none), bare (without the capacitance of the cables), home, joined, plugging}, the last three lists of
-     switch states; `joined` has both chassis tied by mains earth as well. */
+     switch states; `joined` has both chassis tied by mains earth as well. Throws CircuitError where no circuit can have these values. */
   engine.assemble = function (data, start, leads, target, way) {
     const places = engine.placed(data, start, leads, target, way), interfaces = [];
     let side = ["from", start, null];
@@ -63,6 +63,7 @@ Ringfence.engine = Ringfence.engine || {};
     if (both) switches.push(["from/chassis", "into/chassis"]);
     const { parts, strays, couplings } = network(places);
     const full = [...parts, ...strays], earths = { id: engine.EARTHS, kind: "emf", a: "from/chassis", b: "into/chassis", value: UNITY };
+    engine.holdPossible(full, couplings);
     const { home, plugging } = states(interfaces, touches, leads.length + 1, both);
     const mayJoin = both && start.earthed !== "no" && target.earthed !== "no";
     return {

@@ -66,6 +66,20 @@ Ringfence.engine = Ringfence.engine || {};
     return [...chosen.values()];
   };
 
+  /* Throw CircuitError for a value no part can have. */
+  engine.holdPossible = function (parts, couplings) {
+    for (const part of parts) {
+      const bends = part.kind === "sink" || part.kind === "clamp", stores = ["resistor", "capacitor", "inductor"].includes(part.kind);
+      const values = part.value ? [part.value.nominal, part.value.low, part.value.high] : [NaN];
+      const bend = bends ? [part.kind === "sink" ? part.knee : part.series] : [];
+      const possible = [...values, ...bend].every(Number.isFinite) && [...bend, ...(stores ? values : [])].every((number) => number > 0)
+        && (!bends || values.every((number) => number >= 0)) && part.match >= 0 && part.match < 2;
+      if (part.kind !== "wire" && !possible) throw new engine.CircuitError(`part '${part.id}' has no possible value`);
+    }
+    const loose = couplings.find(({ k }) => !(k > 0 && k < 1));
+    if (loose) throw new engine.CircuitError(`windings '${loose.first}' and '${loose.second}' have no possible coupling`);
+  };
+
   /* The circuit without its capacitors: what direct current sees. */
   engine.resistive = (circuit) => engine.rebuilt(circuit, (part) => part.kind !== "capacitor");
 

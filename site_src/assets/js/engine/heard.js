@@ -42,13 +42,13 @@ Ringfence.engine = Ringfence.engine || {};
       const sum = engine.decibels(Math.min(...kept([...gains.values()])));
       yield signal("mono-sum", listener, l.channel, Math.max(sum, SILENT), "dB", { sink: name });
     }
-    if (l.kind !== "digital") yield polarity(listener, l, heard, gains, device, name); // digital: its coding does not care
-    const own = heard.filter((s) => s.channel === l.channel);
+    if (heard.length && l.kind !== "digital") yield polarity(listener, l, heard, gains, device, name); // digital: its coding does not care
+    const own = device.sources.filter((s) => s.channel === l.channel);
     if (own.length) {
-      const right = Math.min(...own.map((s) => engine.smallest(gains.get(s.id))));
+      const right = Math.max(engine.decibels(Math.min(...own.map((s) => engine.smallest(gains.get(s.id))))), engine.HEARD);
       for (const s of device.sources) {
         if (s.channel === l.channel) continue;
-        const stray = engine.decibels(engine.largest(gains.get(s.id))) - engine.decibels(right);
+        const stray = engine.decibels(engine.largest(gains.get(s.id))) - right;
         yield signal("crosstalk", `${here}/${s.id}>${l.id}`, l.channel, stray, "dB", { sink: name, source: engine.channelName(s.channel, device) });
       }
     }

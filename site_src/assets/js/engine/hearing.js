@@ -8,7 +8,7 @@ Ringfence.engine = Ringfence.engine || {};
   engine.AUDIO = ["microphone", "line", "instrument", "headphone", "loudspeaker"];
   const FAST = ["digital", "data"];
   engine.NO_PATH = 1e9; // ohm
-  const HEARD = -60; // dB; a path below this carries nothing
+  const HEARD = engine.HEARD = -60; // dB; a path below this carries nothing
   const BESIDE = -30; // dB; a channel this far below its neighbour is not there
   const signal = (quantity, subject, where, value, unit, words, more = {}) =>
     engine.reading(quantity, subject, where, value, unit, "signal", { words, ...more });
@@ -49,16 +49,17 @@ Ringfence.engine = Ringfence.engine || {};
       return;
     }
     yield* unsuited(assembly, here, pairs, both);
-    const gains = pairs.map(([s, l]) => engine.smallest(signals.bare.get(engine.pair(`${here}/${s.id}`, `${there}/${l.id}`))[engine.MID]));
-    const best = engine.decibels(Math.max(...gains));
+    const gain = (s, l) => engine.smallest(signals.bare.get(engine.pair(`${here}/${s.id}`, `${there}/${l.id}`))[engine.MID]);
+    // Channels that have changed places are heard, if on the wrong side.
+    const best = engine.decibels(Math.max(...every(device.sources, other.listeners).map(([s, l]) => gain(s, l))));
     const shorted = device.sources.some((s) => engine.drop(signals, `${here}/${s.id}`) > 40);
     yield signal("path-gain", here, "connection", best, "dB", both, { flags: { cause: shorted ? "shorted" : "open", way } });
     for (const s of device.sources) if (pairs.every(([paired]) => paired !== s)) yield unheard(s, here, device, other);
     if (best < HEARD) return;
     for (const s of device.sources) yield engine.sourceReading(signals, `${here}/${s.id}`, s, device);
     const heard = [];
-    for (const [i, [s, l]] of pairs.entries()) {
-      const relative = engine.decibels(gains[i]) - best;
+    for (const [s, l] of pairs) {
+      const relative = engine.decibels(gain(s, l)) - best;
       const words = { source: engine.channelName(s.channel, device), sink: engine.channelName(l.channel, other) };
       yield signal("side-gain", `${here}/${s.id}>${l.id}`, `${s.channel} to ${l.channel}`, relative, "dB", words);
       if (relative > BESIDE) {
@@ -67,8 +68,9 @@ Ringfence.engine = Ringfence.engine || {};
       }
     }
     for (const l of other.listeners) {
+      if (!device.sources.some((s) => engine.decibels(gain(s, l)) > HEARD)) continue;
       const sources = heard.filter(([, hearing]) => hearing === l).map(([s]) => s);
-      if (sources.length) yield* engine.listenerReadings(signals, here, `${there}/${l.id}`, l, sources, device, engine.channelName(l.channel, other));
+      yield* engine.listenerReadings(signals, here, `${there}/${l.id}`, l, sources, device, engine.channelName(l.channel, other));
     }
   }
 

@@ -46,7 +46,8 @@ Ringfence.engine = Ringfence.engine || {};
   function read(data, outlet, leads, inlet, way) {
     const assembly = engine.assemble(data, outlet, leads, inlet, way), signals = engine.solveSignals(assembly);
     const found = [...engine.directReadings(assembly, signals.peaks), ...engine.dischargeReadings(assembly), ...engine.signalReadings(assembly, signals)];
-    if (!found.every((reading) => Number.isFinite(reading.value))) throw new engine.CircuitError("a reading is not a number");
+    const numbers = found.every((reading) => Number.isFinite(reading.value) && Number.isFinite(reading.limit || 0));
+    if (!numbers) throw new engine.CircuitError("a reading or its limit is not a number");
     return found;
   }
 

@@ -15,8 +15,9 @@ Ringfence.engine = Ringfence.engine || {};
 
   /* Do these two sides go into each other? */
   engine.fits = function (one, two) {
-    const opposite = (PLUGS.includes(one.half) && RECEPTACLES.includes(two.half)) || (RECEPTACLES.includes(one.half) && PLUGS.includes(two.half));
-    return opposite && one.connector.bore === two.connector.bore && one.connector.shape === two.connector.shape;
+    if (PLUGS.includes(one.half) && RECEPTACLES.includes(two.half)) return engine.fits(two, one);
+    if (!RECEPTACLES.includes(one.half) || !PLUGS.includes(two.half) || one.connector.shape !== two.connector.shape) return false;
+    return one.connector.bore === two.connector.bore || one.connector.takes.includes(two.connector.id);
   };
 
   /* The mating of two sides; null if they do not fit. */
@@ -38,7 +39,16 @@ Ringfence.engine = Ringfence.engine || {};
     }
     const receptacle = one.connector.halves[one.half], plug = two.connector.halves[two.half];
     if (one.connector.shape === "concentric") return concentric(receptacle, plug);
-    return byOrderOfMake(receptacle, one.connector.contacts.filter((contact) => two.connector.contacts.includes(contact)));
+    const matings = waysRound(one.connector, two.connector).map((touches) => byOrderOfMake(receptacle, touches));
+    const home = unique(matings.flatMap((mating) => mating.home)), atHome = new Set(home.map(keyOf));
+    return { home, travel: unique(matings.flatMap((mating) => mating.travel.filter((state) => !atHome.has(keyOf(state))))) };
+  }
+
+  /* Which contact of the plug each one of the receptacle meets, straight and, where it goes in that way too, turned. */
+  function waysRound(receptacle, plug) {
+    const straight = receptacle.contacts.map((contact) => [contact, contact]), turned = receptacle.turned;
+    const ways = Object.keys(turned).length ? [straight, straight.map(([own]) => [own, Object.hasOwn(turned, own) ? turned[own] : own])] : [straight];
+    return ways.map((way) => new Map(way.filter(([, other]) => plug.contacts.includes(other))));
   }
 
   function concentric(jack, plug) {
@@ -82,16 +92,16 @@ Ringfence.engine = Ringfence.engine || {};
   const sorted = (numbers) => [...new Set(numbers)].sort((a, b) => a - b);
 
   function byOrderOfMake(receptacle, shared) {
-    const same = (contacts) => new Set(contacts.map((contact) => engine.touch(contact, contact)));
+    const same = (contacts) => new Set(contacts.map((contact) => engine.touch(contact, shared.get(contact))));
     const reachOf = (contact) => (Object.hasOwn(receptacle.forward, contact) ? receptacle.forward[contact] : 0);
     const travel = [], made = [];
-    for (const reach of sorted(shared.map(reachOf)).reverse()) {
-      const group = shared.filter((contact) => reachOf(contact) === reach).sort();
+    for (const reach of sorted([...shared.keys()].map(reachOf)).reverse()) {
+      const group = [...shared.keys()].filter((contact) => reachOf(contact) === reach).sort();
       const sizes = group.length <= SMALL_GROUP ? group.map((_, i) => i + 1) : [1, group.length - 1, group.length];
       for (const size of sizes) for (const some of combinations(group, size)) travel.push(same([...made, ...some]));
       made.push(...group);
     }
-    return { home: [same(shared)], travel: unique(travel).filter((state) => state.size < shared.length) };
+    return { home: [same([...shared.keys()])], travel: unique(travel).filter((state) => state.size < shared.size) };
   }
 
   function combinations(items, size) {

@@ -10,9 +10,9 @@ Ringfence.engine = Ringfence.engine || {};
     let reach = [outlet], name = outlet.name;
     for (const lead of leads) {
       const ends = Object.values(lead.ends), goes = (half, end) => engine.fits(engine.sideOf(data, half), engine.sideOf(data, end));
-      const fitting = ends.filter((end) => reach.some((half) => goes(half, end)));
-      if (!fitting.length) return told(data, reach[0], name, lead.name);
-      reach = fitting.flatMap((near) => ends.filter((far) => far !== near));
+      const onward = ends.filter((near) => reach.some((half) => goes(half, near))).flatMap((near) => ends.filter((far) => far !== near));
+      if (!onward.length) return told(data, reach[0], name, lead.name);
+      reach = onward;
       name = lead.name;
     }
     return told(data, reach[0], name, inlet.name);
@@ -20,7 +20,7 @@ Ringfence.engine = Ringfence.engine || {};
 
   function told(data, half, name, other) {
     const family = data.connectors[half.connector], partner = OPPOSITE[half.half];
-    const takes = Object.values(data.connectors).filter((one) => one.bore === family.bore && Object.hasOwn(one.halves, partner)).map((one) => one.name).sort();
+    const takes = Object.values(data.connectors).filter((one) => Object.hasOwn(one.halves, partner) && engine.fits({ connector: family, half: half.half }, { connector: one, half: partner })).map((one) => one.name).sort();
     const says = `${name} ends in ${family.name}, ${half.half}; ${other} does not go in there. It takes the ${partner} of: ${takes.join("; ")}.`;
     return {
       id: "does-not-mate", severity: "does not fit", subject: "connection", where: name, value: 0, unit: "", limit: null, when: "always", says,

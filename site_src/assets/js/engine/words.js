@@ -5,7 +5,7 @@ Ringfence.engine = Ringfence.engine || {};
 /* Numbers as a meter would show them, and sentences about settings. The twin of words.py. A setting is a Map of switch -> position. */
 (function (engine) {
   const PREFIXES = [[1e6, "M"], [1e3, "k"], [1, ""], [1e-3, "m"], [1e-6, "µ"], [1e-9, "n"]];
-  const NOTHING = 1e-12; // below this a number is rounding
+  const NOTHING = 1e-9; // below this a number is rounding
   const SYMBOLS = { ohm: "Ω" };
 
   /* Three significant digits with an engineering prefix: 44.6 V, 7.05 mA, 2.4 kΩ; decibels with one decimal, bare numbers as they are. */

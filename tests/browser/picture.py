@@ -1,0 +1,47 @@
+"""The picture in the README: the check on a phone with a dangerous answer.
+
+Run as `python -m tests.browser.picture` after `python -m generator docs && mkdocs build`; writes site_src/readme-check.png.
+"""
+
+from __future__ import annotations
+
+import shutil
+import sys
+from pathlib import Path
+
+from playwright.sync_api import sync_playwright
+
+from .answers import CHAINS, address
+from .served import ROOT, served
+
+PICTURE = ROOT / "site_src/readme-check.png"
+MOST = 150_000  # bytes
+
+
+def taken(folder: Path) -> bytes:
+    """The picture as PNG, from a built site."""
+    with served(folder) as site, sync_playwright() as playwright:
+        chromium = playwright.chromium.launch(executable_path=shutil.which("chromium"), args=["--no-sandbox"])
+        page = chromium.new_page(viewport={"width": 390, "height": 844}, device_scale_factor=2, color_scheme="light", service_workers="block")
+        page.goto(site.base + address(*CHAINS["dangerous"]))
+        page.locator(".rf-banner[data-verdict=dangerous]").wait_for()
+        picture = page.screenshot()
+        chromium.close()
+    return picture
+
+
+def main() -> int:
+    folder = ROOT / "build/site"
+    if not (folder / "check/index.html").is_file():
+        print(f"{folder} is not there: run `python -m generator docs && mkdocs build` first", file=sys.stderr)
+        return 1
+    picture = taken(folder)
+    if len(picture) > MOST:
+        print(f"the picture has {len(picture)} bytes, more than {MOST}", file=sys.stderr)
+        return 1
+    PICTURE.write_bytes(picture)
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,88 @@
+"""The check without a pointer: every step by keys, with the focus in sight and the answer spoken. And targets a thumb can hit."""
+
+import pytest
+from answers import CHAINS, address, expected
+from conftest import DESK
+from kinds import page_of
+from playwright.sync_api import expect
+
+pytestmark = pytest.mark.browser
+
+TOUCH = 44  # px, WCAG 2.2, 2.5.5 Target Size (Enhanced)
+ROUNDING = 0.5
+FOCUS = """() => {
+    const one = document.activeElement, style = getComputedStyle(one), box = one.getBoundingClientRect();
+    const ring = style.outlineStyle !== "none" && parseFloat(style.outlineWidth) >= 2;
+    return {what: one.outerHTML.slice(0, 120), id: one.id, step: one.dataset.step || "", entry: one.dataset.id ?? null, ring,
+            seen: box.width > 0 && box.bottom > 0 && box.top < innerHeight && box.right > 0 && box.left < innerWidth};
+}"""
+
+
+def tab_to(page, sought, most=40):
+    """Press Tab until the focus is where `sought(focus)` says; every stop on the way inside the check must be seen."""
+    for _ in range(most):
+        page.keyboard.press("Tab")
+        focus = page.evaluate(FOCUS)
+        if page.evaluate("document.activeElement.closest('#rf-check') !== null"):
+            assert focus["ring"] and focus["seen"], focus["what"]
+        if sought(focus):
+            return
+    raise AssertionError(f"not reached by Tab: last at {focus['what']}")
+
+
+def choose(page, name, entry):
+    tab_to(page, lambda focus: focus["id"] == "rf-search")
+    page.keyboard.type(name)
+    tab_to(page, lambda focus: focus["entry"] == entry)
+    page.keyboard.press("Enter")
+
+
+@pytest.mark.parametrize("verdict", ["safe", "dangerous"])
+def test_a_check_by_keys_alone_is_announced(visit, catalogue, verdict):
+    page = visit("check/", size=DESK)
+    start, (lead,), into = CHAINS[verdict]
+    spoken = page.get_by_role("status").filter(has_text="Verdict")
+    choose(page, catalogue.ports[start].name, start)
+    expect(page.get_by_role("heading", name="Which lead or adapter?")).to_be_focused()
+    choose(page, catalogue.leads[lead].name, lead)
+    expect(page.get_by_role("heading", name="What do you plug into?")).to_be_focused()
+    assert spoken.count() == 0
+    choose(page, catalogue.ports[into].name, into)
+    expect(page.locator(".rf-answer__head")).to_be_focused()
+    answer = expected(catalogue, start, (lead,), into)
+    expect(page.locator("#rf-status[aria-live=polite]")).to_contain_text(f"Verdict: {verdict}. {answer.says}")
+
+
+def test_the_answer_can_be_walked_through_and_changed_by_keys(visit, catalogue):
+    page = visit(address(*CHAINS["dangerous"]), size=DESK)
+    tab_to(page, lambda focus: focus["step"] == "through")
+    page.keyboard.press("Enter")
+    expect(page.get_by_role("heading", name="Which lead or adapter?")).to_be_focused()
+    choose(page, catalogue.leads["xlr-f-to-xlr-m-3m"].name, "xlr-f-to-xlr-m-3m")
+    expect(page.locator("#rf-status")).to_contain_text("Verdict: ")
+    page.go_back()
+    expect(page.locator("#rf-status")).to_contain_text("Verdict: dangerous.")
+    expect(page.locator(".rf-answer__head")).to_be_focused()
+
+
+def test_every_link_of_a_record_page_shows_the_focus(visit, catalogue):
+    page = visit(page_of("port", catalogue), size=DESK)
+    for _ in range(30):
+        page.keyboard.press("Tab")
+        focus = page.evaluate(FOCUS)
+        if page.evaluate("document.activeElement.closest('main') !== null"):
+            assert focus["ring"], focus["what"]
+
+
+@pytest.mark.parametrize("kind", ["front", "choosing a lead", "answer", "not found", "matrix", "port", "lead", "ports", "connector"])
+def test_a_thumb_can_hit_every_control(visit, catalogue, kind):
+    """Links within running text are exempt, as in 2.5.5 itself: their size is that of the line."""
+    page = visit(page_of(kind, catalogue))
+    page.locator("main details").evaluate_all("all => all.slice(0, 3).forEach((one) => { one.open = true; })")
+    small = page.evaluate("""least => [...document.querySelectorAll(":is(header, main) :is(button, input, select, summary, a[href], label.md-icon)")].filter((one) => {
+        const box = one.getBoundingClientRect(), inText = one.matches("a") && getComputedStyle(one).display === "inline";
+        const hidden = !one.checkVisibility({visibilityProperty: true, opacityProperty: true}) || box.width < 2 || one.closest(".md-search__inner, .md-sidebar");
+        return !hidden && !inText && (box.height < least || box.width < least);
+    }).map((one) => `${one.outerHTML.slice(0, 90)} ${Math.round(one.getBoundingClientRect().width)} x ${Math.round(one.getBoundingClientRect().height)}`)""",
+                          TOUCH - ROUNDING)
+    assert small == []

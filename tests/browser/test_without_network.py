@@ -1,0 +1,98 @@
+"""After one visit the check answers without a network, says that it does, and never changes under the user's hands."""
+
+import json
+import re
+
+import pytest
+from answers import CHAINS, address, expected, shown
+from playwright.sync_api import expect
+from served import served
+
+pytestmark = pytest.mark.browser
+
+KEPT = "Kept on this device: the check works without a network."
+
+
+@pytest.fixture
+def own(site):
+    """A server of the same folder which the test may stop, and a fresh one for every test: its own origin, its own store."""
+    with served(site.folder) as server:
+        yield server
+
+
+@pytest.fixture
+def page(browser, own):
+    context = browser.new_context(viewport={"width": 390, "height": 844}, base_url=own.base, service_workers="allow")
+    page = context.new_page()
+    page.thrown = []
+    page.on("pageerror", lambda error: page.thrown.append(str(error)))
+    yield page
+    context.close()
+    assert page.thrown == []
+
+
+def kept(page):
+    page.goto("check/")
+    expect(page.locator("#rf-offline")).to_have_text(KEPT, timeout=30_000)
+    page.wait_for_function("navigator.serviceWorker.controller !== null")
+
+
+def test_the_check_the_matrix_and_what_was_visited_open_without_a_network(page, own, catalogue):
+    kept(page)
+    page.goto("connectors/xlr-3/")
+    own.stop()
+    page.goto(address(*CHAINS["dangerous"]))
+    page.reload()
+    assert shown(page) == expected(catalogue, *CHAINS["dangerous"])
+    drawn = page.locator(".rf-chain__piece img").evaluate_all("""all => Promise.all(all.map((one) => {
+        one.loading = "eager"; return one.decode().then(() => one.naturalWidth > 0); }))""")
+    assert drawn == [True, True, True], "the drawings are there too"
+    page.goto("connectors/xlr-3/")
+    page.reload()
+    expect(page.get_by_role("heading", level=1)).to_contain_text("XLR")
+    assert page.locator(".rf-figure svg").first.bounding_box()["height"] > 50
+    page.goto("matrix/")
+    assert page.locator(".rf-group").count() > 10
+    page.goto("")
+    expect(page.get_by_role("heading", name="What do you plug from?")).to_be_visible()
+
+
+def test_a_page_never_seen_is_not_made_up_without_a_network(page, own):
+    kept(page)
+    own.stop()
+    with pytest.raises(Exception, match="ERR_"):
+        page.goto("leads/xlr-f-to-xlr-m-3m/")
+
+
+def test_a_newer_version_waits_until_it_is_asked_for(page, own, catalogue):
+    kept(page)
+    page.goto(address(*CHAINS["safe"]))
+    shown(page)
+    page.evaluate("window.before = true")
+    old = (own.folder / "offline-list.js").read_text()
+    newer = re.sub(r'"version": "\w+"', '"version": "newer"', old)
+    assert newer != old
+    own.replaced["offline-list.js"] = newer.encode()
+    own.replaced["check/"] = (own.folder / "check/index.html").read_bytes().replace(b"Know before you plug", b"Know before you plug, newer")
+    page.evaluate("navigator.serviceWorker.getRegistration().then((one) => one.update()).then(() => 0)")
+    expect(page.locator("#rf-offline")).to_contain_text("A newer version is here.", timeout=30_000)
+    assert page.evaluate("window.before") is True, "not reloaded"
+    assert shown(page) == expected(catalogue, *CHAINS["safe"])
+    page.goto("methods/")
+    page.goto("check/")
+    assert page.locator("h1").inner_text() == "Know before you plug", "the old version goes on whole"
+    page.get_by_role("button", name="Use it now").click()
+    expect(page.locator("h1")).to_have_text("Know before you plug, newer")
+    own.stop()
+    page.reload()
+    expect(page.locator("h1")).to_have_text("Know before you plug, newer")
+
+
+def test_an_incomplete_visit_is_not_called_kept(page, own):
+    """One file of the list is missing: nothing is kept, and the page does not claim otherwise."""
+    listed = (own.folder / "offline-list.js").read_text()
+    files = json.loads(re.search(r"= (.*);", listed, re.DOTALL)[1])
+    files["files"].append("no-such-file.svg")
+    own.replaced["offline-list.js"] = f"self.OFFLINE = {json.dumps(files)};".encode()
+    page.goto("check/")
+    expect(page.locator("#rf-offline")).to_have_text("Not kept for offline use: something could not be loaded.", timeout=30_000)

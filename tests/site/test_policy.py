@@ -1,0 +1,31 @@
+"""The policy in a page names each inline script by its digest and lets nothing else run. What browsers make of it: tests/browser."""
+
+import pytest
+
+from generator.site.policy import guarded, on_post_template, policy
+
+PAGE = '<head>\n<meta charset="utf-8">\n<script>go()</script><script src="a.js"></script><script type="application/json">{}</script></head>'
+# printf 'go()' | openssl dgst -sha256 -binary | base64
+DIGEST = "'sha256-5KYv+PUboo5h+0+YAtGRPbwv5d/QxzHslP4YGnUaxRw='"
+
+
+def test_an_inline_script_is_allowed_by_its_digest_and_nothing_else_is():
+    said = policy(PAGE)
+    assert said.startswith("default-src 'self'; script-src 'self' " + DIGEST + "; ")
+    assert "unsafe" not in said and said.count("sha256") == 1
+
+
+def test_the_policy_comes_before_what_it_is_about():
+    page = guarded(PAGE)
+    assert page.index("Content-Security-Policy") < page.index("<script")
+    assert page.index('<meta charset="utf-8">') < page.index("Content-Security-Policy")
+
+
+def test_a_page_without_a_place_for_it_is_a_fault():
+    with pytest.raises(ValueError, match='the page should have <meta charset="utf-8"> once, where its policy goes'):
+        guarded("<head><script>go()</script></head>")
+
+
+def test_what_is_not_a_page_is_left_as_it_is():
+    assert on_post_template("<urlset/>", template_name="sitemap.xml", config={}) == "<urlset/>"
+    assert "Content-Security-Policy" in on_post_template(PAGE, template_name="404.html", config={})
