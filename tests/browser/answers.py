@@ -13,7 +13,7 @@ CHAINS = {
     "safe": ("mic-dynamic-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-mic-in-p48-xlr"),
     "lossy": ("mic-dynamic-xlr", ("xlr-f-to-xlr-m-crossed-3m",), "mixer-mic-in-p48-xlr"),
     "no signal": ("mic-condenser-p48-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-line-in-xlr"),
-    "dangerous": ("mic-ribbon-xlr", ("xlr-f-to-two-xlr-m",), "mixer-mic-in-p48-xlr"),
+    "dangerous": ("computer-headphone-out-35", ("phone-35-trs-to-xlr-m-tip-2",), "mixer-mic-in-p48-xlr"),
 }
 NOTHING_AGAINST = "The signal arrives on every channel, no limit is passed, and nothing either end offers is lost."
 

@@ -87,6 +87,17 @@ def test_what_to_use_instead_leads_to_what_it_promised(visit, catalogue, verdict
     assert shown(page) == before
 
 
+def test_no_supply_is_switched_on_without_need(visit, catalogue):
+    """A ribbon microphone on a splitter is as safe with both supplies off as with both on; the advice is off."""
+    chain = "mic-ribbon-xlr", ("xlr-f-to-two-xlr-m",), "mixer-mic-in-p48-xlr"
+    page = visit(address(*chain))
+    ends = {words: verdict for words, verdict in shown(page).settings}
+    both_off = next(words for words in ends if words.count(" off") == 2)
+    assert ends[both_off] == "safe" and sorted(ends.values()).count("safe") > 1
+    words = both_off[0].lower() + both_off[1:]
+    expect(page.locator(".rf-switch")).to_have_text(f"Before plugging, set {words}: then it is safe.")
+
+
 def test_back_takes_back_one_choice_at_a_time(visit, catalogue):
     page = visit("check/")
     pick(page, catalogue, *CHAINS["safe"])

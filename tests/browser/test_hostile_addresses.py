@@ -26,6 +26,11 @@ NAMES_NOTHING = {
 }
 ELEMENTS = "document.querySelectorAll('img, script, svg, iframe, object, embed, style, base').length"
 
+CHANGED = """hash => new Promise((done) => {
+    addEventListener("hashchange", () => done(), {once: true});  // after the page's own listener
+    location.hash = hash;
+})"""
+
 
 def nothing_ran(page):
     page.wait_for_timeout(50)
@@ -86,7 +91,7 @@ def test_opened_with_what_names_nothing(visiting, text):
 def test_changed_to_what_names_nothing(visiting, place):
     known = ordinary(visiting, place)
     for text in NAMES_NOTHING.values():
-        visiting.evaluate("hash => { location.hash = hash; }", fragment(place, text))
+        visiting.evaluate(CHANGED, fragment(place, text))
         refused(visiting, known)
 
 

@@ -21,20 +21,29 @@ def test_fixed_rounds_half_away_from_zero_and_has_no_negative_zero(value, places
     assert fixed(value, places) == text
 
 
+NAMES = {"phantom": "phantom 48 V", "plug-in-power": "plug-in power", "pad": "pad"}
+
+
 def test_settings_in_words():
-    assert setting_words({"phantom": "on", "plug-in-power": "off"}) == "phantom on, plug in power off"
-    assert setting_words({}) == ""
+    assert setting_words({"phantom": "on", "plug-in-power": "off"}, NAMES) == "phantom 48 V on, plug-in power off"
+    assert setting_words({}, {}) == ""
 
 
 def test_no_condition_when_all_settings_end_alike():
-    assert conditions([({"phantom": "on"}, "safe"), ({"phantom": "off"}, "safe")]) == ""
-    assert conditions([({}, "safe")]) == ""
+    assert conditions([({"phantom": "on"}, "safe"), ({"phantom": "off"}, "safe")], NAMES) == ""
+    assert conditions([({}, "safe")], {}) == ""
 
 
 def test_a_condition_names_the_switch_that_decides():
-    assert conditions([({"phantom": "on"}, "dangerous"), ({"phantom": "off"}, "safe")]) == "Dangerous with phantom on; safe with phantom off."
+    settings = [({"phantom": "on"}, "dangerous"), ({"phantom": "off"}, "safe")]
+    assert conditions(settings, NAMES) == "Dangerous with phantom 48 V on; safe with phantom 48 V off."
 
 
 def test_a_switch_that_does_not_matter_is_not_named():
     settings = [({"phantom": a, "pad": b}, "dangerous" if a == "on" else "safe") for a in ("on", "off") for b in ("on", "off")]
-    assert conditions(settings) == "Dangerous with phantom on; safe with phantom off."
+    assert conditions(settings, NAMES) == "Dangerous with phantom 48 V on; safe with phantom 48 V off."
+
+
+def test_what_no_switch_alone_decides_is_told_as_the_rest():
+    settings = [({"phantom": a, "pad": b}, "safe" if (a, b) == ("on", "off") else "lossy") for a in ("on", "off") for b in ("on", "off")]
+    assert conditions(settings, NAMES) == "Safe with phantom 48 V on, pad off; lossy otherwise."

@@ -63,7 +63,7 @@ class Sample:
 def test_every_pairing_agrees_with_ngspice(catalogue, every_way, name, capsys):
     tally = compare_all(catalogue, every_way, ANALYSES[name], Sample(ANALYSES[name], len(every_way)))
     with capsys.disabled():
-        print(f"\n    ngspice, every pairing, {name}: {tally}")
+        print(f"\n    ngspice, every pairing, {name}: {tally}", flush=True)
     assert not tally.wrong, f"{len(tally.wrong)} numbers of {tally.circuits} circuits differ:\n" + "\n".join(tally.wrong[:20])
     assert tally.ways == len(every_way) <= tally.compared
     assert set(tally.corners) == CORNERS and set(tally.states) == STATES
@@ -75,7 +75,7 @@ def test_everything_about_every_circuit_template_agrees_with_ngspice(catalogue, 
     listed = connections(catalogue, short_list(catalogue))
     tally = compare_all(catalogue, listed, ANALYSES[name], everything)
     with capsys.disabled():
-        print(f"\n    ngspice, all of {len(short_list(catalogue))} pairings, {name}: {tally}")
+        print(f"\n    ngspice, all of {len(short_list(catalogue))} pairings, {name}: {tally}", flush=True)
     assert not tally.wrong, f"{len(tally.wrong)} numbers of {tally.circuits} circuits differ:\n" + "\n".join(tally.wrong[:20])
     assert tally.compared == tally.possible
     assert set(tally.corners) == CORNERS and set(tally.states) == STATES

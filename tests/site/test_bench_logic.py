@@ -177,6 +177,23 @@ def test_a_point_that_leads_nowhere_is_said(node):
     assert said == ["Only one thing touches point p, so nothing can flow there."]
 
 
+# The drawing
+
+def test_a_join_is_drawn_as_the_lead_is_made(node):
+    """One wire from plug to plug, and links inside a plug; never two lines where there is one."""
+    runs = node(f"(() => {{ const w = {wiring(WIRINGS[5])}; return bench.runs(w, bench.layout(w)).map((run) => [run.what.join(), run.from, run.to, run.first]); }})()")
+    assert [run[0] for run in runs] == ["a.tip,b.centre", "a.ring,c.centre", "a.sleeve,b.shell,c.shell", "a.sleeve,b.shell,c.shell"]
+    assert all(run[1]["side"] == "left" and run[2]["side"] == "right" for run in runs)
+    runs = node(f"(() => {{ const w = {wiring(WIRINGS[0])}; return bench.runs(w, bench.layout(w)).map((run) => [run.from.side, run.to.side]); }})()")
+    assert runs == [["left", "right"], ["left", "left"], ["left", "right"]]
+
+
+def test_every_contact_has_its_own_place(node):
+    places = node(f"(() => {{ const w = {wiring(WIRINGS[3])}; return [...bench.layout(w).at].map(([node, at]) => [node, at.side, at.y]); }})()")
+    assert [place[0] for place in places] == ["a.1", "a.2", "a.3", "b.1", "b.2", "b.3", "p"]
+    assert len({(side, y) for _, side, y in places}) == len(places)
+
+
 # The flat lead, and which known one it is
 
 def test_a_part_whose_rating_nobody_gave_counts_as_not_known(node):

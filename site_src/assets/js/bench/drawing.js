@@ -20,7 +20,7 @@ Ringfence.bench = Ringfence.bench || {};
     const svg = shape("svg", { class: "rf-wires", width: WIDTH, height: layout.height, viewBox: `0 0 ${WIDTH} ${layout.height}`, role: "img", "aria-label": said(wiring) });
     const runs = bench.runs(wiring, layout), share = placed(runs), words = []; // words go on top, where no line can cut them
     for (const run of runs) svg.append(names.has(run.what) ? wire(run) : part(run));
-    svg.append(...words);
+    svg.append(...settled(words).map(text));
     return svg;
 
     function wire(run) {
@@ -36,7 +36,7 @@ Ringfence.bench = Ringfence.bench || {};
     function part(run) {
       const { path, x, y, angle } = curve(run, share), beside = Math.abs(angle) > 45;
       const right = x < WIDTH * 0.6;
-      if (run.first) words.push(text(bench.printed(run.what.value), beside ? x + (right ? 13 : -13) : x, beside ? y + 4 : y - 13, beside ? (right ? "start" : "end") : "middle", "rf-part__value"));
+      if (run.first) words.push({ said: bench.printed(run.what.value), x: beside ? x + (right ? 13 : -13) : x, y: beside ? y + 4 : y - 13, anchor: beside ? (right ? "start" : "end") : "middle", name: "rf-part__value" });
       return shape("g", { class: "rf-part" }, ...strokes(path),
         shape("g", { transform: `translate(${x.toFixed(1)} ${y.toFixed(1)}) rotate(${(angle - 90).toFixed(1)})` }, ...SYMBOLS[run.kind](run)));
     }
@@ -90,10 +90,22 @@ Ringfence.bench = Ringfence.bench || {};
   function label(name, { from, to }) {
     const left = from.side === "left" || (to && to.side === "left");
     const y = from.side === "left" || !to || to.side !== "left" ? from.y : to.y;
-    return text(name.replace(/-/g, " "), left ? 7 : WIDTH - 7, y - 6, left ? "start" : "end");
+    return { said: name.replace(/-/g, " "), x: left ? 7 : WIDTH - 7, y: y - 6, anchor: left ? "start" : "end", name: null };
   }
 
-  const text = (words, x, y, anchor, name = null) => shape("text", { class: name, x: x.toFixed(1), y: y.toFixed(1), "text-anchor": anchor }, words);
+  const text = ({ said, x, y, anchor, name }) => shape("text", { class: name, x: x.toFixed(1), y: y.toFixed(1), "text-anchor": anchor }, said);
+
+  /* Words moved up or down where they would stand on others; widths are a guess of 6 px a letter, which is enough for that. */
+  function settled(words) {
+    const taken = [];
+    return words.map((one) => {
+      const wide = one.said.length * 6, left = one.x - { start: 0, middle: wide / 2, end: wide }[one.anchor];
+      const free = (y) => !taken.some((other) => Math.abs(other.y - y) < 11 && left < other.left + other.wide && other.left < left + wide);
+      const y = [0, 11, -11, 22, -22].map((step) => one.y + step).find(free) || one.y;
+      taken.push({ y, left, wide });
+      return { ...one, y };
+    });
+  }
 
   /* Symbols stand upright around 0, 0; 1 to 1 with the pixels of the drawing. */
   const SYMBOLS = {

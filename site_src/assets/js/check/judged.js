@@ -49,10 +49,13 @@ Ringfence.check = Ringfence.check || {};
     return named.length ? ui.listed(named) : "as it is";
   };
 
-  /* What to switch so that it ends better than its worst: a sentence, or nothing. */
+  /* What to switch so that it ends better than its worst: a sentence, or nothing. Of equally good settings the one with most switched off:
+     nobody should switch a supply on that is not needed. */
+  const lit = ({ supplies }) => Object.values(supplies).filter((position) => position !== "off").length;
+
   check.better = function (judged, question) {
     if (judged.verdict === "does not fit") return "";
-    const best = [...judged.settings].sort((a, b) => ui.rank(a.verdict) - ui.rank(b.verdict))[0];
+    const best = [...judged.settings].sort((a, b) => ui.rank(a.verdict) - ui.rank(b.verdict) || lit(a) - lit(b))[0];
     if (!best || ui.rank(best.verdict) >= ui.rank(judged.verdict)) return "";
     const setting = check.setting(best.supplies, question);
     if (best.verdict === "no signal") return `With ${setting} nothing is harmed, but it will not work.`;
