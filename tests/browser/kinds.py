@@ -9,7 +9,8 @@ from generator.catalogue import Catalogue
 PLAIN = {
     "front": "", "check": "check/", "choosing a lead": "check/#from=mic-dynamic-xlr", "answer": address(*CHAINS["dangerous"]),
     "not found": "check/#from=no-such-port", "matrix": "matrix/", "connectors": "connectors/", "assignments": "assignments/", "ports": "ports/",
-    "leads": "leads/", "methods": "methods/", "sources": "sources/", "guide": "guides/meter/",
+    "leads": "leads/", "bench": "bench/", "bag": "bag/", "methods": "methods/", "sources": "sources/", "coverage": "coverage/", "changes": "changes/",
+    "guide": "guides/meter/", "glossary": "guides/glossary/",
 }
 RECORDS = {"connector": "connectors", "assignment": "assignments", "port": "ports", "lead": "leads"}
 KINDS = [*PLAIN, *RECORDS]

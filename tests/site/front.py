@@ -1,8 +1,11 @@
 """The site's scripts, run by node without a page: the value of an expression, with the catalogue or a small one in its place."""
 
 import json
+import shutil
 import subprocess
 from pathlib import Path
+
+import pytest
 
 SCRIPTS = Path(__file__).parents[2] / "site_src/assets/js"
 
@@ -26,6 +29,8 @@ Object.assign(Ringfence, JSON.parse(require("node:fs").readFileSync({json.dumps(
 {source}
 const {{ ui, check, bench, bag }} = Ringfence;
 Promise.resolve({expression}).then((value) => process.stdout.write(JSON.stringify(value === undefined ? null : value)));"""
+    if shutil.which("node") is None:
+        pytest.skip("node not installed")
     done = subprocess.run(["node", "-"], input=program, capture_output=True, text=True, timeout=300)
     assert done.returncode == 0, done.stderr[-2000:]
     return json.loads(done.stdout)
