@@ -74,7 +74,7 @@ Ringfence.bench = Ringfence.bench || {};
     return wiring.joins.find((join) => nodes.some((node) => join.includes(node))) || null;
   };
 
-  /* A node in words: "tip of the RCA plug"; `brief` leaves the end out. */
+  /* A node in words: "tip of the RCA plug". */
   bench.said = function (wiring, node) {
     const [end, contact] = [node[0], node.slice(2)];
     if (!node.includes(".")) return `point ${node}`;

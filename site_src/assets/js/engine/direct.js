@@ -9,16 +9,16 @@ Ringfence.engine = Ringfence.engine || {};
   const UNITS = { volts: "V", reverse: "V", amps: "A", watts: "W" };
 
   /* The tolerance corners at which anything in this circuit differs from nominal. */
-  function corners(circuit) {
+  engine.corners = function (circuit) {
     const loose = circuit.parts.some(({ value }) => value && value.low !== value.high);
     return ["nominal", ...(loose ? ["strong", "weak"] : []), ...(engine.skewed(circuit) ? ["skewed"] : [])];
-  }
+  };
 
   engine.skewed = (circuit) => circuit.parts.some((part) => part.skew && part.match);
 
   /* All readings of every setting. `peaks` gives for each limit of each place and state what signal adds at its loudest. */
   engine.directReadings = function (assembly, peaks) {
-    const { circuit } = assembly, ports = engine.portsOf(assembly.places), at = corners(circuit);
+    const { circuit } = assembly, ports = engine.portsOf(assembly.places), at = engine.corners(circuit);
     const settings = engine.settings(ports), offs = settings.map((setting) => engine.switchedOff(circuit, ports, setting));
     const states = [...assembly.home, ...assembly.joined, ...assembly.plugging];
     const lives = offs.map((off) => circuit.parts.filter((part) => part.kind === "emf" && !off.has(part.id) && part.value.nominal));
@@ -39,10 +39,7 @@ Ringfence.engine = Ringfence.engine || {};
   function* stress({ assembly, solution, setting, settled, states, foreign }, peaks) {
     for (const [place, record] of assembly.places) {
       for (const limit of record.network.limits) {
-        const direct = limitValues(solution, place, limit);
-        // A capacitor's reverse rating is about direct volts the wrong way round; every other rating is about size.
-        // Where that is not known, neither is which way round it sits.
-        const read = limit.quantity === "reverse" && limit.settled !== null ? (...which) => Math.max(-direct(...which), 0) : (...which) => Math.abs(direct(...which));
+        const read = engine.heldAgainst(limit, engine.limitValues(solution, place, limit));
         for (const [state, start, stop, rating] of [["settled", 0, settled, limit.settled], ["plugging", settled, states, limit.momentary]]) {
           if (start === stop) continue;
           const signal = peaks.get(engine.peakKey(place, limit, state)) || 0;
@@ -57,14 +54,19 @@ Ringfence.engine = Ringfence.engine || {};
   }
 
   /* The direct volts, amps or watts a limit is about, as a function of (drive, state). */
-  function limitValues(solution, place, limit) {
+  engine.limitValues = function (solution, place, limit) {
     if (limit.between) return engine.nodeVolts(solution, ...limit.between.map((node) => `${place}/${node}`));
     const index = solution.circuit.index.get(`${place}/${limit.part}`);
     if (index === undefined) return () => 0;
     const volts = engine.partVolts(solution, index), amps = engine.partAmps(solution, index);
     if (limit.quantity === "volts" || limit.quantity === "reverse") return volts;
     return limit.quantity === "amps" ? amps : (...which) => amps(...which) * volts(...which);
-  }
+  };
+
+  /* The size that counts against a limit. A capacitor's reverse rating is about direct volts the wrong way round; every other rating is
+     about size. Where that is not known, neither is which way round it sits. */
+  engine.heldAgainst = (limit, direct) => (limit.quantity === "reverse" && limit.settled !== null
+    ? (...which) => Math.max(-direct(...which), 0) : (...which) => Math.abs(direct(...which)));
 
   /* The volts left at whatever has to be powered: the least over corners and landings, without help from mains earth. A need belongs to
      the channel it shares its circuit with: a microphone nobody listens to may stay without. */

@@ -9,36 +9,45 @@ Ringfence.engine = Ringfence.engine || {};
   const LEAST_CHARGE = 1; // V; below this a capacitor is of no interest
   const LEAST_CAPACITANCE = 1e-6; // F; below this it fills and empties before anything notices
   const ALIKE = 1e-9; // times closer than this are the same to every solver
-  const CONTACT = ":contact";
+  const CONTACT = engine.CONTACT = ":contact";
 
   /* Peak current (A) with charge and energy, and time to settle (s), of every capacitor that a supply charges; and the current (A) that
      filling or emptying them drives through windings, which is held against what those stand while plugging. */
   engine.dischargeReadings = function (assembly) {
+    const { cases, solution, big } = engine.instants(assembly);
+    if (!cases.length) return [];
+    const ohms = engine.resistances(assembly, big), amps = (part, drive) => engine.struckAmps(solution, part, drive);
+    return cases.flatMap(({ number, charges, filling, emptying }) => [
+      ...windings(assembly, number, (part) => Math.max(...amps(part, filling), ...amps(part, emptying))),
+      ...(charges.size ? [slowest(assembly, charges, number, ohms)] : []),
+      ...[...charges].map(([name, charge]) => emptied(assembly, name, number, charge, Math.max(0, ...amps(name, emptying).slice(assembly.home.length)))),
+    ]);
+  };
+
+  /* {cases, solution, big}: for each setting that feeds anything its number, the charge of every large capacitor (Map, V), and which drives
+     of the solution are the first instant, of all home, then all plugging states, with the capacitors empty and with them charged. */
+  engine.instants = function (assembly) {
     const { circuit, home, plugging } = assembly, ports = engine.portsOf(assembly.places);
     const big = circuit.parts.filter((part) => part.kind === "capacitor" && part.value.nominal >= LEAST_CAPACITANCE).map((part) => part.id);
     const drive = (setting) => engine.driveValues(circuit, engine.switchedOff(circuit, ports, setting), "nominal");
     const pushed = engine.settings(ports).map((setting, number) => ({ number, values: drive(setting) }))
       .filter(({ values }) => circuit.parts.some((part, i) => part.kind === "emf" && values[i]));
-    if (!big.length || !pushed.length) return [];
+    if (!big.length || !pushed.length) return { cases: [], big };
     const settled = engine.solveDc(circuit, pushed.map(({ values }) => values), home.slice(0, 1));
-    const cases = pushed.map(({ number, values }, drive) => {
+    const charged = pushed.map(({ number, values }, drive) => {
       const volts = big.map((name) => [name, engine.partVolts(settled, circuit.index.get(name))(drive, 0)]);
       return { number, values, charges: new Map(volts.filter(([, charge]) => Math.abs(charge) >= LEAST_CHARGE)) };
     });
-    const amps = strike(circuit, cases, big, [...home, ...plugging]), ohms = resistances(assembly, big);
-    return cases.flatMap(({ number, charges }, i) => [
-      ...windings(assembly, number, (part) => Math.max(...amps(part, i, false), ...amps(part, i, true))),
-      ...(charges.size ? [slowest(assembly, charges, number, ohms)] : []),
-      ...[...charges].map(([name, charge]) => emptied(assembly, name, number, charge, Math.max(0, ...amps(name, i, true).slice(home.length)))),
-    ]);
+    return { ...strike(circuit, charged, big, [...home, ...plugging]), big };
   };
 
   /* The first instant with every large capacitor an emf behind a contact's resistance and the small ones left out, each case with them
-     empty and then charged: (part, case, charged) gives the size of the current through a part, A, for every state. */
+     empty and then charged. */
   function strike(circuit, cases, big, states) {
     const large = new Set(big), charged = big.flatMap((name) => {
       const part = circuit.parts[circuit.index.get(name)], [a, b] = circuit.ends[circuit.index.get(name)].map(engine.netName), between = name + CONTACT;
-      return [{ ...part, kind: "emf", a: between, b }, { id: between, kind: "resistor", a, b: between }];
+      const contact = { nominal: engine.CONTACT_OHM, low: engine.CONTACT_OHM, high: engine.CONTACT_OHM };
+      return [{ ...part, kind: "emf", a: between, b }, { id: between, kind: "resistor", a, b: between, value: contact }];
     });
     const struck = engine.rebuilt(circuit, (part) => part.kind !== "capacitor", charged);
     const driveOf = (values, full) => Float64Array.from(struck.parts, ({ id }) => {
@@ -47,13 +56,14 @@ Ringfence.engine = Ringfence.engine || {};
     });
     const drives = cases.map(({ values }) => driveOf(values, new Map()));
     const emptying = cases.map(({ values, charges }, i) => (charges.size ? drives.push(driveOf(values, charges)) - 1 : i));
-    const solution = engine.solveDc(struck, drives, states);
-    return function (name, number, full) {
-      const drive = full ? emptying[number] : number;
-      const read = struck.index.has(name) ? engine.partAmps(solution, struck.index.get(name)) : () => 0;
-      return states.map((_, state) => Math.abs(read(drive, state)));
-    };
+    return { solution: engine.solveDc(struck, drives, states), cases: cases.map((one, i) => ({ ...one, filling: i, emptying: emptying[i] })) };
   }
+
+  /* The size of the current through a part in every state of a drive, A. */
+  engine.struckAmps = function (solution, name, drive) {
+    const read = solution.circuit.index.has(name) ? engine.partAmps(solution, solution.circuit.index.get(name)) : () => 0;
+    return solution.unknowns[drive].map((_, state) => Math.abs(read(drive, state)));
+  };
 
   /* Large capacitors fill and empty over tens of milliseconds: as long as plugging takes. */
   function* windings(assembly, setting, amps) {
@@ -76,14 +86,14 @@ Ringfence.engine = Ringfence.engine || {};
 
   /* The resistance each large capacitor sees, the other capacitors full, ohm: Map of names. Where only capacitors meet, or nothing leads
      round, a capacitor never fills through resistance, and has no entry. */
-  function resistances({ circuit, home }, big) {
+  engine.resistances = function ({ circuit, home }, big) {
     const lean = engine.resistive(circuit), piece = engine.pieces(lean, home[0], engine.SIGNAL_OPENS), { nets } = lean;
     const probes = big.map((name) => ({ name, ends: circuit.ends[circuit.index.get(name)].map(engine.netName) }))
       .filter(({ ends: [a, b] }) => nets.has(a) && nets.has(b) && piece[nets.get(a)] === piece[nets.get(b)]);
     if (!probes.length) return new Map();
     const [[[found]]] = engine.solveAc(lean, [engine.valuesAt(lean, "nominal")], [0], home.slice(0, 1), probes.map(({ ends }) => [[ends, -1]]));
     return new Map(probes.map(({ name, ends }, i) => [name, engine.size(engine.signalVolts(found[i], ...ends.map((node) => nets.get(node))))]));
-  }
+  };
 
   /* Five time constants of the charged capacitor that takes longest. */
   function slowest(assembly, charges, setting, ohms) {

@@ -10,16 +10,16 @@ Ringfence.engine = Ringfence.engine || {};
   engine.SLACK = 1e-9; // two numbers closer than this are the same to every solver
 
   /* Is the value beyond the limit, by more than rounding? */
-  function met(rule, value, limit) {
+  engine.met = function (rule, value, limit) {
     const slack = Math.max(engine.SLACK * Math.max(Math.abs(limit), Math.abs(value), 1e-6), rule.margin * Math.abs(limit));
     return rule.compare === "above" ? value > limit + slack : value < limit - slack;
-  }
+  };
 
   /* The findings a reading makes, in the order of the rulebook. */
   engine.findings = function (rulebook, reading, switches) {
     const asked = (rule) => Object.entries(rule.only).every(([key, want]) => reading.flags[key] === want);
     return rulebook.filter((rule) => rule.quantity === reading.quantity && asked(rule)).map((rule) => [rule, rule.limit === "own" ? reading.limit : rule.limit])
-      .filter(([rule, limit]) => met(rule, reading.value, limit)).map(([rule, limit]) => made(rule, reading, limit, switches));
+      .filter(([rule, limit]) => engine.met(rule, reading.value, limit)).map(([rule, limit]) => made(rule, reading, limit, switches));
   };
 
   function made(rule, reading, limit, switches) {

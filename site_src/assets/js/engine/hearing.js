@@ -35,13 +35,19 @@ Ringfence.engine = Ringfence.engine || {};
     return every(sources, listeners).filter(([s, l]) => s.channel === l.channel || (alone(s, listeners) && alone(l, sources)));
   }
 
+  /* What is asked about in one direction: the wanted pairs, or every pair where nothing belongs together. */
+  engine.paired = function (device, other) {
+    const found = wanted(device.sources, other.listeners);
+    return found.length ? found : every(device.sources, other.listeners);
+  };
+
   const every = (sources, listeners) => sources.flatMap((s) => listeners.map((l) => [s, l]));
 
   /* `Mixer line input`, or `left of Camera` where a device has several channels. */
   engine.channelName = (channel, device) => (channel === "main" ? engine.short(device) : `${channel} of ${engine.short(device)}`);
 
   function* direction(assembly, signals, here, there, device, other) {
-    const found = wanted(device.sources, other.listeners), pairs = found.length ? found : every(device.sources, other.listeners);
+    const pairs = engine.paired(device, other);
     const way = engine.wayOf(assembly, here), both = { device: engine.short(device), other: engine.short(other) };
     const apart = pairs.find(([s, l]) => family(s.kind) !== family(l.kind));
     if (apart) {
@@ -102,16 +108,21 @@ Ringfence.engine = Ringfence.engine || {};
   }
 
   /* The resistance between the two chassis: a screen has next to none, a detour through signal legs has kilohms. */
-  function* screen({ linked, circuit, home, places }) {
+  function* screen(assembly) {
+    const { linked, places } = assembly;
     if (!linked) return;
+    const words = { device: engine.short(places.get("from")), other: engine.short(places.get("into")) };
+    yield signal("screen-ohm", "screen", "screen", Math.max(...engine.screenOhms(assembly)), "ohm", words);
+  }
+
+  /* The resistance between the chassis of From and Into in every home state, ohm. */
+  engine.screenOhms = function ({ circuit, home }) {
     const lean = engine.resistive(circuit), ends = ["from", "into"].map((place) => engine.netName(engine.net(circuit, `${place}/chassis`)));
     const [near, far] = ends.map((node) => engine.net(lean, node));
     const [[found]] = engine.solveAc(lean, [engine.valuesAt(lean, "nominal")], [0], home, [[[ends, -1]]]);
-    const ohm = home.map((state, i) => {
+    return home.map((state, i) => {
       const piece = engine.pieces(lean, state, engine.SIGNAL_OPENS);
       return piece[near] === piece[far] ? engine.size(engine.signalVolts(found[i][0], near, far)) : engine.NO_PATH;
     });
-    const words = { device: engine.short(places.get("from")), other: engine.short(places.get("into")) };
-    yield signal("screen-ohm", "screen", "screen", Math.max(...ohm), "ohm", words);
-  }
+  };
 })(Ringfence.engine);

@@ -11,11 +11,10 @@ Ringfence.engine = Ringfence.engine || {};
   /* Judge one connection. `data` is the published catalogue, `rulebook` the list of rules, `from` and `into` port ids, `through` lead ids.
      Gives the published form of a verdict. Throws RangeError for an unknown id. */
   Ringfence.judge = function (data, rulebook, { from, through = [], into }) {
-    const outlet = known(data.ports, from, "port"), inlet = known(data.ports, into, "port");
-    const leads = through.map((id) => known(data.leads, id, "lead"));
+    const { outlet, leads, inlet } = engine.asked(data, from, through, into);
     const possible = engine.ways(data, outlet, leads, inlet);
-    const judged = possible.map((way) => judgeWay(data, rulebook, outlet, leads, inlet, way));
-    const answer = judged.length ? combine(leads, judged)
+    const judged = possible.map((way) => engine.judgeWay(data, rulebook, outlet, leads, inlet, way));
+    const answer = judged.length ? engine.combine(leads, judged)
       : { verdict: "does not fit", settings: [], names: new Map(), plugging: "does not fit", findings: [engine.misfit(data, outlet, leads, inlet)], ways: [] };
     return {
       from, through: [...through], into, fits: answer.verdict !== "does not fit", verdict: answer.verdict,
@@ -25,31 +24,36 @@ Ringfence.engine = Ringfence.engine || {};
     };
   };
 
+  /* The records a question is about. */
+  engine.asked = (data, from, through, into) => ({
+    outlet: known(data.ports, from, "port"), inlet: known(data.ports, into, "port"), leads: through.map((id) => known(data.leads, id, "lead")),
+  });
+
   function known(records, id, kind) {
     if (!Object.hasOwn(records, id)) throw new RangeError(`no ${kind} '${id}' in the catalogue`);
     return records[id];
   }
 
   /* Judge one way of plugging. */
-  function judgeWay(data, rulebook, outlet, leads, inlet, way) {
+  engine.judgeWay = function (data, rulebook, outlet, leads, inlet, way) {
     const places = engine.placed(data, outlet, leads, inlet, way), ports = engine.portsOf(places), switches = engine.settings(ports);
     const names = new Map(engine.supplySwitches(ports).map(({ key, name }) => [key, name]));
     const told = switches.map((setting) => engine.settingWords(setting, names));
-    const findings = solved(() => read(data, outlet, leads, inlet, way).flatMap((reading) => engine.findings(rulebook, reading, told)));
+    const findings = solved(() => engine.read(data, outlet, leads, inlet, way).flatMap((reading) => engine.findings(rulebook, reading, told)));
     const settings = switches.map((setting, i) => [setting, severest(here(findings, i))]);
     const verdict = worstOf(settings.filter((_, i) => !onlyUnpowered(i, findings, switches.length)).map(([, found]) => found));
     const plugging = severest(findings.filter((finding) => finding.state === "plugging"));
     return { verdict, settings, names, plugging, findings: toldOnce(findings, switches.length), ways: [[way, verdict]] };
-  }
+  };
 
   /* All readings of one way. */
-  function read(data, outlet, leads, inlet, way) {
+  engine.read = function (data, outlet, leads, inlet, way) {
     const assembly = engine.assemble(data, outlet, leads, inlet, way), signals = engine.solveSignals(assembly);
     const found = [...engine.directReadings(assembly, signals.peaks), ...engine.dischargeReadings(assembly), ...engine.signalReadings(assembly, signals)];
     const numbers = found.every((reading) => Number.isFinite(reading.value) && Number.isFinite(reading.limit || 0));
     if (!numbers) throw new engine.CircuitError("a reading or its limit is not a number");
     return found;
-  }
+  };
 
   /* Findings, or the one that says there are none: what cannot be worked out is never called safe. */
   function solved(findings) {
@@ -62,8 +66,8 @@ Ringfence.engine = Ringfence.engine || {};
   }
 
   /* One answer from all ways of plugging. */
-  function combine(leads, judged) {
-    const group = decisive(leads, judged), fullest = group.reduce((best, one) => (one.settings.length > best.settings.length ? one : best));
+  engine.combine = function (leads, judged) {
+    const group = engine.decisive(leads, judged), fullest = group.reduce((best, one) => (one.settings.length > best.settings.length ? one : best));
     const settings = fullest.settings.map(([setting]) => [setting, worstOf(group.flatMap((one) => one.settings)
       .filter(([part]) => engine.within(part, setting)).map(([, verdict]) => verdict))]);
     const kept = new Map();
@@ -72,11 +76,11 @@ Ringfence.engine = Ringfence.engine || {};
       verdict: worstOf(group.map((one) => one.verdict)), settings, names: fullest.names, plugging: worstOf(group.map((one) => one.plugging)),
       findings: worstFirst([...kept.values()]), ways: judged.flatMap((one) => one.ways),
     };
-  }
+  };
 
   /* The ways of plugging that count. Ends with different labels are chosen on purpose, so the best such choice counts, unless another
      is dangerous; what a person cannot choose (which of two like ends, whether spare ends are used) counts at its worst. */
-  function decisive(leads, judged) {
+  engine.decisive = function (leads, judged) {
     const choices = new Map();
     for (const one of judged) {
       const [[way]] = one.ways, labels = JSON.stringify(leads.map((lead, i) => way.ends[i].map((end) => lead.ends[end].label)));
@@ -85,7 +89,7 @@ Ringfence.engine = Ringfence.engine || {};
     const worst = [...choices.values()].map((group) => rank(worstOf(group.map((one) => one.verdict))));
     const counts = Math.max(...worst) === rank("dangerous") ? Math.max(...worst) : Math.min(...worst);
     return [...choices.values()][worst.indexOf(counts)];
-  }
+  };
 
   /* The worst of some verdicts, the first of equals. */
   const worstOf = (verdicts) => verdicts.reduce((worst, verdict) => (rank(verdict) > rank(worst) ? verdict : worst));

@@ -5,8 +5,8 @@ Ringfence.engine = Ringfence.engine || {};
 /* Signals solved: what every listener hears of every source, how it is loaded, and what a difference between chassis adds. The twin of
    signal.py. Gains are complex volts [re, im] per volt of open-circuit level. */
 (function (engine) {
-  const HERTZ = [20, 1000, 20000];
-  const FLOOR = 1e-12; // a gain below this is nothing: -240 dB
+  const HERTZ = engine.HERTZ = [20, 1000, 20000];
+  const FLOOR = engine.FLOOR = 1e-12; // a gain below this is nothing: -240 dB
   engine.LOW = 0;
   engine.MID = 1;
   engine.HIGH = 2;
@@ -90,10 +90,8 @@ Ringfence.engine = Ringfence.engine || {};
     for (const [state, solved, hertz] of [["settled", sources.length ? home : [], HERTZ], ["plugging", moving, [mid]]]) {
       if (!solved.length) continue;
       for (const [place, record] of places) {
-        // A device is built for its own signal; where a rating is not known, only what comes from elsewhere counts.
-        const foreign = sources.map((source, i) => (source.place !== place ? level[i] : 0));
         for (const limit of record.network.limits) {
-          const peak = limitSignal(assembly, place, limit, limit.settled === null ? foreign : level);
+          const peak = engine.limitSignal(assembly, place, limit, engine.countedLevels(sources, place, limit));
           let most = 0;
           for (const [c, corner] of solved.entries()) {
             for (const [f, states] of corner.entries()) for (const found of states) most = Math.max(most, peak(found, values[c], hertz[f]));
@@ -114,8 +112,13 @@ Ringfence.engine = Ringfence.engine || {};
     return { peaks, forced, driven };
   }
 
+  /* The loudest level of every source that counts against a limit, V rms. A device is built for its own signal; where a rating is not
+     known, only what comes from elsewhere counts. */
+  engine.countedLevels = (sources, place, limit) =>
+    sources.map((source) => (limit.settled !== null || source.place !== place ? engine.loudest(source.record) : 0));
+
   /* What a rated part sees of all sources at `level` (V or A peak, W) as a function of (solved drives, values, hertz). */
-  function limitSignal({ circuit }, place, limit, level) {
+  engine.limitSignal = function ({ circuit }, place, limit, level) {
     const index = limit.part ? circuit.index.get(`${place}/${limit.part}`) : undefined;
     // Windings are rated for direct current, which pulls one way; signal moves them to and fro.
     const directOnly = limit.quantity === "reverse" || (index !== undefined && limit.quantity === "amps" && circuit.parts[index].coil);
@@ -125,5 +128,5 @@ Ringfence.engine = Ringfence.engine || {};
     if (limit.quantity === "volts") return (found) => volts(found) * Math.SQRT2;
     const amps = (found, values, hertz) => found.reduce((sum, drive, s) => sum + engine.signalAmps(circuit, values[index], hertz, drive, index) * level[s], 0);
     return limit.quantity === "amps" ? (...one) => amps(...one) * Math.SQRT2 : (found, ...more) => amps(found, ...more) * volts(found);
-  }
+  };
 })(Ringfence.engine);

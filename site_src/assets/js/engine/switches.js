@@ -4,7 +4,7 @@ Ringfence.engine = Ringfence.engine || {};
 
 /* The switchable supplies of a connection and what each setting of them drives. The twin of direct.py up to `drive_values`. */
 (function (engine) {
-  const SIDES = { from: "at the outlet", into: "at the inlet", extra1: "at the spare end", extra2: "at the second spare end" };
+  const SIDES = engine.SIDES = { from: "at the outlet", into: "at the inlet", extra1: "at the spare end", extra2: "at the second spare end" };
 
   /* The place a part of a circuit belongs to. */
   engine.placeOf = (part) => part.id.split("/")[0];
