@@ -13,7 +13,7 @@ from typing import Any
 from generator.catalogue.published import as_data
 from generator.catalogue.records import Catalogue
 from generator.engine.rulebook import rules
-from generator.site import about, data, drawings, guides, mated, offline, tree, verdicts
+from generator.site import about, data, drawings, guides, looks, mated, offline, tree, verdicts
 from generator.site.glossary import Glossary
 from generator.site.mark_sheet import mark_sheet
 from generator.site.other_pages import other_pages
@@ -40,7 +40,7 @@ def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE) 
     rulebook = [asdict(rule) for rule in rules()]
     published = as_data(catalogue)
     files = dict(_copied(source))
-    files |= data.files(published, rulebook, mated.table(catalogue), rows)
+    files |= data.files(published, rulebook, mated.table(catalogue), looks.published(catalogue), rows)
     pictures = drawings.Drawings(catalogue)
     files |= pictures.files()
     terms, state = guides.read(source / "guides/glossary.yaml"), stamp(published, rulebook)
@@ -52,7 +52,7 @@ def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE) 
         if page.path in files:
             raise ValueError(f"two pages want to be {page.path!r}")
         files[page.path] = templates.page(page).encode()
-    first = {f"draw/{kind[:-1]}-{record}.svg" for kind in ("ports", "leads") for record in getattr(catalogue, kind)}
+    first = {f"draw/{kind[:-1]}-{record}.svg" for kind in ("connectors", "ports", "leads") for record in getattr(catalogue, kind)}
     return files | offline.files(files, source, first)
 
 

@@ -15,14 +15,16 @@ VERSION = 1
 PUBLISHED = ("from", "through", "into", "verdict", "findings", "number")
 
 
-def files(catalogue: Mapping[str, Any], rulebook: Any, mated: Mapping[str, Any], rows: list[Row]) -> dict[str, bytes]:
-    """The data files of the docs tree: path -> content. `catalogue` and `rulebook` are JSON-ready."""
+def files(catalogue: Mapping[str, Any], rulebook: Any, mated: Mapping[str, Any], plugs: Any, rows: list[Row]) -> dict[str, bytes]:
+    """The data files of the docs tree: path -> content. `catalogue`, `rulebook` and `plugs`
+    (what one sees of each connector) are JSON-ready."""
     verdicts = [{key: row[key] for key in PUBLISHED} for row in rows]
     return {
         f"data/v{VERSION}/catalogue.json": _json({"version": VERSION, **catalogue}),
         f"data/v{VERSION}/verdicts.json": _json({"version": VERSION, "verdicts": verdicts}),
         "assets/js/data.js": _script({"data": catalogue, "rulebook": rulebook}),
         "assets/js/table.js": _script({"mated": mated, "table": _table(rows)}),
+        "assets/js/plugs.js": _script({"plugs": plugs}),
     }
 
 

@@ -1,4 +1,4 @@
-"""The pages that are not about one record: the check, the bench, the bag, the matrix, indexes, methods, sources, and stubs of retired ids."""
+"""The pages that are not about one record: the check, the bench, the bag, the matrix, the questions, indexes, methods, sources, and stubs of retired ids."""
 
 from __future__ import annotations
 
@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable, Iterator
 from typing import Any
 
 from generator.catalogue.records import Catalogue
+from generator.site import looks
 from generator.site.page import KINDS, Page
 from generator.site.record_pages import direction
 from generator.site.verdicts import Row, tally
@@ -29,6 +30,9 @@ def other_pages(catalogue: Catalogue, rows: list[Row], rulebook: Any, scripts: I
         yield Page(f"{name}/", name, name.capitalize(), catalogue, shown)
     matrix = {"scripts": _order(scripts, ("data", "table"), ("ui", "matrix")), "outlets": _tallies(rows)}
     yield Page("matrix/", "matrix", "Matrix", catalogue, matrix)
+    asked = {"scripts": _order(scripts, ("plugs", "ui/dom", "ui/words"), ("recognise",)), "labels": looks.LABELS,
+             "looks": {one.id: looks.said(one) for one in sorted(catalogue.connectors.values(), key=lambda one: one.name)}}
+    yield Page("recognise/", "recognise", "What is this plug?", catalogue, asked)
     yield Page("methods/", "methods", "How it works", catalogue, {"rulebook": rulebook})
     yield Page("sources/", "sources", "Sources", catalogue)
     for kind in KINDS:

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Iterator
 from typing import Any
 
 from generator.catalogue.records import Assignment, Catalogue, Connector, Lead, Port
-from generator.site import mated
+from generator.site import looks, mated
 from generator.site.page import Page
 from generator.site.verdicts import Row, grouped, rank, tally
 
@@ -56,6 +56,7 @@ def _connector(catalogue: Catalogue, connector: Connector, mates: dict) -> dict[
                 for other, ways in found.items()]
 
     return {
+        "looks": looks.said(connector), "labels": looks.LABELS, "alike": looks.alike(catalogue, connector),
         "mates": {half: others(half) for half in connector.halves},
         "assignments": [a for a in catalogue.assignments.values() if a.connector == connector.id],
         "ports": [p for p in catalogue.ports.values() if p.connector == connector.id],

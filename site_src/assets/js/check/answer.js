@@ -29,7 +29,7 @@ Ringfence.check = Ringfence.check || {};
       better ? el("p", { class: "rf-switch" }, better) : null,
       check.remedies(judged, question, root),
       check.cautions(question),
-      check.findings(judged, root),
+      check.findings(judged, root, (finding) => check.working(question, finding)),
       check.settings(judged, question),
     ];
   }

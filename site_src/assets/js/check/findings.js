@@ -7,16 +7,20 @@ Ringfence.check = Ringfence.check || {};
   const { el } = ui;
   const SHOWN = 4;
 
-  check.findings = function (judged, root) {
-    if (!judged.findings.length) return null;
+  /* `work(finding)` makes what stands under a finding to show how it was worked out, and `work(null)` how the signal arrives where nothing
+     stands against it. */
+  check.findings = function (judged, root, work = () => null) {
+    const arrives = check.deciding(judged).length ? null : work(null);
+    if (!judged.findings.length && !arrives) return null;
     const [first, later] = shared(judged);
     return el("section", { class: "rf-findings" },
       el("h3", {}, judged.verdict === "does not fit" ? "Why" : "Why, in numbers"),
+      arrives ? el("p", { class: "rf-finding__arrives" }, "Nothing decides against it: the signal arrives.") : null, arrives,
       el("ul", {}, first.map(item)),
       later.length ? el("details", { class: "rf-more" }, el("summary", {}, ui.count(later.length, "more finding", "more findings")), el("ul", {}, later.map(item))) : null);
 
     function item(finding) {
-      return el("li", { class: "rf-finding", "data-finding": finding.id }, card(finding, root));
+      return el("li", { class: "rf-finding", "data-finding": finding.id }, card(finding, root), work(finding));
     }
   };
 

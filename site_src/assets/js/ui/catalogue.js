@@ -44,6 +44,8 @@ Ringfence.ui = Ringfence.ui || {};
     const places = entry.ends ? Object.values(entry.ends) : [entry];
     const connectors = places.map((place) => ui.connector(place.connector));
     const words = [entry.name, entry.id, entry.device, entry.form, ...entry.also_called];
+    const assignment = record("assignments", entry.assignment);
+    if (assignment) words.push(assignment.name, ...assignment.also_called);
     connectors.forEach((connector) => words.push(connector.name, ...connector.also_called));
     return words.filter(Boolean).join(" ").toLowerCase();
   };

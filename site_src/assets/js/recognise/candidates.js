@@ -1,0 +1,45 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.recognise = Ringfence.recognise || {};
+
+/* The connectors that are left: all as pictures, a few with what tells each from the others. */
+(function (recognise, ui) {
+  const { el } = ui;
+  const TOLD = 8; // so many are told apart in words
+  const TWINS = 3; // so many also name what they are taken for
+
+  /* `plugs` are {id, name, recognise, said, alike}; `all` every plug by id; `root` leads to the site's root. */
+  recognise.candidates = function (plugs, all, root) {
+    const told = plugs.length <= TOLD;
+    const apart = told && plugs.length > 1 ? differing(plugs) : [];
+    return el("ul", { class: `rf-plugs${told ? " rf-plugs--told" : ""}` }, plugs.map((plug) => el("li", { class: "rf-plug", "data-id": plug.id },
+      el("a", { class: "rf-plug__link", href: to(root, plug.id) },
+        el("img", { src: `${root}draw/connector-${encodeURIComponent(plug.id)}.svg`, alt: "", loading: "lazy" }), el("span", { class: "rf-plug__name" }, plug.name)),
+      told ? el("div", { class: "rf-plug__told" }, el("p", {}, plug.recognise),
+        apart.length ? el("p", { class: "rf-plug__facts" }, apart.map((key) => ui.own(plug.said, key)).filter(Boolean).join(" · ")) : null,
+        plugs.length <= TWINS ? twins(plug, all, root) : null) : null)));
+  };
+
+  const to = (root, id) => `${root}connectors/${encodeURIComponent(id)}/`;
+
+  /* The facts in which these plugs are not all the same. */
+  function differing(plugs) {
+    const keys = [...new Set(plugs.flatMap(({ said }) => Object.keys(said)))].filter((key) => key !== "rings"); // contacts tell as much
+    return keys.filter((key) => new Set(plugs.map(({ said }) => said[key])).size > 1);
+  }
+
+  function twins({ alike }, all, root) {
+    const ids = Object.keys(alike);
+    if (!ids.length) return null;
+    return el("details", { class: "rf-more" }, el("summary", {}, `Easily taken for ${ui.count(ids.length, "other", "others")}`),
+      el("ul", {}, ids.map((id) => el("li", {}, el("a", { href: to(root, id) }, all[id].name),
+        el("span", {}, alike[id].length ? `${ui.capital(alike[id].join(", "))}. ` : "The same in all these questions. ", all[id].recognise)))));
+  }
+
+  /* Plugs one answer away from those left, each with the question that ruled it out. */
+  recognise.nearly = function (near, root) {
+    if (!near.length) return null;
+    return el("details", { class: "rf-more" }, el("summary", {}, `${ui.count(near.length, "connector fails", "connectors fail")} one answer only`),
+      el("ul", {}, near.map(({ plug, question }) => el("li", {}, el("a", { href: to(root, plug.id) }, plug.name), el("span", {}, `Ruled out by: ${question.short.toLowerCase()}`)))));
+  };
+})(Ringfence.recognise, Ringfence.ui);

@@ -1,0 +1,76 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.recognise = Ringfence.recognise || {};
+
+/* Asks one question at a time; the address holds the answers, so the browser's own way back takes one back too. */
+(function (recognise, ui) {
+  const { el, button } = ui;
+  let root, status, plugs, questions;
+
+  function start() {
+    root = document.getElementById("rf-recognise");
+    status = document.getElementById("rf-status");
+    if (!root) return;
+    plugs = Object.entries(Ringfence.plugs.connectors).map(([id, plug]) => ({ id, ...plug }));
+    questions = recognise.questions(plugs, Ringfence.plugs.words);
+    document.querySelectorAll("details.rf-every").forEach((table) => { table.open = false; });
+    window.addEventListener("hashchange", () => render(true));
+    render(false);
+  }
+
+  const go = (given) => { location.hash = recognise.write(given); };
+
+  function render(moved) {
+    const given = recognise.read(location.hash, questions);
+    const left = recognise.left(plugs, questions, given);
+    const question = recognise.next(plugs, questions, given);
+    const count = given.length ? `${left.length} of ${plugs.length} connectors fit` : `${plugs.length} connectors`;
+    root.replaceChildren(...[
+      taken(given), question ? ask(question, given) : outcome(left, given),
+      el("h2", { class: "rf-plugs__count" }, count), recognise.candidates(left, Ringfence.plugs.connectors, root.dataset.root),
+      recognise.nearly(recognise.near(plugs, questions, given), root.dataset.root),
+    ].filter(Boolean));
+    if (!moved) return;
+    status.textContent = `${count}.`;
+    root.querySelector(".rf-ask__title").focus({ preventScroll: true });
+    root.scrollIntoView({ block: "start" });
+  }
+
+  function ask(question, given) {
+    const answer = (id) => () => go([...given, { question: question.id, answer: id }]);
+    return el("section", { class: "rf-ask", "aria-label": question.asks },
+      el("h2", { class: "rf-ask__title", tabindex: "-1" }, question.asks), el("p", { class: "rf-ask__help" }, question.help),
+      el("div", { class: `rf-answers${question.answers.every(({ label }) => label.length < 4 || label.startsWith("More")) ? " rf-answers--short" : ""}` },
+        question.answers.map(({ id, label, more }) => button({ class: "rf-answer", "data-answer": id, onclick: answer(id) }, label, more ? el("small", {}, more) : null))),
+      el("div", { class: "rf-answers rf-answers--way-out" },
+        button({ class: "rf-answer rf-answer--quiet", "data-answer": "unsure", onclick: answer("unsure") }, "Not sure"),
+        button({ class: "rf-answer rf-answer--quiet", "data-answer": "other", onclick: answer("other") }, "None of these")));
+  }
+
+  /* No question is left that would help. */
+  function outcome(left, given) {
+    const [title, more] = !left.length ? ["Nothing in this catalogue looks like that", "Not every plug is here. Do not go by the nearest one; take an answer back, or measure."]
+      : left.length === 1 ? ["Most likely this", "Compare it with the picture and the words. The shape tells what goes in, not what is on the contacts."]
+        : ["No more questions help", "These answer them alike. Read what tells each apart."];
+    return el("section", { class: "rf-ask" }, el("h2", { class: "rf-ask__title", tabindex: "-1" }, title), el("p", { class: "rf-ask__help" }, more),
+      given.length ? button({ class: "rf-button rf-button--quiet", onclick: () => go([]) }, "Start again") : null);
+  }
+
+  /* What was answered, each one tap from being taken back. */
+  function taken(given) {
+    if (!given.length) return null;
+    return el("ul", { class: "rf-taken", "aria-label": "Your answers" }, given.map((one) => {
+      const words = said(one);
+      return el("li", {}, button({ class: "rf-chip", "aria-label": `Take back: ${words}`, onclick: () => go(given.filter((other) => other !== one)) },
+        words, el("span", { "aria-hidden": "true" }, " ×")));
+    }));
+  }
+
+  function said({ question, answer }) {
+    const { short, answers } = questions.find(({ id }) => id === question);
+    const label = { unsure: "not sure", other: "none of these" }[answer] || answers.find(({ id }) => id === answer).label;
+    return `${short}: ${label.charAt(0).toLowerCase()}${label.slice(1)}`;
+  }
+
+  document.addEventListener("DOMContentLoaded", start);
+})(Ringfence.recognise, Ringfence.ui);
