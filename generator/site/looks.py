@@ -52,8 +52,12 @@ def alike(catalogue: Catalogue, connector: Connector) -> dict[str, list[str]]:
             continue
         apart = [key for key in ("diameter", "contacts", "latch", "keyway", "shell") if _differ(key, connector, other)]
         if len(apart) < 2:
-            found[other.id] = [said(other)[key] for key in apart]
+            found[other.id] = [_named(key, said(other)[key]) for key in apart]
     return dict(sorted(found.items(), key=lambda item: (len(item[1]), item[0])))
+
+
+def _named(key: str, words: str) -> str:
+    return f"{LABELS[key].lower()}: {words}" if key in WORDS else words
 
 
 def _differ(key: str, one: Connector, other: Connector) -> bool:

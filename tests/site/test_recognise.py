@@ -113,7 +113,7 @@ def test_twins_are_named_with_what_tells_them_apart(catalogue):
     of = lambda name: looks.alike(catalogue, catalogue.connectors[name])
     assert of("xlr-3")["mini-xlr-3"] == ["10 mm across"] and of("xlr-3")["xlr-4"] == ["4 contacts"]
     assert of("dc-barrel-55-21")["dc-barrel-55-25"] == []  # by eye nothing tells them apart
-    assert of("phone-35-trs")["phone-35-trs-locking"] == ["a thread"]
+    assert of("phone-35-trs")["phone-35-trs-locking"] == ["held by: a thread"]
     assert "d-sub-9" not in of("xlr-3") and all(name not in of(name) for name in catalogue.connectors)
 
 

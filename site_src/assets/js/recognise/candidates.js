@@ -16,11 +16,14 @@ Ringfence.recognise = Ringfence.recognise || {};
       el("a", { class: "rf-plug__link", href: to(root, plug.id) },
         el("img", { src: `${root}draw/connector-${encodeURIComponent(plug.id)}.svg`, alt: "", loading: "lazy" }), el("span", { class: "rf-plug__name" }, plug.name)),
       told ? el("div", { class: "rf-plug__told" }, el("p", {}, plug.recognise),
-        apart.length ? el("p", { class: "rf-plug__facts" }, apart.map((key) => ui.own(plug.said, key)).filter(Boolean).join(" · ")) : null,
+        apart.length ? el("p", { class: "rf-plug__facts" }, apart.map((key) => fact(key, ui.own(plug.said, key))).filter(Boolean).join(" · ")) : null,
         plugs.length <= TWINS ? twins(plug, all, root) : null) : null)));
   };
 
   const to = (root, id) => `${root}connectors/${encodeURIComponent(id)}/`;
+
+  /* "19 mm across"; what is no number also says what it is about: "held by: a thread". */
+  const fact = (key, words) => (words && ui.own(Ringfence.plugs.words, key) ? `${Ringfence.plugs.labels[key].toLowerCase()}: ${words}` : words);
 
   /* The facts in which these plugs are not all the same. */
   function differing(plugs) {

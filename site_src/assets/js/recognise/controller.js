@@ -40,11 +40,11 @@ Ringfence.recognise = Ringfence.recognise || {};
     const answer = (id) => () => go([...given, { question: question.id, answer: id }]);
     return el("section", { class: "rf-ask", "aria-label": question.asks },
       el("h2", { class: "rf-ask__title", tabindex: "-1" }, question.asks), el("p", { class: "rf-ask__help" }, question.help),
-      el("div", { class: `rf-answers${question.answers.every(({ label }) => label.length < 4 || label.startsWith("More")) ? " rf-answers--short" : ""}` },
-        question.answers.map(({ id, label, more }) => button({ class: "rf-answer", "data-answer": id, onclick: answer(id) }, label, more ? el("small", {}, more) : null))),
-      el("div", { class: "rf-answers rf-answers--way-out" },
-        button({ class: "rf-answer rf-answer--quiet", "data-answer": "unsure", onclick: answer("unsure") }, "Not sure"),
-        button({ class: "rf-answer rf-answer--quiet", "data-answer": "other", onclick: answer("other") }, "None of these")));
+      el("div", { class: `rf-replies${question.answers.every(({ label }) => label.length < 4 || label.startsWith("More")) ? " rf-replies--short" : ""}` },
+        question.answers.map(({ id, label, more }) => button({ class: "rf-reply", "data-answer": id, onclick: answer(id) }, label, more ? el("small", {}, more) : null))),
+      el("div", { class: "rf-replies rf-replies--way-out" },
+        button({ class: "rf-reply rf-reply--quiet", "data-answer": "unsure", onclick: answer("unsure") }, "Not sure"),
+        button({ class: "rf-reply rf-reply--quiet", "data-answer": "other", onclick: answer("other") }, "None of these")));
   }
 
   /* No question is left that would help. */
