@@ -17,7 +17,7 @@ SEEN = {  # what one looks for to tell a connector by eye: closed lists, so that
     "outline": ("rod", "round", "D", "rectangular", "oval", "wires"),
 }
 SIGNALS = (
-    "microphone", "line", "instrument", "headphone", "loudspeaker", "digital", "data", "timecode", "intercom", "power",
+    "microphone", "line", "instrument", "headphone", "loudspeaker", "digital", "data", "midi", "video", "clock", "timecode", "intercom", "power",
 )
 PARTS = {"resistor": "ohm", "capacitor": "F", "inductor": "H", "emf": "V", "sink": "A", "clamp": "V", "wire": None}
 LIMITED = {"volts": "V", "reverse": "V", "amps": "A", "watts": "W"}

@@ -142,7 +142,7 @@ class Source:
 
     id: str
     channel: str  # main | left | right | mic | ...
-    kind: str  # microphone | line | instrument | headphone | loudspeaker | digital | data | timecode | intercom | power
+    kind: str  # one of kinds.SIGNALS
     drive: Mapping[str, float]
     output: tuple[str, str]
     nominal: float | None

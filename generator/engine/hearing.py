@@ -17,7 +17,8 @@ from .signal import HIGH, LOW, MID, Signals, decibels, loudest
 from .solve import closed_array, solve_ac
 
 AUDIO = ("microphone", "line", "instrument", "headphone", "loudspeaker")
-FAST = ("digital", "data")
+FAST = ("digital", "data", "video", "clock")
+ONE_SIDED = ("midi", "power")  # kinds whose screen, if any, is tied at the sender only
 NO_PATH = 1e9  # ohm
 SILENT = -120.0  # dB; what a sum leaves below this is rounding
 HEARD = -60.0  # dB; a path below this carries nothing

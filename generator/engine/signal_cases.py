@@ -10,7 +10,7 @@ from .assemble import EARTHS, Assembly
 from .bench import Bench
 from .cases import TEST_AMPS, Case, probe_case, signal_case
 from .circuit import resistive
-from .hearing import NO_PATH, SILENT, paired, screen_ohms
+from .hearing import HEARD, NO_PATH, SILENT, screen_ohms
 from .readings import Reading
 from .signal import FLOOR, HERTZ, HIGH, LOW, MID, decibels, loudest
 from .solve import closed_array, solve_ac
@@ -24,12 +24,12 @@ def _size(case: Case) -> float:
 
 
 def path(assembly: Assembly, reading: Reading) -> Case | None:
-    """The best of the asked-for pairs, where its contacts land worst, without the capacitance of cables."""
+    """The best of all pairs, where its contacts land worst, without the capacitance of cables."""
     if reading.subject == "connection":
         return None
     bench, here = Bench(assembly), reading.subject
     there = "into" if here == "from" else "from"
-    names = [(f"{here}/{s.id}", f"{there}/{l.id}") for s, l in paired(assembly.places[here], assembly.places[there])]
+    names = [(f"{here}/{s.id}", f"{there}/{l.id}") for s in assembly.places[here].sources for l in assembly.places[there].listeners]
     source, listener = max(names, key=lambda pair: _least(bench, *pair))
     case = _quietest(bench, source, listener)
     return replace(case, number=decibels(_least(bench, source, listener)), terms=(("heard of 1 V", _size(case), "V"),))
@@ -50,7 +50,8 @@ def side(assembly: Assembly, reading: Reading) -> Case:
     bench, here = Bench(assembly), reading.subject.split("/")[0]
     there = "into" if here == "from" else "from"
     source, listener = _pair(reading, here, there)
-    best = max(_least(bench, f"{here}/{s.id}", f"{there}/{l.id}") for s, l in paired(assembly.places[here], assembly.places[there]))
+    best = max(_least(bench, f"{here}/{s.id}", f"{there}/{l.id}") for s in assembly.places[here].sources
+               for l in assembly.places[there].listeners)
     case = _quietest(bench, source, listener)
     terms = (("heard of 1 V", _size(case), "V"), ("heard of the best channel", best, "V"))
     return replace(case, number=decibels(_least(bench, source, listener)) - decibels(best), terms=terms)
@@ -153,9 +154,9 @@ def stray(assembly: Assembly, reading: Reading) -> Case:
     channel = bench.listeners[listener][1].channel
     case = bench.case(source, int(np.abs(bench.signals.gains[source, listener][0, MID]).argmax()), bench.at(listener))
     own = [float(np.abs(bench.signals.gains[name, listener][0, MID]).min()) for name in _senders(bench, listener) if bench.sources[name][1].channel == channel]
-    right = min(own, key=lambda one: abs(decibels(_size(case)) - decibels(one) - reading.value))
+    right = min(own)
     terms = (("heard of 1 V of this channel", _size(case), "V"), ("heard of 1 V of the one that belongs there", right, "V"))
-    return replace(case, number=decibels(_size(case)) - decibels(right), terms=terms)
+    return replace(case, number=decibels(_size(case)) - max(decibels(right), HEARD), terms=terms)
 
 
 def hum(assembly: Assembly, reading: Reading) -> Case:

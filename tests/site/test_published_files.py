@@ -18,7 +18,7 @@ def values(script: bytes) -> dict:
 
 
 def test_verdicts_are_published_whole():
-    files = data.files({"ports": {}}, [], {}, ROWS)
+    files = data.files({"ports": {}}, [], {}, {}, ROWS)
     published = json.loads(files["data/v1/verdicts.json"])
     assert published["version"] == 1
     assert published["verdicts"][0] == {"from": "mic", "through": ["lead"], "into": "desk", "verdict": "lossy",
@@ -26,14 +26,14 @@ def test_verdicts_are_published_whole():
 
 
 def test_the_table_script_tells_the_same_rows():
-    table = values(data.files({}, [], {}, ROWS)["assets/js/table.js"])["table"]
+    table = values(data.files({}, [], {}, {}, ROWS)["assets/js/table.js"])["table"]
     told = [(table["ids"][a], [table["ids"][x] for x in leads], table["ids"][b], table["verdicts"][v], [table["findings"][f] for f in found])
             for a, leads, b, v, found in table["rows"]]
     assert told == [(row["from"], row["through"], row["into"], row["verdict"], row["findings"]) for row in ROWS]
 
 
 def test_no_text_can_end_the_script():
-    script = data.files({"ports": {"x": {"name": "</script><b>"}}}, [], {}, [])["assets/js/data.js"]
+    script = data.files({"ports": {"x": {"name": "</script><b>"}}}, [], {}, {}, [])["assets/js/data.js"]
     assert b"</" not in script
     assert values(script)["data"]["ports"]["x"]["name"] == "</script><b>"
 

@@ -20,7 +20,7 @@ Ringfence.engine = Ringfence.engine || {};
     return bench.shown(source, state, bench.at(listener), { bare: true });
   }
 
-  /* The best of the asked-for pairs, where its contacts land worst, without the capacitance of cables. */
+  /* The best of all pairs, where its contacts land worst, without the capacitance of cables. */
   function path(assembly, { subject }) {
     if (subject === "connection") return null;
     const bench = engine.bench(assembly), pairs = pairsOf(assembly, subject);
@@ -112,10 +112,9 @@ Ringfence.engine = Ringfence.engine || {};
     const bench = engine.bench(assembly), [source, listener] = pairOf(reading), { channel } = bench.listeners.get(listener).record;
     const shown = bench.shown(source, engine.largestAt(sizes(midGains(bench, source, listener)))[0], bench.at(listener)), size = engine.sizeOf(shown);
     const own = senders(bench, listener).filter((name) => bench.sources.get(name).record.channel === channel).map((name) => engine.smallest(midGains(bench, name, listener)));
-    const off = (one) => Math.abs(engine.decibels(size) - engine.decibels(one) - reading.value);
-    const right = own.reduce((best, one) => (off(one) < off(best) ? one : best));
+    const right = Math.min(...own);
     const terms = [heard("heard of 1 V of this channel", size), heard("heard of 1 V of the one that belongs there", right)];
-    return { ...shown, number: engine.decibels(size) - engine.decibels(right), terms };
+    return { ...shown, number: engine.decibels(size) - Math.max(engine.decibels(right), engine.HEARD), terms };
   }
 
   /* What a listener hears of 1 V between the two chassis. */

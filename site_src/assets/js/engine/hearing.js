@@ -6,7 +6,8 @@ Ringfence.engine = Ringfence.engine || {};
    The twin of hearing.py, up to a single pair; heard.js goes on with what a listener hears. */
 (function (engine) {
   engine.AUDIO = ["microphone", "line", "instrument", "headphone", "loudspeaker"];
-  const FAST = ["digital", "data"];
+  const ONE_SIDED = ["midi", "power"]; // kinds whose screen, if any, is tied at the sender only
+  const FAST = ["digital", "data", "video", "clock"];
   engine.NO_PATH = 1e9; // ohm
   const HEARD = engine.HEARD = -60; // dB; a path below this carries nothing
   const BESIDE = -30; // dB; a channel this far below its neighbour is not there
@@ -110,7 +111,8 @@ Ringfence.engine = Ringfence.engine || {};
   /* The resistance between the two chassis: a screen has next to none, a detour through signal legs has kilohms. */
   function* screen(assembly) {
     const { linked, places } = assembly;
-    if (!linked) return;
+    const kinds = ["from", "into"].flatMap((place) => places.get(place).sources.map(({ kind }) => kind));
+    if (!linked || (kinds.length && kinds.every((kind) => ONE_SIDED.includes(kind)))) return;
     const words = { device: engine.short(places.get("from")), other: engine.short(places.get("into")) };
     yield signal("screen-ohm", "screen", "screen", Math.max(...engine.screenOhms(assembly)), "ohm", words);
   }
