@@ -182,7 +182,8 @@ def _outputs(assembly: Assembly, signals: Signals) -> Iterator[Reading]:
 
 def _screen(assembly: Assembly) -> Iterator[Reading]:
     """The resistance between the two chassis: a screen has next to none, a detour through signal legs has kilohms."""
-    if assembly.linked is not None:
+    kinds = [source.kind for place in ("from", "into") for source in assembly.places[place].sources]
+    if assembly.linked is not None and not (kinds and all(kind in ONE_SIDED for kind in kinds)):
         words = {"device": Named("from"), "other": Named("into")}
         yield Reading("screen-ohm", "screen", "screen", float(screen_ohms(assembly).max()), "ohm", "signal", words=words)
 
