@@ -23,8 +23,9 @@ Choice = Callable[[Connection, Assembly, Sequence[Point]], Iterable[Point]]
 
 @dataclass
 class Tally:
-    """What a comparison did: cases compared of those there are, circuits after equal netlists were taken together, those of them that ngspice had
-    to be given the engine's answer to start from, cases by corner and by kind of state, the worst difference as a share of what rounding allows with its case, and what differed by more."""
+    """What a comparison did: cases compared of those there are, circuits after equal netlists were taken together, those of them where ngspice had
+    to be given the engine's answer to start from, cases by corner and by kind of state, the worst difference as a share of what rounding
+    allows with its case, and what differed by more."""
 
     ways: int = 0
     compared: int = 0
@@ -44,8 +45,10 @@ class Tally:
 
     def __str__(self) -> str:
         counted = ", ".join(f"{name} {count}" for name, count in (*sorted(self.states.items()), *sorted(self.corners.items())))
-        return (f"{self.ways} ways, {self.compared} cases ({self.circuits} different circuits, {self.restarted} of them started at the engine's answer), {self.compared / max(1, self.possible):.2%} of {self.possible} "
-                f"possible; {counted}; worst difference {self.worst[0]:.2g} of what rounding allows ({self.worst[1]})")
+        started = f", {self.restarted} of them started at the engine's answer" if self.restarted else ""
+        return (f"{self.ways} ways, {self.compared} cases ({self.circuits} different circuits{started}), "
+                f"{self.compared / max(1, self.possible):.2%} of {self.possible} possible; {counted}; "
+                f"worst difference {self.worst[0]:.2g} of what rounding allows ({self.worst[1]})")
 
 
 @dataclass(frozen=True)

@@ -30,7 +30,6 @@ ASKED = (
     ("phone-headset-jack-lrgm", ("phone-35-trs-to-35-trrs-playback",), "camera-mic-in-35", "crosstalk"),
     ("guitar-pickup-635", ("phone-635-ts-to-xlr-m-3-to-1",), "interface-mic-in-p48-combo", "dull"),
     ("guitar-pickup-635", ("phone-635-ts-to-635-ts-3m",), "console-insert-635-ring-send", "dull"),
-    ("midi-out-35-type-b", ("xlr-f-to-35-trs-both-3-to-1",), "lighting-data-in-xlr", "loaded-down"),
     ("headphone-out-35", ("phone-35-ts-to-35-ts",), "phone-headset-jack-lrgm", "loaded-down"),
     ("mic-condenser-t-power-xlr", ("xlr-f-to-35-trs-both-3-open",), "recorder-line-in-35", "not-powered"),
     ("headset-usb-c-analogue", (), "phone-usb-c-analogue", "not-powered"),
@@ -53,7 +52,6 @@ ASKED = (
     ("mic-digital-xlr", ("xlr-f-to-xlr-m-screen-open",), "mixer-line-in-xlr", "screen-open"),
     ("mic-condenser-p48-transformer-xlr", ("xlr-f-to-xlr-m-screen-open",), "recorder-mic-in-t-power-xlr", "screen-open"),
     ("console-insert-635-ring-send", ("phone-635-ts-to-xlr-m-3-to-1",), "mixer-mic-in-xlr", "shorted-signal"),
-    ("midi-out-35-type-b", ("phone-35-trs-jack-to-35-trrs-phones",), "headphones-35", "shorted-while-plugging"),
     ("party-line-supply-xlr", ("xlr-f-to-35-trs-both-3-open",), "phone-headset-jack-lrmg", "shorted-while-plugging"),
     ("lighting-data-power-out-xlr-5", ("xlr-5-m-to-xlr-4-f-headset-both-ears",), "headphones-balanced-xlr-4", "supply-against-supply"),
     ("mic-ribbon-active-xlr", ("xlr-f-to-two-xlr-m",), "recorder-mic-in-t-power-reversed-xlr", "supply-against-supply"),
@@ -112,7 +110,7 @@ def test_the_browser_shows_the_working_of_python(catalogue, shown, number):
 
 
 def test_every_finding_a_circuit_decides_is_asked_about():
-    """Of ids whose every instance is at the mercy of rounding (silent or equal channels), or that no connection of the catalogue makes, there is none."""
+    """For the ids in MISSING no connection is held against Python yet: in those met so far equal channels or silence leave the choice of case to rounding."""
     decided = {rule.id for rule in rules() if rule.quantity in FINDERS}
     assert decided - {finding for *_, finding in ASKED} == MISSING
 
