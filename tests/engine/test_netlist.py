@@ -27,7 +27,7 @@ B5 n4 n0 i=max(0,(v(n4,n0)-40.0)/20.0) ; D1
 Rleak5 n4 n0 1000000000000.0 ; D1
 Rcontact0 n2 n4 0.01
 Rzero0 n0 0 1
-.options reltol=1e-9 abstol=1e-15 vntol=1e-12 gmin=1e-15
+.options reltol=1e-9 abstol=1e-12 vntol=1e-12 gmin=1e-15
 .op
 .end
 """

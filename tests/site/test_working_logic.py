@@ -42,7 +42,6 @@ ASKED = (
     ("party-line-supply-two-channel-xlr", ("xlr-f-to-xlr-m-crossed-3m",), "recorder-mic-in-t-power-xlr", "over-power"),
     ("console-insert-635-tip-send", ("phone-635-ts-to-xlr-m-two-core",), "digital-mic-in-xlr", "over-power"),
     ("loudspeaker-amp-out-xlr", ("two-xlr-f-to-xlr-m",), "recorder-mic-in-t-power-xlr", "over-volts"),
-    ("midi-out-din", ("din-5-180-to-din-5-180-audio",), "recorder-domestic-din", "over-volts"),
     ("mic-electret-stereo-35", ("phone-35-trs-jack-to-mini-xlr-4-f-two-wire",), "transmitter-mic-in-mini-xlr-4", "part-unpowered"),
     ("mic-electret-stereo-35", ("phone-35-trrs-jack-to-35-trrs-extension",), "transmitter-mic-in-35", "part-unpowered"),
     ("mic-electret-battery-xlr", ("xlr-f-to-xlr-m-t-power-block",), "mixer-mic-in-p48-xlr", "rating-not-known"),
