@@ -40,21 +40,26 @@ def cost(verdict: Verdict) -> tuple:
 
 
 def chains(catalogue: Catalogue, start: str, target: str, length: int) -> Iterator[tuple[str, ...]]:
-    """Every chain of exactly `length` different leads whose halves go into each other, grown from From and pruned towards Into."""
+    """Every chain of exactly `length` different leads whose halves go into each other, grown from From and pruned towards Into.
+
+    In chains of three every lead has to lead to a half not met before: more boxes of one form in a row are thousands of chains that help nobody.
+    """
     goal = _halves_towards(catalogue, catalogue.ports[target], length)
 
-    def grow(taken: tuple[str, ...], open_half: tuple[str, str]) -> Iterator[tuple[str, ...]]:
+    def grow(taken: tuple[str, ...], open_half: tuple[str, str], met: frozenset = frozenset()) -> Iterator[tuple[str, ...]]:
         left = length - len(taken)
         if not any(_goes(catalogue, open_half, half) for half in goal[left]):
             return
         if not left:
             yield taken
             return
+        met |= {open_half}
         for lead in catalogue.leads.values():
             if lead.id in taken:
                 continue
             for half in dict.fromkeys(_far_halves(catalogue, lead, open_half)):
-                yield from grow((*taken, lead.id), half)
+                if length < MOST or half not in met:
+                    yield from grow((*taken, lead.id), half, met)
 
     port = catalogue.ports[start]
     yield from dict.fromkeys(grow((), (port.connector, port.half)))
