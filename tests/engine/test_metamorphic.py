@@ -83,6 +83,8 @@ def test_turning_a_supply_off_never_makes_a_new_danger(catalogue, sample):
     dangers = 0
     for start, through, target in sample(one_supply(catalogue)):
         outlet, inlet, leads = catalogue.ports[start], catalogue.ports[target], [catalogue.leads[name] for name in through]
+        if any(part.kind == "emf" and part.value.nominal for lead in leads for part in lead.network.parts):
+            continue  # a supply in the lead: the switched one may hold it in balance, so the law does not speak of it
         ports = {"from": outlet, "into": inlet}
         names = {switch.key: switch.name for switch in supply_switches(ports)}
         told = [setting_words(setting, names) for setting in settings(ports)]
