@@ -87,10 +87,11 @@ def _windings(assembly: Assembly, setting: int, *struck: Solution) -> Iterator[R
     for place, record in assembly.places.items():
         coils = {part.id for part in record.network.parts if part.coil}
         for limit in record.network.limits:
-            if limit.quantity == "amps" and limit.part in coils and limit.momentary is not None:
+            if limit.quantity == "amps" and limit.part in coils:
                 amps = max(float(struck_amps(solution, f"{place}/{limit.part}").max()) for solution in struck)
                 name = limit_name(record, limit)
-                yield Reading("part-amps", f"{place}/{limit.id}", name, amps, "A", "plugging", setting, limit.momentary, limit.evidence,
+                quantity = "unrated-amps" if limit.momentary is None else "part-amps"
+                yield Reading(quantity, f"{place}/{limit.id}", name, amps, "A", "plugging", setting, limit.momentary, limit.evidence,
                               {"device": Named(place), "part": name})
 
 

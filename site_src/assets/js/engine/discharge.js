@@ -70,9 +70,10 @@ Ringfence.engine = Ringfence.engine || {};
     for (const [place, record] of assembly.places) {
       const coils = record.network.parts.filter((part) => part.coil).map((part) => part.id);
       for (const limit of record.network.limits) {
-        if (limit.quantity !== "amps" || !coils.includes(limit.part) || limit.momentary === null) continue;
+        if (limit.quantity !== "amps" || !coils.includes(limit.part)) continue;
         const name = engine.limitName(record, limit), words = { device: engine.short(record), part: name };
-        yield engine.reading("part-amps", `${place}/${limit.id}`, name, amps(`${place}/${limit.part}`), "A", "plugging",
+        const quantity = limit.momentary === null ? "unrated-amps" : "part-amps";
+        yield engine.reading(quantity, `${place}/${limit.id}`, name, amps(`${place}/${limit.part}`), "A", "plugging",
           { setting, limit: limit.momentary, evidence: limit.evidence, words });
       }
     }
