@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from generator.catalogue.records import Part
 from generator.drawing import symbols, text
 from generator.drawing.looks import CORES
-from generator.drawing.scene import BODY, SMALLEST, Circle, Group, Item, Line, Path, Rect, Text
+from generator.drawing.scene import BODY, MARGIN, SMALLEST, WIDE, Circle, Group, Item, Line, Path, Rect, Text
 from generator.drawing.places import BRIDGE, STUB, bridge_depth, bridge_levels, label_rows, lane_places, letters
 from generator.drawing.wiring import Net, Pin, Plan, Step
 
@@ -132,11 +132,11 @@ class _Drawer:
 
     def _middle(self, top: float) -> float:
         """The stretch where each conductor bears its name and the screen is drawn around the cores."""
-        named = [(self.x[n], n) for n, lane in enumerate(self.plan.lanes) if lane.nets[0].label]
-        rows = label_rows([(x, self.plan.lanes[n].nets[0].label.replace("-", " "), n) for x, n in sorted(named)])
+        names = {n: lane.nets[0].label.replace("-", " ") for n, lane in enumerate(self.plan.lanes) if lane.nets[0].label}
+        rows = label_rows(sorted((_on_page(self.x[n], words), words, n) for n, words in names.items()))
         pad = 22 if self.envelope is not None else 6
         bottom = top + 2 * pad + ROW * max(len(rows), 1)
-        at = {n: (top + pad + ROW * (row + 0.5), words) for row, line in enumerate(rows) for _, words, n in line}
+        at = {n: (x, top + pad + ROW * (row + 0.5), words) for row, line in enumerate(rows) for x, words, n in line}
         for number, lane in enumerate(self.plan.lanes):
             net, x = lane.nets[0], self.x[number]
             if number == self.envelope:
@@ -145,15 +145,15 @@ class _Drawer:
             last = bottom if not net.hanging or net.bottoms else top + pad
             if first is None:
                 continue
-            covered = sorted(y for other, (y, words) in at.items() if abs(x - self.x[other]) < text.width(words, SMALLEST) / 2 + 2)
+            covered = sorted(y for middle, y, words in at.values() if abs(x - middle) < text.width(words, SMALLEST) / 2 + 2)
             for a, b in zip([first, *(y + 10 for y in covered)], [*(y - 10 for y in covered), last]):
                 if b > a:  # a wire stops short of every name it would run through
                     self._wire((("M", x, a), ("L", x, b)), net, self.looks[number])
             if net.hanging:
                 self.over += _cross(x, top + pad if net.tops else bottom - pad)
-        for number, (y, words) in at.items():
+        for number, (x, y, words) in at.items():
             if self.plan.lanes[number].nets[0].tops or self.plan.lanes[number].nets[0].hanging:
-                self.over.append(Text(self.x[number], y + SMALLEST * 0.36, words, SMALLEST, "middle"))
+                self.over.append(Text(x, y + SMALLEST * 0.36, words, SMALLEST, "middle"))
         if self.envelope is not None:
             self._screen(top, bottom)
         return bottom
@@ -249,6 +249,13 @@ class _Drawer:
             items.append(Circle(start - 4 if one < two else start + long + 4, level - side * 6, 2.2, "solid"))
         self.over.append(Group(tuple(items), title="transformer"))
         self.over.append(Text(start + long / 2, y - 26, self.letters[step.parts[0].id], BODY, "middle", "bold"))
+
+
+def _on_page(x: float, words: str) -> float:
+    """The middle of a conductor's name: over its wire, or as near as the edges of the page let it be."""
+    half = text.width(words, SMALLEST) / 2
+    return min(max(x, MARGIN + half), WIDE - MARGIN - half)
+
 
 def _cross(x: float, y: float) -> list[Item]:
     return [Group((Line(x - 4, y - 4, x + 4, y + 4, "heavy"), Line(x - 4, y + 4, x + 4, y - 4, "heavy")), title="open")]

@@ -5,8 +5,8 @@ Both solve the same equations by elimination in double precision, so they may di
 1e-12 A per volt of it for currents (what the last bit of a voltage drives through a contact of 100 S).
 
 One thing more is rounding: beside a contact's 100 S the few nanosiemens of a cable's picofarads at 20 Hz lose their last digits, which is as if
-each net leaked to its 0 V by up to LEAK. A net that hangs on picofarads alone may differ by what such a leak does to it, but never by more than
-1e-4 of the largest voltage.
+each net leaked to its 0 V. How much is the textbook bound of elimination: the number of unknowns times the last bit of the largest admittance.
+A net that hangs on picofarads alone may differ by what such a leak does to it, but never by more than a thousandth of the largest voltage.
 """
 
 from __future__ import annotations
@@ -22,9 +22,9 @@ from generator.engine.solve import closed_array, solve_ac, solve_dc
 RELATIVE = 1e-6
 VOLTS_FLOOR = 1e-9  # of the largest voltage
 AMPS_FLOOR = 1e-12  # A per volt of the largest voltage
-LEAK = 4 * np.finfo(float).eps / CONTACT_OHM  # S: some contacts on one net, and some steps of elimination
+LAST_BIT = np.finfo(float).eps / CONTACT_OHM  # S
 NONE = 1e30  # ohm
-MOST = 1e-4
+MOST = 1e-3
 
 
 @dataclass(frozen=True)
@@ -83,7 +83,7 @@ def _leak_changes(case: Case) -> np.ndarray:
     leaks = [(net, int(zero)) for net, zero in enumerate(zeros) if net != zero]
     parts = tuple(Part(f"leak{net}", "resistor", "", "") for net, _ in leaks)
     leaky = replace(circuit, parts=(*circuit.parts, *parts), ends=(*circuit.ends, *leaks))
-    ohm = np.where(np.eye(len(leaks), dtype=bool), 1 / LEAK, NONE)  # one leak at a time
+    ohm = np.where(np.eye(len(leaks), dtype=bool), 1 / (circuit.size * LAST_BIT), NONE)  # one leak at a time
     values = np.hstack([np.tile(case.values, (len(leaks), 1)), ohm])
     closed = closed_array([case.closed], len(circuit.switches))
     if alternating:

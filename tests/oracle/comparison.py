@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 from agreement import Case, compare
 from cases import Point, direct_cases, drives, points, signal_cases
 from connections import Connection
-from simulator import bare, simulate, started
+from simulator import bare, simulate
 
 from generator.catalogue.records import Catalogue
 from generator.engine.assemble import Assembly
@@ -23,15 +23,13 @@ Choice = Callable[[Connection, Assembly, Sequence[Point]], Iterable[Point]]
 
 @dataclass
 class Tally:
-    """What a comparison did: cases compared of those there are, circuits after equal netlists were taken together, those of them where ngspice had
-    to be given the engine's answer to start from, cases by corner and by kind of state, the worst difference as a share of what rounding
-    allows with its case, and what differed by more."""
+    """What a comparison did: cases compared of those there are, circuits after equal netlists were taken together, cases by corner and by kind of
+    state, the worst difference as a share of what rounding allows with its case, and what differed by more."""
 
     ways: int = 0
     compared: int = 0
     possible: int = 0
     circuits: int = 0
-    restarted: int = 0
     corners: Counter = field(default_factory=Counter)
     states: Counter = field(default_factory=Counter)
     worst: tuple[float, str] = (0.0, "")
@@ -39,14 +37,13 @@ class Tally:
 
     def add(self, other: "Tally") -> None:
         """Take another tally in."""
-        for name in ("ways", "compared", "possible", "circuits", "restarted", "corners", "states", "wrong"):
+        for name in ("ways", "compared", "possible", "circuits", "corners", "states", "wrong"):
             setattr(self, name, getattr(self, name) + getattr(other, name))
         self.worst = max(self.worst, other.worst)
 
     def __str__(self) -> str:
         counted = ", ".join(f"{name} {count}" for name, count in (*sorted(self.states.items()), *sorted(self.corners.items())))
-        started = f", {self.restarted} of them started at the engine's answer" if self.restarted else ""
-        return (f"{self.ways} ways, {self.compared} cases ({self.circuits} different circuits{started}), "
+        return (f"{self.ways} ways, {self.compared} cases ({self.circuits} different circuits), "
                 f"{self.compared / max(1, self.possible):.2%} of {self.possible} possible; {counted}; "
                 f"worst difference {self.worst[0]:.2g} of what rounding allows ({self.worst[1]})")
 
@@ -89,18 +86,10 @@ def compare_batch(catalogue: Catalogue, batch: Sequence[Connection], analysis: A
         for case in analysis.cases(connection.name, assembly, wanted):
             different.setdefault(bare(text_of(case)), case)
     tally.circuits = len(different)
-    texts, cases, again = list(different), list(different.values()), []
-
-    def retry(number: int) -> str:
-        """Newton's method may not find its way over the bends of sinks in a device that hangs in the air; ngspice then starts where the engine ended."""
-        again.append(number)
-        return started(texts[number], cases[number].unknowns[0][:cases[number].circuit.net_count])
-
-    for case, analyses in zip(cases, simulate(texts, retry)):
+    for case, analyses in zip(different.values(), simulate(list(different))):
         share, wrong = compare(case, analyses)
         tally.worst = max(tally.worst, (share, case.name))
         tally.wrong += wrong
-    tally.restarted = len(again)
     return tally
 
 

@@ -6,7 +6,7 @@ import re
 import shutil
 import subprocess
 import tempfile
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 
 import numpy as np
@@ -21,49 +21,31 @@ def bare(netlist: str) -> str:
     return re.sub(r"^\*.*\n| ;.*", "", netlist, flags=re.MULTILINE)
 
 
-def simulate(netlists: Sequence[str], retry: Callable[[int], str] | None = None) -> list[list[dict[str, complex]]]:
+def simulate(netlists: Sequence[str]) -> list[list[dict[str, complex]]]:
     """For each netlist its analyses, each a map from vector name (`n3` a voltage, `v4` or `l4` a current, `frequency`) to its value.
-
-    `retry` gives another netlist for the one of that number where ngspice found no operating point. Raises AssertionError with what ngspice said
-    when one of them gave no result.
-    """
-    found, said = _run(netlists)
-    failed = [number for number, text in enumerate(netlists) if len(found[number]) != _wanted(text)]
-    if failed and retry:
-        again, said = _run([retry(number) for number in failed])
-        for number, analyses in zip(failed, again):
-            found[number] = analyses
-    for text, analyses in zip(netlists, found):
-        assert len(analyses) == _wanted(text), f"ngspice gave {len(analyses)} of {_wanted(text)} analyses for\n{text}\n{said[-2000:]}"
-    return found
-
-
-def started(netlist: str, volts: Sequence[float]) -> str:
-    """A direct-current netlist that begins its search with these voltages on n0, n1 ... It still ends where ngspice's own equations hold."""
-    given = " ".join(f"v(n{net})={float(v)!r}" for net, v in enumerate(volts))
-    return netlist.replace("\n.op\n", f"\n.nodeset {given}\n.op\n")
-
-
-def _wanted(netlist: str) -> int:
-    return max(1, netlist.count("\n.ac "))
-
-
-def _run(netlists: Sequence[str]) -> tuple[list[list[dict[str, complex]]], str]:
-    """What one ngspice process found, and what it said."""
+    Raises AssertionError with what ngspice said when one of them gave no result."""
     with tempfile.TemporaryDirectory() as directory:
-        raw, script = Path(directory) / "out.raw", Path(directory) / "run.cir"
-        commands = ["many circuits", ".control", "set filetype=binary", "set appendwrite"]
-        for number, text in enumerate(netlists):
-            path = Path(directory) / f"{number}.cir"
-            path.write_text(f"case-{number}\n{bare(text)}", encoding="utf-8")
-            plots = " ".join(f"ac{k + 1}.all" for k in range(text.count("\n.ac "))) or "op1.all"
-            commands += [f"source {path}", "run", f"write {raw} {plots}", "remcirc", "destroy all"]
-        script.write_text("\n".join([*commands, ".endc", ".end", ""]), encoding="utf-8")
-        said = subprocess.run([NGSPICE, "-n", "-b", str(script)], capture_output=True, text=True, check=False)
-        found: dict[str, list[dict[str, complex]]] = {f"case-{number}": [] for number in range(len(netlists))}
-        for title, vectors in _plots(raw.read_bytes() if raw.exists() else b""):
-            found[title].append(vectors)
-    return list(found.values()), said.stderr
+        return _simulate(netlists, Path(directory))
+
+
+def _simulate(netlists: Sequence[str], directory: Path) -> list[list[dict[str, complex]]]:
+    raw, script = directory / "out.raw", directory / "run.cir"
+    commands = ["many circuits", ".control", "set filetype=binary", "set appendwrite"]
+    for number, text in enumerate(netlists):
+        path = directory / f"{number}.cir"
+        path.write_text(f"case-{number}\n{bare(text)}", encoding="utf-8")
+        analyses = text.count("\n.ac ")
+        plots = " ".join(f"ac{k + 1}.all" for k in range(analyses)) or "op1.all"
+        commands += [f"source {path}", "run", f"write {raw} {plots}", "remcirc", "destroy all"]
+    script.write_text("\n".join([*commands, ".endc", ".end", ""]), encoding="utf-8")
+    said = subprocess.run([NGSPICE, "-n", "-b", str(script)], capture_output=True, text=True, check=False)
+    found: dict[str, list[dict[str, complex]]] = {f"case-{number}": [] for number in range(len(netlists))}
+    for title, vectors in _plots(raw.read_bytes() if raw.exists() else b""):
+        found[title].append(vectors)
+    for number, text in enumerate(netlists):
+        wanted, given = max(1, text.count("\n.ac ")), len(found[f"case-{number}"])
+        assert given == wanted, f"ngspice gave {given} of {wanted} analyses for\n{text}\n{said.stderr[-2000:]}"
+    return list(found.values())
 
 
 def _plots(data: bytes) -> Iterator[tuple[str, dict[str, complex]]]:

@@ -75,8 +75,7 @@ def test_a_circuit_gives_no_more_power_than_its_source(rng):
     for (a, b), shut in zip(of.switches, closed[0]):
         if shut:
             taken = taken + np.abs(found[0, :, 0, 0, a] - found[0, :, 0, 0, b]) ** 2 / CONTACT_OHM
-    assert (given_off >= 0).all()
-    assert given_off == pytest.approx(taken, rel=1e-5, abs=1e-12)
+    assert given_off == pytest.approx(taken, rel=1e-5, abs=1e-12)  # W; what is taken is a sum of squares, so the source never takes
 
 
 @small_budget
