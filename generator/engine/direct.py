@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import cache
 from itertools import product
 
 import numpy as np
@@ -16,7 +17,8 @@ from .readings import Named, Reading, limit_name
 from .solve import Solution, closed_array, part_amps, solve_dc
 
 SIDES = {"from": "at the outlet", "into": "at the inlet", "extra1": "at the spare end", "extra2": "at the second spare end"}
-RESIDUE = 1e-6  # V; what the engine's own leaks and rounding leave where no supply reaches
+RESIDUE = 1e-6  # V, A or W; what the engine's own leaks and rounding leave where no supply or signal reaches
+MORE = 1.05  # beyond this multiple of what a part sees with nothing plugged in, the connection has a hand in it
 UNITS = {"volts": "V", "reverse": "V", "amps": "A", "watts": "W"}
 
 
@@ -79,21 +81,23 @@ def direct_readings(assembly: Assembly, signal_peaks: Mapping[tuple[str, str, st
     settled = len(assembly.home) + len(assembly.joined)
     lives = [live_volts(circuit, ports, setting) for setting in all_settings]
     stack = solve_settings(assembly, all_settings)
+    open_stack = cache(lambda: solve_settings(assembly, all_settings, [[False] * len(circuit.switches)]))
     readings = []
     for number, (setting, live) in enumerate(zip(all_settings, lives)):
-        solution = stack.drives(slice(number * len(points), (number + 1) * len(points)))
+        drives = slice(number * len(points), (number + 1) * len(points))
+        solution = stack.drives(drives)
         sources = {place for place, part in _live_supplies(circuit, live)}
-        readings += _stress(assembly, solution, settled, number, sources, signal_peaks)
+        readings += _stress(assembly, solution, lambda d=drives: open_stack().drives(d), settled, number, sources, signal_peaks)
         readings += _needs(assembly, solution, number)
         readings += _supplies(assembly, solution, settled, number, live)
         readings += _windings(assembly, solution, settled, number, setting, sources)
     return readings
 
 
-def solve_settings(assembly: Assembly, wanted: Sequence[Mapping[str, str]]) -> Solution:
-    """Every corner of every wanted setting, the settings one after the other, in every state: home, joined, then plugging."""
+def solve_settings(assembly: Assembly, wanted: Sequence[Mapping[str, str]], states: Sequence[Sequence[bool]] | None = None) -> Solution:
+    """Every corner of every wanted setting, the settings one after the other, in the given states or in every one: home, joined, then plugging."""
     circuit = assembly.circuit
-    closed = closed_array([*assembly.home, *assembly.joined, *assembly.plugging], len(circuit.switches))
+    closed = closed_array(states or [*assembly.home, *assembly.joined, *assembly.plugging], len(circuit.switches))
     lives = [live_volts(circuit, assembly.ports, setting) for setting in wanted]
     values = np.array([[drive_values(circuit, live, corner) for corner in corners(circuit)] for live in lives])
     return solve_dc(circuit, values.reshape(-1, len(circuit.parts)), closed)
@@ -114,12 +118,13 @@ def part_index(circuit: Circuit, place: str, part: str) -> int | None:
     return None
 
 
-def _stress(assembly: Assembly, solution: Solution, settled: int, setting: int, sources: set[str], peaks: Mapping) -> Iterator[Reading]:
-    """What every rated part sees, settled and while plugging."""
+def _stress(assembly: Assembly, solution: Solution, unplugged: Callable[[], Solution], settled: int, setting: int, sources: set[str],
+            peaks: Mapping) -> Iterator[Reading]:
+    """What every rated part sees, settled and while plugging. A rating that is not known counts where another's supply reaches the part, and where
+    a device's own supply does more to it than with nothing plugged in."""
     for place, record in assembly.places.items():
         for limit in record.network.limits:
             direct = held_against(limit, limit_values(solution, place, limit))
-            foreign = bool(sources - {place})
             for state, cases, rating in (("settled", direct[:, :settled], limit.settled), ("plugging", direct[:, settled:], limit.momentary)):
                 if not cases.size:
                     continue
@@ -129,8 +134,12 @@ def _stress(assembly: Assembly, solution: Solution, settled: int, setting: int, 
                 words = {"device": Named(place), "part": name}
                 if rating is not None:
                     yield Reading(f"part-{limit.quantity}", f"{place}/{limit.id}", name, value, UNITS[limit.quantity], state, setting, rating, limit.evidence, words)
-                elif foreign or signal > 0:
+                elif signal > RESIDUE or sources - {place} or place in sources and value > MORE * _most(unplugged(), place, limit) + RESIDUE:
                     yield Reading(f"unrated-{limit.quantity}", f"{place}/{limit.id}", name, value, UNITS[limit.quantity], state, setting, None, limit.evidence, words)
+
+
+def _most(solution: Solution, place: str, limit: Limit) -> float:
+    return float(held_against(limit, limit_values(solution, place, limit)).max())
 
 
 def limit_values(solution: Solution, place: str, limit: Limit) -> np.ndarray:

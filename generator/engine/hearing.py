@@ -15,6 +15,7 @@ from .readings import Named, Reading
 from .circuit import SIGNAL_OPENS, resistive
 from .signal import HIGH, LOW, MID, Signals, decibels, loudest
 from .solve import closed_array, solve_ac
+from .words import quantity
 
 AUDIO = ("microphone", "line", "instrument", "headphone", "loudspeaker")
 FAST = ("digital", "data", "video", "clock")
@@ -54,16 +55,24 @@ def paired(device: Port, other: Port) -> list[tuple[Source, Listener]]:
     return wanted(device.sources, other.listeners) or [(s, l) for s in device.sources for l in other.listeners]
 
 
+def comparable(device: Port, other: Port) -> list[tuple[Source, Listener]]:
+    """All pairs of one kind of signal: channels that have changed places are heard, if on the wrong side; the sound on a picture's input is not."""
+    return [(s, l) for s in device.sources for l in other.listeners if _family(s.kind) == _family(l.kind)]
+
+
 def _direction(assembly: Assembly, signals: Signals, here: str, there: str, device: Port, other: Port) -> Iterator[Reading]:
+    gain = {(s.id, l.id): float(np.abs(signals.bare[f"{here}/{s.id}", f"{there}/{l.id}"][MID]).min()) for s in device.sources for l in other.listeners}
     pairs = paired(device, other)
-    apart = next(((s, l) for s, l in pairs if _family(s.kind) != _family(l.kind)), None)
+    alike = [pair for pair in comparable(device, other) if pair in pairs]
+    # The picture beside the sound of an audio and video socket does no harm to a lead that leaves it where it is.
+    apart = next(((s, l) for s, l in pairs if (s, l) not in alike and (not alike or decibels(gain[s.id, l.id]) > HEARD)), None)
     if apart:
         words = {"device": Named(here), "other": Named(there), "sent": apart[0].kind, "wanted": apart[1].kind}
         yield Reading("kinds-apart", here, "signal", 1.0, "", "signal", words=words, flags={"way": way_of(assembly, here)})
         return
+    pairs = alike
     yield from _unsuited(assembly, here, there, pairs)
-    gain = {(s.id, l.id): float(np.abs(signals.bare[f"{here}/{s.id}", f"{there}/{l.id}"][MID]).min()) for s in device.sources for l in other.listeners}
-    best = decibels(max(gain.values()))  # channels that have changed places are heard, if on the wrong side
+    best = decibels(max(gain[s.id, l.id] for s, l in comparable(device, other)))
     shorted = any(_drop(signals, f"{here}/{s.id}") > 40 for s in device.sources)
     yield Reading("path-gain", here, "connection", best, "dB", "signal", words={"device": Named(here), "other": Named(there)},
                   flags={"cause": "shorted" if shorted else "open", "way": way_of(assembly, here)})
@@ -116,7 +125,7 @@ def _drop(signals: Signals, name: str) -> float:
 
 def _source(signals: Signals, here: str, s: Source) -> Iterator[Reading]:
     name = f"{here}/{s.id}"
-    words = {"source": Named(here, s.channel), "drop": f"{_drop(signals, name):.1f} dB"}
+    words = {"source": Named(here, s.channel), "drop": quantity(_drop(signals, name), "dB")}
     where = f"{s.channel} output"
     if s.least_load:
         yield Reading("load-ohm", name, where, min(signals.load[name], NO_PATH), "ohm", "signal", limit=s.least_load, words=words)

@@ -25,6 +25,7 @@ RANK = {verdict: rank for rank, verdict in enumerate(VERDICTS)} | {"note": 0}
 STATES = {"settled": "settled", "plugging": "while plugging", "signal": "with signal"}
 WORD_UNITS = {"energy": "J", "charge": "V"}
 OPPOSITE = {"plug": "jack", "jack": "plug", "male": "female", "female": "male"}
+MOST_WAYS = 100  # splitters in a row multiply; no person plugs such a chain, and a phone would work on it for minutes
 SLACK = 1e-9  # two numbers closer than this are the same to every solver
 
 
@@ -101,8 +102,16 @@ def judge(catalogue: Catalogue, start: str, through: Sequence[str], target: str)
     leads = [catalogue.leads[name] for name in through]
     possible = ways(catalogue, outlet, leads, inlet)
     if not possible:
-        return Verdict(start, tuple(through), target, "does not fit", (), {}, "does not fit", (misfit(catalogue, outlet, leads, inlet),))
+        return _outright(start, through, target, misfit(catalogue, outlet, leads, inlet))
+    if len(possible) > MOST_WAYS:
+        why = f"it can be plugged in {len(possible)} ways, and no more than {MOST_WAYS} are worked out"
+        return _outright(start, through, target, _not_solved(why), possible[:1])
     return combine(leads, [judge_way(catalogue, outlet, leads, inlet, way) for way in possible])
+
+
+def _outright(start: str, through: Sequence[str], target: str, finding: Finding, ways: Sequence[Way] = ()) -> Verdict:
+    """An answer that one finding gives without any circuit."""
+    return Verdict(start, tuple(through), target, finding.severity, (), {}, finding.severity, (finding,), tuple((way, finding.severity) for way in ways))
 
 
 def judge_way(catalogue: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: Port, way: Way) -> Verdict:
@@ -150,8 +159,8 @@ def combine(leads: Sequence[Lead], judged: Sequence[Verdict]) -> Verdict:
 
 
 def decisive(leads: Sequence[Lead], judged: Sequence[Verdict]) -> list[Verdict]:
-    """The ways of plugging that count. Ends with different labels are chosen on purpose, so the best such choice counts, unless another
-    is dangerous; what a person cannot choose (which of two like ends, whether spare ends are used) counts at its worst."""
+    """The ways of plugging that count. Ends with different labels are chosen on purpose, so the best such choice counts (of equals the one with
+    the least to say against it), unless another is dangerous; what a person cannot choose (which of two like ends, whether spare ends are used) counts at its worst."""
     choices: dict[tuple, list[Verdict]] = {}
     for verdict in judged:
         way = verdict.ways[0][0]
@@ -159,7 +168,11 @@ def decisive(leads: Sequence[Lead], judged: Sequence[Verdict]) -> list[Verdict]:
         choices.setdefault(labels, []).append(verdict)
     worst = [max((RANK[v.verdict] for v in group)) for group in choices.values()]
     counts = max(worst) if max(worst) == RANK["dangerous"] else min(worst)
-    return list(choices.values())[worst.index(counts)]
+    return min((group for group, found in zip(choices.values(), worst) if found == counts), key=lambda group: max(map(_faults, group)))
+
+
+def _faults(verdict: Verdict) -> int:
+    return sum(finding.severity != "note" for finding in verdict.findings)
 
 
 def severest(severities: Iterable[str]) -> str:
@@ -202,7 +215,7 @@ def _shown(name: str, word: str | float | Named, places: Mapping[str, Port | Lea
 
 def _not_solved(why: str) -> Finding:
     """What cannot be worked out is never called safe."""
-    return Finding("not-solved", "dangerous", "connection", "connection", 0.0, "", None, "always", f"This circuit could not be worked out: {why}.",
+    return Finding("not-solved", "dangerous", "connection", "connection", 0.0, "", None, "always", f"This connection could not be worked out: {why}.",
                    "Do not connect it on the strength of this page; report it.", "derived", (), "settled")
 
 

@@ -10,7 +10,7 @@ from .assemble import EARTHS, Assembly
 from .bench import Bench
 from .cases import TEST_AMPS, Case, probe_case, signal_case
 from .circuit import resistive
-from .hearing import HEARD, NO_PATH, SILENT, screen_ohms
+from .hearing import HEARD, NO_PATH, SILENT, comparable, screen_ohms
 from .readings import Reading
 from .signal import FLOOR, HERTZ, HIGH, LOW, MID, decibels, loudest
 from .solve import closed_array, solve_ac
@@ -29,10 +29,13 @@ def path(assembly: Assembly, reading: Reading) -> Case | None:
         return None
     bench, here = Bench(assembly), reading.subject
     there = "into" if here == "from" else "from"
-    names = [(f"{here}/{s.id}", f"{there}/{l.id}") for s in assembly.places[here].sources for l in assembly.places[there].listeners]
-    source, listener = max(names, key=lambda pair: _least(bench, *pair))
+    source, listener = max(_comparable(assembly, here, there), key=lambda pair: _least(bench, *pair))
     case = _quietest(bench, source, listener)
     return replace(case, number=decibels(_least(bench, source, listener)), terms=(("heard of 1 V", _size(case), "V"),))
+
+
+def _comparable(assembly: Assembly, here: str, there: str) -> list[tuple[str, str]]:
+    return [(f"{here}/{s.id}", f"{there}/{l.id}") for s, l in comparable(assembly.places[here], assembly.places[there])]
 
 
 def _least(bench: Bench, source: str, listener: str) -> float:
@@ -50,8 +53,7 @@ def side(assembly: Assembly, reading: Reading) -> Case:
     bench, here = Bench(assembly), reading.subject.split("/")[0]
     there = "into" if here == "from" else "from"
     source, listener = _pair(reading, here, there)
-    best = max(_least(bench, f"{here}/{s.id}", f"{there}/{l.id}") for s in assembly.places[here].sources
-               for l in assembly.places[there].listeners)
+    best = max(_least(bench, *pair) for pair in _comparable(assembly, here, there))
     case = _quietest(bench, source, listener)
     terms = (("heard of 1 V", _size(case), "V"), ("heard of the best channel", best, "V"))
     return replace(case, number=decibels(_least(bench, source, listener)) - decibels(best), terms=terms)

@@ -15,7 +15,9 @@ from os import cpu_count
 from pathlib import Path
 
 from playwright.sync_api import Page, sync_playwright
+from served import REMEMBERED
 
+from generator import ledger
 from generator.catalogue import Catalogue, default_directory, load
 from generator.catalogue.published import as_data
 from generator.engine import judge
@@ -33,6 +35,7 @@ GAIN_FLOOR = 1e-8  # of the source: -160 dB, a hundred below what still counts a
 DECIBELS, DECIBELS_PER_NEPER = 1e-7, 8.686
 BATCH = 250  # questions in one call of the page
 Question = tuple[str, tuple[str, ...], str]
+Answers = Callable[[Question], dict]
 
 ASKED = """batch => JSON.stringify(batch.map(([from, through, into]) => {
     try { return Ringfence.judge(given.data, given.rulebook, {from, through, into}); } catch (error) { return {failed: String(error)}; }
@@ -63,13 +66,26 @@ def engine_page(catalogue: Catalogue) -> Iterator[Page]:
         browser.close()
 
 
-def compare(make: Callable[[Catalogue], tuple[Catalogue, Sequence[Question]]]) -> Comparison:
+def worked_out(catalogue: Catalogue) -> Answers:
+    """Answers of the Python engine, each worked out when asked for."""
+    return lambda question: json.loads(json.dumps(judge(catalogue, *question).as_data()))
+
+
+def remembered(catalogue: Catalogue) -> Answers:
+    """Answers of the Python engine to every pairing, from the ledger's memory where its digest of engine and records still holds."""
+    known = {(one["from"], tuple(one["through"]), one["into"]): one for one in ledger.judged(catalogue, REMEMBERED)}
+    return known.__getitem__
+
+
+def compare(make: Callable[[Catalogue], tuple[Catalogue, Sequence[Question]]], answers: Callable[[Catalogue], Answers] = worked_out) -> Comparison:
     """Put the questions that `make` finds for the real catalogue to both engines, on all cores."""
     parts = cpu_count() or 1
     whole = Comparison()
+    if answers is remembered:
+        ledger.judged(load(default_directory()), REMEMBERED)  # once here, not once in each process
     # Started afresh: a forked process would inherit the event loop of other tests' browsers.
     with get_context("spawn").Pool(parts) as pool:
-        for one in pool.starmap(_compare_part, [(make, part, parts) for part in range(parts)], chunksize=1):
+        for one in pool.starmap(_compare_part, [(make, answers, part, parts) for part in range(parts)], chunksize=1):
             whole.compared += one.compared
             whole.refused += one.refused
             whole.wrong += one.wrong
@@ -78,15 +94,16 @@ def compare(make: Callable[[Catalogue], tuple[Catalogue, Sequence[Question]]]) -
     return whole
 
 
-def _compare_part(make: Callable, part: int, parts: int) -> Comparison:
+def _compare_part(make: Callable, answers: Callable[[Catalogue], Answers], part: int, parts: int) -> Comparison:
     catalogue, questions = make(load(default_directory()))
+    answer = answers(catalogue)
     mine = questions[len(questions) * part // parts:len(questions) * (part + 1) // parts]
     found = Comparison(len(mine))
     with engine_page(catalogue) as page:
         for start in range(0, len(mine), BATCH):
             batch = mine[start:start + BATCH]
             for question, other in zip(batch, json.loads(page.evaluate(ASKED, batch))):
-                own = json.loads(json.dumps(judge(catalogue, *question).as_data()))
+                own = answer(question)
                 name = " > ".join([question[0], *question[1], question[2]])
                 if _gave_up(other) and not _gave_up(own):
                     found.refused += 1

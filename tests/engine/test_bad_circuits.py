@@ -122,7 +122,7 @@ def test_the_connection_is_safe_before_anything_is_changed(catalogue):
 def test_a_resistor_or_capacitor_of_nothing_is_not_solved(changed, port, part, number):
     broken = changed(port, lambda p: replace(p, value=value(number, p.value.unit)) if p.id == part else p)
     place = "into" if port == INPUT else "from"
-    assert told(judged(broken)) == f"This circuit could not be worked out: part '{place}/{part}' has no possible value."
+    assert told(judged(broken)) == f"This connection could not be worked out: part '{place}/{part}' has no possible value."
 
 
 @pytest.mark.parametrize("change", [
@@ -130,26 +130,26 @@ def test_a_resistor_or_capacitor_of_nothing_is_not_solved(changed, port, part, n
 ], ids=str)
 def test_a_part_impossible_at_one_corner_is_not_solved(changed, change):
     broken = changed(INPUT, lambda p: replace(p, **change) if p.id == "main.feed-hot" else p)
-    assert told(judged(broken)) == "This circuit could not be worked out: part 'into/main.feed-hot' has no possible value."
+    assert told(judged(broken)) == "This connection could not be worked out: part 'into/main.feed-hot' has no possible value."
 
 
 @pytest.mark.parametrize("number", [math.nan, math.inf])
 def test_a_supply_of_no_known_volts_is_not_solved(changed, number):
     broken = changed(INPUT, lambda p: replace(p, value=value(number, "V")) if p.id == "main.rail" else p)
-    assert told(judged(broken)) == "This circuit could not be worked out: part 'into/main.rail' has no possible value."
+    assert told(judged(broken)) == "This connection could not be worked out: part 'into/main.rail' has no possible value."
 
 
 @pytest.mark.parametrize("change", [{"knee": knee} for knee in (None, *IMPOSSIBLE)] + [{"value": value(-0.003, "A")}, {"value": value(math.nan, "A")}], ids=str)
 def test_a_sink_without_a_bend_is_not_solved(changed, change):
     broken = changed(MICROPHONE, lambda p: replace(p, **change) if p.kind == "sink" else p)
-    assert told(judged(broken)) == "This circuit could not be worked out: part 'from/main.electronics' has no possible value."
+    assert told(judged(broken)) == "This connection could not be worked out: part 'from/main.electronics' has no possible value."
 
 
 @pytest.mark.parametrize("series", [None, *IMPOSSIBLE])
 def test_a_clamp_without_series_resistance_is_not_solved(catalogue, changed, series):
     parts = (*catalogue.ports[INPUT].network.parts, Part("clamp", "clamp", "hot", "chassis", value(5.0, "V"), series=series))
     broken = changed(INPUT, network=replace(catalogue.ports[INPUT].network, parts=parts))
-    assert told(judged(broken)) == "This circuit could not be worked out: part 'into/clamp' has no possible value."
+    assert told(judged(broken)) == "This connection could not be worked out: part 'into/clamp' has no possible value."
 
 
 @pytest.mark.parametrize("k", [1.0, 0.0, -0.5, 1.5, math.nan])
@@ -157,7 +157,7 @@ def test_windings_that_share_more_than_all_are_not_solved(catalogue, changed, k)
     windings = tuple(Part(name, "inductor", name, "chassis", value(1.0, "H")) for name in ("one", "two"))
     network = catalogue.ports[INPUT].network
     broken = changed(INPUT, network=replace(network, parts=(*network.parts, *windings), couplings=(Coupling("one", "two", k),)))
-    assert told(judged(broken)) == "This circuit could not be worked out: windings 'into/one' and 'into/two' have no possible coupling."
+    assert told(judged(broken)) == "This connection could not be worked out: windings 'into/one' and 'into/two' have no possible coupling."
 
 
 def test_two_supplies_that_contradict_each_other_are_not_solved(catalogue, changed):
@@ -165,13 +165,13 @@ def test_two_supplies_that_contradict_each_other_are_not_solved(catalogue, chang
     network = catalogue.ports[INPUT].network
     other = Part("other", "emf", "main.rail", "chassis", value(12.0, "V"))
     broken = changed(INPUT, network=replace(network, parts=(*network.parts, other)))
-    assert told(judged(broken)) == "This circuit could not be worked out: no single solution: a loop of emfs and windings without resistance."
+    assert told(judged(broken)) == "This connection could not be worked out: no single solution: a loop of emfs and windings without resistance."
 
 
 def test_a_supply_shorted_by_wire_is_not_solved(catalogue, changed):
     network = catalogue.ports[INPUT].network
     broken = changed(INPUT, network=replace(network, parts=(*network.parts, Part("short", "wire", "main.rail", "chassis"))))
-    assert told(judged(broken)) == "This circuit could not be worked out: emf 'into/main.rail' is shorted by wire: both its ends are on one net."
+    assert told(judged(broken)) == "This connection could not be worked out: emf 'into/main.rail' is shorted by wire: both its ends are on one net."
 
 
 @pytest.mark.parametrize("number", [math.nan, math.inf])
@@ -181,7 +181,7 @@ def test_a_limit_that_nothing_can_reach_is_not_solved(catalogue, changed, number
     limits = tuple(replace(limit, settled=number) if limit.id == "main.couple-hot" else limit for limit in network.limits)
     assert limits != network.limits
     broken = changed(INPUT, network=replace(network, limits=limits))
-    assert told(judged(broken)) == "This circuit could not be worked out: a reading or its limit is not a number."
+    assert told(judged(broken)) == "This connection could not be worked out: a reading or its limit is not a number."
 
 
 def test_a_limit_below_zero_is_always_passed(catalogue, changed):
@@ -194,7 +194,7 @@ def test_a_limit_below_zero_is_always_passed(catalogue, changed):
 def test_a_need_that_is_no_number_is_not_solved(catalogue, changed):
     needs = tuple(replace(need, least=math.nan) for need in catalogue.ports[MICROPHONE].needs)
     assert needs
-    assert told(judged(changed(MICROPHONE, needs=needs))) == "This circuit could not be worked out: a reading or its limit is not a number."
+    assert told(judged(changed(MICROPHONE, needs=needs))) == "This connection could not be worked out: a reading or its limit is not a number."
 
 
 def test_a_lead_that_shorts_both_ends_is_never_safe(catalogue):
@@ -225,3 +225,11 @@ def test_a_lead_of_one_end_does_not_fit(catalogue):
     lead = catalogue.leads[LEAD]
     broken = replace(catalogue, leads={**catalogue.leads, LEAD: replace(lead, ends={"a": lead.ends["a"]})})
     assert judged(broken).verdict == "does not fit"
+
+
+def test_a_chain_that_can_be_plugged_in_very_many_ways_is_refused(catalogue):
+    """Two breakouts in a row whose ends all go into each other: two ways in, two across, three out, each with spare ends open and plugged."""
+    verdict = judge(catalogue, "intercom-headset-xlr-5", ("two-xlr-f-to-xlr-5-m", "rj45-to-four-xlr-m-habit"), "mixer-mic-in-p12-xlr")
+    [finding] = verdict.findings
+    assert (verdict.verdict, verdict.plugging, finding.id) == ("dangerous", "dangerous", "not-solved")
+    assert finding.says == "This connection could not be worked out: it can be plugged in 144 ways, and no more than 100 are worked out."

@@ -173,3 +173,20 @@ def test_a_rule_that_makes_no_sense_is_refused():
     row = {"id": "x", "quantity": "q", "compare": "beyond", "limit": 1, "severity": "note", "says": "x.", "reason": "x.", "evidence": "derived"}
     with pytest.raises(ValueError, match="^rulebook.yaml: rule 'x' has a severity or comparison that does not exist$"):
         _rule(row)
+
+
+def test_a_devices_own_supply_through_a_part_of_unknown_rating_is_dangerous(wider):
+    """With nothing plugged in no current flows through the resistor; a mono plug shorts the ring's supply to the sleeve: 5 V over 100 ohm, and a
+    little signal."""
+    verdict = judge(wider, "mic-electret-mono-35", (), "unrated-feed-in")
+    finding = max((f for f in verdict.findings if f.id == "rating-not-known"), key=lambda f: f.value)
+    assert verdict.verdict == "dangerous"
+    assert finding.value == pytest.approx(0.05, rel=0.01)
+    assert finding.says == ("50.1 mA flows through the supply resistor (right) of Input with a supply nobody has rated and nobody has said "
+                            "what it stands: rating not known.")
+
+
+def test_what_a_device_does_to_its_own_parts_unplugged_is_its_makers_affair(wider):
+    """The capacitor across its supply sees 5 V in the drawer as well."""
+    verdict = judge(wider, "mic-electret-mono-35", (), "unrated-feed-in")
+    assert not [f for f in verdict.findings if f.where.startswith("rail capacitor")]

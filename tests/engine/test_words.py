@@ -8,7 +8,7 @@ from generator.engine.words import conditions, fixed, quantity, setting_words
 @pytest.mark.parametrize("value, unit, text", [
     (44.595, "V", "44.6 V"), (7.0485e-3, "A", "7.05 mA"), (2400, "ohm", "2.4 kΩ"), (1e6, "ohm", "1 MΩ"), (48, "V", "48 V"), (0.0141, "A", "14.1 mA"),
     (999.6, "ohm", "1 kΩ"), (999.4, "ohm", "999 Ω"), (0.3384e-3, "A", "338 µA"), (3.1e-9, "A", "3.1 nA"), (-12, "V", "−12 V"), (0, "V", "0 V"),
-    (-20.806, "dB", "−20.8 dB"), (66.07, "dB", "66.1 dB"), (1, "", "1"), (0.1692, "W", "169 mW"),
+    (-20.806, "dB", "−20.8 dB"), (66.07, "dB", "66.1 dB"), (-191.6, "dB", "under −120 dB"), (-0.04, "dB", "0.0 dB"), (1, "", "1"), (0.1692, "W", "169 mW"),
 ])
 def test_quantity(value, unit, text):
     assert quantity(value, unit) == text

@@ -45,6 +45,35 @@ limits:
   watts: {where: build-out resistor, part: build-out, watts: unknown}
 evidence: from memory
 """,
+    # a supply on each contact, behind a resistor nobody has rated
+    "circuits/unrated-feed.yaml": """\
+name: Input with a supply nobody has rated
+roles: [signal, common]
+parts:
+  rail: {emf: 5 V, between: [rail, chassis]}
+  feed: {resistor: 100 ohm, between: [rail, signal]}
+  couple: {capacitor: 10 uF, between: [signal, in]}
+  load: {resistor: 10 kohm, between: [in, chassis]}
+  bond: {wire: , between: [common, chassis]}
+listeners:
+  main: {kind: microphone, between: [in, chassis], sensitivity: -50 dBu, maximum: -15 dBu, balanced: no}
+limits:
+  feed: {where: supply resistor, part: feed, amps: unknown}
+  rail: {where: rail capacitor, between: [rail, chassis], volts: unknown}
+evidence: from memory
+""",
+    "ports/unrated-feed-in.yaml": """\
+name: Input with a supply nobody has rated
+device: recorder
+earthed: maybe
+connector: phone-35-trs
+half: jack
+assignment: phone-35-trs-stereo-microphone
+evidence: from memory
+circuit:
+  left: {use: unrated-feed, roles: {signal: left}}
+  right: {use: unrated-feed, roles: {signal: right}}
+""",
     "ports/unrated-out.yaml": """\
 same_as: mixer-line-out-xlr
 name: Output nobody has rated

@@ -27,7 +27,7 @@ ASKED = (
     ("camcorder-av-out-35-trrs", ("phone-44-five-jack-to-35-trs",), "headphones-balanced-44", "channels-crossed"),
     ("amplifier-recorder-socket-din", ("din-5-180-m-to-35-trs-midi-type-b",), "recorder-mic-in-35", "channels-crossed"),
     ("phone-headset-jack-lrgm", ("two-35-trs-jacks-to-35-trrs",), "headset-lrgm", "crosstalk"),
-    ("phone-headset-jack-lrgm", ("phone-35-trs-to-35-trrs-playback",), "camera-mic-in-35", "crosstalk"),
+    ("camcorder-av-out-35-trrs", ("phone-35-trs-to-35-trs",), "recorder-mic-in-35", "crosstalk"),
     ("guitar-pickup-635", ("phone-635-ts-to-xlr-m-3-to-1",), "interface-mic-in-p48-combo", "dull"),
     ("guitar-pickup-635", ("phone-635-ts-to-635-ts-3m",), "console-insert-635-ring-send", "dull"),
     ("headphone-out-35", ("phone-35-ts-to-35-ts",), "phone-headset-jack-lrgm", "loaded-down"),

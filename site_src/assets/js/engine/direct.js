@@ -5,7 +5,8 @@ Ringfence.engine = Ringfence.engine || {};
 /* Direct-current readings: every supply setting, tolerance corner, landing and plugging state of an assembly. The twin of direct.py
    from `corners` on; switches.js is what stands before it. */
 (function (engine) {
-  const RESIDUE = 1e-6; // V; what the engine's own leaks and rounding leave where no supply reaches
+  const RESIDUE = 1e-6; // V, A or W; what the engine's own leaks and rounding leave where no supply or signal reaches
+  const MORE = 1.05; // beyond this multiple of what a part sees with nothing plugged in, the connection has a hand in it
   const UNITS = { volts: "V", reverse: "V", amps: "A", watts: "W" };
 
   /* The tolerance corners at which anything in this circuit differs from nominal. */
@@ -24,19 +25,23 @@ Ringfence.engine = Ringfence.engine || {};
     const lives = offs.map((off) => circuit.parts.filter((part) => part.kind === "emf" && !off.has(part.id) && part.value.nominal));
     const drives = offs.map((off) => at.map((corner) => engine.driveValues(circuit, off, corner)));
     const stack = engine.solveDc(circuit, drives.flat(), states); // all at once: they share factors
+    let apart = null; // the same with nothing plugged in, once someone asks
+    const unplugged = () => (apart = apart || engine.solveDc(circuit, drives.flat(), [states[0].map(() => false)]));
     return settings.flatMap((positions, setting) => {
       const live = lives[setting], start = setting * at.length;
       const one = {
         assembly, setting, positions, live, solution: { circuit, values: drives[setting], unknowns: stack.unknowns.slice(start, start + at.length) },
+        unplugged: () => ({ circuit, values: drives[setting], unknowns: unplugged().unknowns.slice(start, start + at.length) }),
         settled: assembly.home.length + assembly.joined.length, states: states.length,
-        foreign: (place) => live.some((part) => engine.placeOf(part) !== place),
+        own: (place) => live.some((part) => engine.placeOf(part) === place), foreign: (place) => live.some((part) => engine.placeOf(part) !== place),
       };
       return [...stress(one, peaks), ...needs(one), ...supplies(one), ...windings(one)];
     });
   };
 
-  /* What every rated part sees, settled and while plugging. */
-  function* stress({ assembly, solution, setting, settled, states, foreign }, peaks) {
+  /* What every rated part sees, settled and while plugging. A rating that is not known counts where another's supply reaches the part, and
+     where a device's own supply does more to it than with nothing plugged in. */
+  function* stress({ assembly, solution, unplugged, setting, settled, states, own, foreign }, peaks) {
     for (const [place, record] of assembly.places) {
       for (const limit of record.network.limits) {
         const read = engine.heldAgainst(limit, engine.limitValues(solution, place, limit));
@@ -45,13 +50,15 @@ Ringfence.engine = Ringfence.engine || {};
           const signal = peaks.get(engine.peakKey(place, limit, state)) || 0;
           const value = engine.highest(solution, read, start, stop) + signal;
           const name = engine.limitName(record, limit), known = rating !== null;
-          if (!known && !foreign(place) && !(signal > 0)) continue;
+          if (!known && !(signal > RESIDUE) && !foreign(place) && !(own(place) && value > MORE * most(unplugged(), place, limit) + RESIDUE)) continue;
           yield engine.reading(`${known ? "part" : "unrated"}-${limit.quantity}`, `${place}/${limit.id}`, name, value, UNITS[limit.quantity], state,
             { setting, limit: rating, evidence: limit.evidence, words: { device: engine.short(record), part: name } });
         }
       }
     }
   }
+
+  const most = (solution, place, limit) => engine.highest(solution, engine.heldAgainst(limit, engine.limitValues(solution, place, limit)), 0, 1);
 
   /* The direct volts, amps or watts a limit is about, as a function of (drive, state). */
   engine.limitValues = function (solution, place, limit) {

@@ -11,7 +11,7 @@ Ringfence.engine = Ringfence.engine || {};
   const sizes = (gains) => gains.map(engine.size);
   const smallestAt = (numbers) => engine.largestAt(numbers.map((number) => -number))[0];
 
-  const pairsOf = (assembly, here) => engine.paired(assembly.places.get(here), assembly.places.get(other(here)))
+  const pairsOf = (assembly, here) => engine.comparable(assembly.places.get(here), assembly.places.get(other(here)))
     .map(([s, l]) => [`${here}/${s.id}`, `${other(here)}/${l.id}`]);
   const least = (bench, pair) => engine.smallest(bench.signals().bare.get(engine.pair(...pair))[engine.MID]);
 

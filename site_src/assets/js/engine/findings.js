@@ -39,7 +39,7 @@ Ringfence.engine = Ringfence.engine || {};
 
   engine.notSolved = (why) => ({
     id: "not-solved", severity: "dangerous", subject: "connection", where: "connection", value: 0, unit: "", limit: null, when: "always",
-    says: `This circuit could not be worked out: ${why}.`, remedy: "Do not connect it on the strength of this page; report it.",
+    says: `This connection could not be worked out: ${why}.`, remedy: "Do not connect it on the strength of this page; report it.",
     evidence: "derived", cite: [], state: "settled", setting: null,
   });
 

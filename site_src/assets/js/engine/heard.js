@@ -13,7 +13,7 @@ Ringfence.engine = Ringfence.engine || {};
 
   engine.sourceReading = function (signals, name, s, device) {
     const drop = engine.drop(signals, name), where = `${s.channel} output`;
-    const words = { source: engine.channelName(s.channel, device), drop: `${drop.toFixed(1)} dB` };
+    const words = { source: engine.channelName(s.channel, device), drop: engine.quantity(drop, "dB") };
     if (s.least_load) return signal("load-ohm", name, where, Math.min(signals.load.get(name), engine.NO_PATH), "ohm", words, { limit: s.least_load });
     return signal("load-drop", name, where, drop, "dB", words);
   };

@@ -44,21 +44,26 @@ Ringfence.engine = Ringfence.engine || {};
 
   const every = (sources, listeners) => sources.flatMap((s) => listeners.map((l) => [s, l]));
 
+  /* All pairs of one kind of signal: channels that have changed places are heard, if on the wrong side; the sound on a picture's input is not. */
+  engine.comparable = (device, other) => every(device.sources, other.listeners).filter(same);
+
+  const same = ([s, l]) => family(s.kind) === family(l.kind);
+
   /* `Mixer line input`, or `left of Camera` where a device has several channels. */
   engine.channelName = (channel, device) => (channel === "main" ? engine.short(device) : `${channel} of ${engine.short(device)}`);
 
   function* direction(assembly, signals, here, there, device, other) {
-    const pairs = engine.paired(device, other);
+    const gain = (s, l) => engine.smallest(signals.bare.get(engine.pair(`${here}/${s.id}`, `${there}/${l.id}`))[engine.MID]);
+    const asked = engine.paired(device, other), pairs = asked.filter(same);
     const way = engine.wayOf(assembly, here), both = { device: engine.short(device), other: engine.short(other) };
-    const apart = pairs.find(([s, l]) => family(s.kind) !== family(l.kind));
+    // The picture beside the sound of an audio and video socket does no harm to a lead that leaves it where it is.
+    const apart = asked.find(([s, l]) => !same([s, l]) && (!pairs.length || engine.decibels(gain(s, l)) > HEARD));
     if (apart) {
       yield signal("kinds-apart", here, "signal", 1, "", { ...both, sent: apart[0].kind, wanted: apart[1].kind }, { flags: { way } });
       return;
     }
     yield* unsuited(assembly, here, pairs, both);
-    const gain = (s, l) => engine.smallest(signals.bare.get(engine.pair(`${here}/${s.id}`, `${there}/${l.id}`))[engine.MID]);
-    // Channels that have changed places are heard, if on the wrong side.
-    const best = engine.decibels(Math.max(...every(device.sources, other.listeners).map(([s, l]) => gain(s, l))));
+    const best = engine.decibels(Math.max(...engine.comparable(device, other).map(([s, l]) => gain(s, l))));
     const shorted = device.sources.some((s) => engine.drop(signals, `${here}/${s.id}`) > 40);
     yield signal("path-gain", here, "connection", best, "dB", both, { flags: { cause: shorted ? "shorted" : "open", way } });
     for (const s of device.sources) if (pairs.every(([paired]) => paired !== s)) yield unheard(s, here, device, other);

@@ -6,6 +6,7 @@ Ringfence.engine = Ringfence.engine || {};
    against rules, misfit.js says why halves do not go into each other. */
 (function (engine) {
   const VERDICTS = ["safe", "lossy", "no signal", "dangerous", "does not fit"]; // from best to worst
+  const MOST_WAYS = 100; // splitters in a row multiply; no person plugs such a chain, and a phone would work on it for minutes
   const rank = (verdict) => Math.max(0, VERDICTS.indexOf(verdict)); // notes cost nothing
 
   /* Judge one connection. `data` is the published catalogue, `rulebook` the list of rules, `from` and `into` port ids, `through` lead ids.
@@ -13,9 +14,10 @@ Ringfence.engine = Ringfence.engine || {};
   Ringfence.judge = function (data, rulebook, { from, through = [], into }) {
     const { outlet, leads, inlet } = engine.asked(data, from, through, into);
     const possible = engine.ways(data, outlet, leads, inlet);
-    const judged = possible.map((way) => engine.judgeWay(data, rulebook, outlet, leads, inlet, way));
-    const answer = judged.length ? engine.combine(leads, judged)
-      : { verdict: "does not fit", settings: [], names: new Map(), plugging: "does not fit", findings: [engine.misfit(data, outlet, leads, inlet)], ways: [] };
+    const tooMany = `it can be plugged in ${possible.length} ways, and no more than ${MOST_WAYS} are worked out`;
+    const answer = !possible.length ? outright(engine.misfit(data, outlet, leads, inlet))
+      : possible.length > MOST_WAYS ? outright(engine.notSolved(tooMany), possible.slice(0, 1))
+        : engine.combine(leads, possible.map((way) => engine.judgeWay(data, rulebook, outlet, leads, inlet, way)));
     return {
       from, through: [...through], into, fits: answer.verdict !== "does not fit", verdict: answer.verdict,
       settings: answer.settings.map(([setting, verdict]) => ({ supplies: Object.fromEntries(setting), verdict })),
@@ -23,6 +25,12 @@ Ringfence.engine = Ringfence.engine || {};
       ways: answer.ways.map(([{ ends, plugged }, verdict]) => ({ ends, plugged, verdict })), remedies: [],
     };
   };
+
+  /* An answer that one finding gives without any circuit. */
+  const outright = (finding, ways = []) => ({
+    verdict: finding.severity, settings: [], names: new Map(), plugging: finding.severity, findings: [finding],
+    ways: ways.map((way) => [way, finding.severity]),
+  });
 
   /* The records a question is about. */
   engine.asked = (data, from, through, into) => ({
@@ -88,8 +96,11 @@ Ringfence.engine = Ringfence.engine || {};
     }
     const worst = [...choices.values()].map((group) => rank(worstOf(group.map((one) => one.verdict))));
     const counts = Math.max(...worst) === rank("dangerous") ? Math.max(...worst) : Math.min(...worst);
-    return [...choices.values()][worst.indexOf(counts)];
+    const equals = [...choices.values()].filter((_, i) => worst[i] === counts), most = (group) => Math.max(...group.map(faults));
+    return equals.reduce((best, group) => (most(group) < most(best) ? group : best));
   };
+
+  const faults = (one) => one.findings.filter((finding) => finding.severity !== "note").length;
 
   /* The worst of some verdicts, the first of equals. */
   const worstOf = (verdicts) => verdicts.reduce((worst, verdict) => (rank(verdict) > rank(worst) ? verdict : worst));

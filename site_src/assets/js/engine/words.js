@@ -6,11 +6,12 @@ Ringfence.engine = Ringfence.engine || {};
 (function (engine) {
   const PREFIXES = [[1e6, "M"], [1e3, "k"], [1, ""], [1e-3, "m"], [1e-6, "µ"], [1e-9, "n"]];
   const NOTHING = 1e-9; // below this a number is rounding
+  const SILENT = -120; // dB; so is this
   const SYMBOLS = { ohm: "Ω" };
 
   /* Three significant digits with an engineering prefix: 44.6 V, 7.05 mA, 2.4 kΩ; decibels with one decimal, bare numbers as they are. */
   engine.quantity = function (value, unit) {
-    if (unit === "dB") return `${engine.fixed(value, 1)} dB`;
+    if (unit === "dB") return value >= SILENT ? `${engine.fixed(value, 1)} dB` : `under ${engine.fixed(SILENT, 0)} dB`;
     const symbol = SYMBOLS[unit] || unit;
     if (Math.abs(value) < NOTHING || !symbol) return `${engine.fixed(value, 0)} ${symbol}`.trim();
     const [factor, prefix] = PREFIXES.find(([step]) => Math.abs(value) * 1.0005 >= step) || PREFIXES[PREFIXES.length - 1];
