@@ -1,4 +1,4 @@
-"""The command line: lint, judge, route, matrix, draw, docs, list, ledger."""
+"""The command line: lint, judge, route, matrix, draw, docs, bundle, list, ledger."""
 
 from __future__ import annotations
 
@@ -16,6 +16,7 @@ from generator.catalogue.lint import lint
 from generator import ledger
 from generator.engine import Verdict, judge, routes
 from generator.engine.explain import explain
+from generator.engine.route import cost
 from generator.engine.told import told
 from generator.engine.working import Working
 from generator.ledger.changes import changelog
@@ -76,6 +77,10 @@ def _parser() -> argparse.ArgumentParser:
     made.add_argument("--half", metavar="NAME")
     made = command("docs", _docs, "Write the docs tree for mkdocs.")
     made.add_argument("--out", type=Path, default=Path("build/docs"), metavar="DIR")
+    made = commands.add_parser("bundle", help="Write the built site as a zip file that works from a folder.", description="Write the built site as a zip file that works from a folder.")
+    made.set_defaults(run=_bundle)
+    made.add_argument("--site", type=Path, default=Path("build/site"), metavar="DIR", help="what mkdocs build wrote")
+    made.add_argument("--out", type=Path, default=Path("build/ringfence.zip"), metavar="FILE")
     made = command("ledger", _ledger, "Write the verdict of every pairing to the catalogue's verdicts folder and print what changed.")
     made.add_argument("--check", action="store_true", help="write nothing; exit 1 if the ledger is stale")
     made.add_argument("--since", metavar="REV", help="print what changed since this git revision instead of since the last write")
@@ -97,8 +102,7 @@ def _judge(options) -> int:
     _known(catalogue.leads, *options.through)
     verdict = judge(catalogue, options.start, options.through, options.target)
     if verdict.verdict != "safe":
-        better = [r for r in routes(catalogue, options.start, options.target, most=2) if r.through != verdict.through]
-        verdict = replace(verdict, remedies=tuple(better))
+        verdict = replace(verdict, remedies=_remedies(catalogue, verdict))
     working = _working(options, catalogue, verdict)
     if options.schematic and working:
         from generator.drawing import draw_schematic
@@ -110,6 +114,15 @@ def _judge(options) -> int:
     else:
         print("\n".join([_told(verdict), *(["", told(working)] if working and (options.explain or options.finding) else [])]))
     return 0
+
+
+def _remedies(catalogue: Catalogue, verdict: Verdict) -> tuple[Verdict, ...]:
+    """What ends better: without or with one lead, and two in a row only where nothing else works. `route` looks further and takes its time."""
+    for most in (1,) if verdict.verdict == "lossy" else (1, 2):
+        better = tuple(found for found in routes(catalogue, verdict.start, verdict.target, most=most) if cost(found) < cost(verdict))
+        if better:
+            return better
+    return ()
 
 
 def _working(options, catalogue: Catalogue, verdict: Verdict) -> Working | None:
@@ -173,6 +186,16 @@ def _docs(options) -> int:
 
     catalogue = load(options.pinouts)
     build(catalogue, ledger.judged(catalogue, REMEMBERED), options.out)
+    return 0
+
+
+def _bundle(options) -> int:
+    from generator.site import folder
+
+    try:
+        folder.write(options.site, options.out)
+    except FileNotFoundError as missing:
+        raise BadUse(str(missing)) from None
     return 0
 
 

@@ -13,7 +13,9 @@ from typing import Any
 from generator.catalogue.published import as_data
 from generator.catalogue.records import Catalogue
 from generator.engine.rulebook import rules
-from generator.site import about, data, drawings, guides, looks, mated, offline, tree, verdicts
+from generator.site import about, bundles, cards, data, drawings, embeds, guides, looks, mated, offline, qr, tree, verdicts
+from generator.site import address as addresses
+from generator.site.address import Address
 from generator.site.glossary import Glossary
 from generator.site.mark_sheet import mark_sheet
 from generator.site.other_pages import other_pages
@@ -32,28 +34,30 @@ def build(catalogue: Catalogue, judged: Iterable[Mapping[str, Any]], out: Path, 
     """
     rows = [verdicts.row(one) for one in judged]
     rows.sort(key=lambda row: (row["from"], row["into"], verdicts.rank(row)))
-    return tree.write(docs(catalogue, rows, source), out)
+    return tree.write(docs(catalogue, rows, source, addresses.read(source.parent / "mkdocs.yml")), out)
 
 
-def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE) -> dict[str, bytes]:
+def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE, address: Address = Address()) -> dict[str, bytes]:
     """Every file of the docs tree: path -> content."""
     rulebook = [asdict(rule) for rule in rules()]
     published = as_data(catalogue)
-    files = dict(_copied(source))
-    files |= data.files(published, rulebook, mated.table(catalogue), looks.published(catalogue), rows)
+    files = bundles.joined(dict(_copied(source)))
+    for path, content in data.files(published, rulebook, mated.table(catalogue), looks.published(catalogue), rows).items():
+        files[path] = files.get(path, b"") + content  # data.js follows its reader
     pictures = drawings.Drawings(catalogue)
-    files |= pictures.files()
+    drawn = pictures.files()
+    files |= drawn | dict(qr.files(catalogue, address))
     terms, state = guides.read(source / "guides/glossary.yaml"), stamp(published, rulebook)
-    templates = Templates((source / "templates", source), mark_sheet(), Glossary(terms), state)
-    scripts = sorted(path for path in files if path.startswith("assets/js/") and path.endswith(".js"))
-    for page in (*record_pages(catalogue, rows, pictures.inline), *other_pages(catalogue, rows, rulebook, scripts),
+    templates = Templates((source / "templates", source), mark_sheet(), Glossary(terms), state, address)
+    for page in (*record_pages(catalogue, rows, pictures.inline), *other_pages(catalogue, rows, rulebook),
+                 cards.page(catalogue, pictures),
                  *guides.pages(catalogue, source / "guides", terms),
                  *about.pages(catalogue, rows, guides.read(source / "guides/contested.yaml"), state)):
         if page.path in files:
             raise ValueError(f"two pages want to be {page.path!r}")
         files[page.path] = templates.page(page).encode()
-    first = {f"draw/{kind[:-1]}-{record}.svg" for kind in ("connectors", "ports", "leads") for record in getattr(catalogue, kind)}
-    return files | offline.files(files, source, first)
+    files |= embeds.files(catalogue, pictures, drawn, templates)
+    return files | offline.files(source)
 
 
 def _copied(source: Path) -> Iterator[tuple[str, bytes]]:

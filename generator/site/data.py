@@ -1,6 +1,7 @@
-"""The published data: JSON under /data/v1/ for other programs, and the same as a classic script for our own pages.
+"""The published data: JSON under /data/v1/ for other programs, and the same as classic scripts for our own pages.
 
-A page opened from a file may not fetch, so the script carries everything the check and the matrix need.
+A page opened from a file may not fetch, so scripts carry everything the check and the matrix need. What a page needs before the first tap is
+packed (columns.py); the table of verdicts and what only cards print are scripts of their own.
 """
 
 from __future__ import annotations
@@ -9,9 +10,14 @@ import json
 from collections.abc import Mapping
 from typing import Any
 
+from generator.site.columns import packed
 from generator.site.verdicts import ORDER, Row
 
 VERSION = 1
+PRINTED = {  # what no verdict and no list is made of
+    "connectors": {"recognise", "looks", "evidence"}, "assignments": {"carries", "used_for", "mistaken_for", "recognise", "evidence"},
+    "ports": {"circuits", "evidence"}, "leads": {"looks_like", "tell_apart", "evidence"}, "sources": {"where", "kind"},
+}
 PUBLISHED = ("from", "through", "into", "verdict", "findings", "number")
 
 
@@ -22,10 +28,18 @@ def files(catalogue: Mapping[str, Any], rulebook: Any, mated: Mapping[str, Any],
     return {
         f"data/v{VERSION}/catalogue.json": _json({"version": VERSION, **catalogue}),
         f"data/v{VERSION}/verdicts.json": _json({"version": VERSION, "verdicts": verdicts}),
-        "assets/js/data.js": _script({"data": catalogue, "rulebook": rulebook}),
-        "assets/js/table.js": _script({"mated": mated, "table": _table(rows)}),
+        "assets/js/data.js": _packed("data", _fields(catalogue, printed=False)) + _script({"rulebook": rulebook, "mated": mated}),
+        "assets/js/printed.js": _packed("printed", _fields(catalogue, printed=True)) + b"Ringfence.complete(Ringfence.data, Ringfence.printed);\n",
+        "assets/js/table.js": _script({"table": _table(rows)}),
         "assets/js/plugs.js": _script({"plugs": plugs}),
     }
+
+
+def _fields(catalogue: Mapping[str, Any], printed: bool) -> dict[str, Any]:
+    """The catalogue with only those fields of its records that are printed, or only the others."""
+    return {kind: {record: {name: value for name, value in fields.items() if (name in PRINTED[kind]) == printed}
+                   for record, fields in records.items()} if kind in PRINTED else records
+            for kind, records in catalogue.items() if kind in PRINTED or not printed}
 
 
 def _table(rows: list[Row]) -> dict[str, Any]:
@@ -47,9 +61,15 @@ def _json(value: Any) -> bytes:
     return json.dumps(value, ensure_ascii=False, separators=(",", ":"), allow_nan=False).encode() + b"\n"
 
 
+def _packed(name: str, values: Mapping[str, Any]) -> bytes:
+    return b"Ringfence." + name.encode() + b" = Ringfence.unpacked(" + _literal({key: packed(value) for key, value in values.items()}) + b");\n"
+
+
 def _script(values: Mapping[str, Any]) -> bytes:
-    """`</` is broken up so that no text of ours could end a script element, wherever the file is pasted."""
     lines = [b'"use strict";\nwindow.Ringfence = window.Ringfence || {};\n']
-    for name, value in values.items():
-        lines.append(f"Ringfence.{name} = ".encode() + _json(value).strip().replace(b"</", b"<\\/") + b";\n")
-    return b"".join(lines)
+    return b"".join([*lines, *(b"Ringfence." + name.encode() + b" = " + _literal(value) + b";\n" for name, value in values.items())])
+
+
+def _literal(value: Any) -> bytes:
+    """`</` is broken up so that no text of ours could end a script element, wherever the file is pasted."""
+    return _json(value).strip().replace(b"</", b"<\\/")

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
 from generator.catalogue.records import Catalogue
 from generator.drawing import VIEWS, draw
 from generator.site.page import KINDS
+
+SIZE = re.compile(r'viewBox="0 0 ([\d.]+) ([\d.]+)"')
+FRAME = 340  # px
 
 CAPTIONS = {
     ("face", "male"): "Looking at the pins.", ("face", "female"): "Looking into the holes.",
@@ -39,7 +43,7 @@ class Drawings:
         found = {}
         for kind in KINDS:
             for record in getattr(self._catalogue, kind):
-                for view in self._views(kind, record):
+                for view in self.views(kind, record):
                     found[f"draw/{view.name}.svg"] = self._draw(record, view, standalone=True).encode()
         for old, successors in self._catalogue.retired.items():
             for kind in KINDS:
@@ -49,14 +53,20 @@ class Drawings:
         return found
 
     def inline(self, kind: str, record: str) -> list[dict[str, str]]:
-        """The pictures of one record for its own page, with captions."""
-        return [{"svg": self._draw(record, view, standalone=False), "caption": view.caption} for view in self._views(kind, record)]
+        """The pictures of one record for its own page, with captions, the name of their file, and their height where they are as wide
+        as the frame offered for another page."""
+        found = []
+        for view in self.views(kind, record):
+            svg = self._draw(record, view, standalone=False)
+            width, height = map(float, SIZE.search(svg).groups())
+            found.append({"svg": svg, "caption": view.caption, "name": view.name, "high": round(height / width * FRAME)})
+        return found
 
     def _draw(self, record: str, view: View, standalone: bool) -> str:
         return draw(self._catalogue, record, view=view.view, half=view.half, prefix=f"draw-{view.name}", standalone=standalone)
 
-    def _views(self, kind: str, record: str) -> Iterator[View]:
-        """The first view goes by the record's name alone."""
+    def views(self, kind: str, record: str) -> Iterator[View]:
+        """The pictures of one record; the first goes by the record's name alone."""
         name = f"{kind[:-1]}-{record}"
         if kind == "leads":
             yield View(name, "Which contact joins which.")

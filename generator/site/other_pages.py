@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
+from collections import Counter
+from collections.abc import Callable, Iterator
 from typing import Any
 
 from generator.catalogue.records import Catalogue
 from generator.site import looks
+from generator.site.bundles import scripts_of
 from generator.site.page import KINDS, Page
 from generator.site.record_pages import direction
 from generator.site.verdicts import Row, tally
@@ -19,31 +21,24 @@ INTROS = {
 }
 
 
-def other_pages(catalogue: Catalogue, rows: list[Row], rulebook: Any, scripts: Iterable[str]) -> Iterator[Page]:
-    """Every page of the site that is not a record's own. `scripts` are the paths of all scripts in the tree."""
-    scripts = list(scripts)
-    check = {"scripts": _order(scripts, ("data", "table"), ("engine", "ui", "check"))}
+def other_pages(catalogue: Catalogue, rows: list[Row], rulebook: Any) -> Iterator[Page]:
+    """Every page of the site that is not a record's own."""
+    check = {"scripts": scripts_of("data", "engine", "ui", "check")}
     yield Page("", "check", "Check a connection", catalogue, check)
     yield Page("check/", "check", "Check a connection", catalogue, check)
     for name in ("bench", "bag"):
-        shown = {"scripts": _order(scripts, ("data", "table"), ("engine", "ui", "check", name))}
+        shown = {"scripts": scripts_of("data", "table", "engine", "ui", "check", name)}
         yield Page(f"{name}/", name, name.capitalize(), catalogue, shown)
-    matrix = {"scripts": _order(scripts, ("data", "table"), ("ui", "matrix")), "outlets": _tallies(rows)}
+    matrix = {"scripts": scripts_of("data", "table", "ui", "matrix"), "outlets": _tallies(rows)}
     yield Page("matrix/", "matrix", "Matrix", catalogue, matrix)
-    asked = {"scripts": _order(scripts, ("plugs", "ui/dom", "ui/words"), ("recognise",)), "labels": looks.LABELS,
+    asked = {"scripts": scripts_of("plugs", "ui", "recognise"), "labels": looks.LABELS,
              "looks": {one.id: looks.said(one) for one in sorted(catalogue.connectors.values(), key=lambda one: one.name)}}
     yield Page("recognise/", "recognise", "What is this plug?", catalogue, asked)
-    yield Page("methods/", "methods", "How it works", catalogue, {"rulebook": rulebook})
+    yield Page("methods/", "methods", "How it works", catalogue, {"rulebook": rulebook, "judged": len(rows), "decides": Counter(name for row in rows for name in row["findings"])})
     yield Page("sources/", "sources", "Sources", catalogue)
     for kind in KINDS:
         yield Page(f"{kind}/", "index", kind.capitalize(), catalogue, {"intro": INTROS[kind], "groups": _groups(catalogue, kind)})
     yield from _retired(catalogue)
-
-
-def _order(scripts: list[str], files: tuple[str, ...], folders: tuple[str, ...]) -> list[str]:
-    """The page's scripts: data first, then folder by folder in name order."""
-    inside = [path for folder in folders for path in scripts if path.startswith(f"assets/js/{folder}/")]
-    return [f"assets/js/{name}.js" for name in files] + inside
 
 
 def _tallies(rows: list[Row]) -> dict[str, dict[str, int]]:

@@ -1,4 +1,5 @@
-"""A mkdocs hook: every built page says what its browser may load and run, so that no text of an address or of data can ever run as a script.
+"""A mkdocs hook: every built page says what its browser may load and run, so that no text of an address or of data can ever run as a script;
+and it is written without the blank lines and indents the theme's templates leave behind, a third of a page.
 
 The theme writes a few inline scripts; each is allowed by its own digest. Written into the page itself: a plain web host needs no settings, and a
 copy on a disc is held to the same.
@@ -11,6 +12,8 @@ import re
 from base64 import b64encode
 
 INLINE = re.compile(r"<script>(.*?)</script>", re.DOTALL)  # scripts with a source or of another type need no digest
+KEPT = re.compile(r"(<(pre|textarea|script)\b.*?</\2>)", re.DOTALL)  # where a blank means something
+INDENT = re.compile(r"\s*\n\s*")
 FIRST = '<meta charset="utf-8">'
 
 
@@ -25,6 +28,12 @@ def policy(html: str) -> str:
     ))
 
 
+def tight(html: str) -> str:
+    """The page with one line break where there were line breaks and blanks; nobody sees the difference."""
+    parts = KEPT.split(html)  # outside, kept, its tag, outside, kept, ...
+    return "".join(INDENT.sub("\n", part) if place % 3 == 0 else part for place, part in enumerate(parts) if place % 3 < 2)
+
+
 def guarded(html: str) -> str:
     """The page with its policy, ahead of anything the policy is about."""
     if html.count(FIRST) != 1:
@@ -34,9 +43,9 @@ def guarded(html: str) -> str:
 
 def on_post_page(output: str, **_) -> str:
     """mkdocs: a page is ready."""
-    return guarded(output)
+    return guarded(tight(output))
 
 
 def on_post_template(output_content: str, *, template_name: str, **_) -> str:
     """mkdocs: a page without Markdown, or a file of another kind, is ready."""
-    return guarded(output_content) if template_name.endswith(".html") else output_content
+    return guarded(tight(output_content)) if template_name.endswith(".html") else output_content

@@ -12,6 +12,7 @@ from markupsafe import Markup, escape
 
 from generator.catalogue.kinds import LIMITED
 from generator.site import verdicts, words
+from generator.site.address import Address
 from generator.site.glossary import Glossary
 from generator.site.page import Page
 from generator.site.stamp import Stamp
@@ -21,9 +22,9 @@ _MARKDOWN = re.compile(r"([\\`*_{}\[\]()#+\-.!|~:^=])")
 
 class Templates:
     """Renders pages from the templates of some folders. `marks` is the sheet of verdict symbols every page carries, `stamp` the
-    state of the data its footer tells."""
+    state of the data its footer tells, `address` where the site stands, if that is known."""
 
-    def __init__(self, folders: Sequence[Path], marks: str, glossary: Glossary, stamp: Stamp):
+    def __init__(self, folders: Sequence[Path], marks: str, glossary: Glossary, stamp: Stamp, address: Address = Address()):
         env = Environment(loader=FileSystemLoader(folders), autoescape=True, undefined=StrictUndefined,
                           trim_blocks=True, lstrip_blocks=True, keep_trailing_newline=True)
         env.filters |= {
@@ -31,9 +32,9 @@ class Templates:
             "amount": words.amount, "level": words.level, "written": words.written, "listed": words.listed,
             "role": lambda node: words.role(node) if node else "nothing", "unit": LIMITED.__getitem__,
             "slug": verdicts.SLUGS.__getitem__, "tally": verdicts.tally, "findings": findings,
-            "terms": glossary.link,
+            "terms": glossary.link, "source": lambda text: escape(str(escape(text))),
         }
-        env.globals |= {"grades": words.GRADES, "marks": marks}
+        env.globals |= {"grades": words.GRADES, "marks": marks, "state_of_data": stamp, "stands": address}
         self._env = env
         self._stamp = stamp
 
@@ -42,6 +43,10 @@ class Templates:
         text = self._env.get_template(f"{page.template}.md.j2").render(page=page, **page.show)
         start, head, body = text.partition("---\n")  # the front matter of every page also tells the footer
         return f"{start}{head}stamp: {json.dumps(str(self._stamp), ensure_ascii=False)}\n{body}"
+
+    def bare(self, name: str, **show) -> bytes:
+        """A whole page of HTML that mkdocs takes as it is."""
+        return self._env.get_template(f"{name}.html.j2").render(**show).encode()
 
 
 def markdown(text: str) -> Markup:

@@ -27,7 +27,7 @@ def site(request, tmp_path_factory):
     if shutil.which("chromium") is None:
         pytest.skip("chromium not installed")
     folder = os.environ.get("RINGFENCE_SITE")
-    folder = Path(folder) if folder else built(request.getfixturevalue("catalogue"), tmp_path_factory.mktemp("browser"))
+    folder = Path(folder).resolve() if folder else built(request.getfixturevalue("catalogue"), tmp_path_factory.mktemp("browser"))
     with served(folder) as site:
         yield site
 

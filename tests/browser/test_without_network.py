@@ -1,4 +1,4 @@
-"""After one visit the check answers without a network, says that it does, and never changes under the user's hands."""
+"""After one visit the whole site answers without a network, says that it does, and never changes under the user's hands."""
 
 import json
 import re
@@ -7,6 +7,8 @@ import pytest
 from answers import CHAINS, address, expected, shown
 from playwright.sync_api import expect
 from served import served
+
+from generator.site import offline
 
 pytestmark = pytest.mark.browser
 
@@ -37,9 +39,8 @@ def kept(page):
     page.wait_for_function("navigator.serviceWorker.controller !== null")
 
 
-def test_the_check_the_matrix_and_what_was_visited_open_without_a_network(page, own, catalogue):
+def test_the_check_the_matrix_and_pages_never_seen_open_without_a_network(page, own, catalogue):
     kept(page)
-    page.goto("connectors/xlr-3/")
     own.stop()
     page.goto(address(*CHAINS["dangerous"]))
     page.reload()
@@ -57,11 +58,43 @@ def test_the_check_the_matrix_and_what_was_visited_open_without_a_network(page, 
     expect(page.get_by_role("heading", name="What do you plug from?")).to_be_visible()
 
 
-def test_a_page_never_seen_is_not_made_up_without_a_network(page, own):
+def test_every_page_is_kept_as_it_was_built(page, own):
+    """A page of each kind, out of the pack: byte for byte what the host would have sent."""
+    kept(page)
+    own.stop()
+    for address in ("", "leads/xlr-f-to-xlr-m-3m/", "ports/mixer-line-in-xlr/", "assignments/xlr-3-balanced/", "guides/meter/", "draw/connector-xlr-3.svg"):
+        file = own.folder / address / "index.html" if address.endswith("/") or not address else own.folder / address
+        assert page.evaluate("(path) => fetch(path).then((answer) => answer.text())", own.base + address) == file.read_text()
+    page.goto("leads/")
+    page.get_by_role("link", name="XLR microphone lead, 3 m").first.click()
+    expect(page.get_by_role("heading", level=1)).to_have_text("XLR microphone lead, 3 m")
+
+
+def test_the_search_finds_without_a_network(page, own):
+    kept(page)
+    own.stop()
+    page.goto("leads/")
+    page.locator("label[for=__search]").first.click()
+    page.locator(".md-search__input").fill("lavalier")
+    expect(page.locator(".md-search-result__item").first).to_be_visible(timeout=30_000)
+
+
+def test_a_phone_is_not_filled_up(page, own):
+    """12 MB for the whole site, as the browser counts the bodies in its store."""
+    kept(page)
+    stored = page.evaluate("""async () => {
+        let bytes = 0;
+        for (const name of await caches.keys()) for (const request of await (await caches.open(name)).keys())
+            bytes += (await (await (await caches.open(name)).match(request)).blob()).size;
+        return bytes; }""")
+    assert 1_000_000 < stored <= 12_000_000
+
+
+def test_what_is_not_there_is_not_made_up_without_a_network(page, own):
     kept(page)
     own.stop()
     with pytest.raises(Exception, match="ERR_"):
-        page.goto("leads/xlr-f-to-xlr-m-3m/")
+        page.goto("leads/no-such-lead/")
 
 
 def test_a_newer_version_waits_until_it_is_asked_for(page, own, catalogue):
@@ -73,7 +106,8 @@ def test_a_newer_version_waits_until_it_is_asked_for(page, own, catalogue):
     newer = re.sub(r'"version": "\w+"', '"version": "newer"', old)
     assert newer != old
     own.replaced["offline-list.js"] = newer.encode()
-    own.replaced["check/"] = (own.folder / "check/index.html").read_bytes().replace(b"Know before you plug", b"Know before you plug, newer")
+    changed = (own.folder / "check/index.html").read_bytes().replace(b"Know before you plug", b"Know before you plug, newer")
+    own.replaced |= offline.packed({"check/index.html": changed, "methods/index.html": (own.folder / "methods/index.html").read_bytes()})
     page.evaluate("navigator.serviceWorker.getRegistration().then((one) => one.update()).then(() => 0)")
     expect(page.locator("#rf-offline")).to_contain_text("A newer version is here.", timeout=30_000)
     assert page.evaluate("window.before") is True, "not reloaded"

@@ -1,43 +1,68 @@
-"""What is kept for offline use: everything the check needs, nothing that is not there, and a new version for every change."""
+"""What is kept for offline use: the whole site, small enough for a phone, and under a new version for every change of what is published."""
 
+import gzip
 import json
 import re
 from pathlib import Path
 
+import pytest
+
 from generator.site import offline
 
 SOURCE = Path(__file__).parents[2] / "site_src"
+PAGE = b"<h1>A page</h1>"
 
 
-def listed(tree) -> dict:
-    return json.loads(re.fullmatch(r"self\.OFFLINE = (.*);\n", tree["offline-list.js"].decode(), re.DOTALL)[1])
+@pytest.fixture
+def site(tmp_path):
+    """A built site of a few files."""
+    for path in ("index.html", "404.html", "check/index.html", "ports/a/index.html", "draw/port-a.svg", "assets/js/data.js", "assets/css/site.css",
+                 "assets/css/embed.css", "assets/javascripts/bundle.1.min.js", "assets/javascripts/bundle.1.min.js.map", "assets/javascripts/lunr/min/lunr.ja.min.js",
+                 "embed/ports/a/index.html", "data/v1/catalogue.json", "search/search_index.json", "sw.js", "manifest.webmanifest"):
+        (tmp_path / path).parent.mkdir(parents=True, exist_ok=True)
+        (tmp_path / path).write_bytes(PAGE + path.encode())
+    offline.write(tmp_path)
+    return tmp_path
 
 
-def test_every_listed_file_is_built(tree):
-    pages = {address: path for path, address in offline.PAGES.items()}
-    for file in listed(tree)["files"]:
-        assert file == offline.SEARCH or pages.get(file, file) in tree, f"{file} is listed and not built"
+def listed(site: Path) -> dict:
+    return json.loads(re.fullmatch(r"self\.OFFLINE = (.*);\n", (site / "offline-list.js").read_text(), re.DOTALL)[1])
 
 
-def test_the_check_can_do_without_a_network(catalogue, tree):
-    files = set(listed(tree)["files"])
-    assert {"", "check/", "matrix/", "assets/js/data.js", "assets/js/table.js"} <= files
-    assert {path for path in tree if path.startswith("assets/")} <= files
-    assert {f"draw/port-{port}.svg" for port in catalogue.ports} | {f"draw/lead-{lead}.svg" for lead in catalogue.leads} <= files
+def test_every_listed_file_is_there_and_nothing_a_phone_does_not_need(site):
+    files = listed(site)["files"]
+    assert all((site / file).is_file() for file in files)
+    assert set(files) == {"assets/js/data.js", "assets/css/site.css", "assets/javascripts/bundle.1.min.js", "search/search_index.json", "manifest.webmanifest",
+                          offline.PACK, offline.PLACES}
 
 
-def test_a_phone_is_not_filled_up(tree):
-    """The browsers of phones refuse or evict large stores; a reference of text and line drawings has no excuse."""
-    kept = sum(len(tree[path]) for path in tree if path in listed(tree)["files"])
-    assert kept < 8_000_000
+def test_every_page_and_drawing_comes_out_of_the_pack_as_it_went_in(site):
+    places, pack = json.loads((site / offline.PLACES).read_bytes()), (site / offline.PACK).read_bytes()
+    found = {address: gzip.decompress(pack[start:start + length]) for address, (start, length) in places.items()}
+    assert found == {"": PAGE + b"index.html", "check/": PAGE + b"check/index.html", "ports/a/": PAGE + b"ports/a/index.html", "draw/port-a.svg": PAGE + b"draw/port-a.svg"}
 
 
-def test_a_change_makes_a_new_version(tree):
-    first = {path for path in tree if path.startswith("draw/")}
-    again = offline.files(tree, SOURCE, first)
-    changed = offline.files({**tree, "assets/js/data.js": b"other"}, SOURCE, first)
-    assert listed(again)["version"] == listed(offline.files(tree, SOURCE, first))["version"]
-    assert listed(again)["version"] != listed(changed)["version"]
+@pytest.mark.parametrize("path", ["ports/a/index.html", "draw/port-a.svg", "assets/js/data.js"])
+def test_a_change_of_anything_kept_makes_a_new_version_and_nothing_else_does(site, path):
+    before = listed(site)["version"]
+    (site / "embed/ports/a/index.html").write_bytes(b"other")
+    offline.write(site)
+    assert listed(site)["version"] == before
+    (site / path).write_bytes(b"other")
+    offline.write(site)
+    assert listed(site)["version"] != before
+
+
+def test_mkdocs_writes_it_when_the_site_is_built(site):
+    for path in ("offline-list.js", offline.PACK, offline.PLACES):
+        (site / path).unlink()
+    offline.on_post_build(config={"site_dir": str(site)})
+    assert (site / offline.PACK).is_file() and listed(site)["version"]
+
+
+def test_the_worker_knows_the_pack_by_the_name_it_is_written_under():
+    worker = (SOURCE / "offline/sw.js").read_text()
+    assert f'"{offline.PACK}"' in worker and f'"{offline.PLACES}"' in worker
 
 
 def test_the_worker_deletes_only_its_own_stores_and_never_takes_over_unasked():

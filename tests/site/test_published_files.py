@@ -2,9 +2,15 @@
 
 import json
 import re
+import subprocess
 
+import pytest
+from front import SCRIPTS
+
+from generator.catalogue.published import as_data
 from generator.engine.mate import fits
 from generator.site import data, mated
+from generator.site.columns import packed
 
 ROWS = [
     {"from": "mic", "through": ["lead"], "into": "desk", "verdict": "lossy", "findings": ["dull", "thin"], "number": None, "says": ""},
@@ -32,16 +38,45 @@ def test_the_table_script_tells_the_same_rows():
     assert told == [(row["from"], row["through"], row["into"], row["verdict"], row["findings"]) for row in ROWS]
 
 
+def read(*scripts: bytes, then: str):
+    """The value of an expression after some scripts of ours, in node."""
+    program = "globalThis.window = globalThis;\n" + b"\n".join(scripts).decode() + f"\nprocess.stdout.write(JSON.stringify({then}));"
+    try:
+        done = subprocess.run(["node", "-"], input=program, capture_output=True, text=True, timeout=60)
+    except FileNotFoundError:
+        pytest.skip("node not installed")
+    assert done.returncode == 0, done.stderr[-2000:]
+    return json.loads(done.stdout)
+
+
+READER = (SCRIPTS / "data/columns.js").read_bytes()
+
+
 def test_no_text_can_end_the_script():
-    script = data.files({"ports": {"x": {"name": "</script><b>"}}}, [], {}, {}, [])["assets/js/data.js"]
-    assert b"</" not in script
-    assert values(script)["data"]["ports"]["x"]["name"] == "</script><b>"
+    files = data.files({"ports": {"x": {"name": "</script><b>"}}}, [], {}, {}, [])
+    assert b"</" not in files["assets/js/data.js"]
+    assert read(READER, files["assets/js/data.js"], then="Ringfence.data.ports.x.name") == "</script><b>"
 
 
-def test_published_catalogue_is_the_one_in_the_script(tree):
+@pytest.mark.parametrize("value", [
+    {}, [], 0, None, {"a": [1, 2], "b": []}, [[], [[]], [{}]], [True, 1, 1.5, "1", None, False, 0] * 9, ["x"] * 20, {"a": {"b": None}, "c": [{"d": 1}, {"d": 2}, {"e": [3]}]},
+    {str(n): {"name": str(n), "part": {"a": n % 3, "b": None}, "list": [n] * (n % 4)} for n in range(30)}, [1, [2], {"a": 3}, "4", [1]],
+], ids=str)
+def test_what_is_packed_is_read_back_the_same(value):
+    found = read(READER, then=f"Ringfence.unpacked({json.dumps({'one': packed(value)})}).one")
+    assert json.dumps(found) == json.dumps(value), "with every map in its order"
+
+
+def test_published_catalogue_is_the_one_in_the_scripts(tree, catalogue):
     published = json.loads(tree["data/v1/catalogue.json"])
-    assert published.pop("version") == 1
-    assert values(tree["assets/js/data.js"])["data"] == published
+    assert published.pop("version") == 1 and published == as_data(catalogue)
+    found = read(tree["assets/js/data.js"], tree["assets/js/printed.js"], then="Ringfence.data")
+    assert found == published
+
+
+def test_the_check_goes_without_what_is_only_printed(tree):
+    found = read(tree["assets/js/data.js"], then="Ringfence.data")
+    assert {kind: [name for name in data.PRINTED[kind] for record in found[kind].values() if name in record] for kind in data.PRINTED} == dict.fromkeys(data.PRINTED, [])
 
 
 def test_matings_are_the_engines_and_seen_from_both_sides(catalogue):

@@ -2,23 +2,24 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.check = Ringfence.check || {};
 
-/* The answer: verdict, why, per setting, what to switch, what to use instead, the chain, cautions, and a link to pass on. */
+/* The answer: verdict, why, per setting, what to switch, what to use instead, the chain, cautions, and what to pass on. */
 (function (check, ui) {
   const { el } = ui;
 
-  /* {element, announce}: `announce` is what a screen reader is told. `root` leads to the top of the site. */
-  check.answer = function (question, root) {
+  /* {element, announce}: `announce` is what a screen reader is told. `root` leads to the top of the site. In `brief`, what a frame on
+     another page has room for: the verdict, what to switch, cautions and the chain. */
+  check.answer = function (question, root, brief = false) {
     const { judged, failed } = check.judge(question);
     const told = judged ? null : broken(failed, question);
-    const parts = judged ? verdict(judged, question, root) : banner(told, question);
+    const parts = judged ? verdict(judged, question, root, brief) : banner(told, question);
     return {
       element: el("section", { class: "rf-answer", "aria-label": "Answer" }, parts,
-        check.chain(question, root), check.share(question, root)),
+        check.chain(question, root), brief ? null : check.share(question, judged, root)),
       announce: judged ? `Verdict: ${judged.verdict}. ${check.sentence(judged)} ${check.condition(judged)}`.trim() : `${told.head}. ${told.says}`,
     };
   };
 
-  function verdict(judged, question, root) {
+  function verdict(judged, question, root, brief) {
     const better = check.better(judged, question);
     return [
       el("div", { class: `rf-banner rf-banner--${ui.slug(judged.verdict)}`, "data-verdict": judged.verdict },
@@ -27,10 +28,9 @@ Ringfence.check = Ringfence.check || {};
         el("p", { class: "rf-banner__says" }, check.sentence(judged)),
         check.condition(judged) ? el("p", { class: "rf-banner__when" }, check.condition(judged)) : null),
       better ? el("p", { class: "rf-switch" }, better) : null,
-      check.remedies(judged, question, root),
+      brief ? null : check.remedies(judged, question, root),
       check.cautions(question),
-      check.findings(judged, root, (finding) => check.working(question, finding)),
-      check.settings(judged, question),
+      ...(brief ? [] : [check.findings(judged, root, (finding) => check.working(question, finding)), check.settings(judged, question)]),
     ];
   }
 
@@ -59,22 +59,5 @@ Ringfence.check = Ringfence.check || {};
     if (!said.length) return null;
     return el("div", { class: "rf-caution", role: "note" }, el("p", { class: "rf-caution__head" }, "Take care"),
       el("ul", {}, [...new Set(said)].map((text) => el("li", {}, text))));
-  };
-
-  check.share = function ({ from, through, into }, root) {
-    const link = new URL(ui.address(root, from, through, into), location.href).href;
-    const copy = ui.button({ class: "rf-button rf-button--quiet", onclick: copied }, "Copy link to this answer");
-    const field = el("input", { class: "rf-share__link", readonly: true, value: link, "aria-label": "Link to this answer", hidden: true });
-    return el("p", { class: "rf-share" }, copy, field, el("a", { class: "rf-button rf-button--quiet", href: "#" }, "New check"));
-
-    async function copied() {
-      try {
-        await navigator.clipboard.writeText(link);
-        copy.textContent = "Copied";
-      } catch (refused) {
-        field.hidden = false;
-        field.select();
-      }
-    }
   };
 })(Ringfence.check, Ringfence.ui);

@@ -2,10 +2,11 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.check = Ringfence.check || {};
 
-/* Holds the state of the check. The question lives in the address; only which picker is open lives here. */
+/* Holds the state of the check. The question lives in the address; only which picker is open lives here. The table of verdicts is asked for with
+   the first choice, and waited for where its rows are shown: beside the last choice, and in the answer. */
 (function (check, ui) {
   const ORDER = ["from", "through", "into"];
-  let root, status, open = null, state = null;
+  let root, status, open = null, state = null, table = null, tabled = false, turns = 0;
 
   function start() {
     root = document.getElementById("rf-check");
@@ -46,11 +47,21 @@ Ringfence.check = Ringfence.check || {};
     state = check.read(location.hash);
     const step = open ? open.step : missing();
     const current = step ? { step, index: open ? open.index : 0 } : null;
-    root.replaceChildren(...[
-      state.unknown.length ? check.notFound(state.unknown) : null,
-      check.steps(state, current, actions),
-      ...(current ? [again(), picker(current)] : [answer()]),
-    ].filter(Boolean));
+    const chosen = ORDER.filter((one) => one !== step && state[one] !== null).length;
+    if (chosen && !table) table = ui.later("table").then(() => { tabled = true; });
+    if (!tabled && chosen >= (step ? 2 : 3)) table.then(() => render(moved));
+    else show(current, moved);
+  }
+
+  function show(current, moved) {
+    const turn = ++turns, soon = current ? null : check.soon(state);
+    put(current ? [again(), picker(current)] : [soon || answer()], current, moved);
+    if (soon) check.seen(() => { if (turn === turns) put([answer()], null, moved); });
+  }
+
+  function put(shown, current, moved) {
+    const before = [state.unknown.length ? check.notFound(state.unknown) : null, check.steps(state, current, actions)];
+    root.replaceChildren(...[...before, ...shown].filter(Boolean));
     document.body.dataset.check = current ? current.step : "answer";
     if (moved) focus();
   }

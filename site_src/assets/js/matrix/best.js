@@ -12,7 +12,7 @@ Ringfence.matrix = Ringfence.matrix || {};
     }
     const ids = (place) => new Set([...cells.keys()].map((key) => key.split(" ")[place]));
     const [starts, ends] = [ids(0), ids(1)];
-    const byPlace = (a, b) => a.device.localeCompare(b.device) || a.name.localeCompare(b.name);
+    const { compare } = new Intl.Collator(), byPlace = (a, b) => compare(a.device, b.device) || compare(a.name, b.name);
     return {
       outlets: ui.outlets().filter((port) => starts.has(port.id)).sort(byPlace),
       inlets: ui.inlets().filter((port) => ends.has(port.id)).sort(byPlace),

@@ -16,7 +16,7 @@ Ringfence.matrix = Ringfence.matrix || {};
     const count = ui.el("p", { class: "rf-matrix__count" });
     root.replaceChildren(matrix.filters(grid, roomy.matches, (wanted) => { shown = matrix.filtered(grid, wanted); render(); }), count, place);
     roomy.addEventListener("change", render);
-    render();
+    setTimeout(render); // the filters answer in between
 
     function render() {
       const view = roomy.matches ? matrix.table : matrix.list;

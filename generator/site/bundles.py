@@ -1,0 +1,43 @@
+"""Scripts and styles as the pages load them: readable sources joined end to end, so that a page asks for few files.
+
+Every folder of scripts is one file, in name order; what only "show the working" needs is a file of its own, asked for when a verdict is on
+the screen. All styles are one file; pages made for frames also find each by its own name.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from fnmatch import fnmatch
+
+SCRIPTS, STYLES = "assets/js/", "assets/css/"
+SITE = f"{STYLES}site.css"
+WORKING = ("engine/explain*.js", "check/ladder.js", "check/schematic.js", "check/symbols.js", "check/working.js")
+FIRST = ("palette.css", "frame.css", "records.css", "check.css")  # styles that others build on
+FRAMED = "embed*.css"
+
+
+def joined(assets: Mapping[str, bytes]) -> dict[str, bytes]:
+    """The assets of a docs tree (path -> content), with bundles in the place of scripts and the joined style beside the styles."""
+    scripts: dict[str, bytes] = {}
+    for path in sorted(assets):
+        if path.startswith(SCRIPTS):
+            name = _bundle(path.removeprefix(SCRIPTS))
+            scripts[name] = scripts.get(name, b"") + assets[path]
+    styles = [path for path in assets if path.startswith(STYLES) and not fnmatch(path.removeprefix(STYLES), FRAMED)]
+    return {path: content for path, content in assets.items() if not path.startswith(SCRIPTS)} | {
+        f"{SCRIPTS}{name}.js": script for name, script in scripts.items()} | {
+        SITE: b"".join(assets[path] for path in sorted(styles, key=_place))}
+
+
+def scripts_of(*bundles: str) -> list[str]:
+    """The paths of bundles, in the order in which a page loads them."""
+    return [f"{SCRIPTS}{bundle}.js" for bundle in bundles]
+
+
+def _bundle(script: str) -> str:
+    return "working" if any(fnmatch(script, pattern) for pattern in WORKING) else script.split("/")[0]
+
+
+def _place(style: str) -> tuple[int, str]:
+    name = style.removeprefix(STYLES)
+    return FIRST.index(name) if name in FIRST else len(FIRST), name

@@ -1,0 +1,71 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.cards = Ringfence.cards || {};
+
+/* What stands on a card: {kind, name, path, drawings, blocks, evidence}. Blocks are elements that must not be torn apart, in the order in
+   which they matter in the hand. */
+(function (cards, ui) {
+  const { el } = ui;
+  const ASSIGNMENTS = 3; // columns a card has room for
+  const TWINS = 4;
+  const ROLES = { hot: "hot (+)", cold: "cold (−)", bias: "bias supply", mic: "microphone" };
+
+  const role = (node) => (node ? ui.own(ROLES, node) || node.split(".").pop().replaceAll("-", " ") : "–");
+
+  const said = (head, text) => (text ? el("p", { class: "rf-card__said" }, el("strong", {}, `${head}: `), text) : null);
+
+  const table = (heads, rows) => el("table", { class: "rf-card__table" },
+    el("thead", {}, el("tr", {}, heads.map((head) => el("th", { scope: "col" }, head)))),
+    el("tbody", {}, rows.map(([first, ...others]) => el("tr", {}, el("th", { scope: "row" }, first), others.map((text) => el("td", {}, text))))));
+
+  const cautions = (texts) => (texts.length ? el("div", { class: "rf-card__caution" }, el("strong", {}, "Take care"), texts.map((text) => el("p", {}, text))) : null);
+
+  /* `faces` are the names of its drawings. */
+  cards.connector = function (connector, faces) {
+    const used = (one) => Object.values(Ringfence.data.ports).filter(({ assignment }) => assignment === one.id).length;
+    const all = Object.values(Ringfence.data.assignments).filter((one) => one.connector === connector.id).sort((a, b) => used(b) - used(a) || a.name.localeCompare(b.name));
+    const shown = all.slice(0, ASSIGNMENTS), more = all.length - shown.length;
+    return {
+      kind: "Connector", name: connector.name, path: `connectors/${connector.id}/`, drawings: faces, evidence: connector.evidence,
+      blocks: [
+        said("How to recognise it", connector.recognise),
+        shown.length ? table(["Contact", ...shown.map(({ name, evidence }) => `${name} (${evidence.grade})`)],
+          connector.contacts.map((contact) => [contact, ...shown.map(({ carries }) => role(ui.own(carries, contact)))])) : null,
+        more > 0 ? el("p", { class: "rf-card__said" }, `It is also wired in ${ui.count(more, "other way", "other ways")}; the shape does not tell which. See ${connector.id} on the site.`) : null,
+      ].filter(Boolean),
+    };
+  };
+
+  cards.lead = function (lead) {
+    const length = lead.length ? `, ${Number(lead.length.toPrecision(6))} m` : "";
+    const twins = alike(lead), ends = Object.values(lead.ends);
+    const contacts = (nodes, end) => nodes.filter((node) => node.startsWith(`${end.id}.`)).map((node) => node.slice(end.id.length + 1)).join(", ") || "–";
+    const named = (join) => `${join.id.replaceAll("-", " ")}${join.screen && join.id !== "screen" ? " (screen)" : ""}`;
+    return {
+      kind: `${ui.capital(lead.form)}${length}`, name: lead.name, path: `leads/${lead.id}/`, drawings: [`lead-${lead.id}`], evidence: lead.evidence,
+      blocks: [
+        cautions(lead.cautions),
+        table(["", ...ends.map(({ label }) => label)], lead.joins.map((join) => [named(join), ...ends.map((end) => contacts(join.nodes, end))])),
+        said("Joined to nothing", ui.listed(open(lead))),
+        said("Inside", inside(lead).map(({ kind, value, a, b }) => `${kind}${value ? ` ${ui.amount(value.nominal, value.unit)}` : ""} from ${a} to ${b}`).join("; ")),
+        said("Others with the same ends", twins.slice(0, TWINS).map(({ name }) => name).join("; ") + (twins.length > TWINS ? `; and ${twins.length - TWINS} more` : "")),
+        said("Tell it apart", lead.tell_apart),
+      ].filter(Boolean),
+    };
+  };
+
+  const inside = (lead) => lead.network.parts.filter(({ id }) => lead.parts.includes(id));
+
+  function open(lead) {
+    const joined = new Set([...lead.joins.flatMap(({ nodes }) => nodes), ...inside(lead).flatMap(({ a, b }) => [a, b])]);
+    return Object.values(lead.ends).flatMap((end) => ui.connector(end.connector).contacts
+      .filter((contact) => !joined.has(`${end.id}.${contact}`)).map((contact) => `${contact} of ${end.label}`));
+  }
+
+  /* Leads nobody tells from this one by its ends, those it is known to be taken for first. */
+  function alike(lead) {
+    const shape = (one) => Object.values(one.ends).map(({ connector, half }) => `${connector}/${half}`).sort().join(" ");
+    const others = ui.leads().filter((other) => other !== lead && shape(other) === shape(lead));
+    return [...new Set([...lead.looks_like.map(ui.lead), ...others])];
+  }
+})(Ringfence.cards, Ringfence.ui);

@@ -1,0 +1,47 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.check = Ringfence.check || {};
+
+/* Handing an answer on: its link, words to cite it by, a frame for another page, and a picture. */
+(function (check, ui) {
+  const { el } = ui;
+  const FRAME = { width: 390, height: 560 }; // px
+
+  const names = ({ from, through, into }) => [ui.port(from), ...through.map(ui.lead), ui.port(into)].map(({ name }) => name).join(" → ");
+
+  /* The absolute address of a page of this site: where the site is said to stand, else where it is read. */
+  function absolute(address, root) {
+    const { site } = document.getElementById("rf-check").dataset;
+    return new URL(address.slice(root.length), new URL(site || root, location.href)).href;
+  }
+
+  /* Title, verdict, permanent link, and the state of the data it was worked out from. */
+  check.citation = (question, verdict, link, stamp) => `${names(question)}. Verdict: ${verdict}. Ringfence, ${link}. ${stamp}.`;
+
+  check.frame = (link, title) => {
+    const quoted = title.replaceAll("&", "&amp;").replaceAll('"', "&quot;").replaceAll("<", "&lt;");
+    return `<iframe src="${link.replace("/check/#", "/embed/check/#").replaceAll("&", "&amp;")}" title="${quoted}" width="${FRAME.width}" height="${FRAME.height}"></iframe>`;
+  };
+
+  /* `judged` is null where there is no live answer: then there is a link and nothing to cite. */
+  check.share = function (question, judged, root) {
+    const link = absolute(ui.address(root, question.from, question.through, question.into), root);
+    const { stamp } = document.getElementById("rf-check").dataset;
+    const copy = ui.copier("Copy link to this answer", link, "Link to this answer");
+    return el("div", { class: "rf-share" }, copy, el("a", { class: "rf-button rf-button--quiet", href: "#" }, "New check"),
+      judged ? el("details", { class: "rf-more rf-share__more" }, el("summary", {}, "Embed, cite, save as a picture"), el("dl", { class: "rf-take" },
+        offered("Embed", check.frame(link, names(question)), "Copy the frame"),
+        offered("Cite", check.citation(question, judged.verdict, link, stamp), "Copy the citation"),
+        el("dt", {}, "Picture"), el("dd", {}, el("div", { class: "rf-actions" },
+          Ringfence.picture.button("Save as PNG", "Save the answer as PNG", () => check.picture(question, judged, root, `${link} ${stamp}`)))),
+        el("dt", {}, "Drawings"), el("dd", {}, drawings(question, root)))) : null);
+  };
+
+  const offered = (name, text, words) => [el("dt", {}, name), el("dd", {}, el("code", { class: "rf-take__text" }, text), ui.copier(words, text, words))];
+
+  function drawings({ from, through, into }, root) {
+    const pieces = [["port", ui.port(from)], ...through.map((id) => ["lead", ui.lead(id)]), ["port", ui.port(into)]];
+    return el("ul", { class: "rf-take__drawings" }, pieces.map(([kind, { id, name }]) => el("li", {}, el("span", {}, name),
+      el("a", { class: "rf-button rf-button--quiet", "aria-label": `SVG: ${name}`, href: `${root}draw/${kind}-${encodeURIComponent(id)}.svg`, download: true }, "SVG"))));
+  }
+})(Ringfence.check, Ringfence.ui);

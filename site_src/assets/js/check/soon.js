@@ -1,0 +1,21 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.check = Ringfence.check || {};
+
+/* The verdict as the generator's table has it, shown at once, while the engine works out its numbers: the same engine made the table. */
+(function (check, ui) {
+  const { el } = ui;
+
+  /* The head of an answer, or null where the table has no such connection. */
+  check.soon = function ({ from, through, into }) {
+    const row = ui.row(from, through, into);
+    if (!row) return null;
+    const says = row.findings.length ? ui.sentence(ui.listed(row.findings)) : check.sentence({ verdict: row.verdict, findings: [] });
+    return el("section", { class: "rf-answer", "aria-label": "Answer", "aria-busy": "true" },
+      el("div", { class: `rf-banner rf-banner--${ui.slug(row.verdict)}` }, ui.mark(row.verdict),
+        el("h2", { class: "rf-answer__head", tabindex: "-1" }, ui.capital(row.verdict)), el("p", { class: "rf-banner__says" }, says)));
+  };
+
+  /* Calls back when what is on the page now has been seen; at once where nobody looks. */
+  check.seen = (done) => (document.hidden ? setTimeout(done) : requestAnimationFrame(() => setTimeout(done)));
+})(Ringfence.check, Ringfence.ui);

@@ -1,0 +1,33 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+
+/* The answer of the check in a frame: the address asks, the same engine answers, and every link opens outside the frame. */
+(function (check, ui) {
+  let root;
+
+  function start() {
+    root = document.getElementById("rf-embed");
+    if (!root) return;
+    const dark = matchMedia("(prefers-color-scheme: dark)");
+    const colour = () => { document.body.dataset.mdColorScheme = dark.matches ? "slate" : "default"; };
+    dark.addEventListener("change", colour);
+    colour();
+    window.addEventListener("hashchange", render);
+    render();
+  }
+
+  function render() {
+    const { from, through, into, unknown } = check.read(location.hash), up = root.dataset.root;
+    const whole = from && through && into && !unknown.length;
+    root.replaceChildren(whole ? check.answer({ from, through, into }, up, true).element : nothing(unknown));
+    document.getElementById("rf-embed-open").href = whole ? ui.address(up, from, through, into) : `${up}check/`;
+    document.title = `${whole ? `${ui.port(from).name} into ${ui.port(into).name}` : "Check a connection"} - Ringfence`;
+    root.querySelectorAll("a").forEach((link) => Object.assign(link, { target: "_blank", rel: "noopener" }));
+  }
+
+  const nothing = (unknown) => ui.el("div", { class: "rf-unknown", role: "alert" },
+    unknown.slice(0, 5).map((text) => ui.el("p", {}, "Not found: ", ui.el("code", {}, text))),
+    ui.el("p", {}, unknown.length ? "Nothing here goes by that id, so there is no answer for this address." : "This address names no whole connection: from, through and into."));
+
+  document.addEventListener("DOMContentLoaded", start);
+})(Ringfence.check, Ringfence.ui);

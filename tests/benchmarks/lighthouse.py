@@ -1,0 +1,45 @@
+"""Lighthouse, mobile, on one page of each kind, the site served with gzip from this machine.
+
+    npm install --prefix /some/folder lighthouse
+    python tests/benchmarks/lighthouse.py build/site /some/folder/node_modules/.bin/lighthouse [PAGE...]
+
+Prints the four scores of each page and every audit that took points. Scores of speed swing with what else the machine does: run it alone.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+from serving import serving
+
+PAGES = ("check/", "connectors/xlr-3/", "leads/xlr-f-to-xlr-m-3m/", "matrix/", "guides/powering/")
+FLAGS = "--headless=new --no-sandbox --disable-gpu --disable-background-networking --disable-component-update --disable-sync"
+
+
+def report(lighthouse: str, address: str) -> dict:
+    """Lighthouse's report of a page as JSON; mobile and slowed down, as it is by default."""
+    command = [lighthouse, address, "--quiet", "--output=json", "--output-path=stdout", f"--chrome-flags={FLAGS}"]
+    environment = {"CHROME_PATH": shutil.which("chromium") or "", **os.environ}
+    return json.loads(subprocess.run(command, capture_output=True, text=True, check=True, env=environment).stdout)
+
+
+def main() -> None:
+    site, lighthouse, *pages = sys.argv[1:]
+    with serving(Path(site)) as base:
+        for page in pages or PAGES:
+            told = report(lighthouse, base + page)
+            scores = {name: round((kind["score"] or 0) * 100) for name, kind in told["categories"].items()}
+            print(page, *(f"{name} {score}" for name, score in scores.items()), sep="  ", flush=True)
+            weights = {each["id"]: each["weight"] for kind in told["categories"].values() for each in kind["auditRefs"]}
+            for audit in told["audits"].values():
+                if weights.get(audit["id"]) and audit["score"] is not None and audit["score"] < 1:
+                    print(f"    {audit['id']}: {audit['score']:.2f} {audit.get('displayValue', '')}", flush=True)
+
+
+if __name__ == "__main__":
+    main()

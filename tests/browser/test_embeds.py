@@ -1,0 +1,197 @@
+"""Drawings and verdicts on other people's pages, and what one takes from ours: frames that fit, answers as on the check, real PNG files, addresses."""
+
+import io
+
+import pytest
+from answers import CHAINS, address, expected
+from conftest import DESK, PHONE
+from PIL import Image
+from playwright.sync_api import expect
+from test_accessibility import grave
+
+pytestmark = pytest.mark.browser
+
+DRAWN = ["connectors/xlr-3/", "connectors/d-sub-25/", "assignments/xlr-3-balanced/", "ports/mic-dynamic-xlr/", "leads/xlr-f-to-xlr-m-3m/"]
+SIZES = [(320, 240), (390, 500), (390, 844)]
+FRAMING = '<!doctype html><meta charset="utf-8"><link rel="icon" href="/assets/favicon.svg"><title>Somebody</title>{}'
+
+
+@pytest.fixture
+def framed(visit, site):
+    """framed(address, width, height, **how): the frame, on somebody's page."""
+    def opened(path, width, height, **how):
+        site.replaced["somebody/"] = FRAMING.format(f'<iframe src="/{path}" width="{width}" height="{height}"></iframe>').encode()
+        page = visit("somebody/", **how)
+        page.wait_for_load_state("networkidle")
+        return page.frames[1]
+
+    yield opened
+    site.replaced.pop("somebody/", None)
+
+
+def sideways(frame):
+    return frame.evaluate("document.documentElement.scrollWidth - innerWidth")
+
+
+@pytest.mark.parametrize("path", DRAWN)
+@pytest.mark.parametrize("width, height", SIZES)
+def test_a_framed_drawing_fits_and_leads_back(framed, path, width, height):
+    frame = framed(f"embed/{path}", width, height, java_script_enabled=False)
+    seen = frame.locator("img:visible")
+    assert seen.count() == 1
+    box = seen.bounding_box()
+    assert box["width"] > 60 and box["height"] > 60
+    back = frame.get_by_role("link")
+    assert back.get_attribute("target") == "_blank" and back.get_attribute("href") == f"../../../{path}"
+    assert back.bounding_box()["height"] >= 44
+
+
+@pytest.mark.parametrize("path", DRAWN)
+@pytest.mark.parametrize("width, height", SIZES)
+def test_no_frame_scrolls_sideways(framed, path, width, height):
+    frame = framed(f"embed/{path}", width, height)
+    assert sideways(frame) <= 0
+    assert frame.locator("img:visible").evaluate("(image) => image.naturalWidth") > 0
+
+
+def test_the_address_names_another_drawing_of_the_record(framed):
+    frame = framed("embed/connectors/xlr-3/#connector-xlr-3-female-face", 390, 500)
+    expect(frame.locator("figure:visible figcaption")).to_have_text("Looking into the holes.")
+    frame = framed("embed/connectors/xlr-3/#no-such-drawing", 390, 500)
+    expect(frame.locator("figure:visible figcaption")).to_have_text("Looking at the pins.")
+
+
+@pytest.mark.parametrize("verdict", CHAINS)
+@pytest.mark.parametrize("width, height", SIZES[:2])
+def test_a_framed_check_answers_as_the_check_does(framed, catalogue, verdict, width, height):
+    frame = framed(f"embed/{address(*CHAINS[verdict])}", width, height)
+    answer = expected(catalogue, *CHAINS[verdict])
+    expect(frame.locator(".rf-banner h2")).to_have_text(answer.verdict.capitalize())
+    expect(frame.locator(".rf-banner__says")).to_have_text(answer.says)
+    assert frame.locator(".rf-chain__piece img").count() == 3
+    assert frame.locator(".rf-findings, .rf-share, button").count() == 0
+    assert frame.locator("a:not([target=_blank])").count() == 0
+    assert frame.locator("#rf-embed-open").get_attribute("href") == f"../../{address(*CHAINS[verdict])}"
+    assert sideways(frame) <= 0
+
+
+@pytest.mark.parametrize("hash, told", [
+    ("#from=<script>window.pwned=1</script>", "Not found: <script>window.pwned=1</script>"), ("#from=<img src=x onerror=window.pwned=1>", "Not found: <img src=x onerror=window.pwned=1>"),
+    ("#from=__proto__&into=constructor", "Not found: __proto__"), ("", "This address names no whole connection"), ("#from=mic-dynamic-xlr", "This address names no whole connection"),
+])
+def test_a_framed_check_says_what_it_cannot_answer(visit, hash, told):
+    page = visit(f"embed/check/{hash}")
+    expect(page.get_by_role("alert")).to_contain_text(told)
+    assert page.locator(".rf-banner").count() == 0 and page.locator("#rf-embed :is(img, script, iframe)").count() == 0
+    assert page.evaluate("[window.pwned, document.documentElement.scrollWidth]") == [None, PHONE["width"]]
+
+
+@pytest.mark.parametrize("colours", ["light", "dark"])
+@pytest.mark.parametrize("path", ["embed/connectors/xlr-3/", f"embed/{address(*CHAINS['dangerous'])}"])
+def test_nothing_grave_in_a_frame(visit, path, colours):
+    page = visit(path, color_scheme=colours)
+    page.wait_for_load_state("networkidle")
+    assert grave(page) == []
+
+
+def png(page, button):
+    """The file a button saves, as an image."""
+    with page.expect_download() as saved:
+        button.click()
+    assert saved.value.suggested_filename.endswith(".png")
+    with open(saved.value.path(), "rb") as file:
+        content = file.read()
+    assert content.startswith(b"\x89PNG\r\n\x1a\n")
+    return Image.open(io.BytesIO(content)).convert("RGBA")
+
+
+def inked(image):
+    """Whether the picture is black on white: every corner and most of it white, no part to be seen through, and something drawn."""
+    data = image.tobytes()
+    pixels = [data[place:place + 4] for place in range(0, len(data), 4)]
+    corners = [image.getpixel((x, y)) for x in (0, image.width - 1) for y in (0, image.height - 1)]
+    white = sum(pixel[:3] == b"\xff\xff\xff" for pixel in pixels) / len(pixels)
+    dark = sum(max(pixel[:3]) < 60 for pixel in pixels) / len(pixels)
+    return corners == [(255, 255, 255, 255)] * 4 and all(pixel[3] == 255 for pixel in pixels) and white > 0.4 and dark > 0.005
+
+
+def test_a_drawing_is_saved_as_png(visit):
+    page = visit("connectors/xlr-3/", size=DESK, color_scheme="dark")
+    image = png(page, page.get_by_role("button", name="PNG: Looking into the holes."))
+    assert image.width == 1280 and 400 < image.height < 2400
+    assert inked(image)
+
+
+def test_an_answer_is_saved_as_png(visit):
+    page = visit(address(*CHAINS["dangerous"]), size=DESK)
+    page.locator(".rf-share__more summary").click()
+    image = png(page, page.get_by_role("button", name="Save the answer as PNG"))
+    assert image.width > 1500 and image.height > 800
+    assert inked(image)
+
+
+def test_a_browser_that_does_not_let_its_drawings_be_read_is_told_of(browser, site):
+    """A page opened from a disc: every file there counts as another's. And no address of a disc is cited."""
+    page = browser.new_page()
+    page.goto((site.folder / "leads/xlr-f-to-xlr-m-3m/index.html").as_uri())
+    page.get_by_role("button", name="PNG").click()
+    expect(page.locator(".rf-take__drawings")).to_contain_text("No PNG here: this browser does not let the page read its drawings.")
+    expect(page.locator(".rf-take__text").nth(1)).to_contain_text("Ringfence, leads/xlr-f-to-xlr-m-3m/. Data of ")
+    expect(page.locator(".rf-take__bare")).to_be_visible()
+    page.close()
+
+
+def test_where_no_address_is_known_a_record_is_cited_by_the_one_it_is_read_at(visit, site):
+    page = visit("leads/xlr-f-to-xlr-m-3m/")
+    texts = page.locator(".rf-take__text")
+    expect(texts.nth(1)).to_contain_text(f"XLR microphone lead, 3 m. Ringfence, {site.base}leads/xlr-f-to-xlr-m-3m/. Data of ")
+    expect(texts.nth(0)).to_contain_text(f'<iframe src="{site.base}embed/leads/xlr-f-to-xlr-m-3m/" title="XLR microphone lead, 3 m" width="360"')
+    assert page.locator(".rf-take__bare, .rf-qr").count() == 0
+
+
+def test_the_frame_offered_for_a_record_shows_its_drawing_whole(visit, site, framed):
+    page = visit("leads/xlr-f-to-xlr-m-3m/")
+    text = page.locator(".rf-take__text").first.inner_text()
+    site.replaced["somebody/"] = FRAMING.format(text).encode()
+    page.goto("somebody/")
+    page.wait_for_load_state("networkidle")
+    frame = page.frames[1]
+    assert frame.evaluate("document.documentElement.scrollHeight - innerHeight") <= 0 and sideways(frame) <= 0
+    assert frame.locator("img").bounding_box()["width"] > 290
+
+
+def test_copying_and_the_frame_of_each_drawing(visit, site):
+    page = visit("connectors/xlr-3/", permissions=["clipboard-read", "clipboard-write"])
+    page.get_by_role("button", name="Embed: Looking into the holes.").click()
+    expect(page.get_by_role("button", name="Embed: Looking into the holes.")).to_have_text("Copied")
+    assert page.evaluate("navigator.clipboard.readText()").startswith(f'<iframe src="{site.base}embed/connectors/xlr-3/#connector-xlr-3-female-face" title="XLR, three contacts"')
+    page.get_by_role("button", name="Copy: Correct this fact").click()
+    expect(page.get_by_role("button", name="Copy: Correct this fact")).to_have_text("Copied")
+    assert "1. What does the page say?\n2. What is true instead?\n3. How do you know" in page.evaluate("navigator.clipboard.readText()")
+
+
+def test_without_scripts_a_record_still_tells_how_to_cite_and_correct_it(visit):
+    page = visit("leads/xlr-f-to-xlr-m-3m/", java_script_enabled=False)
+    expect(page.locator(".rf-take")).to_contain_text("Put the address of this site before leads/.")
+    expect(page.locator(".rf-take")).to_contain_text("2. What is true instead?")
+    assert page.get_by_role("button", name="Copy").count() == 0 and page.locator(".rf-take").get_by_role("link", name="SVG").count() == 1
+
+
+@pytest.mark.parametrize("verdict", CHAINS)
+def test_an_answer_is_cited_with_its_verdict_link_and_data(visit, site, verdict):
+    page = visit(address(*CHAINS[verdict]))
+    page.locator(".rf-share__more summary").click()
+    frame, cited = page.locator(".rf-share .rf-take__text").all_inner_texts()
+    assert f"Verdict: {verdict}. Ringfence, {site.base}{address(*CHAINS[verdict])}. Data of " in cited
+    assert frame.startswith(f'<iframe src="{site.base}embed/{address(*CHAINS[verdict])}'.replace("&", "&amp;"))
+
+
+@pytest.mark.parametrize("path, opened", [("connectors/xlr-3/", None), (address(*CHAINS["dangerous"]), ".rf-share__more summary"), ("cards/#leads=xlr-f-to-xlr-m-3m", ".rf-more summary")])
+def test_a_thumb_can_hit_what_is_offered(visit, path, opened):
+    page = visit(path)
+    page.wait_for_load_state("networkidle")
+    if opened:
+        page.locator(opened).first.click()
+    small = page.locator(":is(.rf-take, .rf-share, .rf-cards__desk) :is(button, a.rf-button, summary, label, input[type=search])").evaluate_all(
+        "all => all.filter((one) => one.checkVisibility()).map((one) => [one.textContent, one.getBoundingClientRect()]).filter(([, box]) => box.height < 43.5 || box.width < 43.5).map(([text, box]) => `${text} ${box.width} x ${box.height}`)")
+    assert small == []

@@ -1,0 +1,32 @@
+"""Scripts and styles joined: nothing is lost, the order holds, and what comes later is apart."""
+
+from front import SCRIPTS
+
+from generator.site import bundles
+from generator.site.bundles import joined, scripts_of
+
+ASSETS = {f"assets/{path}": path.encode() + b"\n" for path in (
+    "js/ui/b.js", "js/ui/a.js", "js/engine/judge.js", "js/engine/explain.js", "js/engine/explain-cases.js", "js/check/working.js", "js/check/answer.js",
+    "css/bag.css", "css/check.css", "css/records.css", "css/frame.css", "css/palette.css", "css/embed.css", "logo.svg")}
+
+
+def test_a_folder_is_a_script_in_name_order_and_the_working_is_apart():
+    found = joined(ASSETS)
+    assert found["assets/js/ui.js"] == b"js/ui/a.js\njs/ui/b.js\n"
+    assert found["assets/js/engine.js"] == b"js/engine/judge.js\n" and found["assets/js/check.js"] == b"js/check/answer.js\n"
+    assert found["assets/js/working.js"] == b"js/check/working.js\njs/engine/explain-cases.js\njs/engine/explain.js\n"
+    assert not any(path.count("/") > 2 and path.startswith(bundles.SCRIPTS) for path in found)
+
+
+def test_styles_others_build_on_come_first_and_those_for_frames_stay_out():
+    assert joined(ASSETS)[bundles.SITE].decode().split() == [f"css/{name}.css" for name in ("palette", "frame", "records", "check", "bag")]
+    assert joined(ASSETS)["assets/css/embed.css"] == b"css/embed.css\n" and joined(ASSETS)["assets/logo.svg"] == b"logo.svg\n"
+
+
+def test_every_source_is_in_what_is_published(tree):
+    scripts = b"".join(tree[path] for path in tree if path.startswith(bundles.SCRIPTS))
+    assert [path.relative_to(SCRIPTS).as_posix() for path in sorted(SCRIPTS.rglob("*.js")) if path.read_bytes() not in scripts] == []
+
+
+def test_paths_are_those_of_the_tree(tree):
+    assert set(scripts_of("data", "printed", "table", "plugs", "page", "engine", "ui", "check", "working", "bench", "bag", "matrix", "recognise", "cards")) <= set(tree)
