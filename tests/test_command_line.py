@@ -7,6 +7,7 @@ import subprocess
 import sys
 from pathlib import Path
 from xml.etree import ElementTree
+from zipfile import ZipFile
 
 import pytest
 from catalogue import tiny
@@ -271,6 +272,17 @@ def test_docs(ask, small, tmp_path):
     assert (tmp_path / "tree" / "index.md").is_file()
     assert (tmp_path / "tree" / "ports" / "desk-in.md").is_file()
     assert json.loads((tmp_path / "tree" / "data" / "v1" / "verdicts.json").read_text())["verdicts"]
+
+
+def test_bundle(ask, tmp_path):
+    (tmp_path / "site/ports/a").mkdir(parents=True)
+    (tmp_path / "site/index.html").write_text('<a href="ports/a/">a</a>')
+    (tmp_path / "site/sw.js").write_text("")
+    assert ask("bundle", "--site", tmp_path / "site", "--out", tmp_path / "out.zip") == (0, "", "")
+    with ZipFile(tmp_path / "out.zip") as archive:
+        assert archive.namelist() == ["ringfence/index.html"]
+        assert archive.read("ringfence/index.html") == b'<a href="ports/a/index.html">a</a>'
+    assert ask("bundle", "--site", tmp_path / "none") == (2, "", f"no built site in {tmp_path / 'none'}; run mkdocs build first\n")
 
 
 def test_list(ask, small):

@@ -66,6 +66,19 @@ def test_nothing_is_loaded_from_another_host(site):
             assert not re.match(r"(?:[a-z]+:)?//", load), f"{page.relative_to(site)} loads {load}"
 
 
+def test_the_themes_own_script_waits_for_who_searches(site):
+    """It is named, it is there, and no page runs it by itself."""
+    for page in ("index.html", "ports/mic-dynamic-xlr/index.html"):
+        text = (site / page).read_text()
+        [script] = re.findall(r'<script src="[^"]*assets/js/page\.js" data-search="([^"]+)">', text)
+        assert "javascripts/bundle" in script and ((site / page).parent / script).is_file()
+        assert not any("javascripts" in load for load in asked(site / page).loads)
+
+
+def test_what_a_phone_keeps_is_written_with_the_site(site):
+    assert (site / "offline-list.js").is_file() and (site / "offline/site.pack").stat().st_size > 1_000_000
+
+
 def test_links_stay_within_the_site_and_arrive(site):
     for page in site.rglob("index.html"):
         for link in asked(page).links:

@@ -14,9 +14,11 @@ Ringfence.matrix = Ringfence.matrix || {};
     let shown = grid;
     const place = ui.el("div", {});
     const count = ui.el("p", { class: "rf-matrix__count" });
-    root.replaceChildren(matrix.filters(grid, roomy.matches, (wanted) => { shown = matrix.filtered(grid, wanted); render(); }), count, place);
-    roomy.addEventListener("change", render);
-    setTimeout(render); // the filters answer in between
+    setTimeout(() => { // the page answers to a thumb in between
+      root.replaceChildren(matrix.filters(grid, roomy.matches, (wanted) => { shown = matrix.filtered(grid, wanted); render(); }), count, place);
+      roomy.addEventListener("change", render);
+      render();
+    });
 
     function render() {
       const view = roomy.matches ? matrix.table : matrix.list;
