@@ -26,11 +26,13 @@ def random_chains(catalogue):
     return catalogue, chains(catalogue, CHAINS)
 
 
-def hold(found: Comparison, least: int, refused: int = 0) -> None:
-    """`refused` is how many circuits at most the browser may give up on, and call dangerous, although Python solves them."""
+def hold(found: Comparison, least: int, refused: int = 0, tied: int = 0) -> None:
+    """`refused` is how many circuits at most the browser may give up on, and call dangerous, although Python solves them; `tied` how often at most
+    the two may name different ones of capacitors that take equally long."""
     assert found.compared >= least
     print(f"given up on in the browser only: {found.refused} of {found.compared}")
-    assert found.refused <= refused
+    print(f"another capacitor of several as slow: {found.tied} of {found.compared}")
+    assert found.refused <= refused and found.tied <= tied
     for unit, (share, told) in sorted(found.worst.items()):
         print(f"furthest apart in {unit or 'bare numbers'}: {told}, {share:.2g} of what rounding allows")
     assert not found.wrong, f"{len(found.wrong)} differences in {found.compared} verdicts:\n" + "\n".join(found.wrong[:SHOWN])
@@ -42,7 +44,7 @@ def test_every_pairing(catalogue):
 
 def test_random_wirings():
     # Some wild wirings are so near to singular that rounding decides whether a solver accepts its own answer.
-    hold(compare(random_wirings), WIRINGS, refused=WIRINGS // 200)
+    hold(compare(random_wirings), WIRINGS, refused=WIRINGS // 200, tied=WIRINGS // 200)
 
 
 def test_chains_of_two_and_three_leads():

@@ -10,6 +10,7 @@ import shutil
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import asdict, dataclass, field
+from math import isclose
 from multiprocessing import get_context
 from os import cpu_count
 from pathlib import Path
@@ -48,6 +49,7 @@ class Comparison:
 
     compared: int = 0
     refused: int = 0  # what Python solves and the browser gives up on: dangerous there, so on the careful side
+    tied: int = 0  # of two capacitors that take equally long, to the last bits, each named another
     wrong: list[str] = field(default_factory=list)
     worst: dict[str, tuple[float, str]] = field(default_factory=dict)
 
@@ -88,6 +90,7 @@ def compare(make: Callable[[Catalogue], tuple[Catalogue, Sequence[Question]]], a
         for one in pool.starmap(_compare_part, [(make, answers, part, parts) for part in range(parts)], chunksize=1):
             whole.compared += one.compared
             whole.refused += one.refused
+            whole.tied += one.tied
             whole.wrong += one.wrong
             for unit, found in one.worst.items():
                 whole.worst[unit] = max(found, whole.worst.get(unit, found))
@@ -108,12 +111,22 @@ def _compare_part(make: Callable, answers: Callable[[Catalogue], Answers], part:
                 if _gave_up(other) and not _gave_up(own):
                     found.refused += 1
                     continue
+                found.tied += _settle_ties(own, other)
                 found.wrong += [f"{name}: {difference}" for difference in differences(own, other, worst=found.worst)]
     return found
 
 
 def _gave_up(answer: dict) -> bool:
     return answer["verdict"] == "dangerous" and [finding["id"] for finding in answer["findings"]] == ["not-solved"]
+
+
+def _settle_ties(own: dict, other: dict) -> int:
+    """Give both the same words where they agree how long the slowest capacitor takes and not which of several it is. How often that was."""
+    tied = 0
+    for one, two in zip(own["findings"], other["findings"]):
+        if one["id"] == two["id"] == "wait-for-capacitors" and one["where"] != two["where"] and isclose(one["value"], two["value"], rel_tol=RELATIVE):
+            two["where"], two["says"], tied = one["where"], one["says"], tied + 1
+    return tied
 
 
 def differences(own, other, where: str = "", unit: str = "", worst: dict | None = None) -> Iterator[str]:
