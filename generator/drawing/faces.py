@@ -52,7 +52,8 @@ def _circular(connector: Connector, half: str, view: str, roles: Mapping[str, st
     radius = across[half] * scale
     apart = min(hypot(x - u, y - v) for (x, y), (u, v) in combinations(spots.values(), 2)) * scale
     pin = min(max(max(size.get("pin", 2.4) for size in sizes) / 2 * scale, 5), 11, apart * 0.34)
-    labels = [_Callout(contact, roles.get(contact), x * scale, y * scale, pin) for contact, (x, y) in spots.items()]
+    free = 1 if any(y < 0 and abs(x) < -0.3 * y for x, y in spots.values()) else -1
+    labels = [_Callout(contact, roles.get(contact), x * scale, y * scale, pin, free) for contact, (x, y) in spots.items()]
     top = ROW + 10 if any(callout.side == "top" and callout.role for callout in labels) else 6
     items: list[Item] = [*_shell(half, view, radius)]
     notch = None
@@ -75,10 +76,11 @@ def _circular(connector: Connector, half: str, view: str, roles: Mapping[str, st
 class _Callout:
     """A contact, its number beside it and its role outside the shell."""
 
-    def __init__(self, contact: str, role: str | None, x: float, y: float, pin: float):
+    def __init__(self, contact: str, role: str | None, x: float, y: float, pin: float, free: int):
+        """`free` is the way out from the middle where no other contact stands: -1 above, 1 below."""
         self.contact, self.role, self.x, self.y = contact, role, x, y
         away = hypot(x, y)
-        self.way = (x / away, y / away) if away > 1 else (0, 1)
+        self.way = (x / away, y / away) if away > 1 else (0, free)
         clear = pin + 5 + max(text.width(contact, BODY + 1, "bold"), BODY * 0.7) / 2
         self.at = (x + self.way[0] * clear, y + self.way[1] * clear)
         self.out = (x + self.way[0] * (clear + 10), y + self.way[1] * (clear + 10))
