@@ -16,7 +16,7 @@ from generator.catalogue.lint import lint
 from generator import ledger
 from generator.engine import Verdict, judge, routes
 from generator.engine.explain import explain
-from generator.engine.route import cost
+from generator.engine.route import remedies
 from generator.engine.told import told
 from generator.engine.working import Working
 from generator.ledger.changes import changelog
@@ -50,10 +50,11 @@ def _parser() -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(prog="python -m generator", description="Know what happens before you plug it in.")
     commands = parser.add_subparsers(required=True, metavar="COMMAND")
 
-    def command(name: str, run, about: str, json_too: bool = False) -> argparse.ArgumentParser:
+    def command(name: str, run, about: str, json_too: bool = False, catalogue_too: bool = True) -> argparse.ArgumentParser:
         made = commands.add_parser(name, help=about, description=about)
         made.set_defaults(run=run)
-        made.add_argument("--pinouts", type=Path, default=default_directory(), metavar="DIR", help="the catalogue")
+        if catalogue_too:
+            made.add_argument("--pinouts", type=Path, default=default_directory(), metavar="DIR", help="the catalogue")
         if json_too:
             made.add_argument("--json", action="store_true", help="print JSON")
         return made
@@ -77,8 +78,7 @@ def _parser() -> argparse.ArgumentParser:
     made.add_argument("--half", metavar="NAME")
     made = command("docs", _docs, "Write the docs tree for mkdocs.")
     made.add_argument("--out", type=Path, default=Path("build/docs"), metavar="DIR")
-    made = commands.add_parser("bundle", help="Write the built site as a zip file that works from a folder.", description="Write the built site as a zip file that works from a folder.")
-    made.set_defaults(run=_bundle)
+    made = command("bundle", _bundle, "Write the built site as a zip file that works from a folder.", catalogue_too=False)
     made.add_argument("--site", type=Path, default=Path("build/site"), metavar="DIR", help="what mkdocs build wrote")
     made.add_argument("--out", type=Path, default=Path("build/ringfence.zip"), metavar="FILE")
     made = command("ledger", _ledger, "Write the verdict of every pairing to the catalogue's verdicts folder and print what changed.")
@@ -102,7 +102,7 @@ def _judge(options) -> int:
     _known(catalogue.leads, *options.through)
     verdict = judge(catalogue, options.start, options.through, options.target)
     if verdict.verdict != "safe":
-        verdict = replace(verdict, remedies=_remedies(catalogue, verdict))
+        verdict = replace(verdict, remedies=remedies(catalogue, verdict))
     working = _working(options, catalogue, verdict)
     if options.schematic and working:
         from generator.drawing import draw_schematic
@@ -114,15 +114,6 @@ def _judge(options) -> int:
     else:
         print("\n".join([_told(verdict), *(["", told(working)] if working and (options.explain or options.finding) else [])]))
     return 0
-
-
-def _remedies(catalogue: Catalogue, verdict: Verdict) -> tuple[Verdict, ...]:
-    """What ends better: without or with one lead, and two in a row only where nothing else works. `route` looks further and takes its time."""
-    for most in (1,) if verdict.verdict == "lossy" else (1, 2):
-        better = tuple(found for found in routes(catalogue, verdict.start, verdict.target, most=most) if cost(found) < cost(verdict))
-        if better:
-            return better
-    return ()
 
 
 def _working(options, catalogue: Catalogue, verdict: Verdict) -> Working | None:

@@ -57,20 +57,19 @@ def paired(device: Port, other: Port) -> list[tuple[Source, Listener]]:
 
 def comparable(device: Port, other: Port) -> list[tuple[Source, Listener]]:
     """All pairs of one kind of signal: channels that have changed places are heard, if on the wrong side; the sound on a picture's input is not."""
-    return [(s, l) for s in device.sources for l in other.listeners if _family(s.kind) == _family(l.kind)]
+    return [(s, l) for s in device.sources for l in other.listeners if _same_kind(s, l)]
 
 
 def _direction(assembly: Assembly, signals: Signals, here: str, there: str, device: Port, other: Port) -> Iterator[Reading]:
     gain = {(s.id, l.id): float(np.abs(signals.bare[f"{here}/{s.id}", f"{there}/{l.id}"][MID]).min()) for s in device.sources for l in other.listeners}
-    pairs = paired(device, other)
-    alike = [pair for pair in comparable(device, other) if pair in pairs]
+    asked = paired(device, other)
+    pairs = [pair for pair in asked if _same_kind(*pair)]
     # The picture beside the sound of an audio and video socket does no harm to a lead that leaves it where it is.
-    apart = next(((s, l) for s, l in pairs if (s, l) not in alike and (not alike or decibels(gain[s.id, l.id]) > HEARD)), None)
+    apart = next(((s, l) for s, l in asked if not _same_kind(s, l) and (not pairs or decibels(gain[s.id, l.id]) > HEARD)), None)
     if apart:
         words = {"device": Named(here), "other": Named(there), "sent": apart[0].kind, "wanted": apart[1].kind}
         yield Reading("kinds-apart", here, "signal", 1.0, "", "signal", words=words, flags={"way": way_of(assembly, here)})
         return
-    pairs = alike
     yield from _unsuited(assembly, here, there, pairs)
     best = decibels(max(gain[s.id, l.id] for s, l in comparable(device, other)))
     shorted = any(_drop(signals, f"{here}/{s.id}") > 40 for s in device.sources)
@@ -103,6 +102,10 @@ def _unsuited(assembly: Assembly, here: str, there: str, pairs: Sequence[tuple[S
                 yield Reading("slow-lead", place, "lead", 0.0 if lead.impedance else 1.0, "", "signal", words={**words, "lead": Named(place)})
     if any(s.kind == "loudspeaker" and l.kind != "loudspeaker" for s, l in pairs):
         yield Reading("amplifier-into", here, "connection", 1.0, "", "signal", words=words)
+
+
+def _same_kind(s: Source, l: Listener) -> bool:
+    return _family(s.kind) == _family(l.kind)
 
 
 def _family(kind: str) -> str:

@@ -160,7 +160,8 @@ def combine(leads: Sequence[Lead], judged: Sequence[Verdict]) -> Verdict:
 
 def decisive(leads: Sequence[Lead], judged: Sequence[Verdict]) -> list[Verdict]:
     """The ways of plugging that count. Ends with different labels are chosen on purpose, so the best such choice counts (of equals the one with
-    the least to say against it), unless another is dangerous; what a person cannot choose (which of two like ends, whether spare ends are used) counts at its worst."""
+    the least to say against it), unless another is dangerous; what a person cannot choose (which of two like ends, whether spare ends are
+    used) counts at its worst."""
     choices: dict[tuple, list[Verdict]] = {}
     for verdict in judged:
         way = verdict.ways[0][0]

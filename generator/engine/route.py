@@ -32,6 +32,15 @@ def routes(catalogue: Catalogue, start: str, target: str, offered: int = OFFERED
     return found[:offered]
 
 
+def remedies(catalogue: Catalogue, verdict: Verdict) -> tuple[Verdict, ...]:
+    """What ends better: without or with one lead, and two in a row only where nothing else works. `routes` looks further and takes its time."""
+    for most in (1,) if verdict.verdict == "lossy" else (1, 2):
+        better = tuple(found for found in routes(catalogue, verdict.start, verdict.target, most=most) if cost(found) < cost(verdict))
+        if better:
+            return better
+    return ()
+
+
 def cost(verdict: Verdict) -> tuple:
     """What makes one answer worse than another: verdict, while plugging, how much is lost, leads, name."""
     lost = sum(finding.severity == "lossy" for finding in verdict.findings)

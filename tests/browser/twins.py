@@ -83,8 +83,7 @@ def compare(make: Callable[[Catalogue], tuple[Catalogue, Sequence[Question]]], a
     """Put the questions that `make` finds for the real catalogue to both engines, on all cores."""
     parts = cpu_count() or 1
     whole = Comparison()
-    if answers is remembered:
-        ledger.judged(load(default_directory()), REMEMBERED)  # once here, not once in each process
+    answers(load(default_directory()))  # whatever has to be judged first is judged once here, not once in each process
     # Started afresh: a forked process would inherit the event loop of other tests' browsers.
     with get_context("spawn").Pool(parts) as pool:
         for one in pool.starmap(_compare_part, [(make, answers, part, parts) for part in range(parts)], chunksize=1):

@@ -60,6 +60,6 @@ Ringfence.bench = Ringfence.bench || {};
     if (!wiring.cable) said.push("No cable is chosen, so its resistance and capacitance are left out: a long lead may be duller than this.");
     if (wiring.joins.length && !wiring.parts.length) said.push("A part inside does not beep. Check with ohms as well: kilohms, or a reading that climbs, is a resistor or a capacitor.");
     if (wiring.parts.some(({ kind, rating }) => kind !== "transformer" && !rating)) said.push("What a part stands is not known, so it counts as dangerous wherever a supply reaches it.");
-    return el("div", { class: "rf-caution", role: "note" }, el("p", { class: "rf-caution__head" }, "Take care"), el("ul", {}, said.map((text) => el("li", {}, text))));
+    return ui.takeCare(said);
   }
 })(Ringfence.bench, Ringfence.ui);

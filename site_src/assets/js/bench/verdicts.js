@@ -59,7 +59,7 @@ Ringfence.bench = Ringfence.bench || {};
         if (body.childElementCount || !judged) return;
         const condition = check.condition(judged), better = check.better(judged, question);
         const parts = [condition ? el("p", { class: "rf-banner__when" }, condition) : null, better ? el("p", { class: "rf-switch" }, better) : null,
-          check.findings(judged, root), check.settings(judged, question), cautions(outlet, inlet), instead(judged, outlet, inlet, root)];
+          check.findings(judged, root), check.settings(judged, question), ui.takeCare([...new Set([...outlet.cautions, ...inlet.cautions])]), instead(judged, outlet, inlet, root)];
         body.append(...parts.filter(Boolean));
       }
     }
@@ -85,12 +85,6 @@ Ringfence.bench = Ringfence.bench || {};
     function flush() {
       if (element.open) rows.append(...waiting.splice(0));
     }
-  }
-
-  function cautions(...ports) {
-    const said = [...new Set(ports.flatMap((port) => port.cautions))];
-    if (!said.length) return null;
-    return el("div", { class: "rf-caution", role: "note" }, el("p", { class: "rf-caution__head" }, "Take care"), el("ul", {}, said.map((text) => el("li", {}, text))));
   }
 
   /* The best lead of the catalogue between these two, where it does better. */

@@ -29,7 +29,7 @@ Ringfence.check = Ringfence.check || {};
         check.condition(judged) ? el("p", { class: "rf-banner__when" }, check.condition(judged)) : null),
       better ? el("p", { class: "rf-switch" }, better) : null,
       brief ? null : check.remedies(judged, question, root),
-      check.cautions(question),
+      ui.takeCare(check.careful(question)),
       ...(brief ? [] : [check.findings(judged, root, (finding) => check.working(question, finding)), check.settings(judged, question)]),
     ];
   }
@@ -46,18 +46,11 @@ Ringfence.check = Ringfence.check || {};
     return [
       el("div", { class: "rf-banner rf-banner--broken" }, row ? ui.mark(row.verdict) : null,
         el("h2", { class: "rf-answer__head", tabindex: "-1" }, head), el("p", { class: "rf-banner__says" }, says)),
-      check.cautions(question),
+      ui.takeCare(check.careful(question)),
     ];
   }
 
   check.notFound = (texts) => el("div", { class: "rf-unknown", role: "alert" },
     texts.map((text) => el("p", {}, "Not found: ", el("code", {}, text))),
     el("p", {}, "Nothing here goes by that id, so there is no answer for this address. Choose again below."));
-
-  check.cautions = function ({ from, through, into }) {
-    const said = [ui.port(from), ...through.map(ui.lead), ui.port(into)].flatMap((entry) => entry.cautions);
-    if (!said.length) return null;
-    return el("div", { class: "rf-caution", role: "note" }, el("p", { class: "rf-caution__head" }, "Take care"),
-      el("ul", {}, [...new Set(said)].map((text) => el("li", {}, text))));
-  };
 })(Ringfence.check, Ringfence.ui);

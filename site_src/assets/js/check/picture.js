@@ -16,8 +16,8 @@ Ringfence.check = Ringfence.check || {};
     const mark = await Ringfence.picture.loaded(symbol(judged.verdict));
     const width = Math.min(COLUMNS, images.length) * (PIECE + GAP) + GAP;
     const lines = [
-      [22, "bold", names(question)], [17, "normal", check.sentence(judged)], [17, "bold", check.condition(judged)],
-      ...cautions(question).map((text) => [15, "normal", `Take care: ${text}`]),
+      [22, "bold", check.names(question)], [17, "normal", check.sentence(judged)], [17, "bold", check.condition(judged)],
+      ...check.careful(question).map((text) => [15, "normal", `Take care: ${text}`]),
     ].filter(([, , text]) => text).flatMap(([size, weight, text]) => broken(size, weight, text, width - 2 * GAP));
     const small = broken(12, "normal", told, width - 2 * GAP);
     const rows = Array.from({ length: Math.ceil(images.length / COLUMNS) }, (_, row) => images.slice(row * COLUMNS, (row + 1) * COLUMNS));
@@ -36,8 +36,6 @@ Ringfence.check = Ringfence.check || {};
     return { canvas, name: `${ui.slug(judged.verdict)}-${from}-into-${into}.png` };
   };
 
-  const names = ({ from, through, into }) => [ui.port(from), ...through.map(ui.lead), ui.port(into)].map(({ name }) => name).join(" → ");
-  const cautions = ({ from, through, into }) => [...new Set([ui.port(from), ...through.map(ui.lead), ui.port(into)].flatMap((entry) => entry.cautions))];
   const high = (lines) => lines.reduce((sum, [size]) => sum + size * 1.35, 0);
 
   function write(context, lines, x, y) {

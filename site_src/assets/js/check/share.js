@@ -7,8 +7,6 @@ Ringfence.check = Ringfence.check || {};
   const { el } = ui;
   const FRAME = { width: 390, height: 560 }; // px
 
-  const names = ({ from, through, into }) => [ui.port(from), ...through.map(ui.lead), ui.port(into)].map(({ name }) => name).join(" → ");
-
   /* The absolute address of a page of this site: where the site is said to stand, else where it is read. */
   function absolute(address, root) {
     const { site } = document.getElementById("rf-check").dataset;
@@ -16,7 +14,7 @@ Ringfence.check = Ringfence.check || {};
   }
 
   /* Title, verdict, permanent link, and the state of the data it was worked out from. */
-  check.citation = (question, verdict, link, stamp) => `${names(question)}. Verdict: ${verdict}. Ringfence, ${link}. ${stamp}.`;
+  check.citation = (question, verdict, link, stamp) => `${check.names(question)}. Verdict: ${verdict}. Ringfence, ${link}. ${stamp}.`;
 
   check.frame = (link, title) => {
     const quoted = title.replaceAll("&", "&amp;").replaceAll('"', "&quot;").replaceAll("<", "&lt;");
@@ -30,7 +28,7 @@ Ringfence.check = Ringfence.check || {};
     const copy = ui.copier("Copy link to this answer", link, "Link to this answer");
     return el("div", { class: "rf-share" }, copy, el("a", { class: "rf-button rf-button--quiet", href: "#" }, "New check"),
       judged ? el("details", { class: "rf-more rf-share__more" }, el("summary", {}, "Embed, cite, save as a picture"), el("dl", { class: "rf-take" },
-        offered("Embed", check.frame(link, names(question)), "Copy the frame"),
+        offered("Embed", check.frame(link, check.names(question)), "Copy the frame"),
         offered("Cite", check.citation(question, judged.verdict, link, stamp), "Copy the citation"),
         el("dt", {}, "Picture"), el("dd", {}, el("div", { class: "rf-actions" },
           Ringfence.picture.button("Save as PNG", "Save the answer as PNG", () => check.picture(question, judged, root, `${link} ${stamp}`)))),
@@ -39,9 +37,6 @@ Ringfence.check = Ringfence.check || {};
 
   const offered = (name, text, words) => [el("dt", {}, name), el("dd", {}, el("code", { class: "rf-take__text" }, text), ui.copier(words, text, words))];
 
-  function drawings({ from, through, into }, root) {
-    const pieces = [["port", ui.port(from)], ...through.map((id) => ["lead", ui.lead(id)]), ["port", ui.port(into)]];
-    return el("ul", { class: "rf-take__drawings" }, pieces.map(([kind, { id, name }]) => el("li", {}, el("span", {}, name),
-      el("a", { class: "rf-button rf-button--quiet", "aria-label": `SVG: ${name}`, href: `${root}draw/${kind}-${encodeURIComponent(id)}.svg`, download: true }, "SVG"))));
-  }
+  const drawings = (question, root) => el("ul", { class: "rf-take__drawings" }, check.asked(question).map(({ id, name, ends }) => el("li", {}, el("span", {}, name),
+    el("a", { class: "rf-button rf-button--quiet", "aria-label": `SVG: ${name}`, href: `${root}draw/${ends ? "lead" : "port"}-${encodeURIComponent(id)}.svg`, download: true }, "SVG"))));
 })(Ringfence.check, Ringfence.ui);

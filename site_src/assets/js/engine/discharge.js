@@ -6,7 +6,7 @@ Ringfence.engine = Ringfence.engine || {};
    its voltage, an emf behind a contact's resistance. For every supply setting the capacitors are charged as they are when fully
    plugged, then each plugging state is struck with those charges. */
 (function (engine) {
-  const LEAST_CHARGE = 0.97; // V; below this a capacitor is of no interest
+  const LEAST_CHARGE = 0.97; // V; below this a capacitor is of no interest. Not 1 V: what sources give must not hang on rounding
   const LEAST_CAPACITANCE = 1e-6; // F; below this it fills and empties before anything notices
   const ALIKE = 1e-9; // times closer than this are the same to every solver
   const CONTACT = engine.CONTACT = ":contact";

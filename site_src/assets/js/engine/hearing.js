@@ -37,10 +37,10 @@ Ringfence.engine = Ringfence.engine || {};
   }
 
   /* What is asked about in one direction: the wanted pairs, or every pair where nothing belongs together. */
-  engine.paired = function (device, other) {
+  function paired(device, other) {
     const found = wanted(device.sources, other.listeners);
     return found.length ? found : every(device.sources, other.listeners);
-  };
+  }
 
   const every = (sources, listeners) => sources.flatMap((s) => listeners.map((l) => [s, l]));
 
@@ -54,7 +54,7 @@ Ringfence.engine = Ringfence.engine || {};
 
   function* direction(assembly, signals, here, there, device, other) {
     const gain = (s, l) => engine.smallest(signals.bare.get(engine.pair(`${here}/${s.id}`, `${there}/${l.id}`))[engine.MID]);
-    const asked = engine.paired(device, other), pairs = asked.filter(same);
+    const asked = paired(device, other), pairs = asked.filter(same);
     const way = engine.wayOf(assembly, here), both = { device: engine.short(device), other: engine.short(other) };
     // The picture beside the sound of an audio and video socket does no harm to a lead that leaves it where it is.
     const apart = asked.find(([s, l]) => !same([s, l]) && (!pairs.length || engine.decibels(gain(s, l)) > HEARD));

@@ -27,14 +27,7 @@
 
   const kept = () => say("Kept on this device: the check works without a network.");
 
-  function offer(waiting) {
-    const button = document.createElement("button");
-    button.type = "button";
-    button.className = "rf-button rf-button--quiet";
-    button.textContent = "Use it now";
-    button.addEventListener("click", () => { asked = true; waiting.postMessage("take over"); });
-    say("A newer version is here. ", button);
-  }
+  const offer = (waiting) => say("A newer version is here. ", Ringfence.page.button("Use it now", () => { asked = true; waiting.postMessage("take over"); }));
 
   function say(text, ...more) {
     if (note) note.replaceChildren(text, ...more);

@@ -49,20 +49,14 @@ Ringfence.picture = Ringfence.picture || {};
   };
 
   /* A button that saves what `make()` resolves to, {canvas, name}; where the browser refuses it says so. */
-  picture.button = function (words, label, make) {
-    const made = document.createElement("button");
-    Object.assign(made, { type: "button", className: "rf-button rf-button--quiet", textContent: words });
-    made.setAttribute("aria-label", label);
-    made.addEventListener("click", async () => {
-      try {
-        const { canvas, name } = await make();
-        await picture.save(canvas, name);
-      } catch (refused) {
-        made.replaceWith("No PNG here: this browser does not let the page read its drawings.");
-      }
-    });
-    return made;
-  };
+  picture.button = (words, label, make) => Ringfence.page.button(words, async (made) => {
+    try {
+      const { canvas, name } = await make();
+      await picture.save(canvas, name);
+    } catch (refused) {
+      made.replaceWith("No PNG here: this browser does not let the page read its drawings.");
+    }
+  }, label);
 
   /* The whole of one drawing. */
   picture.drawing = async function (address, name) {

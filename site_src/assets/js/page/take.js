@@ -2,15 +2,7 @@
 window.Ringfence = window.Ringfence || {};
 
 /* What a record page offers to take along: copying, PNG files, and the address the page is read at where no other is known. */
-(function (picture) {
-  function button(words, label, act) {
-    const made = document.createElement("button");
-    Object.assign(made, { type: "button", className: "rf-button rf-button--quiet", textContent: words });
-    if (label) made.setAttribute("aria-label", label);
-    made.addEventListener("click", () => act(made));
-    return made;
-  }
-
+(function (page, picture) {
   /* Copies the text of an element; where the browser refuses, selects it. */
   async function copy(text, told) {
     try {
@@ -31,19 +23,19 @@ window.Ringfence = window.Ringfence || {};
     }
     list.querySelectorAll(".rf-take__text").forEach((text) => {
       const what = text.closest("dd").previousElementSibling.textContent;
-      text.after(button("Copy", `Copy: ${what}`, (told) => copy(text, told)));
+      text.after(page.button("Copy", (told) => copy(text, told), `Copy: ${what}`));
     });
     const which = list.querySelector(".rf-take__which"), several = list.querySelectorAll(".rf-take__svg").length > 1;
     list.querySelectorAll(".rf-take__svg").forEach((link, place) => {
       const name = link.pathname.split("/").pop().replace(/\.svg$/, ""), caption = link.previousElementSibling.textContent;
       link.setAttribute("aria-label", `SVG: ${caption}`);
       link.after(picture.button("PNG", `PNG: ${caption}`, () => picture.drawing(link.href, `${name}.png`)));
-      if (several) link.parentNode.append(button("Embed", `Embed: ${caption}`, (told) => {
+      if (several) link.parentNode.append(page.button("Embed", (told) => {
         which.textContent = place ? `#${name}` : "";
         copy(which.parentNode, told);
-      }));
+      }, `Embed: ${caption}`));
     });
   }
 
   document.addEventListener("DOMContentLoaded", start);
-})(Ringfence.picture);
+})(Ringfence.page, Ringfence.picture);

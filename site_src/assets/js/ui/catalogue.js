@@ -39,9 +39,9 @@ Ringfence.ui = Ringfence.ui || {};
   ui.inlets = () => Object.values(Ringfence.data.ports).filter((port) => port.listeners.length);
   ui.leads = () => Object.values(Ringfence.data.leads);
 
-  /* Everything a person may type to find a port or a lead, in lower case. */
+  /* Everything a person may type to find a port, a lead or a connector, in lower case. */
   ui.findable = function (entry) {
-    const places = entry.ends ? Object.values(entry.ends) : [entry];
+    const places = entry.ends ? Object.values(entry.ends) : entry.connector ? [entry] : [];
     const connectors = places.map((place) => ui.connector(place.connector));
     const words = [entry.name, entry.id, entry.device, entry.form, ...entry.also_called];
     const assignment = record("assignments", entry.assignment);

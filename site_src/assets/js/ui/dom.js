@@ -36,6 +36,10 @@ Ringfence.ui = Ringfence.ui || {};
   /* A button that looks and behaves like one: type set, so that it never submits anything. */
   ui.button = (attributes, ...children) => ui.el("button", { type: "button", ...attributes }, ...children);
 
+  /* The box of cautions; null where there are none. */
+  ui.takeCare = (texts) => (texts.length ? ui.el("div", { class: "rf-caution", role: "note" }, ui.el("p", { class: "rf-caution__head" }, "Take care"),
+    ui.el("ul", {}, texts.map((text) => ui.el("li", {}, text)))) : null);
+
   /* An own property or undefined: an address may ask for "constructor". */
   ui.own = (map, key) => (map && Object.hasOwn(map, key) ? map[key] : undefined);
 })(Ringfence.ui);
