@@ -16,6 +16,7 @@ from generator.catalogue.lint import lint
 from generator import ledger
 from generator.engine import Verdict, judge, routes
 from generator.engine.explain import explain
+from generator.engine.missing import missing
 from generator.engine.route import remedies
 from generator.engine.told import told
 from generator.engine.working import Working
@@ -100,20 +101,26 @@ def _judge(options) -> int:
     catalogue = load(options.pinouts)
     _known(catalogue.ports, options.start, options.target)
     _known(catalogue.leads, *options.through)
-    verdict = judge(catalogue, options.start, options.through, options.target)
+    verdict, lacking = judge(catalogue, options.start, options.through, options.target), None
     if verdict.verdict != "safe":
         verdict = replace(verdict, remedies=remedies(catalogue, verdict))
+        lacking = _lacking(catalogue, verdict.start, verdict.target, verdict.remedies)
     working = _working(options, catalogue, verdict)
     if options.schematic and working:
         from generator.drawing import draw_schematic
 
         options.schematic.write_text(draw_schematic(working), encoding="utf-8")
     if options.json:
-        data = verdict.as_data() | ({"working": working.as_data() if working else None} if options.explain or options.finding else {})
+        data = verdict.as_data() | {"missing": lacking} | ({"working": working.as_data() if working else None} if options.explain or options.finding else {})
         print(json.dumps(data, indent=2, ensure_ascii=False))
     else:
-        print("\n".join([_told(verdict), *(["", told(working)] if working and (options.explain or options.finding) else [])]))
+        print("\n".join([_told(verdict), *([f"  {lacking}"] if lacking else []), *(["", told(working)] if working and (options.explain or options.finding) else [])]))
     return 0
+
+
+def _lacking(catalogue: Catalogue, start: str, target: str, found: Sequence[Verdict]) -> str | None:
+    """The lead that would do it, where nothing found is safe."""
+    return None if any(verdict.verdict == "safe" for verdict in found) else missing(catalogue, start, target)
 
 
 def _working(options, catalogue: Catalogue, verdict: Verdict) -> Working | None:
@@ -134,6 +141,7 @@ def _told(verdict: Verdict) -> str:
     lines = [f"{verdict.verdict.upper()}  {chain}", *([verdict.conditions] if verdict.conditions else [])]
     for finding in verdict.findings:
         lines += [f"  {finding.severity}: {finding.says} [{finding.id}; {finding.when}; {finding.evidence}]", f"    {finding.remedy}"]
+    lines += [f"  {figure.says}" for figure in verdict.figures]
     lines += [f"  instead: {' -> '.join(r.through) or 'no lead'} ({r.verdict})" for r in verdict.remedies]
     return "\n".join(lines)
 
@@ -144,10 +152,11 @@ def _route(options) -> int:
     found = routes(catalogue, options.start, options.target)
     if options.json:
         print(json.dumps([verdict.as_data() for verdict in found], indent=2, ensure_ascii=False))
-    elif not found:
-        print(f"Nothing in the catalogue gets {options.start} into {options.target} without harm or silence.")
     else:
-        print("\n".join(f"{v.verdict}: {' -> '.join(v.through) or 'no lead'}" for v in found))
+        lines = [f"{v.verdict}: {' -> '.join(v.through) or 'no lead'}" for v in found]
+        lines = lines or [f"Nothing in the catalogue gets {options.start} into {options.target} without harm or silence."]
+        lacking = _lacking(catalogue, options.start, options.target, found)
+        print("\n".join([*lines, *([lacking] if lacking else [])]))
     return 0
 
 

@@ -13,7 +13,7 @@ from itertools import product
 from generator.catalogue.records import Catalogue, Coupling, Lead, Part, Port, Quantity
 
 from .circuit import Circuit, build, hold_possible
-from .mate import Mating, State, mate
+from .mate import PLUGS, Mating, State, Touch, mate
 
 EARTHS = "earths"  # the emf that stands for a difference between two chassis
 UNITY = Quantity(0.0, 0.0, 0.0, "V", "0 V")
@@ -29,20 +29,22 @@ class Way:
 
 @dataclass(frozen=True)
 class Interface:
-    """Two halves meeting: the places on both sides, their contacts' nodes, and the mating."""
+    """Two halves meeting: the places on both sides, their contacts' nodes, the mating, and whether the second half is the plug."""
 
     sides: tuple[str, str]
     nodes: tuple[Mapping[str, str], Mapping[str, str]]
     mating: Mating
+    plug_last: bool
 
 
 @dataclass(frozen=True)
 class Assembly:
-    """Everything the measurements need. `home` and `plugging` list switch states; `plugging_at` names the interface of each of the latter;
-    `joined` are the home states with both chassis tied by mains earth as well (empty where that cannot be)."""
+    """Everything the measurements need. `touches` are the interface and the contacts of each switch; `home` and `plugging` list switch states;
+    `plugging_at` names the interface of each of the latter; `joined` are the home states with both chassis tied by mains earth as well (empty where that cannot be)."""
 
     places: Mapping[str, Port | Lead]
     interfaces: tuple[Interface, ...]
+    touches: tuple[tuple[int, Touch], ...]
     circuit: Circuit  # as it is
     linked: Circuit | None  # with an emf between the chassis of From and Into; None where one has no chassis
     bare: Circuit  # without the capacitance of the cables
@@ -86,8 +88,9 @@ def placed(catalogue: Catalogue, start: Port, leads: Sequence[Lead], target: Por
     return places | {f"extra{i}": catalogue.ports[leads[lead].ends[end].usual] for i, (lead, end) in enumerate(way.plugged, 1)}
 
 
-def assemble(catalogue: Catalogue, start: Port, leads: Sequence[Lead], target: Port, way: Way) -> Assembly:
-    """Build the circuits and states of one way. Raises CircuitError where no circuit can have these values."""
+def assemble(catalogue: Catalogue, start: Port, leads: Sequence[Lead], target: Port, way: Way, travel: bool = True) -> Assembly:
+    """Build the circuits and states of one way; without `travel` those of everything fully home alone. Raises CircuitError where no circuit
+    can have these values."""
     places = placed(catalogue, start, leads, target, way)
     interfaces, side = [], ("from", start, None)
     for i, (lead, (near, far)) in enumerate(zip(leads, way.ends)):
@@ -98,6 +101,8 @@ def assemble(catalogue: Catalogue, start: Port, leads: Sequence[Lead], target: P
     for number, (i, end) in enumerate(way.plugged, 1):
         interfaces.append(_interface(catalogue, (f"lead{i + 1}", leads[i], end), (f"extra{number}", places[f"extra{number}"], None)))
 
+    if not travel:
+        interfaces = [replace(interface, mating=replace(interface.mating, travel=())) for interface in interfaces]
     touches = [(k, touch) for k, interface in enumerate(interfaces)
                for touch in sorted({t for state in (*interface.mating.home, *interface.mating.travel) for t in state})]
     switches = [(interfaces[k].nodes[0][a], interfaces[k].nodes[1][b]) for k, (a, b) in touches]
@@ -109,10 +114,10 @@ def assemble(catalogue: Catalogue, start: Port, leads: Sequence[Lead], target: P
     full = [*parts, *strays]
     hold_possible(full, couplings)
     main = len(leads) + 1
-    home, plugging, plugging_at = _states(interfaces, touches, main, int(both))
+    home, plugging, plugging_at = _states(interfaces, touches, main if travel else 0, int(both))
     may_join = both and start.earthed != "no" and target.earthed != "no"
     return Assembly(
-        places, tuple(interfaces),
+        places, tuple(interfaces), tuple(touches),
         build(full, couplings, switches, chassis),
         build([*full, Part(EARTHS, "emf", "from/chassis", "into/chassis", UNITY)], couplings, switches, chassis) if both else None,
         build(parts, couplings, switches, chassis),
@@ -148,7 +153,7 @@ def _interface(catalogue: Catalogue, one, two) -> Interface:
         return _half(half), {contact: f"{place}/{node}" for contact, node in named.items()}
 
     (half_one, nodes_one), (half_two, nodes_two) = halves_and_nodes(*one), halves_and_nodes(*two)
-    return Interface((one[0], two[0]), (nodes_one, nodes_two), _mating(catalogue, half_one, half_two))
+    return Interface((one[0], two[0]), (nodes_one, nodes_two), _mating(catalogue, half_one, half_two), half_two[1] in PLUGS)
 
 
 def _network(places: Mapping[str, Port | Lead]) -> tuple[list[Part], list[Part], list[Coupling]]:

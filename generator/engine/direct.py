@@ -9,15 +9,18 @@ from itertools import product
 
 import numpy as np
 
-from generator.catalogue.records import Limit, Part, Port, Supply
+from generator.catalogue.records import Limit, Need, Part, Port, Supply
 
 from .assemble import Assembly
 from .circuit import Circuit, value_at
+from .meeting import meeting
 from .readings import Named, Reading, limit_name
 from .solve import Solution, closed_array, part_amps, solve_dc
+from .words import quantity
 
 SIDES = {"from": "at the outlet", "into": "at the inlet", "extra1": "at the spare end", "extra2": "at the second spare end"}
 RESIDUE = 1e-6  # V, A or W; what the engine's own leaks and rounding leave where no supply or signal reaches
+ALIKE = 1e-9  # a share; what is closer than this is the same to every solver
 MORE = 1.05  # beyond this multiple of what a part sees with nothing plugged in, the connection has a hand in it
 UNITS = {"volts": "V", "reverse": "V", "amps": "A", "watts": "W"}
 
@@ -179,7 +182,13 @@ def _needs(assembly: Assembly, solution: Solution, setting: int) -> Iterator[Rea
         none = all(volts < need.least for need, (volts, _) in found.items())
         for need, (volts, way) in found.items():
             yield Reading("supplied-volts", f"{place}/{need.id}", need.where, volts, "V", "settled", setting, need.least, need.evidence,
-                          {"device": Named(place), "part": need.where}, {"way": way, "all": "yes" if none else "no"})
+                          {"device": Named(place), "part": need.where, "window": _window(port, need)}, {"way": way, "all": "yes" if none else "no"})
+
+
+def _window(port: Port, need: Need) -> str:
+    """`needs 24 V or more`, or `works from 10.5 V to 17 V` where it is known what may lie there at most."""
+    most = next((limit.settled for limit in port.network.limits if limit.quantity == "volts" and limit.between == need.between), None)
+    return f"needs {quantity(need.least, 'V')} or more" if most is None else f"works from {quantity(need.least, 'V')} to {quantity(most, 'V')}"
 
 
 def _circuit_of(id: str) -> str:
@@ -201,8 +210,10 @@ def _supplies(assembly: Assembly, solution: Solution, settled: int, setting: int
         words = {"device": Named(place), "part": name}
         yield Reading("supply-fed-amps", part.id, name, max(0.0, float(amps[:, :settled].max())), "A", "settled", setting, None, None, words)
         if amps.shape[1] > settled:
-            surge = float((-amps[:, settled:]).max()) - max(0.0, float((-amps[:, :settled]).max()))
-            yield Reading("surge-amps", part.id, name, max(0.0, surge), "A", "plugging", setting, None, None, words)
+            moving = (-amps[:, settled:]).max(axis=0)
+            surge = max(0.0, float(moving.max()) - max(0.0, float((-amps[:, :settled]).max())))
+            at = int((moving >= moving.max() - ALIKE * abs(moving.max())).argmax())  # of states alike but for rounding the first
+            yield Reading("surge-amps", part.id, name, surge, "A", "plugging", setting, None, None, {**words, "meets": meeting(assembly, at)})
 
 
 def _windings(assembly: Assembly, solution: Solution, settled: int, setting: int, switch_states: Mapping[str, str], sources: set[str]) -> Iterator[Reading]:

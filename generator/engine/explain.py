@@ -11,7 +11,8 @@ from . import direct_cases, loud_cases, signal_cases
 from .assemble import Assembly, Way, assemble, placed, ways
 from .circuit import CircuitError
 from .direct import settings, supply_switches
-from .judge import Finding, Verdict, combine, decisive, judge_way, met, read
+from .findings import met
+from .judge import combine, decisive, judge_way, read
 from .naming import owner
 from .readings import Reading
 from .rulebook import Rule, rules

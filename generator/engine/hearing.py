@@ -141,16 +141,21 @@ def _pair(signals: Signals, source: str, listener: str, s: Source, l: Listener, 
     where, pair = _pair_words(s, l), f"{source}>{listener}"
     if l.maximum and loudest(s):
         over = decibels(loudest(s) * float(size[MID].max()) / l.maximum)
-        yield Reading("over-level", pair, where, over, "dB", "signal", words={**words, "pad": pad_words(over)})
+        yield Reading("over-level", pair, where, over, "dB", "signal", words={**words, "pad": pad_words(over), "stands": _stands(over)})
     if l.sensitivity and s.nominal:
         under = -decibels(s.nominal * float(size[MID].min()) / l.sensitivity)
-        yield Reading("under-level", pair, where, under, "dB", "signal", words=words)
+        yield Reading("under-level", pair, where, under, "dB", "signal", words={**words, "stands": _stands(-under)})
     if s.kind in AUDIO and not (l.maximum and l.sensitivity and s.maximum and s.nominal):
         yield Reading("unknown-level", pair, where, 1.0, "", "signal", words=words)
     own = np.abs(signals.open_output[source])
     for quantity, edge in (("treble", HIGH), ("bass", LOW)):
         change = float(((size[edge] / size[MID]) / (own[edge] / own[MID])).min())
         yield Reading(quantity, pair, where, decibels(change), "dB", "signal", words=words)
+
+
+def _stands(over: float) -> str:
+    """`12 dB below`, `3 dB above`."""
+    return f"{quantity(abs(over), 'dB')} {'above' if over > 0 else 'below'}"
 
 
 def _listener(signals: Signals, here: str, there: str, l: Listener, sources: Sequence[Source], heard: Sequence[Source]) -> Iterator[Reading]:

@@ -1,99 +1,29 @@
-"""From readings to a verdict: hold every number against the rulebook and take the worst."""
+"""From readings to a verdict: the worst finding of a setting, the worst setting of a way, the ways that count."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import replace
 from math import isfinite
 
 from generator.catalogue.records import Catalogue, Lead, Port
 
-from .assemble import Way, assemble, placed, ways
+from .assemble import Assembly, Way, assemble, placed, ways
 from .circuit import CircuitError
 from .direct import direct_readings, settings, supply_switches
 from .discharge import discharge_readings
+from .findings import SLACK, STATES, findings_of, not_solved
 from .hearing import signal_readings
-from .mate import fits
 from .memory import recalled
-from .readings import Named, Reading
-from .rulebook import Rule, rules_about
+from .misfit import misfit
+from .readings import Reading
+from .rulebook import lower_is_worse
 from .signal import solve_signals
-from .words import conditions, quantity, setting_words
+from .verdict import RANK, Finding, Verdict, severest
+from .words import setting_words
 
-VERDICTS = ("safe", "lossy", "no signal", "dangerous", "does not fit")  # from best to worst
-RANK = {verdict: rank for rank, verdict in enumerate(VERDICTS)} | {"note": 0}
-STATES = {"settled": "settled", "plugging": "while plugging", "signal": "with signal"}
-WORD_UNITS = {"energy": "J", "charge": "V"}
-OPPOSITE = {"plug": "jack", "jack": "plug", "male": "female", "female": "male"}
 MOST_WAYS = 100  # splitters in a row multiply; no person plugs such a chain, and a phone would work on it for minutes
-SLACK = 1e-9  # two numbers closer than this are the same to every solver
-
-
-@dataclass(frozen=True)
-class Finding:
-    """A rule that was met: the deciding number, the limit it was held against and where that limit comes from.
-    `subject` tells findings of one rule apart; `setting` is the number of the supply setting, None where supplies do not matter;
-    `state` is settled, plugging or signal."""
-
-    id: str
-    severity: str
-    subject: str
-    where: str
-    value: float
-    unit: str
-    limit: float | None
-    when: str
-    says: str
-    remedy: str
-    evidence: str
-    cite: tuple[str, ...]
-    state: str
-    setting: int | None = None
-
-    def as_data(self) -> dict:
-        """The finding as section of the published answer."""
-        names = ("id", "severity", "where", "value", "unit", "limit", "when", "says", "remedy", "evidence")
-        return {name: getattr(self, name) for name in names} | {"cite": list(self.cite)}
-
-
-@dataclass(frozen=True)
-class Verdict:
-    """The answer to From / Through / Into. `ways` tells each way of plugging and how it ends; `settings` each supply setting,
-    `switches` what each supply is called."""
-
-    start: str
-    through: tuple[str, ...]
-    target: str
-    verdict: str
-    settings: tuple[tuple[Mapping[str, str], str], ...]
-    switches: Mapping[str, str]
-    plugging: str
-    findings: tuple[Finding, ...]
-    ways: tuple[tuple[Way, str], ...] = ()
-    remedies: tuple["Verdict", ...] = field(default=())
-
-    @property
-    def fits(self) -> bool:
-        """Do all halves go into each other?"""
-        return self.verdict != "does not fit"
-
-    @property
-    def conditions(self) -> str:
-        """One sentence on how the verdict hangs on switches; empty when it does not."""
-        return conditions(self.settings, self.switches)
-
-    def as_data(self) -> dict:
-        """The published form."""
-        return {
-            "from": self.start, "through": list(self.through), "into": self.target, "fits": self.fits, "verdict": self.verdict,
-            "settings": [{"supplies": dict(setting), "verdict": verdict} for setting, verdict in self.settings],
-            "conditions": self.conditions,
-            "plugging": self.plugging,
-            "findings": [finding.as_data() for finding in self.findings],
-            "ways": [{"ends": [list(pair) for pair in way.ends], "plugged": [list(pair) for pair in way.plugged], "verdict": verdict}
-                     for way, verdict in self.ways],
-            "remedies": [{"through": list(r.through), "verdict": r.verdict} for r in self.remedies],
-        }
+Read = Callable[[Catalogue, Port, Sequence[Lead], Port, Way], Iterable[Reading]]
 
 
 def judge(catalogue: Catalogue, start: str, through: Sequence[str], target: str) -> Verdict:
@@ -105,43 +35,46 @@ def judge(catalogue: Catalogue, start: str, through: Sequence[str], target: str)
         return _outright(start, through, target, misfit(catalogue, outlet, leads, inlet))
     if len(possible) > MOST_WAYS:
         why = f"it can be plugged in {len(possible)} ways, and no more than {MOST_WAYS} are worked out"
-        return _outright(start, through, target, _not_solved(why), possible[:1])
+        return _outright(start, through, target, not_solved(why), possible[:1])
     return combine(leads, [judge_way(catalogue, outlet, leads, inlet, way) for way in possible])
 
 
 def _outright(start: str, through: Sequence[str], target: str, finding: Finding, ways: Sequence[Way] = ()) -> Verdict:
     """An answer that one finding gives without any circuit."""
-    return Verdict(start, tuple(through), target, finding.severity, (), {}, finding.severity, (finding,), tuple((way, finding.severity) for way in ways))
+    return Verdict(start, tuple(through), target, finding.severity, (), {}, finding.severity, (finding,), (), tuple((way, finding.severity) for way in ways))
 
 
-def judge_way(catalogue: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: Port, way: Way) -> Verdict:
-    """Judge one way of plugging."""
+def read(catalogue: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: Port, way: Way) -> tuple[Reading, ...]:
+    """All readings of one way. Equal circuits, whatever the devices are called, are solved once."""
+    records = (catalogue.connectors, *placed(catalogue, outlet, leads, inlet, way).values())
+    return recalled(records, way, lambda: readings_of(assemble(catalogue, outlet, leads, inlet, way)))
+
+
+def readings_of(assembly: Assembly) -> tuple[Reading, ...]:
+    """Everything there is to read from an assembly. Raises CircuitError for what is no number."""
+    signals = solve_signals(assembly)
+    found = (*direct_readings(assembly, signals.peaks), *discharge_readings(assembly), *signal_readings(assembly, signals))
+    if not all(isfinite(reading.value) and isfinite(reading.limit or 0.0) for reading in found):
+        raise CircuitError("a reading or its limit is not a number")
+    return found
+
+
+def judge_way(catalogue: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: Port, way: Way, read: Read = read) -> Verdict:
+    """Judge one way of plugging by what `read` finds."""
     places = placed(catalogue, outlet, leads, inlet, way)
     ports = {place: record for place, record in places.items() if isinstance(record, Port)}
     switches, names = settings(ports), {switch.key: switch.name for switch in supply_switches(ports)}
     told = [setting_words(setting, names) for setting in switches]
     try:
-        findings = [finding for reading in read(catalogue, outlet, leads, inlet, way) for finding in _findings(reading, told, places)]
+        every = [finding for reading in read(catalogue, outlet, leads, inlet, way) for finding in findings_of(reading, told, places)]
     except CircuitError as error:
-        findings = [_not_solved(str(error))]
+        every = [not_solved(str(error))]
+    findings, figures = [f for f in every if f.severity != "figure"], [f for f in every if f.severity == "figure" and not f.setting]
     per_setting = tuple((setting, severest(f.severity for f in findings if f.setting in (None, i))) for i, setting in enumerate(switches))
     headline = max((verdict for i, (_, verdict) in enumerate(per_setting) if not _only_unpowered(i, findings, len(switches))), key=RANK.get)
     plugging = severest(f.severity for f in findings if f.state == "plugging")
     return Verdict(outlet.id, tuple(lead.id for lead in leads), inlet.id, headline, per_setting, names, plugging,
-                   _told_once(findings, len(switches)), ((way, headline),))
-
-
-def read(catalogue: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: Port, way: Way) -> tuple[Reading, ...]:
-    """All readings of one way. Equal circuits, whatever the devices are called, are solved once."""
-    def solve() -> tuple[Reading, ...]:
-        assembly = assemble(catalogue, outlet, leads, inlet, way)
-        signals = solve_signals(assembly)
-        found = (*direct_readings(assembly, signals.peaks), *discharge_readings(assembly), *signal_readings(assembly, signals))
-        if not all(isfinite(reading.value) and isfinite(reading.limit or 0.0) for reading in found):
-            raise CircuitError("a reading or its limit is not a number")
-        return found
-
-    return recalled((catalogue.connectors, *placed(catalogue, outlet, leads, inlet, way).values()), way, solve)
+                   _told_once(findings, len(switches)), _worst_figures(headline, figures), ((way, headline),))
 
 
 def combine(leads: Sequence[Lead], judged: Sequence[Verdict]) -> Verdict:
@@ -153,9 +86,10 @@ def combine(leads: Sequence[Lead], judged: Sequence[Verdict]) -> Verdict:
     kept: dict[tuple, Finding] = {}
     for finding in (f for v in group for f in v.findings):
         _keep_worse(kept, finding)
-    return replace(fullest, verdict=max((v.verdict for v in group), key=RANK.get), settings=merged,
+    verdict = max((v.verdict for v in group), key=RANK.get)
+    return replace(fullest, verdict=verdict, settings=merged,
                    plugging=max((v.plugging for v in group), key=RANK.get), findings=_worst_first(kept.values()),
-                   ways=tuple(way for v in judged for way in v.ways))
+                   figures=_worst_figures(verdict, [f for v in group for f in v.figures]), ways=tuple(way for v in judged for way in v.ways))
 
 
 def decisive(leads: Sequence[Lead], judged: Sequence[Verdict]) -> list[Verdict]:
@@ -165,59 +99,19 @@ def decisive(leads: Sequence[Lead], judged: Sequence[Verdict]) -> list[Verdict]:
     choices: dict[tuple, list[Verdict]] = {}
     for verdict in judged:
         way = verdict.ways[0][0]
-        labels = tuple(lead.ends[end].label for lead, pair in zip(leads, way.ends) for end in pair)
-        choices.setdefault(labels, []).append(verdict)
+        choices.setdefault(labels(leads, way), []).append(verdict)
     worst = [max((RANK[v.verdict] for v in group)) for group in choices.values()]
     counts = max(worst) if max(worst) == RANK["dangerous"] else min(worst)
     return min((group for group, found in zip(choices.values(), worst) if found == counts), key=lambda group: max(map(_faults, group)))
 
 
+def labels(leads: Sequence[Lead], way: Way) -> tuple[str, ...]:
+    """What a person reads on the ends of this way."""
+    return tuple(lead.ends[end].label for lead, pair in zip(leads, way.ends) for end in pair)
+
+
 def _faults(verdict: Verdict) -> int:
     return sum(finding.severity != "note" for finding in verdict.findings)
-
-
-def severest(severities: Iterable[str]) -> str:
-    """The verdict a set of severities amounts to; notes cost nothing."""
-    return VERDICTS[max((RANK[severity] for severity in severities), default=0)]
-
-
-def met(rule: Rule, value: float, limit: float) -> bool:
-    """Is the value beyond the limit, by more than rounding?"""
-    slack = max(SLACK * max(abs(limit), abs(value), 1e-6), rule.margin * abs(limit))
-    return value > limit + slack if rule.compare == "above" else value < limit - slack
-
-
-def _findings(reading: Reading, switches: Sequence[str], places: Mapping[str, Port | Lead]) -> Iterable[Finding]:
-    for rule in rules_about(reading.quantity):
-        if any(reading.flags.get(key) != want for key, want in rule.only.items()):
-            continue
-        limit = reading.limit if rule.limit == "own" else float(rule.limit)
-        if met(rule, reading.value, limit):
-            yield _finding(rule, reading, limit, switches, places)
-
-
-def _finding(rule: Rule, reading: Reading, limit: float, switches: Sequence[str],
-             places: Mapping[str, Port | Lead]) -> Finding:
-    shown = {name: _shown(name, word, places) for name, word in reading.words.items()}
-    shown |= {"value": quantity(reading.value, reading.unit), "limit": quantity(limit, reading.unit), "loss": quantity(-reading.value, reading.unit)}
-    known = reading.evidence if rule.limit == "own" and reading.evidence else None
-    setting = switches[reading.setting] if reading.setting is not None else ""
-    return Finding(
-        rule.id, rule.severity, reading.subject, reading.where, reading.value, reading.unit, None if rule.id == "rating-not-known" else limit,
-        ", ".join(part for part in (setting, STATES[reading.state]) if part), rule.says.format(**shown), rule.remedy.format(**shown),
-        known.grade if known else rule.evidence, known.cite if known else rule.cite, reading.state, reading.setting)
-
-
-def _shown(name: str, word: str | float | Named, places: Mapping[str, Port | Lead]) -> str:
-    if isinstance(word, Named):
-        return word(places)
-    return quantity(word, WORD_UNITS[name]) if isinstance(word, float) else word
-
-
-def _not_solved(why: str) -> Finding:
-    """What cannot be worked out is never called safe."""
-    return Finding("not-solved", "dangerous", "connection", "connection", 0.0, "", None, "always", f"This connection could not be worked out: {why}.",
-                   "Do not connect it on the strength of this page; report it.", "derived", (), "settled")
 
 
 def _only_unpowered(number: int, findings: Sequence[Finding], count: int) -> bool:
@@ -249,29 +143,16 @@ def _keep_worse(kept: dict[tuple, Finding], finding: Finding) -> None:
         kept[_same(finding)] = finding
 
 
+def _worst_figures(verdict: str, figures: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Of each figure the worst of all channels and ways; none where nothing works."""
+    kept: dict[str, Finding] = {}
+    for figure in figures if RANK[verdict] <= RANK["lossy"] else ():
+        best = kept.setdefault(figure.id, figure)
+        worse = best.value - figure.value if lower_is_worse(figure.id) else figure.value - best.value
+        if worse > SLACK * max(1.0, abs(best.value)):
+            kept[figure.id] = figure
+    return tuple(kept.values())
+
+
 def _worst_first(findings: Iterable[Finding]) -> tuple[Finding, ...]:
     return tuple(sorted(findings, key=lambda f: (-RANK[f.severity], f.severity == "note")))
-
-
-def misfit(catalogue: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: Port) -> Finding:
-    """Say where the chain first fails to mate, and what would go in there."""
-    reach, name = [(outlet.connector, outlet.half)], outlet.name
-    for lead in leads:
-        onward = [(far.connector, far.half) for near in lead.ends.values() if any(_goes(catalogue, half, near) for half in reach)
-                  for far in lead.ends.values() if far is not near]
-        if not onward:
-            return _misfit(catalogue, reach[0], name, lead.name)
-        reach, name = onward, lead.name
-    return _misfit(catalogue, reach[0], name, inlet.name)
-
-
-def _goes(catalogue: Catalogue, half: tuple[str, str], other) -> bool:
-    return fits((catalogue.connectors[half[0]], half[1]), (catalogue.connectors[other.connector], other.half))
-
-
-def _misfit(catalogue: Catalogue, half: tuple[str, str], name: str, other: str) -> Finding:
-    family = catalogue.connectors[half[0]]
-    partner = OPPOSITE[half[1]]
-    takes = sorted(c.name for c in catalogue.connectors.values() if partner in c.halves and fits((family, half[1]), (c, partner)))
-    says = f"{name} ends in {family.name}, {half[1]}; {other} does not go in there. It takes the {partner} of: {'; '.join(takes)}."
-    return Finding("does-not-mate", "does not fit", "connection", name, 0.0, "", None, "always", says, "Choose a lead with that end.", "derived", (), "settled")

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 
 from generator.catalogue.records import Catalogue
 
-from .judge import Verdict, judge
+from .judge import judge
+from .verdict import Verdict
 from .route import chains
 
 

@@ -1,59 +1,76 @@
 """Find the lead, or chain of leads, that gets one port into another: safest first, then least lost, then shortest.
 
-Best-first over chains of up to MOST leads. Every chain offered has been judged; nothing is inferred from its parts.
+Best-first over chains of up to MOST leads. A chain waits in the queue with the least its verdict can come to (glance.py) and is judged when it is
+the best one left, so what comes out first is the best there is. Every chain offered has been judged; nothing is inferred from its parts.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from heapq import heappop, heappush
+from itertools import count
 
 from generator.catalogue.records import Catalogue, Lead, Port
 
-from .judge import RANK, Verdict, judge
-from .mate import fits
+from .glance import glance, plainly
+from .judge import judge
+from .mate import OPPOSITE, fits
+from .rulebook import loss
+from .verdict import RANK, Verdict
 
 MOST = 3  # leads in a row
 OFFERED = 3
 
 Judge = Callable[[Catalogue, str, tuple[str, ...], str], Verdict]
+Glance = Callable[[Catalogue, str, tuple[str, ...], str], tuple[int, int]]
 
 
-def routes(catalogue: Catalogue, start: str, target: str, offered: int = OFFERED, most: int = MOST, judge: Judge = judge) -> list[Verdict]:
-    """The best chains, best first; never one that is dangerous, carries no signal or does not fit. Shorter chains are searched first and a
-    longer one is only looked for while nothing safe has been found."""
+def routes(catalogue: Catalogue, start: str, target: str, offered: int = OFFERED, most: int = MOST, judge: Judge = judge,
+           glance: Glance = glance) -> list[Verdict]:
+    """The best chains, best first; never one that is dangerous, carries no signal or does not fit. Chains longer than one that is safe are not
+    looked for."""
     found: list[Verdict] = []
-    length = 0
-    while length <= most and not (found and found[0].verdict == "safe"):
-        found += [judge(catalogue, start, chain, target) for chain in chains(catalogue, start, target, length)]
-        found = sorted((v for v in found if RANK[v.verdict] <= RANK["lossy"]), key=cost)
-        if found:  # something works: one more adapter is worth it only if it makes it safe
-            most = min(most, length + 1)
-        length += 1
-    return found[:offered]
+    order = count()  # of equals the one that was met first
+    plain = plainly(catalogue)
+    queue: list[tuple] = [((0, 0, 0, length), next(order), length) for length in range(most + 1)]
+    while queue and len(found) < offered:
+        _, _, best = heappop(queue)
+        if isinstance(best, Verdict):
+            found.append(best)
+        elif isinstance(best, tuple):
+            verdict = judge(catalogue, start, best, target)
+            if RANK[verdict.verdict] <= RANK["lossy"]:
+                heappush(queue, (cost(catalogue, verdict), next(order), verdict))
+        elif not (found and found[0].verdict == "safe"):
+            for chain in chains(catalogue, start, target, best):
+                rank, lost = glance(plain, start, chain, target)
+                if rank <= RANK["lossy"]:
+                    heappush(queue, ((rank, 0, lost, best), next(order), chain))
+    return found
 
 
 def remedies(catalogue: Catalogue, verdict: Verdict) -> tuple[Verdict, ...]:
-    """What ends better: without or with one lead, and two in a row only where nothing else works. `routes` looks further and takes its time."""
-    for most in (1,) if verdict.verdict == "lossy" else (1, 2):
-        better = tuple(found for found in routes(catalogue, verdict.start, verdict.target, most=most) if cost(found) < cost(verdict))
-        if better:
-            return better
-    return ()
+    """What ends better, with up to two leads. `routes` looks further and takes its time."""
+    better = routes(catalogue, verdict.start, verdict.target, most=2)
+    return tuple(found for found in better if cost(catalogue, found) < cost(catalogue, verdict))
 
 
-def cost(verdict: Verdict) -> tuple:
-    """What makes one answer worse than another: verdict, while plugging, how much is lost, leads, name."""
-    lost = sum(finding.severity == "lossy" for finding in verdict.findings)
+def cost(catalogue: Catalogue, verdict: Verdict) -> tuple:
+    """What makes one answer worse than another: verdict, while plugging, how much is lost, leads, what to mind, metres, name."""
+    lost = loss(finding.id for finding in verdict.findings if finding.severity == "lossy")
     notes = sum(finding.severity == "note" for finding in verdict.findings)
-    return RANK[verdict.verdict], RANK[verdict.plugging], lost, len(verdict.through), notes, verdict.through
+    metres = sum(catalogue.leads[lead].length or 0.0 for lead in verdict.through)
+    return RANK[verdict.verdict], RANK[verdict.plugging], lost, len(verdict.through), notes, metres, verdict.through
 
 
 def chains(catalogue: Catalogue, start: str, target: str, length: int) -> Iterator[tuple[str, ...]]:
     """Every chain of exactly `length` different leads whose halves go into each other, grown from From and pruned towards Into.
 
-    In chains of three every lead has to lead to a half not met before: more boxes of one form in a row are thousands of chains that help nobody.
+    Beside another lead a plain extension changes nothing and is left out. In chains of three every lead leads to a half not met before, or has
+    parts inside: more plain adapters of one form in a row are thousands of chains that help nobody.
     """
     goal = _halves_towards(catalogue, catalogue.ports[target], length)
+    useful = [lead for lead in catalogue.leads.values() if length < 2 or not _extension(catalogue, lead)]
 
     def grow(taken: tuple[str, ...], open_half: tuple[str, str], met: frozenset = frozenset()) -> Iterator[tuple[str, ...]]:
         left = length - len(taken)
@@ -63,15 +80,24 @@ def chains(catalogue: Catalogue, start: str, target: str, length: int) -> Iterat
             yield taken
             return
         met |= {open_half}
-        for lead in catalogue.leads.values():
+        for lead in useful:
             if lead.id in taken:
                 continue
             for half in dict.fromkeys(_far_halves(catalogue, lead, open_half)):
-                if length < MOST or half not in met:
+                if length < MOST or half not in met or lead.parts:
                     yield from grow((*taken, lead.id), half, met)
 
     port = catalogue.ports[start]
     yield from dict.fromkeys(grow((), (port.connector, port.half)))
+
+
+def _extension(catalogue: Catalogue, lead: Lead) -> bool:
+    """Does it lead every contact on to the same contact of the same connector, and do nothing else?"""
+    near, *others = lead.ends.values()
+    if lead.parts or len(others) != 1 or (others[0].connector, others[0].half) != (near.connector, OPPOSITE[near.half]):
+        return False
+    straight = {frozenset((f"{near.id}.{contact}", f"{others[0].id}.{contact}")) for contact in catalogue.connectors[near.connector].contacts}
+    return {frozenset(join.nodes) for join in lead.joins} == straight
 
 
 def _halves_towards(catalogue: Catalogue, target: Port, length: int) -> list[set[tuple[str, str]]]:

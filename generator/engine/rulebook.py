@@ -2,22 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 
 import yaml
 
-SEVERITIES = ("note", "lossy", "no signal", "dangerous")
+SEVERITIES = ("figure", "note", "lossy", "no signal", "dangerous")
 PATH = Path(__file__).with_name("rulebook.yaml")
 
 
 @dataclass(frozen=True)
 class Rule:
     """A row. `limit` is a number in the reading's unit, or `own` for the part's own rating. `compare` is above or below;
-    `margin` is the fraction of the limit by which it may be missed.
-    `says` and `remedy` are sentences with {names} of the reading."""
+    `margin` is the fraction of the limit by which it may be missed. `weighs` is what a lossy finding costs beside others, 0 elsewhere.
+    A figure is worth telling although nothing speaks against it; `compare` says which way is worse.
+    `says`, `remedy` and `mend` (what a lead would have to do about it, empty where none can help) are sentences with {names} of the reading."""
 
     id: str
     quantity: str
@@ -26,11 +27,13 @@ class Rule:
     severity: str
     says: str
     remedy: str
+    mend: str
     reason: str
     evidence: str
     cite: tuple[str, ...]
     only: Mapping[str, str]
     margin: float
+    weighs: int
 
 
 @cache
@@ -47,7 +50,25 @@ def rules_about(quantity: str) -> tuple[Rule, ...]:
 
 
 def _rule(row: dict) -> Rule:
-    row = {"remedy": "", "cite": [], "only": {}, "margin": 0.0, **row}
+    row = {"remedy": "", "mend": "", "cite": [], "only": {}, "margin": 0.0, "weighs": 0, **row}
     if row["severity"] not in SEVERITIES or row["compare"] not in ("above", "below"):
         raise ValueError(f"{PATH.name}: rule '{row['id']}' has a severity or comparison that does not exist")
+    if (row["severity"] == "lossy") != (row["weighs"] > 0):
+        raise ValueError(f"{PATH.name}: rule '{row['id']}' is to weigh something if it is lossy, and only then")
     return Rule(**{**row, "cite": tuple(row["cite"])})
+
+
+@cache
+def _weights() -> Mapping[str, int]:
+    return {rule.id: rule.weighs for rule in rules()}
+
+
+def loss(findings: Iterable[str]) -> int:
+    """What findings cost together, by id; the same thing lost on both channels is one loss."""
+    return sum(_weights().get(name, 0) for name in set(findings))
+
+
+@cache
+def lower_is_worse(name: str) -> bool:
+    """Which way the numbers of a rule get worse."""
+    return next(rule.compare for rule in rules() if rule.id == name) == "below"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from math import floor, log10
+from math import floor, isfinite, log10
 
 PREFIXES = ((1e6, "M"), (1e3, "k"), (1.0, ""), (1e-3, "m"), (1e-6, "µ"), (1e-9, "n"))
 NOTHING = 1e-9  # below this a number is rounding
@@ -13,6 +13,8 @@ SYMBOLS = {"ohm": "Ω"}
 
 def quantity(value: float, unit: str) -> str:
     """Three significant digits with an engineering prefix: 44.6 V, 7.05 mA, 2.4 kΩ; decibels with one decimal, bare numbers as they are."""
+    if not isfinite(value):
+        return "no number"
     if unit == "dB":
         return f"{fixed(value, 1)} dB" if value >= SILENT else f"under {fixed(SILENT, 0)} dB"
     symbol = SYMBOLS.get(unit, unit)

@@ -8,7 +8,9 @@ import pytest
 from generator.engine import judge, pairings
 from generator.engine.assemble import Way, ways
 from generator.engine.direct import settings, supply_switches
-from generator.engine.judge import RANK, _findings, judge_way, read
+from generator.engine.findings import findings_of
+from generator.engine.judge import judge_way, read
+from generator.engine.verdict import RANK
 from generator.engine.words import SILENT, setting_words
 
 SEED, MANY = 20261125, 30
@@ -92,7 +94,7 @@ def test_turning_a_supply_off_never_makes_a_new_danger(catalogue, sample):
         assert len(told) == 2
         for way in ways(catalogue, outlet, leads, inlet):
             places = {**ports, **{f"lead{i}": lead for i, lead in enumerate(leads, 1)}}
-            found = [f for reading in read(catalogue, outlet, leads, inlet, way) for f in _findings(reading, told, places) if f.severity == "dangerous"]
+            found = [f for reading in read(catalogue, outlet, leads, inlet, way) for f in findings_of(reading, told, places) if f.severity == "dangerous"]
             on, off = ({(f.id, f.subject, f.state) for f in found if f.setting == number} for number in (0, 1))
             assert off <= on, (start, through, target)
             dangers += len(on)

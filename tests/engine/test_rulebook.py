@@ -9,8 +9,10 @@ from variant import load_with
 
 from generator.catalogue.records import GRADES
 from generator.engine.assemble import ways
-from generator.engine.judge import VERDICTS, judge, met, read
+from generator.engine.findings import met
+from generator.engine.judge import judge, read
 from generator.engine.rulebook import SEVERITIES, rules
+from generator.engine.verdict import VERDICTS
 
 ALWAYS = {"value", "limit", "loss"}
 
@@ -59,6 +61,15 @@ MEETS = {
     ("dull", "treble"): ("guitar-pickup-635", "phone-635-trs-to-635-trs", "interface-instrument-in-635"),
     ("thin", "bass"): ("digital-out-xlr", "xlr-f-to-xlr-m-phantom-block", "digital-in-xlr"),
     ("screen-open", "screen-ohm"): ("mic-dynamic-xlr", "xlr-f-to-xlr-m-lift", "mixer-mic-in-xlr"),
+    ("volts-left", "supplied-volts"): ("mic-condenser-p48-xlr", "xlr-f-to-xlr-m-3m", "mixer-mic-in-p48-xlr"),
+    ("room-at-the-top", "over-level"): ("mixer-line-out-xlr", "xlr-f-to-xlr-m-3m", "mixer-line-in-xlr"),
+    ("level-arriving", "under-level"): ("mixer-line-out-xlr", "xlr-f-to-xlr-m-3m", "mixer-line-in-xlr"),
+    ("hum-held-back", "hum-rejection"): ("mixer-line-out-xlr", "xlr-f-to-xlr-m-3m", "mixer-line-in-xlr"),
+    ("load-seen", "load-ohm"): ("mic-dynamic-xlr", "xlr-f-to-xlr-m-3m", "mixer-mic-in-xlr"),
+    ("load-seen", "load-drop"): ("party-line-supply-two-channel-xlr", "", "party-line-station-xlr"),
+    ("treble-kept", "treble"): ("mic-dynamic-xlr", "xlr-f-to-xlr-m-100m", "mixer-mic-in-xlr"),
+    ("bass-kept", "bass"): ("mic-dynamic-xlr", "xlr-f-to-xlr-m-3m", "mixer-mic-in-p48-xlr"),
+    ("channels-apart", "crosstalk"): ("player-line-out-35", "phone-35-trs-to-35-trs", "recorder-line-in-35"),
 }
 # What the finding then says.
 SAYS = {
@@ -114,7 +125,9 @@ def test_what_a_rule_says_of_itself(rule, catalogue):
     assert rule.severity in SEVERITIES
     assert bool(rule.cite) == (rule.evidence in ("standard", "published"))
     assert rule.limit == "own" or float(rule.limit) == rule.limit
-    assert all(text.endswith(".") for text in (rule.says, rule.remedy, rule.reason))
+    sentences = (rule.says, rule.reason) if rule.severity == "figure" else (rule.says, rule.remedy, rule.reason)
+    assert all(text.endswith(".") for text in sentences)
+    assert not rule.mend.endswith("."), "it goes on in the middle of a sentence"
 
 
 @pytest.mark.parametrize("rule", rules(), ids="{0.id}-{0.quantity}".format)
@@ -126,7 +139,7 @@ def test_a_connection_meets_it(rule, readings):
 
 @pytest.mark.parametrize("rule", rules(), ids="{0.id}-{0.quantity}".format)
 def test_every_reading_brings_the_words_of_the_sentence(rule, readings):
-    wanted = {name for text in (rule.says, rule.remedy) for _, name, _, _ in Formatter().parse(text) if name} - ALWAYS
+    wanted = {name for text in (rule.says, rule.remedy, rule.mend) for _, name, _, _ in Formatter().parse(text) if name} - ALWAYS
     met_any = False
     for pairing in MEETS.values():
         for reading in readings(*pairing):
@@ -141,9 +154,9 @@ def test_every_reading_brings_the_words_of_the_sentence(rule, readings):
 def test_the_verdict_tells_it(rule, wider):
     start, through, target = MEETS[key(rule)]
     verdict = judge(wider, start, through.split(), target)
-    told = [finding for finding in verdict.findings if finding.id == rule.id]
+    told = [finding for finding in (verdict.figures if rule.severity == "figure" else verdict.findings) if finding.id == rule.id]
     assert told
-    assert not any(mark in finding.says + finding.remedy for finding in told for mark in "{}")
+    assert not any(mark in finding.says + finding.remedy + finding.mend for finding in told for mark in "{}")
     if rule.id in SAYS:
         assert SAYS[rule.id] in [finding.says for finding in told]
     if rule.severity in ("lossy", "dangerous"):
@@ -159,6 +172,39 @@ def test_a_microphone_through_a_shorting_adapter_takes_all_the_bias(wider):
 def test_the_pad_is_named_where_it_is_too_hot(wider):
     [finding] = [f for f in judge(wider, "mixer-line-out-xlr", (), "mixer-mic-in-xlr").findings if f.id == "too-hot"]
     assert finding.remedy == "Use a line input, or a 20 dB pad: 680 Ω in each leg, 150 Ω across the input."
+
+
+def test_figures_are_told_of_what_works_and_of_nothing_else(wider):
+    for start, through, target in MEETS.values():
+        verdict = judge(wider, start, through.split(), target)
+        assert bool(verdict.figures) <= (verdict.verdict in ("safe", "lossy"))
+        assert len({figure.id for figure in verdict.figures}) == len(verdict.figures)
+        assert all(finding.severity != "figure" for finding in verdict.findings)
+
+
+def test_the_volts_left_at_a_microphone(wider):
+    """derived: 44 V behind 6.81 kohm + 20 % in each leg, 3 mA drawn through both and through 2.2 kohm in each leg of the microphone:
+    44 - 0.003 x (8172 + 2200) / 2 = 28.4 V."""
+    [figure] = [f for f in judge(wider, "mic-condenser-p48-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-mic-in-p48-xlr").figures if f.id == "volts-left"]
+    assert figure.value == pytest.approx(44 - 0.003 * (6810 * 1.2 + 2200) / 2, rel=1e-3)
+    assert figure.says == "The microphone electronics of Condenser microphone gets 28.4 V and needs 24 V or more."
+
+
+def test_which_contacts_meet_on_the_way_in_is_told(wider):
+    """common practice: a stereo plug on its way into a powered socket wipes its tip over the contacts that belong to ring and sleeve."""
+    said = [f.says for f in judge(wider, "wireless-receiver-out-35", ("phone-35-trs-to-35-trs",), "camera-mic-in-35").findings]
+    assert any(text.startswith("While plugging, with the plug's tip on the jack's ring and sleeve, the plug-in power of Camera microphone input gives")
+               for text in said)
+
+
+def test_a_loss_has_a_weight_and_nothing_else_has():
+    from generator.engine.rulebook import _rule, loss
+
+    assert loss(["unbalanced", "unbalanced", "reversed"]) == loss(["unbalanced"]) + loss(["reversed"]) > 0
+    assert loss(["over-volts", "wait-for-capacitors", "does-not-mate"]) == 0
+    row = {"id": "x", "quantity": "q", "compare": "above", "limit": 1, "severity": "lossy", "says": "x.", "reason": "x.", "evidence": "derived"}
+    with pytest.raises(ValueError, match="^rulebook.yaml: rule 'x' is to weigh something if it is lossy, and only then$"):
+        _rule(row)
 
 
 def test_findings_come_worst_first_and_notes_last(wider):

@@ -8,7 +8,7 @@ import pytest
 import yaml
 
 from generator.catalogue.records import GRADES
-from generator.engine.judge import VERDICTS
+from generator.engine.verdict import VERDICTS
 from generator.engine.rulebook import rules
 from generator.site.guides import GUIDES, MISFIT, Notes, chain, examples, pages, read
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from generator.engine.judge import VERDICTS
+from generator.engine.verdict import VERDICTS
 from generator.site.verdicts import ORDER, grouped, rank, row, tally
 
 

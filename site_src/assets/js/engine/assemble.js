@@ -37,7 +37,8 @@ Ringfence.engine = Ringfence.engine || {};
 
   /* The circuits and states of one way: {places: Map, interfaces, circuit (as it is), linked (with an emf between the chassis of From and
      Into; null where one has none), bare (without the capacitance of the cables), home, joined, plugging}, the last three lists of
-     switch states; `joined` has both chassis tied by mains earth as well. Throws CircuitError where no circuit can have these values. */
+     switch states; `joined` has both chassis tied by mains earth as well; `touches` are the interface and the contacts of each switch,
+     `pluggingAt` the interface of each plugging state. Throws CircuitError where no circuit can have these values. */
   engine.assemble = function (data, start, leads, target, way) {
     const places = engine.placed(data, start, leads, target, way), interfaces = [];
     let side = ["from", start, null];
@@ -64,10 +65,10 @@ Ringfence.engine = Ringfence.engine || {};
     const { parts, strays, couplings } = network(places);
     const full = [...parts, ...strays], earths = { id: engine.EARTHS, kind: "emf", a: "from/chassis", b: "into/chassis", value: UNITY };
     engine.holdPossible(full, couplings);
-    const { home, plugging } = states(interfaces, touches, leads.length + 1, both);
+    const { home, plugging, pluggingAt } = states(interfaces, touches, leads.length + 1, both);
     const mayJoin = both && start.earthed !== "no" && target.earthed !== "no";
     return {
-      places, interfaces, home, plugging,
+      places, interfaces, touches, home, plugging, pluggingAt,
       joined: mayJoin ? home.map((state) => [...state.slice(0, -1), true]) : [],
       circuit: engine.build(full, couplings, switches, chassis),
       linked: both ? engine.build([...full, earths], couplings, switches, chassis) : null,
@@ -95,7 +96,8 @@ Ringfence.engine = Ringfence.engine || {};
       return [half, new Map(data.connectors[half.connector].contacts.map((contact) => [contact, `${place}/${named(contact)}`]))];
     };
     const [halfOne, nodesOne] = nodesOf(one), [halfTwo, nodesTwo] = nodesOf(two);
-    return { nodes: [nodesOne, nodesTwo], mating: engine.mate(engine.sideOf(data, halfOne), engine.sideOf(data, halfTwo)) };
+    const mating = engine.mate(engine.sideOf(data, halfOne), engine.sideOf(data, halfTwo));
+    return { nodes: [nodesOne, nodesTwo], mating, plugLast: ["plug", "male"].includes(halfTwo.half) };
   }
 
   /* All parts, the stray capacitances of cables apart from the rest, and all couplings. */
@@ -122,9 +124,10 @@ Ringfence.engine = Ringfence.engine || {};
       const moving = [...interfaces[k].mating.travel, new Set()];
       const before = homes.slice(0, k), after = homes.slice(k + 1, main), extras = homes.slice(main);
       for (const [left, right] of [[before, after], [before, after.map(() => nothing)], [before.map(() => nothing), after]]) {
-        for (const state of all([...left, moving, ...right, ...extras])) if (!home.has(state.join())) plugging.set(state.join(), state);
+        for (const state of all([...left, moving, ...right, ...extras])) if (!home.has(state.join()) && !plugging.has(state.join())) plugging.set(state.join(), [state, k]);
       }
     }
-    return { home: [...home.values()], plugging: [...plugging.values()] };
+    const found = [...plugging.values()];
+    return { home: [...home.values()], plugging: found.map(([state]) => state), pluggingAt: found.map(([, k]) => k) };
   }
 })(Ringfence.engine);

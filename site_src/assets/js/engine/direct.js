@@ -6,6 +6,7 @@ Ringfence.engine = Ringfence.engine || {};
    from `corners` on; switches.js is what stands before it. */
 (function (engine) {
   const RESIDUE = 1e-6; // V, A or W; what the engine's own leaks and rounding leave where no supply or signal reaches
+  const ALIKE = 1e-9; // a share; what is closer than this is the same to every solver
   const MORE = 1.05; // beyond this multiple of what a part sees with nothing plugged in, the connection has a hand in it
   const UNITS = { volts: "V", reverse: "V", amps: "A", watts: "W" };
 
@@ -89,9 +90,16 @@ Ringfence.engine = Ringfence.engine || {};
       const all = found.every(({ need, volts }) => volts < need.least) ? "yes" : "no";
       for (const { need, volts, way } of found) {
         yield engine.reading("supplied-volts", `${place}/${need.id}`, need.where, volts, "V", "settled",
-          { setting, limit: need.least, evidence: need.evidence, words: { device: engine.short(port), part: need.where }, flags: { way, all } });
+          { setting, limit: need.least, evidence: need.evidence, words: { device: engine.short(port), part: need.where, window: window(port, need) }, flags: { way, all } });
       }
     }
+  }
+
+  /* `needs 24 V or more`, or `works from 10.5 V to 17 V` where it is known what may lie there at most. */
+  function window(port, need) {
+    const most = port.network.limits.find((limit) => limit.quantity === "volts" && limit.between && limit.between.join() === need.between.join());
+    const least = engine.quantity(need.least, "V");
+    return !most || most.settled === null ? `needs ${least} or more` : `works from ${least} to ${engine.quantity(most.settled, "V")}`;
   }
 
   const circuitOf = (id) => id.split(".")[0];
@@ -112,8 +120,10 @@ Ringfence.engine = Ringfence.engine || {};
       const more = { setting, words: { device: engine.short(record), part: name } };
       yield engine.reading("supply-fed-amps", part.id, name, Math.max(0, engine.highest(solution, back, 0, settled)), "A", "settled", more);
       if (states > settled) {
-        const surge = engine.highest(solution, out, settled, states) - Math.max(0, engine.highest(solution, out, 0, settled));
-        yield engine.reading("surge-amps", part.id, name, Math.max(0, surge), "A", "plugging", more);
+        const moving = assembly.plugging.map((_, i) => engine.highest(solution, out, settled + i, settled + i + 1)), most = Math.max(...moving);
+        const surge = most - Math.max(0, engine.highest(solution, out, 0, settled));
+        const at = moving.findIndex((amps) => amps >= most - ALIKE * Math.abs(most)); // of states alike but for rounding the first
+        yield engine.reading("surge-amps", part.id, name, Math.max(0, surge), "A", "plugging", { ...more, words: { ...more.words, meets: engine.meeting(assembly, at) } });
       }
     }
   }

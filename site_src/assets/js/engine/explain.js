@@ -17,7 +17,7 @@ Ringfence.engine = Ringfence.engine || {};
     const { outlet, leads, inlet } = engine.asked(data, from, through, into), possible = engine.ways(data, outlet, leads, inlet);
     if (!possible.length) throw new RangeError("The halves do not go into each other: there is no circuit to work out.");
     const judged = possible.map((way) => engine.judgeWay(data, rulebook, outlet, leads, inlet, way));
-    const verdict = engine.combine(leads, judged), group = engine.decisive(leads, judged), chosen = choose(verdict, wanted);
+    const verdict = engine.combine(rulebook, leads, judged), group = engine.decisive(leads, judged), chosen = choose(verdict, wanted);
     const [[way]] = (group.find((one) => one.findings.includes(chosen)) || group.find((one) => one.verdict === verdict.verdict) || group[0]).ways;
     const places = engine.placed(data, outlet, leads, inlet, way);
     const base = { start: from, through: [...through], target: into, verdict: verdict.verdict, way: wayWords(places, leads, way), ...EMPTY };

@@ -6,6 +6,7 @@ Ringfence.engine = Ringfence.engine || {};
 (function (engine) {
   const WORD_UNITS = { energy: "J", charge: "V" };
   const PUBLISHED = ["id", "severity", "where", "value", "unit", "limit", "when", "says", "remedy", "evidence", "cite"];
+  const FIGURE = ["id", "where", "value", "unit", "says"];
   engine.STATES = { settled: "settled", plugging: "while plugging", signal: "with signal" };
   engine.SLACK = 1e-9; // two numbers closer than this are the same to every solver
 
@@ -33,14 +34,14 @@ Ringfence.engine = Ringfence.engine || {};
       id: rule.id, severity: rule.severity, subject: reading.subject, where: reading.where, value: reading.value, unit: reading.unit,
       limit: rule.id === "rating-not-known" ? null : limit, when: [setting, engine.STATES[reading.state]].filter(Boolean).join(", "),
       says: filled(rule.says, shown), remedy: filled(rule.remedy, shown), evidence: own ? own.grade : rule.evidence, cite: [...(own ? own : rule).cite],
-      state: reading.state, setting: reading.setting,
+      state: reading.state, setting: reading.setting, mend: filled(rule.mend, shown),
     };
   }
 
   engine.notSolved = (why) => ({
     id: "not-solved", severity: "dangerous", subject: "connection", where: "connection", value: 0, unit: "", limit: null, when: "always",
     says: `This connection could not be worked out: ${why}.`, remedy: "Do not connect it on the strength of this page; report it.",
-    evidence: "derived", cite: [], state: "settled", setting: null,
+    evidence: "derived", cite: [], state: "settled", setting: null, mend: "",
   });
 
   /* A sentence with its {names} filled in. */
@@ -51,6 +52,7 @@ Ringfence.engine = Ringfence.engine || {};
     });
   }
 
-  /* The finding as section of the published answer. */
+  /* The finding, and the figure, as section of the published answer. */
   engine.published = (finding) => Object.fromEntries(PUBLISHED.map((name) => [name, finding[name]]));
+  engine.publishedFigure = (figure) => Object.fromEntries(FIGURE.map((name) => [name, figure[name]]));
 })(Ringfence.engine);

@@ -23,9 +23,12 @@ Ringfence.engine = Ringfence.engine || {};
     const where = `${s.channel} to ${l.channel}`, pair = engine.pair(source, listener);
     if (l.maximum && engine.loudest(s)) {
       const over = engine.decibels(engine.loudest(s) * Math.max(...mid) / l.maximum);
-      yield signal("over-level", pair, where, over, "dB", { ...words, pad: engine.padWords(over) });
+      yield signal("over-level", pair, where, over, "dB", { ...words, pad: engine.padWords(over), stands: stands(over) });
     }
-    if (l.sensitivity && s.nominal) yield signal("under-level", pair, where, -engine.decibels(s.nominal * Math.min(...mid) / l.sensitivity), "dB", words);
+    if (l.sensitivity && s.nominal) {
+      const above = engine.decibels(s.nominal * Math.min(...mid) / l.sensitivity);
+      yield signal("under-level", pair, where, -above, "dB", { ...words, stands: stands(above) });
+    }
     if (engine.AUDIO.includes(s.kind) && !(l.maximum && l.sensitivity && s.maximum && s.nominal)) {
       yield signal("unknown-level", pair, where, 1, "", words);
     }
@@ -35,6 +38,9 @@ Ringfence.engine = Ringfence.engine || {};
       yield signal(quantity, pair, where, engine.decibels(change), "dB", words);
     }
   };
+
+  /* `12 dB below`, `3 dB above`. */
+  const stands = (over) => `${engine.quantity(Math.abs(over), "dB")} ${over > 0 ? "above" : "below"}`;
 
   engine.listenerReadings = function* (signals, here, listener, l, heard, device, name) {
     const gains = new Map(device.sources.map((s) => [s.id, signals.gains.get(engine.pair(`${here}/${s.id}`, listener))[0][engine.MID]]));

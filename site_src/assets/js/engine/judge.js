@@ -17,18 +17,19 @@ Ringfence.engine = Ringfence.engine || {};
     const tooMany = `it can be plugged in ${possible.length} ways, and no more than ${MOST_WAYS} are worked out`;
     const answer = !possible.length ? outright(engine.misfit(data, outlet, leads, inlet))
       : possible.length > MOST_WAYS ? outright(engine.notSolved(tooMany), possible.slice(0, 1))
-        : engine.combine(leads, possible.map((way) => engine.judgeWay(data, rulebook, outlet, leads, inlet, way)));
+        : engine.combine(rulebook, leads, possible.map((way) => engine.judgeWay(data, rulebook, outlet, leads, inlet, way)));
     return {
       from, through: [...through], into, fits: answer.verdict !== "does not fit", verdict: answer.verdict,
       settings: answer.settings.map(([setting, verdict]) => ({ supplies: Object.fromEntries(setting), verdict })),
       conditions: engine.conditions(answer.settings, answer.names), plugging: answer.plugging, findings: answer.findings.map(engine.published),
+      figures: answer.figures.map(engine.publishedFigure),
       ways: answer.ways.map(([{ ends, plugged }, verdict]) => ({ ends, plugged, verdict })), remedies: [],
     };
   };
 
   /* An answer that one finding gives without any circuit. */
   const outright = (finding, ways = []) => ({
-    verdict: finding.severity, settings: [], names: new Map(), plugging: finding.severity, findings: [finding],
+    verdict: finding.severity, settings: [], names: new Map(), plugging: finding.severity, findings: [finding], figures: [],
     ways: ways.map((way) => [way, finding.severity]),
   });
 
@@ -47,11 +48,12 @@ Ringfence.engine = Ringfence.engine || {};
     const places = engine.placed(data, outlet, leads, inlet, way), ports = engine.portsOf(places), switches = engine.settings(ports);
     const names = new Map(engine.supplySwitches(ports).map(({ key, name }) => [key, name]));
     const told = switches.map((setting) => engine.settingWords(setting, names));
-    const findings = solved(() => engine.read(data, outlet, leads, inlet, way).flatMap((reading) => engine.findings(rulebook, reading, told)));
+    const every = solved(() => engine.read(data, outlet, leads, inlet, way).flatMap((reading) => engine.findings(rulebook, reading, told)));
+    const findings = every.filter(({ severity }) => severity !== "figure"), figures = every.filter(({ severity, setting }) => severity === "figure" && !setting);
     const settings = switches.map((setting, i) => [setting, severest(here(findings, i))]);
     const verdict = worstOf(settings.filter((_, i) => !onlyUnpowered(i, findings, switches.length)).map(([, found]) => found));
     const plugging = severest(findings.filter((finding) => finding.state === "plugging"));
-    return { verdict, settings, names, plugging, findings: toldOnce(findings, switches.length), ways: [[way, verdict]] };
+    return { verdict, settings, names, plugging, findings: toldOnce(findings, switches.length), figures: worstFigures(rulebook, verdict, figures), ways: [[way, verdict]] };
   };
 
   /* All readings of one way. */
@@ -74,15 +76,16 @@ Ringfence.engine = Ringfence.engine || {};
   }
 
   /* One answer from all ways of plugging. */
-  engine.combine = function (leads, judged) {
+  engine.combine = function (rulebook, leads, judged) {
     const group = engine.decisive(leads, judged), fullest = group.reduce((best, one) => (one.settings.length > best.settings.length ? one : best));
     const settings = fullest.settings.map(([setting]) => [setting, worstOf(group.flatMap((one) => one.settings)
       .filter(([part]) => engine.within(part, setting)).map(([, verdict]) => verdict))]);
     const kept = new Map();
     for (const finding of group.flatMap((one) => one.findings)) keepWorse(kept, finding);
+    const verdict = worstOf(group.map((one) => one.verdict));
     return {
-      verdict: worstOf(group.map((one) => one.verdict)), settings, names: fullest.names, plugging: worstOf(group.map((one) => one.plugging)),
-      findings: worstFirst([...kept.values()]), ways: judged.flatMap((one) => one.ways),
+      verdict, settings, names: fullest.names, plugging: worstOf(group.map((one) => one.plugging)),
+      findings: worstFirst([...kept.values()]), figures: worstFigures(rulebook, verdict, group.flatMap((one) => one.figures)), ways: judged.flatMap((one) => one.ways),
     };
   };
 
@@ -132,6 +135,16 @@ Ringfence.engine = Ringfence.engine || {};
   function keepWorse(kept, finding) {
     const key = same(finding), best = kept.get(key), beyond = (one) => Math.abs(one.value - (one.limit || 0));
     if (!best || beyond(finding) > beyond(best) * (1 + engine.SLACK) + engine.SLACK) kept.set(key, finding);
+  }
+
+  /* Of each figure the worst of all channels and ways; none where nothing works. */
+  function worstFigures(rulebook, verdict, figures) {
+    const kept = new Map(), lowerIsWorse = (id) => rulebook.find((rule) => rule.id === id).compare === "below";
+    for (const figure of rank(verdict) <= rank("lossy") ? figures : []) {
+      const best = kept.get(figure.id), worse = best && (lowerIsWorse(figure.id) ? best.value - figure.value : figure.value - best.value);
+      if (!best || worse > engine.SLACK * Math.max(1, Math.abs(best.value))) kept.set(figure.id, figure);
+    }
+    return [...kept.values()];
   }
 
   /* Worst first, notes last; a stable sort keeps the order of the rest. */

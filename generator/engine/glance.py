@@ -1,0 +1,55 @@
+"""A first look at a connection: fully plugged, every part at its nominal value, one way of those a person cannot tell apart. It costs a fraction
+of a verdict and is never worse than one, for a verdict is the worst over these cases and many more. So it tells a search what is not worth
+judging.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+
+from generator.catalogue.records import Catalogue, Lead, Part, Port
+
+from .assemble import Way, assemble, ways
+from .judge import MOST_WAYS, judge_way, labels, readings_of
+from .readings import Reading
+from .rulebook import loss
+from .verdict import RANK
+
+
+def glance(plain: Catalogue, start: str, through: Sequence[str], target: str) -> tuple[int, int]:
+    """The least that a verdict on this chain can come to: its rank and what is lost. `plain` is what `plainly` makes of the catalogue."""
+    outlet, inlet = plain.ports[start], plain.ports[target]
+    leads = [plain.leads[name] for name in through]
+    possible = ways(plain, outlet, leads, inlet)
+    if not possible:
+        return RANK["does not fit"], 0
+    if len(possible) > MOST_WAYS:
+        return RANK["dangerous"], 0
+    # Which end a person takes is their choice, so the best counts; of ends they cannot tell apart the worst, so any will do here.
+    choices = {labels(leads, way): way for way in reversed(possible)}
+    return min(_seen(plain, outlet, leads, inlet, way) for way in choices.values())
+
+
+def _seen(plain: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: Port, way: Way) -> tuple[int, int]:
+    found = judge_way(plain, outlet, leads, inlet, way, _read)
+    return RANK[found.verdict], loss(finding.id for finding in found.findings if finding.severity == "lossy")
+
+
+def _read(plain: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: Port, way: Way) -> tuple[Reading, ...]:
+    return readings_of(assemble(plain, outlet, leads, inlet, way, travel=False))
+
+
+def plainly(catalogue: Catalogue) -> Catalogue:
+    """The catalogue as if every part had its nominal value."""
+    return replace(catalogue, ports=_plain(catalogue.ports), leads=_plain(catalogue.leads))
+
+
+def _plain(records: Mapping[str, Port | Lead]) -> dict[str, Port | Lead]:
+    return {name: replace(record, network=replace(record.network, parts=tuple(map(_nominal, record.network.parts))))
+            for name, record in records.items()}
+
+
+def _nominal(part: Part) -> Part:
+    value = part.value and replace(part.value, low=part.value.nominal, high=part.value.nominal)
+    return replace(part, value=value, match=0.0)
