@@ -38,19 +38,20 @@ Ringfence.engine = Ringfence.engine || {};
   /* The circuits and states of one way: {places: Map, interfaces, circuit (as it is), linked (with an emf between the chassis of From and
      Into; null where one has none), bare (without the capacitance of the cables), home, joined, plugging}, the last three lists of
      switch states; `joined` has both chassis tied by mains earth as well; `touches` are the interface and the contacts of each switch,
-     `pluggingAt` the interface of each plugging state. Throws CircuitError where no circuit can have these values. */
-  engine.assemble = function (data, start, leads, target, way) {
+     `pluggingAt` the interface of each plugging state. Without
+     `travel` only the states of everything home. Throws CircuitError where no circuit can have these values. */
+  engine.assemble = function (data, start, leads, target, way, travel = true) {
     const places = engine.placed(data, start, leads, target, way), interfaces = [];
     let side = ["from", start, null];
     leads.forEach((lead, i) => {
       const [near, far] = way.ends[i];
-      interfaces.push(interfaceOf(data, side, [`lead${i + 1}`, lead, near]));
+      interfaces.push(interfaceOf(data, side, [`lead${i + 1}`, lead, near], travel));
       side = [`lead${i + 1}`, lead, far];
     });
-    interfaces.push(interfaceOf(data, side, ["into", target, null]));
+    interfaces.push(interfaceOf(data, side, ["into", target, null], travel));
     way.plugged.forEach(([i, end], number) => {
       const extra = `extra${number + 1}`;
-      interfaces.push(interfaceOf(data, [`lead${i + 1}`, leads[i], end], [extra, places.get(extra), null]));
+      interfaces.push(interfaceOf(data, [`lead${i + 1}`, leads[i], end], [extra, places.get(extra), null], travel));
     });
 
     const touches = interfaces.flatMap(({ mating }, k) =>
@@ -65,7 +66,7 @@ Ringfence.engine = Ringfence.engine || {};
     const { parts, strays, couplings } = network(places);
     const full = [...parts, ...strays], earths = { id: engine.EARTHS, kind: "emf", a: "from/chassis", b: "into/chassis", value: UNITY };
     engine.holdPossible(full, couplings);
-    const { home, plugging, pluggingAt } = states(interfaces, touches, leads.length + 1, both);
+    const { home, plugging, pluggingAt } = states(interfaces, touches, travel ? leads.length + 1 : 0, both);
     const mayJoin = both && start.earthed !== "no" && target.earthed !== "no";
     return {
       places, interfaces, touches, home, plugging, pluggingAt,
@@ -88,7 +89,7 @@ Ringfence.engine = Ringfence.engine || {};
 
   const fits = (data, one, two) => engine.fits(engine.sideOf(data, one), engine.sideOf(data, two));
 
-  function interfaceOf(data, one, two) {
+  function interfaceOf(data, one, two, travel) {
     const nodesOf = ([place, record, end]) => {
       const half = end === null ? record : record.ends[end];
       const port = (contact) => (Object.hasOwn(record.contacts, contact) ? record.contacts[contact] : `open.${contact}`); // nothing known: stands alone
@@ -97,7 +98,7 @@ Ringfence.engine = Ringfence.engine || {};
     };
     const [halfOne, nodesOne] = nodesOf(one), [halfTwo, nodesTwo] = nodesOf(two);
     const mating = engine.mate(engine.sideOf(data, halfOne), engine.sideOf(data, halfTwo));
-    return { nodes: [nodesOne, nodesTwo], mating, plugLast: ["plug", "male"].includes(halfTwo.half) };
+    return { nodes: [nodesOne, nodesTwo], mating: travel ? mating : { ...mating, travel: [] }, plugLast: ["plug", "male"].includes(halfTwo.half) };
   }
 
   /* All parts, the stray capacitances of cables apart from the rest, and all couplings. */

@@ -6,25 +6,29 @@ Ringfence.engine = Ringfence.engine || {};
    against rules, misfit.js says why halves do not go into each other. */
 (function (engine) {
   const VERDICTS = ["safe", "lossy", "no signal", "dangerous", "does not fit"]; // from best to worst
-  const MOST_WAYS = 100; // splitters in a row multiply; no person plugs such a chain, and a phone would work on it for minutes
-  const rank = (verdict) => Math.max(0, VERDICTS.indexOf(verdict)); // notes cost nothing
+  const MOST_WAYS = engine.MOST_WAYS = 100; // splitters in a row multiply; no person plugs such a chain, and a phone would work on it for minutes
+  const rank = engine.rank = (verdict) => Math.max(0, VERDICTS.indexOf(verdict)); // notes cost nothing
 
   /* Judge one connection. `data` is the published catalogue, `rulebook` the list of rules, `from` and `into` port ids, `through` lead ids.
      Gives the published form of a verdict. Throws RangeError for an unknown id. */
-  Ringfence.judge = function (data, rulebook, { from, through = [], into }) {
+  Ringfence.judge = function (data, rulebook, question) {
+    const { from, through, into, findings, figures, settings, names, ways, plugging, verdict } = engine.answer(data, rulebook, question);
+    return {
+      from, through, into, fits: verdict !== "does not fit", verdict, settings: settings.map(([setting, found]) => ({ supplies: Object.fromEntries(setting), verdict: found })),
+      conditions: engine.conditions(settings, names), plugging, findings: findings.map(engine.published), figures: figures.map(engine.publishedFigure),
+      ways: ways.map(([{ ends, plugged }, found]) => ({ ends, plugged, verdict: found })), remedies: [],
+    };
+  };
+
+  /* The same with everything that is known of each finding. */
+  engine.answer = function (data, rulebook, { from, through = [], into }) {
     const { outlet, leads, inlet } = engine.asked(data, from, through, into);
     const possible = engine.ways(data, outlet, leads, inlet);
     const tooMany = `it can be plugged in ${possible.length} ways, and no more than ${MOST_WAYS} are worked out`;
     const answer = !possible.length ? outright(engine.misfit(data, outlet, leads, inlet))
       : possible.length > MOST_WAYS ? outright(engine.notSolved(tooMany), possible.slice(0, 1))
         : engine.combine(rulebook, leads, possible.map((way) => engine.judgeWay(data, rulebook, outlet, leads, inlet, way)));
-    return {
-      from, through: [...through], into, fits: answer.verdict !== "does not fit", verdict: answer.verdict,
-      settings: answer.settings.map(([setting, verdict]) => ({ supplies: Object.fromEntries(setting), verdict })),
-      conditions: engine.conditions(answer.settings, answer.names), plugging: answer.plugging, findings: answer.findings.map(engine.published),
-      figures: answer.figures.map(engine.publishedFigure),
-      ways: answer.ways.map(([{ ends, plugged }, verdict]) => ({ ends, plugged, verdict })), remedies: [],
-    };
+    return { from, through: [...through], into, ...answer };
   };
 
   /* An answer that one finding gives without any circuit. */
@@ -43,12 +47,12 @@ Ringfence.engine = Ringfence.engine || {};
     return records[id];
   }
 
-  /* Judge one way of plugging. */
-  engine.judgeWay = function (data, rulebook, outlet, leads, inlet, way) {
+  /* Judge one way of plugging by what `read` finds. */
+  engine.judgeWay = function (data, rulebook, outlet, leads, inlet, way, read = engine.read) {
     const places = engine.placed(data, outlet, leads, inlet, way), ports = engine.portsOf(places), switches = engine.settings(ports);
     const names = new Map(engine.supplySwitches(ports).map(({ key, name }) => [key, name]));
     const told = switches.map((setting) => engine.settingWords(setting, names));
-    const every = solved(() => engine.read(data, outlet, leads, inlet, way).flatMap((reading) => engine.findings(rulebook, reading, told)));
+    const every = solved(() => read(data, outlet, leads, inlet, way).flatMap((reading) => engine.findings(rulebook, reading, told)));
     const findings = every.filter(({ severity }) => severity !== "figure"), figures = every.filter(({ severity, setting }) => severity === "figure" && !setting);
     const settings = switches.map((setting, i) => [setting, severest(here(findings, i))]);
     const verdict = worstOf(settings.filter((_, i) => !onlyUnpowered(i, findings, switches.length)).map(([, found]) => found));
@@ -57,8 +61,10 @@ Ringfence.engine = Ringfence.engine || {};
   };
 
   /* All readings of one way. */
-  engine.read = function (data, outlet, leads, inlet, way) {
-    const assembly = engine.assemble(data, outlet, leads, inlet, way), signals = engine.solveSignals(assembly);
+  engine.read = (data, outlet, leads, inlet, way) => engine.readingsOf(engine.assemble(data, outlet, leads, inlet, way));
+
+  engine.readingsOf = function (assembly) {
+    const signals = engine.solveSignals(assembly);
     const found = [...engine.directReadings(assembly, signals.peaks), ...engine.dischargeReadings(assembly), ...engine.signalReadings(assembly, signals)];
     const numbers = found.every((reading) => Number.isFinite(reading.value) && Number.isFinite(reading.limit || 0));
     if (!numbers) throw new engine.CircuitError("a reading or its limit is not a number");
@@ -94,7 +100,7 @@ Ringfence.engine = Ringfence.engine || {};
   engine.decisive = function (leads, judged) {
     const choices = new Map();
     for (const one of judged) {
-      const [[way]] = one.ways, labels = JSON.stringify(leads.map((lead, i) => way.ends[i].map((end) => lead.ends[end].label)));
+      const [[way]] = one.ways, labels = engine.labels(leads, way);
       choices.set(labels, [...(choices.get(labels) || []), one]);
     }
     const worst = [...choices.values()].map((group) => rank(worstOf(group.map((one) => one.verdict))));
@@ -102,6 +108,9 @@ Ringfence.engine = Ringfence.engine || {};
     const equals = [...choices.values()].filter((_, i) => worst[i] === counts), most = (group) => Math.max(...group.map(faults));
     return equals.reduce((best, group) => (most(group) < most(best) ? group : best));
   };
+
+  /* What a person reads on the ends of this way. */
+  engine.labels = (leads, way) => JSON.stringify(leads.map((lead, i) => way.ends[i].map((end) => lead.ends[end].label)));
 
   const faults = (one) => one.findings.filter((finding) => finding.severity !== "note").length;
 

@@ -2,9 +2,9 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.engine = Ringfence.engine || {};
 
-/* Where a chain first fails to mate, and what would go in there: the twin of misfit in judge.py. */
+/* Where a chain first fails to mate, and what would go in there: the twin of misfit.py. */
 (function (engine) {
-  const OPPOSITE = { plug: "jack", jack: "plug", male: "female", female: "male" };
+  engine.OPPOSITE = { plug: "jack", jack: "plug", male: "female", female: "male" };
 
   engine.misfit = function (data, outlet, leads, inlet) {
     let reach = [outlet], name = outlet.name;
@@ -19,7 +19,7 @@ Ringfence.engine = Ringfence.engine || {};
   };
 
   function told(data, half, name, other) {
-    const family = data.connectors[half.connector], partner = OPPOSITE[half.half];
+    const family = data.connectors[half.connector], partner = engine.OPPOSITE[half.half];
     const takes = Object.values(data.connectors).filter((one) => Object.hasOwn(one.halves, partner) && engine.fits({ connector: family, half: half.half }, { connector: one, half: partner })).map((one) => one.name).sort();
     const says = `${name} ends in ${family.name}, ${half.half}; ${other} does not go in there. It takes the ${partner} of: ${takes.join("; ")}.`;
     return {
