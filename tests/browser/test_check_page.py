@@ -5,7 +5,10 @@ from urllib.parse import urlsplit
 
 import pytest
 from answers import CHAINS, address, expected, shown
+from conftest import PHONE
 from playwright.sync_api import expect
+
+from generator.engine import judge
 
 pytestmark = pytest.mark.browser
 
@@ -160,3 +163,114 @@ def test_the_link_to_pass_on_is_the_address(visit, catalogue):
     page.get_by_role("button", name="Copy link to this answer").tap()
     expect(page.get_by_role("button", name="Copied")).to_be_visible()
     assert page.evaluate("navigator.clipboard.readText()") == page.url
+
+
+# A setting kinder than the verdict, and one that keeps it: the same chain with its one switch on and off.
+SWITCHED = CHAINS["dangerous"]
+KINDER = f"{address(*SWITCHED)}&set=phantom:off"
+
+
+def knob(page):
+    return page.get_by_role("switch", name=re.compile("phantom 48 V", re.IGNORECASE))
+
+
+def held(page, catalogue, position):
+    """What Python finds with phantom in this position: the ids that its answer tells."""
+    return {finding["id"] for finding in judge(catalogue, *SWITCHED).as_data()["findings"] if f"phantom 48 V {position}" in finding["when"] or "phantom" not in finding["when"]}
+
+
+def test_a_switch_shows_its_setting_at_once(visit, catalogue, size):
+    page = visit(address(*SWITCHED), size=size)
+    settings = {setting["supplies"]["phantom"]: setting["verdict"] for setting in judge(catalogue, *SWITCHED).as_data()["settings"]}
+    assert settings == {"on": "dangerous", "off": "lossy"}
+    page.evaluate("window.sameLoad = true")
+    for position in ("on", "off", "on"):
+        if knob(page).get_attribute("aria-checked") != ("true" if position == "on" else "false"):
+            knob(page).tap() if size is PHONE else knob(page).click()
+        expect(knob(page)).to_have_attribute("aria-checked", "true" if position == "on" else "false")
+        expect(page.locator(".rf-set__head")).to_have_text(f"With phantom 48 V {position}: {settings[position]}")
+        assert set(page.locator(".rf-findings .rf-finding").evaluate_all("all => all.map((one) => one.dataset.finding)")) == held(page, catalogue, position)
+        expect(page.locator(".rf-banner h2")).to_have_text("Dangerous")  # over all settings, whatever the switch says
+        expect(page.locator(".rf-settings [aria-current] th")).to_have_text(f"Phantom 48 V {position}")
+    assert page.evaluate("window.sameLoad") is True
+
+
+def test_the_switch_stands_in_sight_under_the_verdict(visit, size):
+    page = visit(KINDER, size=size)
+    banner, panel = page.locator(".rf-banner").bounding_box(), page.locator(".rf-switches").bounding_box()
+    assert banner["y"] + banner["height"] <= panel["y"] and panel["y"] + panel["height"] < size["height"]
+
+
+def test_the_address_carries_the_switches_and_back_undoes(visit):
+    page = visit(address(*SWITCHED))
+    knob(page).tap()
+    expect(page).to_have_url(re.compile("&set=phantom:off$"))
+    page.go_back()
+    expect(knob(page)).to_have_attribute("aria-checked", "true")
+    expect(page).to_have_url(re.compile(f"{re.escape(address(*SWITCHED))}$"))
+    page.go_forward()
+    expect(page.locator(".rf-set__head")).to_have_text("With phantom 48 V off: lossy")
+    other = visit(page.url)
+    expect(other.locator(".rf-set__head")).to_have_text("With phantom 48 V off: lossy")
+    expect(other.locator(".rf-banner h2")).to_have_text("Dangerous")
+
+
+@pytest.mark.parametrize("asked", ["phantom:perhaps", "hum:off", "__proto__:off", "", "<img src=x>:off", "phantom:OFF"])
+def test_an_address_that_names_no_position_shows_the_worst(visit, catalogue, asked):
+    page = visit(f"{address(*SWITCHED)}&set={asked}")
+    expect(page.locator(".rf-set__head")).to_have_text("With phantom 48 V on: dangerous")
+    assert shown(page) == expected(catalogue, *SWITCHED)
+    assert page.locator(".rf-unknown").count() == 0
+
+
+def test_what_is_passed_on_carries_the_setting(visit):
+    page = visit(address(*SWITCHED), permissions=["clipboard-read", "clipboard-write"])
+    knob(page).tap()
+    page.locator(".rf-share__more summary").tap()
+    knob(page).tap()
+    knob(page).tap()
+    frame, cited = page.locator(".rf-share .rf-take__text").all_inner_texts()
+    assert "Verdict: dangerous over all settings, lossy with phantom 48 V off." in cited and "&amp;set=phantom:off" in frame
+    page.get_by_role("button", name="Copy link to this answer").tap()
+    expect(page.get_by_role("button", name="Copied")).to_be_visible()
+    assert page.evaluate("navigator.clipboard.readText()") == page.url and page.url.endswith("&set=phantom:off")
+
+
+def test_another_lead_starts_from_the_worst_again(visit):
+    page = visit(KINDER)
+    page.locator(".rf-step__open[data-step=through]").tap()
+    page.locator('.rf-option[data-id="phone-35-trs-to-xlr-m-tip-2"]').tap()
+    expect(page).to_have_url(re.compile(f"{re.escape(address(*SWITCHED))}$"))
+    expect(knob(page)).to_have_attribute("aria-checked", "true")
+
+
+def test_two_switches_are_told_apart_and_turn_alone(visit):
+    page = visit(address("mic-ribbon-xlr", ("xlr-f-to-two-xlr-m",), "mixer-mic-in-p48-xlr"))
+    switches = page.get_by_role("switch")
+    expect(switches).to_have_count(2)
+    names = [switch.inner_text().split("\n")[0] for switch in switches.all()]
+    assert len(set(names)) == 2, names
+    before = [switch.get_attribute("aria-checked") == "true" for switch in switches.all()]
+    switches.nth(1).tap()
+    expect(switches.nth(1)).to_have_attribute("aria-checked", str(not before[1]).lower())
+    expect(switches.nth(0)).to_have_attribute("aria-checked", str(before[0]).lower())
+    expect(page).to_have_url(re.compile(f"set=phantom:{'on' if before[0] else 'off'},phantom-at-the-spare-end:{'off' if before[1] else 'on'}$"))
+
+
+def test_nothing_to_switch_shows_no_switch(visit):
+    page = visit(address("mixer-line-out-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-line-in-xlr"))
+    shown(page)
+    assert page.get_by_role("switch").count() == 0 and page.locator(".rf-switches").count() == 0
+
+
+def test_every_working_of_a_setting_opens(visit):
+    page = visit(KINDER)
+    buttons = page.get_by_role("button", name="Show the working")
+    expect(buttons).not_to_have_count(0)
+    while buttons.count():
+        buttons.first.tap()
+    assert page.get_by_text("The working could not be shown").count() == 0
+    panels = page.locator(".rf-finding", has=page.locator(".rf-working__number"))
+    for panel in panels.all():
+        number = panel.locator(".rf-finding__number strong").inner_text()
+        assert panel.locator(".rf-working__number").inner_text().startswith((number, "under")), "the number of this setting, worked out"

@@ -2,36 +2,51 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.check = Ringfence.check || {};
 
-/* The findings, worst first, each with its number, its limit, when, where and how we know; and the verdict per setting. */
+/* The findings, worst first, each with its number, its limit, when, where and how we know. */
 (function (check, ui) {
   const { el } = ui;
   const SHOWN = 4;
 
   /* `work(finding)` makes what stands under a finding to show how it was worked out, and `work(null)` how the signal arrives where nothing
-     stands against it. */
-  check.findings = function (judged, root, work = () => null) {
-    const arrives = check.deciding(judged).length ? null : work(null);
+     stands against it. `number` is the setting that is looked at; without it, the findings of all settings are told together. */
+  check.findings = function (judged, root, work = () => null, number = null) {
+    const here = number === null ? null : Ringfence.engine.inSetting(judged, number);
+    const seen = here ? check.inSetting(judged, number) : judged, arrives = check.deciding(seen).length ? null : work(null);
     if (!judged.findings.length && !arrives) return null;
-    const [first, later] = shared(judged);
     return el("section", { class: "rf-findings" },
       el("h3", {}, judged.verdict === "does not fit" ? "Why" : "Why, in numbers"),
       arrives ? el("p", { class: "rf-finding__arrives" }, "Nothing decides against it: the signal arrives.") : null, arrives,
-      el("ul", {}, first.map(item)),
-      later.length ? el("details", { class: "rf-more" }, el("summary", {}, ui.count(later.length, "more finding", "more findings")), el("ul", {}, later.map(item))) : null);
+      here ? apart(here) : list(judged.findings));
+
+    /* What hangs on the switches and what does not, the worse of the two first. */
+    function apart(held) {
+      const group = (title, always, when) => ({ title, findings: held.filter((one) => one.always === always).map(({ finding }) => ({ ...finding, when: when(finding), asked: finding })) });
+      const groups = [group("Only as the switches stand", false, ({ when }) => when), group("In every setting", true, ({ state }) => `in every setting, ${Ringfence.engine.STATES[state]}`)];
+      const worst = ({ findings }) => Math.max(-1, ...findings.map(({ severity }) => ui.rank(severity)));
+      const told = groups.filter(({ findings }) => findings.length).sort((a, b) => worst(b) - worst(a)).flatMap(({ title, findings }) => [el("h4", { class: "rf-reach" }, title), ...list(findings)]);
+      return told.length ? told : el("p", {}, "Nothing to tell of this setting.");
+    }
+
+    function list(findings) {
+      const [first, later] = shared(findings);
+      return [el("ul", {}, first.map(item)),
+        later.length ? el("details", { class: "rf-more" }, el("summary", {}, ui.count(later.length, "more finding", "more findings")), el("ul", {}, later.map(item))) : null];
+    }
 
     function item(finding) {
-      return el("li", { class: "rf-finding", "data-finding": finding.id }, card(finding, root), work(finding));
+      return el("li", { class: "rf-finding", "data-finding": finding.id }, card(finding, root), work(finding.asked || finding));
     }
   };
 
-  /* Worst first; what says the same of two like parts is told once. The first few stand open. */
-  function shared(judged) {
-    const seen = new Set();
-    const once = judged.findings.filter((finding) => {
-      const told = JSON.stringify([finding.id, finding.severity, finding.says, finding.when]);
-      return !seen.has(told) && seen.add(told);
-    });
-    const sorted = once.sort((a, b) => ui.rank(b.severity) - ui.rank(a.severity));
+  /* Worst first; what is the same in two places is told once, with both. The first few stand open. */
+  function shared(findings) {
+    const once = new Map();
+    for (const finding of findings) {
+      const told = JSON.stringify([finding.id, finding.severity, finding.value, finding.limit, finding.when, finding.remedy]);
+      if (once.has(told)) once.get(told).also.add(finding.where);
+      else once.set(told, { ...finding, asked: finding.asked || finding, also: new Set() });
+    }
+    const sorted = [...once.values()].sort((a, b) => ui.rank(b.severity) - ui.rank(a.severity));
     return [sorted.slice(0, SHOWN), sorted.slice(SHOWN)];
   }
 
@@ -43,7 +58,7 @@ Ringfence.check = Ringfence.check || {};
       finding.says ? el("p", { class: "rf-finding__says" }, ui.sentence(finding.says)) : null,
       measured(finding),
       el("dl", { class: "rf-finding__facts" },
-        fact("Where", finding.where), fact("When", finding.when), fact("Do", finding.remedy), proof(finding, root)),
+        fact("Where", finding.where), fact("Alike", [...finding.also].filter((place) => place !== finding.where).join(", ")), fact("When", finding.when), fact("Do", finding.remedy), proof(finding, root)),
     ];
   }
 
@@ -64,15 +79,4 @@ Ringfence.check = Ringfence.check || {};
     return el("div", {}, el("dt", {}, "Known from"),
       el("dd", {}, el("span", { class: "rf-grade" }, evidence), sources.map((link) => el("span", { class: "rf-source" }, link))));
   }
-
-  /* One line per switch position, and one for the moment of plugging. Nothing to say when there is only one case. */
-  check.settings = function (judged, question) {
-    const rows = judged.settings.map(({ supplies, verdict }) => [ui.capital(check.setting(supplies, question)), verdict]);
-    if (ui.rank(judged.plugging) >= 0) rows.push(["While plugging, the worst moment", judged.plugging]);
-    if (rows.length < 2) return null;
-    return el("section", { class: "rf-settings" },
-      el("h3", {}, "Setting by setting"),
-      el("table", { class: "rf-table" }, el("tbody", {}, rows.map(([name, verdict]) =>
-        el("tr", {}, el("th", { scope: "row" }, name), el("td", {}, ui.verdict(verdict)))))));
-  };
 })(Ringfence.check, Ringfence.ui);

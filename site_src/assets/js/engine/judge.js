@@ -18,17 +18,17 @@ Ringfence.engine = Ringfence.engine || {};
     const answer = !possible.length ? outright(engine.misfit(data, outlet, leads, inlet))
       : possible.length > MOST_WAYS ? outright(engine.notSolved(tooMany), possible.slice(0, 1))
         : engine.combine(leads, possible.map((way) => engine.judgeWay(data, rulebook, outlet, leads, inlet, way)));
-    return {
+    return engine.hold({
       from, through: [...through], into, fits: answer.verdict !== "does not fit", verdict: answer.verdict,
       settings: answer.settings.map(([setting, verdict]) => ({ supplies: Object.fromEntries(setting), verdict })),
       conditions: engine.conditions(answer.settings, answer.names), plugging: answer.plugging, findings: answer.findings.map(engine.published),
       ways: answer.ways.map(([{ ends, plugged }, verdict]) => ({ ends, plugged, verdict })), remedies: [],
-    };
+    }, answer);
   };
 
   /* An answer that one finding gives without any circuit. */
   const outright = (finding, ways = []) => ({
-    verdict: finding.severity, settings: [], names: new Map(), plugging: finding.severity, findings: [finding],
+    verdict: finding.severity, settings: [], group: [], names: new Map(), plugging: finding.severity, findings: [finding],
     ways: ways.map((way) => [way, finding.severity]),
   });
 
@@ -51,7 +51,7 @@ Ringfence.engine = Ringfence.engine || {};
     const settings = switches.map((setting, i) => [setting, severest(here(findings, i))]);
     const verdict = worstOf(settings.filter((_, i) => !onlyUnpowered(i, findings, switches.length)).map(([, found]) => found));
     const plugging = severest(findings.filter((finding) => finding.state === "plugging"));
-    return { verdict, settings, names, plugging, findings: toldOnce(findings, switches.length), ways: [[way, verdict]] };
+    return { verdict, settings, names, plugging, findings: toldOnce(findings, switches.length), every: findings, ways: [[way, verdict]] };
   };
 
   /* All readings of one way. */
@@ -78,11 +78,9 @@ Ringfence.engine = Ringfence.engine || {};
     const group = engine.decisive(leads, judged), fullest = group.reduce((best, one) => (one.settings.length > best.settings.length ? one : best));
     const settings = fullest.settings.map(([setting]) => [setting, worstOf(group.flatMap((one) => one.settings)
       .filter(([part]) => engine.within(part, setting)).map(([, verdict]) => verdict))]);
-    const kept = new Map();
-    for (const finding of group.flatMap((one) => one.findings)) keepWorse(kept, finding);
     return {
-      verdict: worstOf(group.map((one) => one.verdict)), settings, names: fullest.names, plugging: worstOf(group.map((one) => one.plugging)),
-      findings: worstFirst([...kept.values()]), ways: judged.flatMap((one) => one.ways),
+      verdict: worstOf(group.map((one) => one.verdict)), settings, group, names: fullest.names, plugging: worstOf(group.map((one) => one.plugging)),
+      findings: engine.gathered(group.flatMap((one) => one.findings)), ways: judged.flatMap((one) => one.ways),
     };
   };
 
@@ -127,12 +125,19 @@ Ringfence.engine = Ringfence.engine || {};
     return worstFirst([...kept].map(([key, finding]) => (seen.get(key).size === count ? { ...finding, when: engine.STATES[finding.state] } : finding)));
   }
 
-  const same = (finding) => JSON.stringify([finding.id, finding.subject, finding.state]);
+  const same = engine.sameness = (finding) => JSON.stringify([finding.id, finding.subject, finding.state]);
 
   function keepWorse(kept, finding) {
     const key = same(finding), best = kept.get(key), beyond = (one) => Math.abs(one.value - (one.limit || 0));
     if (!best || beyond(finding) > beyond(best) * (1 + engine.SLACK) + engine.SLACK) kept.set(key, finding);
   }
+
+  /* Each finding once, where it is worst; worst first. */
+  engine.gathered = function (findings) {
+    const kept = new Map();
+    for (const finding of findings) keepWorse(kept, finding);
+    return worstFirst([...kept.values()]);
+  };
 
   /* Worst first, notes last; a stable sort keeps the order of the rest. */
   const worstFirst = (findings) => [...findings].sort((a, b) => rank(b.severity) - rank(a.severity) || (a.severity === "note") - (b.severity === "note"));
