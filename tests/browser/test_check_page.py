@@ -272,5 +272,96 @@ def test_every_working_of_a_setting_opens(visit):
     assert page.get_by_text("The working could not be shown").count() == 0
     panels = page.locator(".rf-finding", has=page.locator(".rf-working__number"))
     for panel in panels.all():
-        number = panel.locator(".rf-finding__number strong").inner_text()
-        assert panel.locator(".rf-working__number").inner_text().startswith((number, "under")), "the number of this setting, worked out"
+        above, below = (panel.locator(one).inner_text() for one in (".rf-finding__number strong", ".rf-working__number"))
+        assert re.match("(below|under) −120 dB", above) and below.startswith("under −120 dB") or re.split(r"(?:\.0)? ", above, maxsplit=1) == re.split(r"(?:\.0)? ", below.split(";")[0], maxsplit=1)
+
+
+@pytest.mark.parametrize("typed, found", [
+    ("lav", "mic-lavalier-two-wire-35"), ("3.5mm", "player-line-out-35"), ("minijack", "player-line-out-35"), ("radio mic", "wireless-receiver-out-xlr"),
+    ("laptop", "computer-headphone-out-35"), ("comms", "party-line-supply-xlr"), ("P48 condenser", "mic-condenser-p48-xlr"),
+])
+def test_a_trade_word_finds_the_device(visit, typed, found):
+    """Words of the trade, from memory."""
+    page = visit("check/")
+    page.get_by_role("searchbox").fill(typed)
+    expect(page.locator(f'.rf-picker__list .rf-option[data-id="{found}"]')).to_be_visible()
+    assert page.locator(".rf-picker__list .rf-option").count() < 40
+
+
+def test_a_search_for_what_does_not_fit_says_why(visit):
+    page = visit("check/#from=mic-dynamic-xlr&through=xlr-f-to-xlr-m-3m")
+    page.get_by_role("searchbox").fill("3.5mm camera")
+    expect(page.locator(".rf-picker__none")).to_have_text("Nothing that fits is called that. Below is what does not fit.")
+    reason = page.locator(".rf-why li", has_text="Camera microphone input, plug-in power switchable")
+    expect(reason).to_contain_text("Its 3.5 mm TRS jack does not go with XLR-3 male.")
+    page.get_by_role("searchbox").fill("teapot")
+    expect(page.locator(".rf-picker__none")).to_have_text("Nothing here is called that. Try another word, or fewer.")
+
+
+def test_one_tap_leaves_one_kind_of_device(visit, catalogue):
+    page = visit("check/")
+    chip = page.get_by_role("toolbar", name="Only this kind of device").get_by_role("button", name="Headset")
+    chip.tap()
+    ids = page.locator(".rf-picker__list .rf-option").evaluate_all("all => all.map((one) => one.dataset.id)")
+    assert sorted(ids) == sorted(port.id for port in catalogue.ports.values() if port.device == "headset" and port.sources)
+    chip.tap()
+    expect(page.locator(".rf-picker__list .rf-option")).to_have_count(sum(bool(port.sources) for port in catalogue.ports.values()))
+
+
+def test_every_choice_has_a_small_drawing_of_its_halves(visit, catalogue):
+    page = visit("check/#from=mic-dynamic-xlr")
+    drawn = page.locator(".rf-option--drawn").evaluate_all("all => all.map((one) => [one.dataset.id, ...[...one.querySelectorAll('svg.rf-glyph')].map((svg) => svg.innerHTML)])")
+    assert drawn and all(len(pictures) == min(2, len(catalogue.leads[lead].ends)) for lead, *pictures in drawn)
+    _, one, two = next(row for row in drawn if row[0] == "xlr-f-to-xlr-m-3m")
+    assert one != two, "male and female are told apart"
+    assert "NaN" not in str(drawn) and "Infinity" not in str(drawn)
+
+
+def test_what_was_chosen_last_time_stands_first(visit, catalogue):
+    page = visit("check/")
+    pick(page, catalogue, *CHAINS["lossy"])
+    shown(page)
+    page.goto("methods/")
+    page.goto("check/")
+    for chosen in (CHAINS["lossy"][0], CHAINS["lossy"][1][0], CHAINS["lossy"][2]):
+        first = page.locator(".rf-picker__group").first
+        expect(first.get_by_role("heading")).to_have_text("Last time")
+        expect(first.locator(".rf-option")).to_have_attribute("data-id", chosen)
+        first.locator(".rf-option").tap()
+    assert shown(page) == expected(catalogue, *CHAINS["lossy"])
+
+
+def test_the_chain_marks_where_it_is_decided(visit):
+    """The output whose capacitor stands less than phantom gives; with phantom off, what decides is another thing."""
+    page = visit(address(*SWITCHED))
+    marked = page.locator(".rf-chain__marked")
+    expect(marked).to_have_count(1)
+    expect(marked).to_have_attribute("data-place", "from")
+    expect(marked.locator(".rf-chain__here")).to_have_text(re.compile("^Decided here: output capacitor or stage"))
+    knob(page).tap()
+    expect(page.locator(".rf-chain__here")).to_have_text("Decided on the way: right to main")
+    expect(marked).to_have_count(5)  # three pictures and the two joints between them
+
+
+def test_nothing_is_marked_where_nothing_decides(visit):
+    page = visit(address(*CHAINS["safe"]))
+    shown(page)
+    assert page.locator(".rf-chain__marked, .rf-chain__here").count() == 0
+
+
+SPACED = "main * { line-height: 1.5 !important; letter-spacing: .12em !important; word-spacing: .16em !important; } main p { margin-bottom: 2em !important; }"
+CUT = """() => [...document.querySelectorAll("main *")].filter((one) => {
+    const style = getComputedStyle(one), hides = [style.overflowX, style.overflowY].some((way) => way === "hidden" || way === "clip");
+    return one.checkVisibility() && hides && !one.closest(".rf-hidden, .rf-sheet, svg, .rf-check-head") && (one.scrollWidth > one.clientWidth + 1 || one.scrollHeight > one.clientHeight + 1);
+}).map((one) => one.outerHTML.slice(0, 120))"""
+
+
+@pytest.mark.parametrize("path", ["check/", "check/#from=mic-lavalier-two-wire-35&through=phone-35-trs-jack-to-mini-xlr-4-f-two-wire", KINDER])
+@pytest.mark.parametrize("width", [320, 640])  # 640: a window of 1280 at 200 %
+def test_text_set_wide_is_not_cut(visit, path, width):
+    """WCAG 2.2, 1.4.12 Text Spacing and 1.4.10 Reflow."""
+    page = visit(path, size={"width": width, "height": 800}, bypass_csp=True)
+    page.locator(".rf-option, .rf-share").first.wait_for()
+    page.add_style_tag(content=SPACED)
+    assert page.evaluate(CUT) == []
+    assert page.evaluate("document.documentElement.scrollWidth") == width

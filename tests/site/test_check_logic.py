@@ -188,7 +188,7 @@ def test_the_table_gives_rows_best_first():
 
 
 @pytest.mark.parametrize("value, unit, said", [
-    (44.6, "V", "44.6 V"), (0.00705, "A", "7.05 mA"), (-240, "dB", "below −120 dB"), (-12.4, "dB", "−12.4 dB"), (None, "V", "not known"),
+    (44.6, "V", "44.6 V"), (0.00705, "A", "7.05 mA"), (-240, "dB", "below −120 dB"), (-12.4, "dB", "−12.4 dB"), (0.673, "dB", "0.7 dB"), (12, "dB", "12 dB"), (None, "V", "not known"),
     (0, "V", "0 V"), (6810, "ohm", "6.81 kΩ"), (0.9996, "V", "1 V"),
 ])
 def test_numbers(value, unit, said):

@@ -18,13 +18,13 @@ Ringfence.check = Ringfence.check || {};
     const said = `Verdict: ${judged.verdict}. ${check.sentence(judged)} ${check.condition(judged)}`.trim();
     const board = check.switchboard(judged, question, onturn), number = board ? check.position(judged, question, set) : null, care = ui.takeCare(check.careful(question));
     if (brief) {
-      const asked = board && set.length ? el("div", { class: "rf-set" }, check.outcome(judged, question, number)) : null;
+      const asked = board && set.length ? el("div", { class: "rf-switches" }, el("div", { class: "rf-set" }, check.outcome(judged, question, number))) : null;
       return answered([verdict(judged), asked, better(judged, question), care, chain], said);
     }
     if (board) board.show(number);
     const kept = { why: why(number), share: check.share(question, judged, root, set), settings: check.settings(judged, question) };
     const made = answered([verdict(judged), board && board.element, better(judged, question), check.remedies(judged, question, root), care, kept.why, kept.settings, chain, kept.share], said);
-    if (board) mark(number);
+    mark(number);
     return { ...made, turn };
 
     function why(place) {
@@ -44,7 +44,9 @@ Ringfence.check = Ringfence.check || {};
     }
 
     function mark(place) {
-      kept.settings.querySelectorAll("tr").forEach((row, i) => (i === place ? row.setAttribute("aria-current", "true") : row.removeAttribute("aria-current")));
+      const number = place === null ? 0 : place;
+      check.mark(chain, judged.settings.length ? check.deciding(check.inSetting(judged, number))[0] : null);
+      if (board) kept.settings.querySelectorAll("tr").forEach((row, i) => (i === place ? row.setAttribute("aria-current", "true") : row.removeAttribute("aria-current")));
     }
   };
 

@@ -96,7 +96,7 @@ Ringfence.check = Ringfence.check || {};
     const fitting = ui.fitting[step](state.from && ui.port(state.from), step === "through" ? before : state.through || []);
     const choices = step === "through" ? check.bagged(fitting) : fitting;
     const first = step === "through" ? [check.bagSwitch(switched), none(step, index)] : null;
-    return check.picker(step, choices, { hint: (entry) => hint(step, index, entry), first, back: missing() ? null : close,
+    return check.picker(step, choices, { hint: (entry) => hint(step, index, entry), first, last: lately(step), back: missing() ? null : close,
       hidden: step === "through" && ui.bagOnly() ? "leads that do not fit or are not in the bag" : undefined, onchoose: (id) => choose(step, id) });
   }
 
@@ -118,6 +118,12 @@ Ringfence.check = Ringfence.check || {};
     return ui.button({ class: "rf-option rf-option--none", "data-id": "", onclick: () => choose("through", null) },
       ui.el("span", { class: "rf-option__name" }, "None"),
       ui.el("span", { class: "rf-option__more" }, "Plugged straight in"));
+  }
+
+  /* What was chosen last time at a step, where one thing was. */
+  function lately(step) {
+    const chosen = [check.read(ui.remembered())[step]].flat();
+    return chosen.length === 1 ? chosen[0] : null;
   }
 
   /* The last question, one tap away, while nothing is chosen yet. */

@@ -38,15 +38,17 @@ Ringfence.check = Ringfence.check || {};
     }
   };
 
-  /* Worst first; what is the same in two places is told once, with both. The first few stand open. */
+  /* Worst first. What is the same in two places, or in one place at two moments, is told once with both. The first few stand open. */
   function shared(findings) {
-    const once = new Map();
+    const told = [];
     for (const finding of findings) {
-      const told = JSON.stringify([finding.id, finding.severity, finding.value, finding.limit, finding.when, finding.remedy]);
-      if (once.has(told)) once.get(told).also.add(finding.where);
-      else once.set(told, { ...finding, asked: finding.asked || finding, also: new Set() });
+      const alike = told.find((one) => ["id", "severity", "remedy"].every((name) => one[name] === finding[name])
+        && (one.where === finding.where || (one.value === finding.value && one.when === finding.when)));
+      if (!alike) told.push({ ...finding, asked: finding.asked || finding, also: new Set() });
+      else if (alike.where !== finding.where) alike.also.add(finding.where);
+      else if (alike.when !== finding.when) alike.also.add(`${finding.when.split(", ").pop()} ${ui.amount(finding.value, finding.unit)}`);
     }
-    const sorted = [...once.values()].sort((a, b) => ui.rank(b.severity) - ui.rank(a.severity));
+    const sorted = told.sort((a, b) => ui.rank(b.severity) - ui.rank(a.severity));
     return [sorted.slice(0, SHOWN), sorted.slice(SHOWN)];
   }
 
@@ -58,7 +60,7 @@ Ringfence.check = Ringfence.check || {};
       finding.says ? el("p", { class: "rf-finding__says" }, ui.sentence(finding.says)) : null,
       measured(finding),
       el("dl", { class: "rf-finding__facts" },
-        fact("Where", finding.where), fact("Alike", [...finding.also].filter((place) => place !== finding.where).join(", ")), fact("When", finding.when), fact("Do", finding.remedy), proof(finding, root)),
+        fact("Where", finding.where), fact("Also", [...finding.also].join(", ")), fact("When", finding.when), fact("Do", finding.remedy), proof(finding, root)),
     ];
   }
 

@@ -27,7 +27,7 @@ Ringfence.check = Ringfence.check || {};
         onclick: () => on.open(name, index),
       },
       el("span", { class: "rf-step__label" }, label),
-      el("span", { class: "rf-step__name" }, port ? port.name : current ? "choosing" : "not chosen"));
+      el("span", { class: "rf-step__name" }, port ? (complete ? port.name : port.name.split(",")[0]) : current ? "choosing" : "not chosen"));
     }
 
     function through() {
@@ -35,7 +35,7 @@ Ringfence.check = Ringfence.check || {};
       const reachable = Boolean(state.from);
       const inside = complete
         ? leads.length ? leads.map(link) : [el("div", { class: "rf-step__lead" }, opener("through", "Through", { name: "No lead, straight in" }, true, 0), add("Add a lead"))]
-        : [opener("through", "Through", state.through ? { name: leads.map((id) => ui.lead(id).name).join(", then ") || "No lead" } : null, reachable, 0)];
+        : [opener("through", "Through", state.through ? { name: leads.map((id) => ui.lead(id).name.split(",")[0]).join(" then ") || "No lead" } : null, reachable, 0)];
       return el("li", { class: "rf-step rf-step--through", "data-chosen": String(state.through !== null) }, inside);
     }
 
