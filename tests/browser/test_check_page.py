@@ -365,3 +365,21 @@ def test_text_set_wide_is_not_cut(visit, path, width):
     page.add_style_tag(content=SPACED)
     assert page.evaluate(CUT) == []
     assert page.evaluate("document.documentElement.scrollWidth") == width
+
+
+def test_what_is_the_same_on_two_channels_is_told_once(visit, catalogue):
+    chain = "mic-condenser-p48-xlr", ("xlr-f-to-35-trs-both-3-open",), "camera-mic-in-35"
+    hot = [finding for finding in judge(catalogue, *chain).as_data()["findings"] if finding["id"] == "too-hot"]
+    assert [finding["where"] for finding in hot] == ["main to left", "main to right"]
+    page = visit(address(*chain))
+    shown(page)
+    card = page.locator('.rf-finding[data-finding="too-hot"]')
+    expect(card).to_have_count(1)
+    expect(card.locator("div", has=page.locator("dt", has_text="Also")).locator("dd").first).to_have_text("main to right")
+
+
+def test_findings_are_told_by_whether_the_switches_matter(visit):
+    page = visit(KINDER)
+    expect(page.locator(".rf-reach")).to_have_text(["In every setting"])
+    knob(page).tap()
+    expect(page.locator(".rf-reach")).to_have_text(["Only with phantom 48 V on", "In every setting"])

@@ -20,8 +20,9 @@ Ringfence.check = Ringfence.check || {};
 
     /* What hangs on the switches and what does not, the worse of the two first. */
     function apart(held) {
+      const { settings } = judged, some = settings.length > 2 ? "Not in every setting" : `Only with ${check.setting(settings[number].supplies, judged, judged)}`;
       const group = (title, always, when) => ({ title, findings: held.filter((one) => one.always === always).map(({ finding }) => ({ ...finding, when: when(finding), asked: finding })) });
-      const groups = [group("Only as the switches stand", false, ({ when }) => when), group("In every setting", true, ({ state }) => `in every setting, ${Ringfence.engine.STATES[state]}`)];
+      const groups = [group(some, false, ({ when }) => when), group("In every setting", true, ({ state }) => `in every setting, ${Ringfence.engine.STATES[state]}`)];
       const worst = ({ findings }) => Math.max(-1, ...findings.map(({ severity }) => ui.rank(severity)));
       const told = groups.filter(({ findings }) => findings.length).sort((a, b) => worst(b) - worst(a)).flatMap(({ title, findings }) => [el("h4", { class: "rf-reach" }, title), ...list(findings)]);
       return told.length ? told : el("p", {}, "Nothing to tell of this setting.");
@@ -43,14 +44,17 @@ Ringfence.check = Ringfence.check || {};
     const told = [];
     for (const finding of findings) {
       const alike = told.find((one) => ["id", "severity", "remedy"].every((name) => one[name] === finding[name])
-        && (one.where === finding.where || (one.value === finding.value && one.when === finding.when)));
+        && (one.where === finding.where ? worded(one) === worded(finding) : amount(one) === amount(finding) && one.when === finding.when));
       if (!alike) told.push({ ...finding, asked: finding.asked || finding, also: new Set() });
       else if (alike.where !== finding.where) alike.also.add(finding.where);
-      else if (alike.when !== finding.when) alike.also.add(`${finding.when.split(", ").pop()} ${ui.amount(finding.value, finding.unit)}`);
+      else if (alike.when !== finding.when) alike.also.add(`${finding.when.split(", ").pop()} ${amount(finding)}`);
     }
     const sorted = told.sort((a, b) => ui.rank(b.severity) - ui.rank(a.severity));
     return [sorted.slice(0, SHOWN), sorted.slice(SHOWN)];
   }
+
+  const amount = ({ value, unit }) => ui.amount(value, unit);
+  const worded = ({ says }) => says.replace(/[\d.]+/g, ""); // what is said, but for its numbers
 
   function card(finding, root) {
     const known = ui.rank(finding.severity) >= 0;

@@ -30,7 +30,7 @@ Ringfence.check = Ringfence.check || {};
     return el("section", { class: "rf-picker", "data-step": step, "aria-label": question },
       heading, back ? button({ class: "rf-picker__back", onclick: back }, backTo) : null,
       el("label", { class: "rf-hidden", for: "rf-search" }, "Search this list"), field,
-      el("div", { class: "rf-picker__chips" }, chips("device", "Only this kind of device", (entry) => (entry.device ? [entry.device] : [])),
+      el("div", { class: "rf-picker__chips" }, chips("device", "Only this kind of device", (entry) => (QUESTIONS[step] && entry.device ? [entry.device] : [])),
         chips("family", "Only this connector", (entry) => places(entry).map(ui.family))), first || null, count, list, rest);
 
     function chips(kind, label, words) {
