@@ -10,6 +10,8 @@ from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from typing import Any
 
+from generator.engine.rulebook import loss
+
 Row = Mapping[str, Any]
 
 ORDER = ("safe", "lossy", "no signal", "dangerous", "does not fit")  # best first
@@ -34,8 +36,8 @@ def row(judged: Mapping[str, Any]) -> Row:
 
 
 def rank(entry: Row) -> tuple:
-    """Sort key: best verdict first, then fewest leads, then fewest findings, then name."""
-    return ORDER.index(entry["verdict"]), len(entry["through"]), len(entry["findings"]), entry["through"]
+    """Sort key: best verdict first, then least lost, then fewest leads, then name."""
+    return ORDER.index(entry["verdict"]), loss(entry["findings"]), len(entry["through"]), entry["through"]
 
 
 def grouped(rows: Iterable[Row], key: str) -> dict[str, list[Row]]:

@@ -5,7 +5,10 @@ from urllib.parse import urlsplit
 
 import pytest
 from answers import CHAINS, address, expected, shown
+from conftest import PHONE
 from playwright.sync_api import expect
+
+from generator.engine import judge
 
 pytestmark = pytest.mark.browser
 
@@ -160,3 +163,223 @@ def test_the_link_to_pass_on_is_the_address(visit, catalogue):
     page.get_by_role("button", name="Copy link to this answer").tap()
     expect(page.get_by_role("button", name="Copied")).to_be_visible()
     assert page.evaluate("navigator.clipboard.readText()") == page.url
+
+
+# A setting kinder than the verdict, and one that keeps it: the same chain with its one switch on and off.
+SWITCHED = CHAINS["dangerous"]
+KINDER = f"{address(*SWITCHED)}&set=phantom:off"
+
+
+def knob(page):
+    return page.get_by_role("switch", name=re.compile("phantom 48 V", re.IGNORECASE))
+
+
+def held(page, catalogue, position):
+    """What Python finds with phantom in this position: the ids that its answer tells."""
+    return {finding["id"] for finding in judge(catalogue, *SWITCHED).as_data()["findings"] if f"phantom 48 V {position}" in finding["when"] or "phantom" not in finding["when"]}
+
+
+def test_a_switch_shows_its_setting_at_once(visit, catalogue, size):
+    page = visit(address(*SWITCHED), size=size)
+    settings = {setting["supplies"]["phantom"]: setting["verdict"] for setting in judge(catalogue, *SWITCHED).as_data()["settings"]}
+    assert settings == {"on": "dangerous", "off": "lossy"}
+    page.evaluate("window.sameLoad = true")
+    for position in ("on", "off", "on"):
+        if knob(page).get_attribute("aria-checked") != ("true" if position == "on" else "false"):
+            knob(page).tap() if size is PHONE else knob(page).click()
+        expect(knob(page)).to_have_attribute("aria-checked", "true" if position == "on" else "false")
+        expect(page.locator(".rf-set__head")).to_have_text(f"With phantom 48 V {position}: {settings[position]}")
+        assert set(page.locator(".rf-findings .rf-finding").evaluate_all("all => all.map((one) => one.dataset.finding)")) == held(page, catalogue, position)
+        expect(page.locator(".rf-banner h2")).to_have_text("Dangerous")  # over all settings, whatever the switch says
+        expect(page.locator(".rf-settings [aria-current] th")).to_have_text(f"Phantom 48 V {position}")
+    assert page.evaluate("window.sameLoad") is True
+
+
+def test_the_switch_stands_in_sight_under_the_verdict(visit, size):
+    page = visit(KINDER, size=size)
+    banner, panel = page.locator(".rf-banner").bounding_box(), page.locator(".rf-switches").bounding_box()
+    assert banner["y"] + banner["height"] <= panel["y"] and panel["y"] + panel["height"] < size["height"]
+
+
+def test_the_address_carries_the_switches_and_back_undoes(visit):
+    page = visit(address(*SWITCHED))
+    knob(page).tap()
+    expect(page).to_have_url(re.compile("&set=phantom:off$"))
+    page.go_back()
+    expect(knob(page)).to_have_attribute("aria-checked", "true")
+    expect(page).to_have_url(re.compile(f"{re.escape(address(*SWITCHED))}$"))
+    page.go_forward()
+    expect(page.locator(".rf-set__head")).to_have_text("With phantom 48 V off: lossy")
+    other = visit(page.url)
+    expect(other.locator(".rf-set__head")).to_have_text("With phantom 48 V off: lossy")
+    expect(other.locator(".rf-banner h2")).to_have_text("Dangerous")
+
+
+@pytest.mark.parametrize("asked", ["phantom:perhaps", "hum:off", "__proto__:off", "", "<img src=x>:off", "phantom:OFF"])
+def test_an_address_that_names_no_position_shows_the_worst(visit, catalogue, asked):
+    page = visit(f"{address(*SWITCHED)}&set={asked}")
+    expect(page.locator(".rf-set__head")).to_have_text("With phantom 48 V on: dangerous")
+    assert shown(page) == expected(catalogue, *SWITCHED)
+    assert page.locator(".rf-unknown").count() == 0
+
+
+def test_what_is_passed_on_carries_the_setting(visit):
+    page = visit(address(*SWITCHED), permissions=["clipboard-read", "clipboard-write"])
+    knob(page).tap()
+    page.locator(".rf-share__more summary").tap()
+    knob(page).tap()
+    knob(page).tap()
+    frame, cited = page.locator(".rf-share .rf-take__text").all_inner_texts()
+    assert "Verdict: dangerous over all settings, lossy with phantom 48 V off." in cited and "&amp;set=phantom:off" in frame
+    page.get_by_role("button", name="Copy link to this answer").tap()
+    expect(page.get_by_role("button", name="Copied")).to_be_visible()
+    assert page.evaluate("navigator.clipboard.readText()") == page.url and page.url.endswith("&set=phantom:off")
+
+
+def test_another_lead_starts_from_the_worst_again(visit):
+    page = visit(KINDER)
+    page.locator(".rf-step__open[data-step=through]").tap()
+    page.locator('.rf-option[data-id="phone-35-trs-to-xlr-m-tip-2"]').tap()
+    expect(page).to_have_url(re.compile(f"{re.escape(address(*SWITCHED))}$"))
+    expect(knob(page)).to_have_attribute("aria-checked", "true")
+
+
+def test_two_switches_are_told_apart_and_turn_alone(visit):
+    page = visit(address("mic-ribbon-xlr", ("xlr-f-to-two-xlr-m",), "mixer-mic-in-p48-xlr"))
+    switches = page.get_by_role("switch")
+    expect(switches).to_have_count(2)
+    names = [switch.inner_text().split("\n")[0] for switch in switches.all()]
+    assert len(set(names)) == 2, names
+    before = [switch.get_attribute("aria-checked") == "true" for switch in switches.all()]
+    switches.nth(1).tap()
+    expect(switches.nth(1)).to_have_attribute("aria-checked", str(not before[1]).lower())
+    expect(switches.nth(0)).to_have_attribute("aria-checked", str(before[0]).lower())
+    expect(page).to_have_url(re.compile(f"set=phantom:{'on' if before[0] else 'off'},phantom-at-the-spare-end:{'off' if before[1] else 'on'}$"))
+
+
+def test_nothing_to_switch_shows_no_switch(visit):
+    page = visit(address("mixer-line-out-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-line-in-xlr"))
+    shown(page)
+    assert page.get_by_role("switch").count() == 0 and page.locator(".rf-switches").count() == 0
+
+
+def test_every_working_of_a_setting_opens(visit):
+    page = visit(KINDER)
+    buttons = page.get_by_role("button", name="Show the working")
+    expect(buttons).not_to_have_count(0)
+    while buttons.count():
+        buttons.first.tap()
+    assert page.get_by_text("The working could not be shown").count() == 0
+    panels = page.locator(".rf-finding", has=page.locator(".rf-working__number"))
+    for panel in panels.all():
+        above, below = (panel.locator(one).inner_text() for one in (".rf-finding__number strong", ".rf-working__number"))
+        assert re.match("(below|under) −120 dB", above) and below.startswith("under −120 dB") or re.split(r"(?:\.0)? ", above, maxsplit=1) == re.split(r"(?:\.0)? ", below.split(";")[0], maxsplit=1)
+
+
+@pytest.mark.parametrize("typed, found", [
+    ("lav", "mic-lavalier-two-wire-35"), ("3.5mm", "player-line-out-35"), ("minijack", "player-line-out-35"), ("radio mic", "wireless-receiver-out-xlr"),
+    ("laptop", "computer-headphone-out-35"), ("comms", "party-line-supply-xlr"), ("P48 condenser", "mic-condenser-p48-xlr"),
+])
+def test_a_trade_word_finds_the_device(visit, typed, found):
+    """Words of the trade, from memory."""
+    page = visit("check/")
+    page.get_by_role("searchbox").fill(typed)
+    expect(page.locator(f'.rf-picker__list .rf-option[data-id="{found}"]')).to_be_visible()
+    assert page.locator(".rf-picker__list .rf-option").count() < 40
+
+
+def test_a_search_for_what_does_not_fit_says_why(visit):
+    page = visit("check/#from=mic-dynamic-xlr&through=xlr-f-to-xlr-m-3m")
+    page.get_by_role("searchbox").fill("3.5mm camera")
+    expect(page.locator(".rf-picker__none")).to_have_text("Nothing that fits is called that. Below is what does not fit.")
+    reason = page.locator(".rf-why li", has_text="Camera microphone input, plug-in power switchable")
+    expect(reason).to_contain_text("Its 3.5 mm TRS jack does not go with XLR-3 male.")
+    page.get_by_role("searchbox").fill("teapot")
+    expect(page.locator(".rf-picker__none")).to_have_text("Nothing here is called that. Try another word, or fewer.")
+
+
+def test_one_tap_leaves_one_kind_of_device(visit, catalogue):
+    page = visit("check/")
+    chip = page.get_by_role("toolbar", name="Only this kind of device").get_by_role("button", name="Headset")
+    chip.tap()
+    ids = page.locator(".rf-picker__list .rf-option").evaluate_all("all => all.map((one) => one.dataset.id)")
+    assert sorted(ids) == sorted(port.id for port in catalogue.ports.values() if port.device == "headset" and port.sources)
+    chip.tap()
+    expect(page.locator(".rf-picker__list .rf-option")).to_have_count(sum(bool(port.sources) for port in catalogue.ports.values()))
+
+
+def test_every_choice_has_a_small_drawing_of_its_halves(visit, catalogue):
+    page = visit("check/#from=mic-dynamic-xlr")
+    drawn = page.locator(".rf-option--drawn").evaluate_all("all => all.map((one) => [one.dataset.id, ...[...one.querySelectorAll('svg.rf-glyph')].map((svg) => svg.innerHTML)])")
+    assert drawn and all(len(pictures) == min(2, len(catalogue.leads[lead].ends)) for lead, *pictures in drawn)
+    _, one, two = next(row for row in drawn if row[0] == "xlr-f-to-xlr-m-3m")
+    assert one != two, "male and female are told apart"
+    assert "NaN" not in str(drawn) and "Infinity" not in str(drawn)
+
+
+def test_what_was_chosen_last_time_stands_first(visit, catalogue):
+    page = visit("check/")
+    pick(page, catalogue, *CHAINS["lossy"])
+    shown(page)
+    page.goto("methods/")
+    page.goto("check/")
+    for chosen in (CHAINS["lossy"][0], CHAINS["lossy"][1][0], CHAINS["lossy"][2]):
+        first = page.locator(".rf-picker__group").first
+        expect(first.get_by_role("heading")).to_have_text("Last time")
+        expect(first.locator(".rf-option")).to_have_attribute("data-id", chosen)
+        first.locator(".rf-option").tap()
+    assert shown(page) == expected(catalogue, *CHAINS["lossy"])
+
+
+def test_the_chain_marks_where_it_is_decided(visit):
+    """The output whose capacitor stands less than phantom gives; with phantom off, what decides is another thing."""
+    page = visit(address(*SWITCHED))
+    marked = page.locator(".rf-chain__marked")
+    expect(marked).to_have_count(1)
+    expect(marked).to_have_attribute("data-place", "from")
+    expect(marked.locator(".rf-chain__here")).to_have_text(re.compile("^Decided here: output capacitor or stage"))
+    knob(page).tap()
+    expect(page.locator(".rf-chain__here")).to_have_text("Decided on the way: right to main")
+    expect(marked).to_have_count(5)  # three pictures and the two joints between them
+
+
+def test_nothing_is_marked_where_nothing_decides(visit):
+    page = visit(address(*CHAINS["safe"]))
+    shown(page)
+    assert page.locator(".rf-chain__marked, .rf-chain__here").count() == 0
+
+
+SPACED = "main * { line-height: 1.5 !important; letter-spacing: .12em !important; word-spacing: .16em !important; } main p { margin-bottom: 2em !important; }"
+CUT = """() => [...document.querySelectorAll("main *")].filter((one) => {
+    const style = getComputedStyle(one), hides = [style.overflowX, style.overflowY].some((way) => way === "hidden" || way === "clip");
+    return one.checkVisibility() && hides && !one.closest(".rf-hidden, .rf-sheet, svg, .rf-check-head") && (one.scrollWidth > one.clientWidth + 1 || one.scrollHeight > one.clientHeight + 1);
+}).map((one) => one.outerHTML.slice(0, 120))"""
+
+
+@pytest.mark.parametrize("path", ["check/", "check/#from=mic-lavalier-two-wire-35&through=phone-35-trs-jack-to-mini-xlr-4-f-two-wire", KINDER])
+@pytest.mark.parametrize("width", [320, 640])  # 640: a window of 1280 at 200 %
+def test_text_set_wide_is_not_cut(visit, path, width):
+    """WCAG 2.2, 1.4.12 Text Spacing and 1.4.10 Reflow."""
+    page = visit(path, size={"width": width, "height": 800}, bypass_csp=True)
+    page.locator(".rf-option, .rf-share").first.wait_for()
+    page.add_style_tag(content=SPACED)
+    assert page.evaluate(CUT) == []
+    assert page.evaluate("document.documentElement.scrollWidth") == width
+
+
+def test_what_is_the_same_on_two_channels_is_told_once(visit, catalogue):
+    chain = "mic-condenser-p48-xlr", ("xlr-f-to-35-trs-both-3-open",), "camera-mic-in-35"
+    hot = [finding for finding in judge(catalogue, *chain).as_data()["findings"] if finding["id"] == "too-hot"]
+    assert [finding["where"] for finding in hot] == ["main to left", "main to right"]
+    page = visit(address(*chain))
+    shown(page)
+    card = page.locator('.rf-finding[data-finding="too-hot"]')
+    expect(card).to_have_count(1)
+    expect(card.locator("div", has=page.locator("dt", has_text="Also")).locator("dd").first).to_have_text("main to right")
+
+
+def test_findings_are_told_by_whether_the_switches_matter(visit):
+    page = visit(KINDER)
+    expect(page.locator(".rf-reach")).to_have_text(["In every setting"])
+    knob(page).tap()
+    expect(page.locator(".rf-reach")).to_have_text(["Only with phantom 48 V on", "In every setting"])

@@ -66,6 +66,31 @@ def test_the_answer_can_be_walked_through_and_changed_by_keys(visit, catalogue):
     expect(page.locator(".rf-answer__head")).to_be_focused()
 
 
+def test_a_switch_is_turned_by_keys_keeps_the_focus_and_is_announced(visit):
+    page = visit(address(*CHAINS["dangerous"]), size=DESK)
+    page.get_by_role("switch").wait_for()
+    tab_to(page, lambda focus: 'role="switch"' in focus["what"])
+    for key, position, verdict in (("Space", "off", "lossy"), ("Enter", "on", "dangerous")):
+        page.keyboard.press(key)
+        expect(page.locator("#rf-status[aria-live=polite]")).to_contain_text(f"With phantom 48 V {position}: {verdict}.")
+        expect(page.locator("#rf-status")).to_contain_text("Verdict over all settings: dangerous.")
+        expect(page.get_by_role("switch")).to_be_focused()
+        expect(page.get_by_role("switch")).to_have_attribute("aria-checked", "true" if position == "on" else "false")
+
+
+def test_a_row_of_chips_is_one_stop_and_arrows_go_along_it(visit):
+    page = visit("check/", size=DESK)
+    tab_to(page, lambda focus: "rf-chip" in focus["what"])
+    first = page.evaluate("document.activeElement.textContent")
+    page.keyboard.press("ArrowRight")
+    assert page.evaluate(FOCUS)["ring"] and page.evaluate("document.activeElement.textContent") != first
+    page.keyboard.press("Home")
+    assert page.evaluate("document.activeElement.textContent") == first
+    row = page.evaluate_handle("document.activeElement.parentNode")
+    page.keyboard.press("Tab")
+    assert not row.evaluate("row => row.contains(document.activeElement)")
+
+
 def test_every_link_of_a_record_page_shows_the_focus(visit, catalogue):
     page = visit(page_of("port", catalogue), size=DESK)
     for _ in range(30):

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 SCRIPTS = Path(__file__).parents[2] / "site_src/assets/js"
-LOADED = ("ui/dom.js", "ui/words.js", "ui/catalogue.js", "ui/table.js", "ui/fits.js", "check/address.js", "check/judged.js")
+LOADED = ("ui/dom.js", "ui/words.js", "ui/catalogue.js", "ui/table.js", "ui/fits.js", "check/address.js", "check/judged.js", "check/settings.js")
 
 PORT = {"supplies": [], "also_called": [], "cautions": [], "device": "device"}
 DATA = {
@@ -47,13 +47,13 @@ def run(expression: str, before: str = ""):
 
 
 @pytest.mark.parametrize("address, read", [
-    ("#from=mic&through=cable&into=desk", {"from": "mic", "through": ["cable"], "into": "desk", "unknown": []}),
-    ("#from=mic&through=cable,cable&into=desk", {"from": "mic", "through": ["cable", "cable"], "into": "desk", "unknown": []}),
-    ("#from=mic&through=&into=desk", {"from": "mic", "through": [], "into": "desk", "unknown": []}),
-    ("#from=mic&into=desk", {"from": "mic", "through": [], "into": "desk", "unknown": []}),
-    ("#from=mic", {"from": "mic", "through": None, "into": None, "unknown": []}),
-    ("", {"from": None, "through": None, "into": None, "unknown": []}),
-    ("#from=old-mic", {"from": "mic", "through": None, "into": None, "unknown": []}),
+    ("#from=mic&through=cable&into=desk", {"from": "mic", "through": ["cable"], "into": "desk", "set": [], "unknown": []}),
+    ("#from=mic&through=cable,cable&into=desk", {"from": "mic", "through": ["cable", "cable"], "into": "desk", "set": [], "unknown": []}),
+    ("#from=mic&through=&into=desk", {"from": "mic", "through": [], "into": "desk", "set": [], "unknown": []}),
+    ("#from=mic&into=desk", {"from": "mic", "through": [], "into": "desk", "set": [], "unknown": []}),
+    ("#from=mic", {"from": "mic", "through": None, "into": None, "set": [], "unknown": []}),
+    ("", {"from": None, "through": None, "into": None, "set": [], "unknown": []}),
+    ("#from=old-mic", {"from": "mic", "through": None, "into": None, "set": [], "unknown": []}),
 ])
 def test_reading_an_address(address, read):
     assert run(f"check.read({json.dumps(address)})") == read
@@ -78,7 +78,8 @@ def test_a_long_hostile_text_is_cut():
     assert shown == "x" * 80 + "…"
 
 
-@pytest.mark.parametrize("address", ["#from=mic&through=cable,cable&into=desk", "#from=mic&through=&into=desk", "#from=mic", ""])
+@pytest.mark.parametrize("address", ["#from=mic&through=cable,cable&into=desk", "#from=mic&through=&into=desk", "#from=mic", "",
+                                     "#from=mic&through=&into=desk&set=phantom:off,plug-in-power:on"])
 def test_writing_gives_back_what_was_read(address):
     assert run(f"check.write(check.read({json.dumps(address)}))") == address
 
@@ -137,6 +138,48 @@ def test_silence_is_not_sold_as_an_improvement():
     assert run(f"check.better({judged(settings=settings)}, {QUESTION})") == "With phantom 48 V off nothing is harmed, but it will not work."
 
 
+TWO = [{"supplies": {"phantom": one, "bias at the outlet": two}, "verdict": verdict}
+       for one, two, verdict in (("on", "on", "lossy"), ("on", "off", "dangerous"), ("off", "on", "safe"), ("off", "off", "dangerous"))]
+
+
+def position(asked, settings=TWO, verdict="dangerous"):
+    """The setting an address with these switches means, as its number."""
+    return run(f"check.position({judged(settings=settings, verdict=verdict)}, {QUESTION}, check.read('#from=mic&into=desk&set=' + {json.dumps(asked)}).set)")
+
+
+def test_the_switches_begin_where_the_verdict_was_decided():
+    """Never in a kinder position: who reads no further must not take the best case for the answer."""
+    assert position("") == 1
+    assert position("", verdict="safe") == 2, "where a kinder setting decides the headline, as with a device that merely has no supply, it is shown"
+    assert position("", verdict="no signal") == 1, "where no setting ends like the whole, the worst is shown"
+
+
+@pytest.mark.parametrize("asked, number", [
+    ("phantom:off,bias-at-the-outlet:on", 2), ("phantom:off", 3), ("bias-at-the-outlet:on", 0), ("phantom:on,bias-at-the-outlet:off", 1), ("phantom:off,phantom:on", 3),
+])
+def test_an_address_sets_the_switches(asked, number):
+    assert position(asked) == number
+
+
+@pytest.mark.parametrize("asked", ["phantom:perhaps", "phantom", "phantom:", ":off", "hum:off", "__proto__:off", "constructor:on", "<b>:off", ",,,", "%00:%", "phantom:OFF", "x:y," * 40 + "phantom:off"])
+def test_what_names_no_switch_or_no_position_is_passed_over(asked):
+    assert position(asked) == 1
+
+
+def test_a_setting_is_written_as_it_is_read():
+    for number, setting in enumerate(TWO):
+        written = run(f"check.write({{from: 'mic', through: [], into: 'desk', set: check.asSet({json.dumps(setting['supplies'])})}})")
+        assert written == f"#from=mic&through=&into=desk&set=phantom:{setting['supplies']['phantom']},bias-at-the-outlet:{setting['supplies']['bias at the outlet']}"
+        assert position(written.split("set=")[1]) == number
+
+
+def test_a_switch_is_named_as_on_the_device_that_has_it():
+    assert run(f"check.switches({judged(settings=TWO)}, {QUESTION})") == [
+        {"key": "phantom", "name": "phantom 48 V", "owner": "Desk", "states": ["on", "off"]},
+        {"key": "bias at the outlet", "name": "bias at the outlet", "owner": "", "states": ["on", "off"]}]
+    assert run(f"check.switches({judged()}, {QUESTION})") == []
+
+
 def test_the_table_gives_rows_best_first():
     assert run("ui.rows('mic', 'desk').map((row) => [row.through, row.verdict, row.findings])") == [
         [["cable"], "safe", []], [[], "lossy", ["dull"]]]
@@ -145,7 +188,7 @@ def test_the_table_gives_rows_best_first():
 
 
 @pytest.mark.parametrize("value, unit, said", [
-    (44.6, "V", "44.6 V"), (0.00705, "A", "7.05 mA"), (-240, "dB", "below −120 dB"), (-12.4, "dB", "−12.4 dB"), (None, "V", "not known"),
+    (44.6, "V", "44.6 V"), (0.00705, "A", "7.05 mA"), (-240, "dB", "below −120 dB"), (-12.4, "dB", "−12.4 dB"), (0.673, "dB", "0.7 dB"), (12, "dB", "12 dB"), (None, "V", "not known"),
     (0, "V", "0 V"), (6810, "ohm", "6.81 kΩ"), (0.9996, "V", "1 V"),
 ])
 def test_numbers(value, unit, said):

@@ -110,7 +110,7 @@ def test_the_browser_shows_the_working_of_python(catalogue, shown, number):
 
 def test_every_finding_a_circuit_decides_is_asked_about():
     """For the ids in MISSING no connection is held against Python yet: in those met so far equal channels or silence leave the choice of case to rounding."""
-    decided = {rule.id for rule in rules() if rule.quantity in FINDERS}
+    decided = {rule.id for rule in rules() if rule.quantity in FINDERS and rule.severity != "figure"}
     assert decided - {finding for *_, finding in ASKED} == MISSING
 
 

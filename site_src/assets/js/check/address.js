@@ -2,13 +2,13 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.check = Ringfence.check || {};
 
-/* The question as it stands in the address: #from=ID&through=ID,ID&into=ID. */
+/* The question as it stands in the address: #from=ID&through=ID,ID&into=ID, and where the supply switches stand: &set=phantom:off. */
 (function (check, ui) {
   const SHOWN = 80; // a hostile address may be long; a person needs only its beginning
   const MOST = 8; // leads in a row; the work grows with every one, and a hostile address must not stop the page
 
-  /* {from, through, into, unknown}: ids that live in the catalogue, through null while not chosen, [] for no lead;
-     `unknown` lists texts that name nothing. */
+  /* {from, through, into, set, unknown}: ids that live in the catalogue, through null while not chosen, [] for no lead;
+     `set` lists [switch, position] as they are written; what they name is for the answer to tell. `unknown` lists texts that name nothing. */
   check.read = function (hash) {
     const asked = new URLSearchParams(hash.replace(/^#/, ""));
     const unknown = [];
@@ -29,14 +29,16 @@ Ringfence.check = Ringfence.check || {};
       else through = texts.map((text) => known("leads", text));
       if (through && through.includes(null)) through = null; // never judge a connection with one lead silently left out
     } else if (from && into) through = [];
-    return { from, through, into, unknown };
+    const set = (asked.get("set") || "").split(",", MOST).map((one) => one.split(":", 2)).filter(([name, position]) => name && position);
+    return { from, through, into, set, unknown };
   };
 
-  check.write = function ({ from, through, into }) {
+  check.write = function ({ from, through, into, set = [] }) {
     const parts = [];
     if (from) parts.push(`from=${encodeURIComponent(from)}`);
     if (through) parts.push(`through=${through.map(encodeURIComponent).join(",")}`);
     if (into) parts.push(`into=${encodeURIComponent(into)}`);
+    if (set.length) parts.push(`set=${set.map((one) => one.map(encodeURIComponent).join(":")).join(",")}`);
     return parts.length ? `#${parts.join("&")}` : "";
   };
 })(Ringfence.check, Ringfence.ui);

@@ -6,32 +6,60 @@ Ringfence.check = Ringfence.check || {};
 (function (check, ui) {
   const { el } = ui;
 
-  /* {element, announce}: `announce` is what a screen reader is told. `root` leads to the top of the site. In `brief`, what a frame on
-     another page has room for: the verdict, what to switch, cautions and the chain. */
-  check.answer = function (question, root, brief = false) {
-    const { judged, failed } = check.judge(question);
-    const told = judged ? null : broken(failed, question);
-    const parts = judged ? verdict(judged, question, root, brief) : banner(told, question);
-    return {
-      element: el("section", { class: "rf-answer", "aria-label": "Answer" }, parts,
-        check.chain(question, root), brief ? null : check.share(question, judged, root)),
-      announce: judged ? `Verdict: ${judged.verdict}. ${check.sentence(judged)} ${check.condition(judged)}`.trim() : `${told.head}. ${told.says}`,
-    };
+  /* {element, announce, turn}: `announce` is what a screen reader is told, `turn(set)` shows another setting of the switches and gives the words
+     for that. `root` leads to the top of the site; `onturn(set)` is told when a switch is turned. In `brief`, what a frame on another page has
+     room for: the verdict, the setting asked for, what to switch, cautions and the chain. */
+  check.answer = function (question, root, { set = [], onturn = () => null, brief = false } = {}) {
+    const { judged, failed } = check.judge(question), chain = check.chain(question, root);
+    if (!judged) {
+      const told = broken(failed, question);
+      return answered([banner(told, question), chain, brief ? null : check.share(question, null, root)], `${told.head}. ${told.says}`);
+    }
+    const said = `Verdict: ${judged.verdict}. ${check.sentence(judged)} ${check.condition(judged)}`.trim();
+    const board = check.switchboard(judged, question, onturn), number = board ? check.position(judged, question, set) : null, care = ui.takeCare(check.careful(question));
+    if (brief) {
+      const asked = board && set.length ? el("div", { class: "rf-switches" }, el("div", { class: "rf-set" }, check.outcome(judged, question, number))) : null;
+      return answered([verdict(judged), asked, better(judged, question), care, chain], said);
+    }
+    if (board) board.show(number);
+    const kept = { why: why(number), share: check.share(question, judged, root, set), settings: check.settings(judged, question) };
+    const made = answered([verdict(judged), board && board.element, better(judged, question), check.remedies(judged, question, root), care, kept.why, check.figures(judged), kept.settings, chain, kept.share], said);
+    mark(number);
+    return { ...made, turn };
+
+    function why(place) {
+      return check.findings(judged, root, (finding) => check.working(question, finding), place) || el("div", {});
+    }
+
+    function turn(asked) {
+      const place = check.position(judged, question, asked);
+      board.show(place);
+      for (const [name, fresh] of Object.entries({ why: why(place), share: check.share(question, judged, root, asked) })) {
+        fresh.querySelectorAll("details.rf-share__more").forEach((one) => { one.open = kept[name].querySelector("details").open; });
+        kept[name].replaceWith(fresh);
+        kept[name] = fresh;
+      }
+      mark(place);
+      return check.turned(judged, question, place);
+    }
+
+    function mark(place) {
+      const number = place === null ? 0 : place;
+      check.mark(chain, judged.settings.length ? check.deciding(check.inSetting(judged, number))[0] : null);
+      if (board) kept.settings.querySelectorAll("tr").forEach((row, i) => (i === place ? row.setAttribute("aria-current", "true") : row.removeAttribute("aria-current")));
+    }
   };
 
-  function verdict(judged, question, root, brief) {
-    const better = check.better(judged, question);
-    return [
-      el("div", { class: `rf-banner rf-banner--${ui.slug(judged.verdict)}`, "data-verdict": judged.verdict },
-        ui.mark(judged.verdict),
-        el("h2", { class: "rf-answer__head", tabindex: "-1" }, ui.capital(judged.verdict)),
-        el("p", { class: "rf-banner__says" }, check.sentence(judged)),
-        check.condition(judged) ? el("p", { class: "rf-banner__when" }, check.condition(judged)) : null),
-      better ? el("p", { class: "rf-switch" }, better) : null,
-      brief ? null : check.remedies(judged, question, root),
-      ui.takeCare(check.careful(question)),
-      ...(brief ? [] : [check.findings(judged, root, (finding) => check.working(question, finding)), check.settings(judged, question)]),
-    ];
+  const answered = (parts, announce) => ({ element: el("section", { class: "rf-answer", "aria-label": "Answer" }, parts.flat()), announce });
+
+  const verdict = (judged) => el("div", { class: `rf-banner rf-banner--${ui.slug(judged.verdict)}`, "data-verdict": judged.verdict },
+    ui.mark(judged.verdict), el("h2", { class: "rf-answer__head", tabindex: "-1" }, ui.capital(judged.verdict)),
+    el("p", { class: "rf-banner__says" }, check.sentence(judged)),
+    check.condition(judged) ? el("p", { class: "rf-banner__when" }, check.condition(judged)) : null);
+
+  function better(judged, question) {
+    const words = check.better(judged, question);
+    return words ? el("p", { class: "rf-switch" }, words) : null;
   }
 
   /* No live answer: say so, and give the generator's verdict where there is one, with its name on it. */

@@ -2,26 +2,41 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.check = Ringfence.check || {};
 
-/* The chain as pictures: port, lead, port, with the contacts that touch written between them. */
+/* The chain as pictures: port, lead, port, with the contacts that touch written between them, and a mark where the verdict is decided. */
 (function (check, ui) {
   const { el } = ui;
 
   check.chain = function ({ from, through, into }, root) {
     const [outlet, inlet] = [ui.port(from), ui.port(into)];
-    const pieces = [picture("ports", outlet, root)];
+    const pieces = [picture("ports", outlet, root, "from")];
     let open = [outlet];
     for (const [index, id] of through.entries()) {
       const lead = ui.lead(id);
-      pieces.push(joint(open, Object.values(lead.ends)), picture("leads", lead, root));
+      pieces.push(joint(open, Object.values(lead.ends)), picture("leads", lead, root, `lead${index + 1}`));
       open = ui.reach(outlet, through.slice(0, index + 1));
     }
-    pieces.push(joint(open, [inlet]), picture("ports", inlet, root));
+    pieces.push(joint(open, [inlet]), picture("ports", inlet, root, "into"));
     return el("section", { class: "rf-chain" }, el("h3", {}, "The connection"), el("ol", {}, pieces));
   };
 
-  function picture(kind, entry, root) {
+  /* Marks in a chain where a finding is decided: its device or lead, or all that lies between two of them. null takes the marks away. */
+  check.mark = function (chain, finding) {
+    const items = [...chain.querySelectorAll("ol > li")], stands = (name) => items.findIndex((item) => item.dataset.place === name.split("/")[0]);
+    const [one, two] = finding ? finding.subject.split(">") : [], at = one ? [stands(one), two ? Math.max(stands(two), stands("into")) : stands(one)] : [-1];
+    const [first, last] = [Math.min(...at), Math.max(...at)];
+    chain.querySelectorAll(".rf-chain__here").forEach((told) => told.remove());
+    items.forEach((item, i) => {
+      const marked = first >= 0 && first <= i && i <= last;
+      item.classList.toggle("rf-chain__marked", marked);
+      if (marked) item.dataset.tone = finding.severity;
+      else delete item.dataset.tone;
+    });
+    if (first >= 0) items[last].append(el("p", { class: "rf-chain__here" }, ui.mark(finding.severity), el("span", {}, `${first === last ? "Decided here" : "Decided on the way"}: ${finding.where}`)));
+  };
+
+  function picture(kind, entry, root, place) {
     const one = kind.slice(0, -1);
-    return el("li", { class: "rf-chain__piece" },
+    return el("li", { class: "rf-chain__piece", "data-place": place },
       el("a", { href: `${root}${kind}/${encodeURIComponent(entry.id)}/` },
         el("img", { src: `${root}draw/${one}-${encodeURIComponent(entry.id)}.svg`, alt: "", loading: "lazy" }),
         el("span", {}, entry.name)));

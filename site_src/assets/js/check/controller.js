@@ -6,21 +6,36 @@ Ringfence.check = Ringfence.check || {};
    the first choice, and waited for where its rows are shown: beside the last choice, and in the answer. */
 (function (check, ui) {
   const ORDER = ["from", "through", "into"];
-  let root, status, open = null, state = null, table = null, tabled = false, turns = 0;
+  let root, status, open = null, state = null, table = null, tabled = false, turns = 0, shown = null;
 
   function start() {
     root = document.getElementById("rf-check");
     status = document.getElementById("rf-status");
     if (!root) return;
-    window.addEventListener("hashchange", () => { open = null; render(true); });
+    window.addEventListener("hashchange", moved);
     render(false);
   }
+
+  /* A switch was turned, forth or back: the answer stays and only tells another setting. All else is shown anew. */
+  function moved() {
+    const next = check.read(location.hash);
+    if (!shown || open || shown.asks !== asks(next) || !shown.turn) {
+      open = null;
+      render(true);
+      return;
+    }
+    state = next;
+    ui.remember(location.hash);
+    status.textContent = shown.turn(state.set);
+  }
+
+  const asks = ({ from, through, into, unknown }) => JSON.stringify([from, through, into, unknown]);
 
   /* The next thing to choose, or null when the question is complete. */
   const missing = () => ORDER.find((step) => state[step] === null) || null;
 
   function go(changes) {
-    const hash = check.write({ ...state, ...changes });
+    const hash = check.write({ ...state, set: [], ...changes }); // another question has other settings
     if (hash !== location.hash) location.hash = hash;
     else close();
   }
@@ -54,14 +69,15 @@ Ringfence.check = Ringfence.check || {};
   }
 
   function show(current, moved) {
+    shown = null;
     const turn = ++turns, soon = current ? null : check.soon(state);
     put(current ? [again(), picker(current)] : [soon || answer()], current, moved);
     if (soon) check.seen(() => { if (turn === turns) put([answer()], null, moved); });
   }
 
-  function put(shown, current, moved) {
+  function put(parts, current, moved) {
     const before = [state.unknown.length ? check.notFound(state.unknown) : null, check.steps(state, current, actions)];
-    root.replaceChildren(...[...before, ...shown].filter(Boolean));
+    root.replaceChildren(...[...before, ...parts].filter(Boolean));
     document.body.dataset.check = current ? current.step : "answer";
     if (moved) focus();
   }
@@ -69,7 +85,7 @@ Ringfence.check = Ringfence.check || {};
   function answer() {
     const { from, through, into } = state;
     ui.remember(location.hash);
-    const shown = check.answer({ from, through, into }, root.dataset.root);
+    shown = { asks: asks(state), ...check.answer({ from, through, into }, root.dataset.root, { set: state.set, onturn: (set) => go({ set }) }) };
     status.textContent = shown.announce;
     return shown.element;
   }
@@ -80,7 +96,7 @@ Ringfence.check = Ringfence.check || {};
     const fitting = ui.fitting[step](state.from && ui.port(state.from), step === "through" ? before : state.through || []);
     const choices = step === "through" ? check.bagged(fitting) : fitting;
     const first = step === "through" ? [check.bagSwitch(switched), none(step, index)] : null;
-    return check.picker(step, choices, { hint: (entry) => hint(step, index, entry), first, back: missing() ? null : close,
+    return check.picker(step, choices, { hint: (entry) => hint(step, index, entry), first, last: lately(step), back: missing() ? null : close,
       hidden: step === "through" && ui.bagOnly() ? "leads that do not fit or are not in the bag" : undefined, onchoose: (id) => choose(step, id) });
   }
 
@@ -102,6 +118,12 @@ Ringfence.check = Ringfence.check || {};
     return ui.button({ class: "rf-option rf-option--none", "data-id": "", onclick: () => choose("through", null) },
       ui.el("span", { class: "rf-option__name" }, "None"),
       ui.el("span", { class: "rf-option__more" }, "Plugged straight in"));
+  }
+
+  /* What was chosen last time at a step, where one thing was. */
+  function lately(step) {
+    const chosen = [check.read(ui.remembered())[step]].flat();
+    return chosen.length === 1 ? chosen[0] : null;
   }
 
   /* The last question, one tap away, while nothing is chosen yet. */

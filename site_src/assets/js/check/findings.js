@@ -2,38 +2,59 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.check = Ringfence.check || {};
 
-/* The findings, worst first, each with its number, its limit, when, where and how we know; and the verdict per setting. */
+/* The findings, worst first, each with its number, its limit, when, where and how we know. */
 (function (check, ui) {
   const { el } = ui;
   const SHOWN = 4;
 
   /* `work(finding)` makes what stands under a finding to show how it was worked out, and `work(null)` how the signal arrives where nothing
-     stands against it. */
-  check.findings = function (judged, root, work = () => null) {
-    const arrives = check.deciding(judged).length ? null : work(null);
+     stands against it. `number` is the setting that is looked at; without it, the findings of all settings are told together. */
+  check.findings = function (judged, root, work = () => null, number = null) {
+    const here = number === null ? null : Ringfence.engine.inSetting(judged, number);
+    const seen = here ? check.inSetting(judged, number) : judged, arrives = check.deciding(seen).length ? null : work(null);
     if (!judged.findings.length && !arrives) return null;
-    const [first, later] = shared(judged);
     return el("section", { class: "rf-findings" },
       el("h3", {}, judged.verdict === "does not fit" ? "Why" : "Why, in numbers"),
       arrives ? el("p", { class: "rf-finding__arrives" }, "Nothing decides against it: the signal arrives.") : null, arrives,
-      el("ul", {}, first.map(item)),
-      later.length ? el("details", { class: "rf-more" }, el("summary", {}, ui.count(later.length, "more finding", "more findings")), el("ul", {}, later.map(item))) : null);
+      here ? apart(here) : list(judged.findings));
+
+    /* What hangs on the switches and what does not, the worse of the two first. */
+    function apart(held) {
+      const { settings } = judged, some = settings.length > 2 ? "Not in every setting" : `Only with ${check.setting(settings[number].supplies, judged, judged)}`;
+      const group = (title, always, when) => ({ title, findings: held.filter((one) => one.always === always).map(({ finding }) => ({ ...finding, when: when(finding), asked: finding })) });
+      const groups = [group(some, false, ({ when }) => when), group("In every setting", true, ({ state }) => `in every setting, ${Ringfence.engine.STATES[state]}`)];
+      const worst = ({ findings }) => Math.max(-1, ...findings.map(({ severity }) => ui.rank(severity)));
+      const told = groups.filter(({ findings }) => findings.length).sort((a, b) => worst(b) - worst(a)).flatMap(({ title, findings }) => [el("h4", { class: "rf-reach" }, title), ...list(findings)]);
+      return told.length ? told : el("p", {}, "Nothing to tell of this setting.");
+    }
+
+    function list(findings) {
+      const [first, later] = shared(findings);
+      return [el("ul", {}, first.map(item)),
+        later.length ? el("details", { class: "rf-more" }, el("summary", {}, ui.count(later.length, "more finding", "more findings")), el("ul", {}, later.map(item))) : null];
+    }
 
     function item(finding) {
-      return el("li", { class: "rf-finding", "data-finding": finding.id }, card(finding, root), work(finding));
+      return el("li", { class: "rf-finding", "data-finding": finding.id }, card(finding, root), work(finding.asked || finding));
     }
   };
 
-  /* Worst first; what says the same of two like parts is told once. The first few stand open. */
-  function shared(judged) {
-    const seen = new Set();
-    const once = judged.findings.filter((finding) => {
-      const told = JSON.stringify([finding.id, finding.severity, finding.says, finding.when]);
-      return !seen.has(told) && seen.add(told);
-    });
-    const sorted = once.sort((a, b) => ui.rank(b.severity) - ui.rank(a.severity));
+  /* Worst first. What is the same in two places, or in one place at two moments, is told once with both. The first few stand open. */
+  function shared(findings) {
+    const told = [];
+    for (const finding of findings) {
+      const alike = told.find((one) => ["id", "severity", "remedy"].every((name) => one[name] === finding[name])
+        && (one.where === finding.where ? worded(one) === worded(finding) : amount(one) === amount(finding) && one.when === finding.when));
+      if (!alike) told.push({ ...finding, asked: finding.asked || finding, also: new Set() });
+      else if (alike.where !== finding.where) alike.also.add(finding.where);
+      else if (alike.when !== finding.when) alike.also.add(`${finding.when.split(", ").pop()} ${amount(finding)}`);
+    }
+    const sorted = told.sort((a, b) => ui.rank(b.severity) - ui.rank(a.severity));
     return [sorted.slice(0, SHOWN), sorted.slice(SHOWN)];
   }
+
+  const amount = ({ value, unit }) => ui.amount(value, unit);
+  const worded = ({ says }) => says.replace(/[\d.]+/g, ""); // what is said, but for its numbers
 
   function card(finding, root) {
     const known = ui.rank(finding.severity) >= 0;
@@ -43,7 +64,7 @@ Ringfence.check = Ringfence.check || {};
       finding.says ? el("p", { class: "rf-finding__says" }, ui.sentence(finding.says)) : null,
       measured(finding),
       el("dl", { class: "rf-finding__facts" },
-        fact("Where", finding.where), fact("When", finding.when), fact("Do", finding.remedy), proof(finding, root)),
+        fact("Where", finding.where), fact("Also", [...finding.also].join(", ")), fact("When", finding.when), fact("Do", finding.remedy), proof(finding, root)),
     ];
   }
 
@@ -64,15 +85,4 @@ Ringfence.check = Ringfence.check || {};
     return el("div", {}, el("dt", {}, "Known from"),
       el("dd", {}, el("span", { class: "rf-grade" }, evidence), sources.map((link) => el("span", { class: "rf-source" }, link))));
   }
-
-  /* One line per switch position, and one for the moment of plugging. Nothing to say when there is only one case. */
-  check.settings = function (judged, question) {
-    const rows = judged.settings.map(({ supplies, verdict }) => [ui.capital(check.setting(supplies, question)), verdict]);
-    if (ui.rank(judged.plugging) >= 0) rows.push(["While plugging, the worst moment", judged.plugging]);
-    if (rows.length < 2) return null;
-    return el("section", { class: "rf-settings" },
-      el("h3", {}, "Setting by setting"),
-      el("table", { class: "rf-table" }, el("tbody", {}, rows.map(([name, verdict]) =>
-        el("tr", {}, el("th", { scope: "row" }, name), el("td", {}, ui.verdict(verdict)))))));
-  };
 })(Ringfence.check, Ringfence.ui);

@@ -39,16 +39,6 @@ Ringfence.check = Ringfence.check || {};
     return line.replace(/\.$/, "").toLowerCase() === judged.verdict ? "" : line;
   };
 
-  /* {phantom: "on"} as "phantom 48 V on", with the supply's own name from the port it belongs to. */
-  check.setting = function (supplies, question) {
-    const ports = [ui.port(question.from), ui.port(question.into)];
-    const named = Object.entries(supplies).map(([id, position]) => {
-      const supply = ports.flatMap((port) => port.supplies).find((one) => one.id === id);
-      return `${supply ? supply.name : id} ${position}`;
-    });
-    return named.length ? ui.listed(named) : "as it is";
-  };
-
   /* What to switch so that it ends better than its worst: a sentence, or nothing. Of equally good settings the one with most switched off:
      nobody should switch a supply on that is not needed. */
   const lit = ({ supplies }) => Object.values(supplies).filter((position) => position !== "off").length;
@@ -57,7 +47,7 @@ Ringfence.check = Ringfence.check || {};
     if (judged.verdict === "does not fit") return "";
     const best = [...judged.settings].sort((a, b) => ui.rank(a.verdict) - ui.rank(b.verdict) || lit(a) - lit(b))[0];
     if (!best || ui.rank(best.verdict) >= ui.rank(judged.verdict)) return "";
-    const setting = check.setting(best.supplies, question);
+    const setting = check.setting(best.supplies, judged, question);
     if (best.verdict === "no signal") return `With ${setting} nothing is harmed, but it will not work.`;
     return `Before plugging, set ${setting}: then it is ${best.verdict}.`;
   };

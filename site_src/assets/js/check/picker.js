@@ -5,20 +5,22 @@ Ringfence.check = Ringfence.check || {};
 /* A searchable list of what fits at one step, and on request of what does not and why. */
 (function (check, ui) {
   const { el, button } = ui;
+  const places = (entry) => (entry.ends ? Object.values(entry.ends) : [entry]);
   const QUESTIONS = {
     from: "What do you plug from?",
     through: "Which lead or adapter?",
     into: "What do you plug into?",
   };
+  const FORMS = ["cable", "adapter", "converter", "splitter"]; // as common as they are in a bag
   const HIDDEN = { from: "listen only", through: "leads that do not fit", into: "that do not fit" };
 
   /* `choices` is {fit, not}; `hint(entry)` may give a verdict to show; `first` is an extra button before the list;
-     `back`, where there is an answer to go back to, returns to it unchanged. Other pages ask their own `question` and say what is `hidden`. */
-  check.picker = function (step, choices, { hint, first, back, onchoose, question = QUESTIONS[step], backTo = "Back to the answer", hidden: unfit = HIDDEN[step] }) {
+     `last` is the id chosen last time; `back`, where there is an answer to go back to, returns to it unchanged. Other pages ask their own `question` and say what is `hidden`. */
+  check.picker = function (step, choices, { hint, first, last, back, onchoose, question = QUESTIONS[step], backTo = "Back to the answer", hidden: unfit = HIDDEN[step] }) {
     let typed = "";
-    let family = "";
+    const only = { device: "", family: "" };
     const list = el("div", { class: "rf-picker__list" });
-    const rest = el("div", { class: "rf-picker__rest" });
+    const rest = el("div", { class: "rf-picker__rest" }), count = el("p", { class: "rf-hidden", role: "status" });
     const field = el("input", {
       type: "search", id: "rf-search", class: "rf-picker__search", autocomplete: "off", enterkeyhint: "search",
       placeholder: "Name, device or connector", oninput: () => { typed = field.value.trim(); show(); },
@@ -28,63 +30,55 @@ Ringfence.check = Ringfence.check || {};
     return el("section", { class: "rf-picker", "data-step": step, "aria-label": question },
       heading, back ? button({ class: "rf-picker__back", onclick: back }, backTo) : null,
       el("label", { class: "rf-hidden", for: "rf-search" }, "Search this list"), field,
-      families(), first || null, list, rest);
+      el("div", { class: "rf-picker__chips" }, chips("device", "Only this kind of device", (entry) => (QUESTIONS[step] && entry.device ? [entry.device] : [])),
+        chips("family", "Only this connector", (entry) => places(entry).map(ui.family))), first || null, count, list, rest);
 
-    function families() {
-      const places = choices.fit.flatMap((entry) => (entry.ends ? Object.values(entry.ends) : [entry]));
-      const names = [...new Set(places.map(ui.family))].sort();
-      if (names.length < 2 || choices.fit.length < 8) return null;
-      const chips = names.map((name) =>
-        button({ class: "rf-chip", "aria-pressed": "false", onclick: (event) => pick(event.currentTarget, name) }, name));
-      return el("div", { class: "rf-chips", role: "group", "aria-label": "Only this connector" }, chips);
-    }
-
-    function pick(chip, name) {
-      family = family === name ? "" : name;
-      chip.parentNode.querySelectorAll("button").forEach((other) =>
-        other.setAttribute("aria-pressed", String(other === chip && family === name)));
-      show();
+    function chips(kind, label, words) {
+      return check.chips(choices.fit, label, words, (word) => { only[kind] = word; show(); });
     }
 
     function shown(entry) {
-      const places = entry.ends ? Object.values(entry.ends) : [entry];
-      return (!family || places.some((place) => ui.family(place) === family)) && (!typed || ui.matches(entry, typed));
+      return (!only.family || places(entry).some((place) => ui.family(place) === only.family)) && (!only.device || entry.device === only.device) && (!typed || ui.matches(entry, typed));
     }
 
     function show() {
       const fitting = choices.fit.filter(shown);
-      list.replaceChildren(...grouped(fitting), fitting.length ? "" : el("p", { class: "rf-picker__none" }, "Nothing that fits is called that."));
-      const not = choices.not.filter(({ entry }) => shown(entry));
-      rest.replaceChildren(not.length ? hidden(not) : "");
+      const not = choices.not.filter(({ entry }) => shown(entry)), none = not.length ? "Nothing that fits is called that. Below is what does not fit." : "Nothing here is called that. Try another word, or fewer.";
+      list.replaceChildren(...grouped(fitting), fitting.length ? "" : el("p", { class: "rf-picker__none" }, none));
+      count.textContent = typed || only.device || only.family ? `${fitting.length} of ${choices.fit.length} shown` : "";
+      rest.replaceChildren(not.length ? hidden(not, !fitting.length) : "");
     }
 
+    /* Under what was chosen last time: devices by how many there are, leads by how common their form is. */
     function grouped(entries) {
       const groups = new Map();
       for (const entry of entries) {
-        const name = ui.capital(entry.device || `${entry.form}s`);
+        const name = entry.id === last ? "Last time" : ui.capital(entry.device || `${entry.form}s`);
         groups.set(name, [...(groups.get(name) || []), entry]);
       }
-      return [...groups].sort(([a], [b]) => a.localeCompare(b)).map(([name, members]) =>
+      const place = ([name, [{ form }, ...more]]) => (name === "Last time" ? -1000 : form ? FORMS.indexOf(form) : -more.length);
+      return [...groups].sort((a, b) => place(a) - place(b) || a[0].localeCompare(b[0])).map(([name, members]) =>
         el("section", { class: "rf-picker__group" }, el("h3", {}, name),
           el("ul", {}, members.sort(byHint).map((entry) => el("li", {}, row(entry))))));
     }
 
     function byHint(a, b) {
-      const [one, two] = [a, b].map((entry) => (hint(entry) ? ui.rank(hint(entry)) : 9));
-      return one - two || a.name.localeCompare(b.name);
+      const [one, two] = [a, b].map((entry) => (hint(entry) ? ui.rank(hint(entry)) : 9)), effort = (entry) => (entry.form ? ui.effort({ through: [entry.id] }) : 0);
+      const mixed = (entry) => new Set(places(entry).map(ui.family)).size; // the plain lead before what turns one connector into another
+      return one - two || mixed(a) - mixed(b) || effort(a) - effort(b) || a.name.localeCompare(b.name);
     }
 
     function row(entry) {
       const verdict = hint(entry);
-      return button({ class: "rf-option", "data-id": entry.id, onclick: () => onchoose(entry.id) },
+      return button({ class: "rf-option rf-option--drawn", "data-id": entry.id, onclick: () => onchoose(entry.id) }, check.glyphs(entry),
         el("span", { class: "rf-option__name" }, entry.name),
         el("span", { class: "rf-option__more" }, entry.ends ? ui.ends(entry) : ui.half(entry)),
         verdict ? ui.verdict(verdict) : null);
     }
 
-    function hidden(not) {
+    function hidden(not, open) {
       const body = el("ul", {});
-      return el("details", { class: "rf-why", ontoggle: fill },
+      return el("details", { class: "rf-why", open, ontoggle: fill },
         el("summary", {}, `${not.length} hidden: ${unfit}. Show why`), body);
       function fill() {
         if (body.childElementCount) return;

@@ -2,7 +2,8 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.check = Ringfence.check || {};
 
-/* What to use instead: every way that ends better, the engine's own suggestions first, each one tap away. */
+/* What to use instead: every way of the table that loses less, one tap away; and where nothing there is safe, a search through two and three leads
+   in a row, and the lead that would do it. */
 (function (check, ui) {
   const { el } = ui;
   const SHOWN = 4;
@@ -10,44 +11,51 @@ Ringfence.check = Ringfence.check || {};
   check.remedies = function (judged, question, root) {
     if (judged.verdict === "safe") return null;
     const ways = better(judged, question).filter(({ through }) => through.every(check.carried));
-    const choice = check.bagSwitch(switched);
-    if (!ways.length) {
-      return section(el("h3", {}, "Instead"), choice,
-        el("p", {}, ui.bagOnly() ? "No single lead in your bag does better between these two." : "No single lead in this catalogue does better between these two."));
-    }
-    const [first, later] = [ways.slice(0, SHOWN), ways.slice(SHOWN)];
-    return section(el("h3", {}, "Use instead"), choice,
-      el("ul", {}, first.map(item)),
-      later.length ? el("details", { class: "rf-more" }, el("summary", {}, `${later.length} more`), el("ul", {}, later.map(item))) : null);
+    const section = el("section", { class: "rf-remedies" }, el("h3", {}, ways.length ? "Use instead" : "Instead"), check.bagSwitch(switched),
+      ways.length ? list(ways) : el("p", {}, ui.bagOnly() ? "No single lead in your bag does better between these two." : "No single lead in this catalogue does better between these two."),
+      ways.length && ways[0].verdict === "safe" ? null : check.further(question, offered));
+    return section;
 
-    function section(...inside) {
-      return el("section", { class: "rf-remedies" }, inside);
+    function list(all) {
+      const [first, later] = [all.slice(0, SHOWN), all.slice(SHOWN)];
+      return [el("ul", {}, first.map(item)),
+        later.length ? el("details", { class: "rf-more" }, el("summary", {}, `${later.length} more`), el("ul", {}, later.map(item))) : null];
+    }
+
+    /* What the search found beyond what stands there already. */
+    function offered(found) {
+      const known = new Set(ways.map(({ through }) => through.join())), worth = found.filter((way) => less(way, judged) && !known.has(way.through.join()));
+      return worth.length ? el("ul", {}, worth.map((way) => item({ ...way, findings: check.deciding(way).map(({ id }) => id) }))) : null;
     }
 
     function switched() {
-      const shown = document.querySelector(".rf-remedies"), anew = check.remedies(judged, question, root);
-      shown.replaceWith(anew);
+      const anew = check.remedies(judged, question, root);
+      section.replaceWith(anew);
       anew.querySelector("[role=switch]").focus();
     }
 
-    function item(way) {
-      const names = way.through.map((id) => ui.lead(id).name).join(", then ") || "No lead, plugged straight in";
-      return el("li", {}, el("a", { class: "rf-option", href: ui.address(root, question.from, way.through, question.into) },
+    function item({ through, verdict, findings }) {
+      const names = through.map((id) => ui.lead(id).name).join(", then ") || "No lead, plugged straight in";
+      return el("li", {}, el("a", { class: "rf-option", href: ui.address(root, question.from, through, question.into) },
         el("span", { class: "rf-option__name" }, names),
-        way.findings && way.findings.length ? el("span", { class: "rf-option__more" }, way.findings.join(", ")) : null,
-        ui.verdict(way.verdict)));
+        findings.length ? el("span", { class: "rf-option__more" }, [...new Set(findings)].map((id) => id.replaceAll("-", " ")).join(", ")) : null,
+        ui.verdict(verdict)));
     }
   };
 
-  /* Ways with a better verdict than this one and at least a working signal, best and simplest first, none twice. */
+  /* Ways of the table that work and end better, or lose less; best and simplest first. */
   function better(judged, { from, into }) {
-    const found = new Map();
-    for (const way of [...(judged.remedies || []), ...ui.rows(from, into)]) {
-      const name = way.through.join();
-      if (works(way.verdict) && ui.rank(way.verdict) < ui.rank(judged.verdict) && !found.has(name)) found.set(name, way);
-    }
-    return [...found.values()].sort((a, b) => ui.rank(a.verdict) - ui.rank(b.verdict) || ui.effort(a) - ui.effort(b));
+    return ui.rows(from, into).map((row) => ({ ...row, findings: row.findings || [] })).filter((way) => works(way.verdict) && less(way, judged))
+      .sort((a, b) => ui.rank(a.verdict) - ui.rank(b.verdict) || loss(a) - loss(b) || ui.effort(a) - ui.effort(b));
   }
 
   const works = (verdict) => verdict === "safe" || verdict === "lossy";
+
+  const less = (way, judged) => ui.rank(way.verdict) < ui.rank(judged.verdict) || (way.verdict === judged.verdict && loss(way) < loss(judged));
+
+  /* What is lost on a way: findings, or no more than their names, each once. */
+  function loss({ findings }) {
+    const lost = new Set(findings.map((finding) => (finding.id || finding).replaceAll(" ", "-")));
+    return Ringfence.rulebook.filter((rule, i, all) => lost.has(rule.id) && all.findIndex(({ id }) => id === rule.id) === i).reduce((sum, rule) => sum + rule.weighs, 0);
+  }
 })(Ringfence.check, Ringfence.ui);

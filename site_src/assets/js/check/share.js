@@ -21,19 +21,25 @@ Ringfence.check = Ringfence.check || {};
     return `<iframe src="${link.replace("/check/#", "/embed/check/#").replaceAll("&", "&amp;")}" title="${quoted}" width="${FRAME.width}" height="${FRAME.height}"></iframe>`;
   };
 
-  /* `judged` is null where there is no live answer: then there is a link and nothing to cite. */
-  check.share = function (question, judged, root) {
-    const link = absolute(ui.address(root, question.from, question.through, question.into), root);
+  /* `set` is where the switches of the answer stand, if that was asked for. `judged` is null where there is no live answer: then there is a link and nothing to cite. */
+  check.share = function (question, judged, root, set = []) {
+    const link = absolute(`${root}check/${check.write({ ...question, set })}`, root);
     const { stamp } = document.getElementById("rf-check").dataset;
     const copy = ui.copier("Copy link to this answer", link, "Link to this answer");
     return el("div", { class: "rf-share" }, copy, el("a", { class: "rf-button rf-button--quiet", href: "#" }, "New check"),
       judged ? el("details", { class: "rf-more rf-share__more" }, el("summary", {}, "Embed, cite, save as a picture"), el("dl", { class: "rf-take" },
         offered("Embed", check.frame(link, check.names(question)), "Copy the frame"),
-        offered("Cite", check.citation(question, judged.verdict, link, stamp), "Copy the citation"),
+        offered("Cite", check.citation(question, ends(judged, question, set), link, stamp), "Copy the citation"),
         el("dt", {}, "Picture"), el("dd", {}, el("div", { class: "rf-actions" },
           Ringfence.picture.button("Save as PNG", "Save the answer as PNG", () => check.picture(question, judged, root, `${link} ${stamp}`)))),
         el("dt", {}, "Drawings"), el("dd", {}, drawings(question, root)))) : null);
   };
+
+  /* The verdict, and beside it the one of the setting that is passed on. */
+  function ends(judged, question, set) {
+    const { supplies, verdict } = set.length && judged.settings.length ? judged.settings[check.position(judged, question, set)] : {};
+    return supplies ? `${judged.verdict} over all settings, ${verdict} with ${check.setting(supplies, judged, question)}` : judged.verdict;
+  }
 
   const offered = (name, text, words) => [el("dt", {}, name), el("dd", {}, el("code", { class: "rf-take__text" }, text), ui.copier(words, text, words))];
 

@@ -27,17 +27,15 @@ Ringfence.check = Ringfence.check || {};
         onclick: () => on.open(name, index),
       },
       el("span", { class: "rf-step__label" }, label),
-      el("span", { class: "rf-step__name" }, port ? port.name : current ? "choosing" : "not chosen"),
-      port && complete ? el("span", { class: "rf-step__more" }, port.ends ? ui.ends(port) : ui.half(port)) : null);
+      el("span", { class: "rf-step__name" }, port ? (complete ? port.name : port.name.split(",")[0]) : current ? "choosing" : "not chosen"));
     }
 
     function through() {
       const leads = state.through || [];
       const reachable = Boolean(state.from);
       const inside = complete
-        ? [...leads.map(link), leads.length ? null : opener("through", "Through", { name: "No lead, straight in", connector: ui.port(state.from).connector, half: ui.port(state.from).half }, true, 0),
-          button({ class: "rf-step__add", onclick: on.add }, leads.length ? "Add another lead" : "Add a lead")]
-        : [opener("through", "Through", state.through ? { name: leads.map((id) => ui.lead(id).name).join(", then ") || "No lead" } : null, reachable, 0)];
+        ? leads.length ? leads.map(link) : [el("div", { class: "rf-step__lead" }, opener("through", "Through", { name: "No lead, straight in" }, true, 0), add("Add a lead"))]
+        : [opener("through", "Through", state.through ? { name: leads.map((id) => ui.lead(id).name.split(",")[0]).join(" then ") || "No lead" } : null, reachable, 0)];
       return el("li", { class: "rf-step rf-step--through", "data-chosen": String(state.through !== null) }, inside);
     }
 
@@ -45,7 +43,12 @@ Ringfence.check = Ringfence.check || {};
       const lead = ui.lead(id);
       return el("div", { class: "rf-step__lead" },
         opener("through", index ? "Then" : "Through", lead, true, index),
-        button({ class: "rf-step__remove", "aria-label": `Take out ${lead.name}`, onclick: () => on.remove(index) }, "×"));
+        button({ class: "rf-step__tool", "aria-label": `Take out ${lead.name}`, onclick: () => on.remove(index) }, "×"),
+        index === state.through.length - 1 ? add("Add another lead") : null);
+    }
+
+    function add(words) {
+      return button({ class: "rf-step__tool", "aria-label": words, title: words, onclick: on.add }, "+");
     }
   };
 })(Ringfence.check, Ringfence.ui);

@@ -56,7 +56,7 @@ Ringfence.check = Ringfence.check || {};
     return block("The case", el("dl", { class: "rf-finding__facts" },
       fact("Plugged", w.way), fact("Supplies", supplies || "none that matters"), fact("State", (STATES[w.state] || w.state) + (NATURE[w.nature] || "")),
       fact("Tolerances", w.corner), w.nature === "signal" ? fact("Source", `${w.source}, ${say(w.level, "V")} open-circuit at ${say(w.hertz, "Hz")}`) : null,
-      fact("Contacts", w.touching.length ? el("ul", {}, w.touching.map((words) => el("li", {}, words))) : "none meet")));
+      fact("Contacts", w.touching.length ? el("ul", { class: "rf-working__contacts" }, w.touching.map((words) => el("li", {}, words))) : "none meet")));
   }
 
   /* A table that scrolls sideways by itself where a phone is too narrow. */
@@ -67,7 +67,7 @@ Ringfence.check = Ringfence.check || {};
   }
 
   function nets(w) {
-    const gains = w.nets.some((net) => net.gains.length), volts = (net) => (net.zero ? "0 V, the reference" : say(net.volts, "V"));
+    const gains = w.nets.some((net) => net.gains.length), volts = (net) => (net.zero ? "0 V" : say(net.volts, "V"));
     const name = (net) => [el("strong", {}, net.name), el("span", { class: "rf-working__quiet" }, net.nodes.join(", "))];
     const heads = ["Net, and what it joins", gains ? `At ${say(w.hertz, "Hz")}` : "Volts"];
     const shown = block("Voltages, against the 0 V line", table(heads, [...w.nets].sort((one, two) => two.volts - one.volts).map((net) => [null, [name(net), volts(net)]])));

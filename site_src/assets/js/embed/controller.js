@@ -17,10 +17,10 @@ window.Ringfence = window.Ringfence || {};
   }
 
   function render() {
-    const { from, through, into, unknown } = check.read(location.hash), up = root.dataset.root;
+    const { from, through, into, set, unknown } = check.read(location.hash), up = root.dataset.root;
     const whole = from && through && into && !unknown.length;
-    root.replaceChildren(whole ? check.answer({ from, through, into }, up, true).element : nothing(unknown));
-    document.getElementById("rf-embed-open").href = whole ? ui.address(up, from, through, into) : `${up}check/`;
+    root.replaceChildren(whole ? check.answer({ from, through, into }, up, { set, brief: true }).element : nothing(unknown));
+    document.getElementById("rf-embed-open").href = whole ? `${up}check/${check.write({ from, through, into, set })}` : `${up}check/`;
     document.title = `${whole ? `${ui.port(from).name} into ${ui.port(into).name}` : "Check a connection"} - Ringfence`;
     root.querySelectorAll("a").forEach((link) => Object.assign(link, { target: "_blank", rel: "noopener" }));
   }

@@ -18,7 +18,7 @@ Ringfence.engine = Ringfence.engine || {};
     if (!possible.length) throw new RangeError("The halves do not go into each other: there is no circuit to work out.");
     const judged = possible.map((way) => engine.judgeWay(data, rulebook, outlet, leads, inlet, way));
     const verdict = engine.combine(rulebook, leads, judged), group = engine.decisive(leads, judged), chosen = choose(verdict, wanted);
-    const [[way]] = (group.find((one) => one.findings.includes(chosen)) || group.find((one) => one.verdict === verdict.verdict) || group[0]).ways;
+    const [[way]] = (group.find((one) => one.findings.includes(chosen) || one.every.includes(chosen)) || group.find((one) => one.verdict === verdict.verdict) || group[0]).ways;
     const places = engine.placed(data, outlet, leads, inlet, way);
     const base = { start: from, through: [...through], target: into, verdict: verdict.verdict, way: wayWords(places, leads, way), ...EMPTY };
     const [rule, reading] = readingOf(rulebook, chosen, () => engine.read(data, outlet, leads, inlet, way));
@@ -40,7 +40,7 @@ Ringfence.engine = Ringfence.engine || {};
     if (wanted === null) return verdict.findings.find((finding) => finding.severity === verdict.verdict) || null;
     const same = typeof wanted === "string" ? (finding) => finding.id === wanted
       : (finding) => ["id", "where", "when", "says", "value", "limit"].every((name) => finding[name] === wanted[name]);
-    const found = verdict.findings.find(same);
+    const found = verdict.findings.find(same) || verdict.group.flatMap((one) => one.every).find(same); // the page may ask about one setting
     if (!found) throw new RangeError(`'${typeof wanted === "string" ? wanted : wanted.id}' is not a finding of this connection`);
     return found;
   }

@@ -12,12 +12,12 @@ Ringfence.engine = Ringfence.engine || {};
   /* Judge one connection. `data` is the published catalogue, `rulebook` the list of rules, `from` and `into` port ids, `through` lead ids.
      Gives the published form of a verdict. Throws RangeError for an unknown id. */
   Ringfence.judge = function (data, rulebook, question) {
-    const { from, through, into, findings, figures, settings, names, ways, plugging, verdict } = engine.answer(data, rulebook, question);
-    return {
+    const answer = engine.answer(data, rulebook, question), { from, through, into, settings, verdict } = answer;
+    return engine.hold({
       from, through, into, fits: verdict !== "does not fit", verdict, settings: settings.map(([setting, found]) => ({ supplies: Object.fromEntries(setting), verdict: found })),
-      conditions: engine.conditions(settings, names), plugging, findings: findings.map(engine.published), figures: figures.map(engine.publishedFigure),
-      ways: ways.map(([{ ends, plugged }, found]) => ({ ends, plugged, verdict: found })), remedies: [],
-    };
+      conditions: engine.conditions(settings, answer.names), plugging: answer.plugging, findings: answer.findings.map(engine.published),
+      figures: answer.figures.map(engine.publishedFigure), ways: answer.ways.map(([{ ends, plugged }, found]) => ({ ends, plugged, verdict: found })), remedies: [],
+    }, answer);
   };
 
   /* The same with everything that is known of each finding. */
@@ -33,7 +33,7 @@ Ringfence.engine = Ringfence.engine || {};
 
   /* An answer that one finding gives without any circuit. */
   const outright = (finding, ways = []) => ({
-    verdict: finding.severity, settings: [], names: new Map(), plugging: finding.severity, findings: [finding], figures: [],
+    verdict: finding.severity, settings: [], group: [], names: new Map(), plugging: finding.severity, findings: [finding], figures: [],
     ways: ways.map((way) => [way, finding.severity]),
   });
 
@@ -57,7 +57,7 @@ Ringfence.engine = Ringfence.engine || {};
     const settings = switches.map((setting, i) => [setting, severest(here(findings, i))]);
     const verdict = worstOf(settings.filter((_, i) => !onlyUnpowered(i, findings, switches.length)).map(([, found]) => found));
     const plugging = severest(findings.filter((finding) => finding.state === "plugging"));
-    return { verdict, settings, names, plugging, findings: toldOnce(findings, switches.length), figures: worstFigures(rulebook, verdict, figures), ways: [[way, verdict]] };
+    return { verdict, settings, names, plugging, findings: toldOnce(findings, switches.length), every: findings, figures: worstFigures(rulebook, verdict, figures), ways: [[way, verdict]] };
   };
 
   /* All readings of one way. */
@@ -86,12 +86,11 @@ Ringfence.engine = Ringfence.engine || {};
     const group = engine.decisive(leads, judged), fullest = group.reduce((best, one) => (one.settings.length > best.settings.length ? one : best));
     const settings = fullest.settings.map(([setting]) => [setting, worstOf(group.flatMap((one) => one.settings)
       .filter(([part]) => engine.within(part, setting)).map(([, verdict]) => verdict))]);
-    const kept = new Map();
-    for (const finding of group.flatMap((one) => one.findings)) keepWorse(kept, finding);
     const verdict = worstOf(group.map((one) => one.verdict));
     return {
-      verdict, settings, names: fullest.names, plugging: worstOf(group.map((one) => one.plugging)),
-      findings: worstFirst([...kept.values()]), figures: worstFigures(rulebook, verdict, group.flatMap((one) => one.figures)), ways: judged.flatMap((one) => one.ways),
+      verdict, settings, group, names: fullest.names, plugging: worstOf(group.map((one) => one.plugging)),
+      findings: engine.gathered(group.flatMap((one) => one.findings)), figures: worstFigures(rulebook, verdict, group.flatMap((one) => one.figures)),
+      ways: judged.flatMap((one) => one.ways),
     };
   };
 
@@ -139,12 +138,19 @@ Ringfence.engine = Ringfence.engine || {};
     return worstFirst([...kept].map(([key, finding]) => (seen.get(key).size === count ? { ...finding, when: engine.STATES[finding.state] } : finding)));
   }
 
-  const same = (finding) => JSON.stringify([finding.id, finding.subject, finding.state]);
+  const same = engine.sameness = (finding) => JSON.stringify([finding.id, finding.subject, finding.state]);
 
   function keepWorse(kept, finding) {
     const key = same(finding), best = kept.get(key), beyond = (one) => Math.abs(one.value - (one.limit || 0));
     if (!best || beyond(finding) > beyond(best) * (1 + engine.SLACK) + engine.SLACK) kept.set(key, finding);
   }
+
+  /* Each finding once, where it is worst; worst first. */
+  engine.gathered = function (findings) {
+    const kept = new Map();
+    for (const finding of findings) keepWorse(kept, finding);
+    return worstFirst([...kept.values()]);
+  };
 
   /* Of each figure the worst of all channels and ways; none where nothing works. */
   function worstFigures(rulebook, verdict, figures) {

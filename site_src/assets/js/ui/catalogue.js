@@ -50,8 +50,11 @@ Ringfence.ui = Ringfence.ui || {};
     return words.filter(Boolean).join(" ").toLowerCase();
   };
 
+  /* Does an entry have every word that is typed? Gaps and hyphens do not count: "48v" and "minijack" are found. Two or three letters begin a
+     word: "di" is not found in "audio". */
   ui.matches = (entry, typed) => {
-    const text = ui.findable(entry);
-    return typed.toLowerCase().split(/\s+/).every((word) => text.includes(word));
+    const text = ui.findable(entry), solid = text.replace(/[\s-]/g, "");
+    const found = (word) => (/^[a-z]{1,3}$/.test(word) ? ` ${text}`.search(new RegExp(`[^a-z]${word}`)) >= 0 : text.includes(word) || solid.includes(word.replaceAll("-", "")));
+    return typed.toLowerCase().split(/\s+/).filter(Boolean).every(found);
   };
 })(Ringfence.ui);

@@ -6,16 +6,23 @@ Ringfence.ui = Ringfence.ui || {};
 (function (ui) {
   const SLICE = 24; // ms; two frames
 
-  /* Calls `work(item)` for every item in turn, and `ondone()` after the last. Returns a function that stops it. */
-  ui.slices = function (items, work, ondone) {
-    let place = 0, timer = setTimeout(step, 0);
+  /* Drives an iterator to its end: `onstep(value)` once a slice, `ondone(returned)` after the last. Returns a function that stops it. */
+  ui.steps = function (iterator, onstep, ondone) {
+    let timer = setTimeout(slice, 0);
 
-    function step() {
+    function slice() {
       const until = Date.now() + SLICE;
-      while (place < items.length && Date.now() < until) work(items[place++], place);
-      if (place < items.length) timer = setTimeout(step, 0);
-      else ondone();
+      let step = iterator.next();
+      while (!step.done && Date.now() < until) step = iterator.next();
+      if (step.done) return ondone(step.value);
+      timer = setTimeout(slice, 0);
+      onstep(step.value);
     }
     return () => clearTimeout(timer);
   };
+
+  /* Calls `work(item, number from 1)` for every item in turn, and `ondone()` after the last. Returns a function that stops it. */
+  ui.slices = (items, work, ondone) => ui.steps((function* () {
+    for (const [place, item] of items.entries()) yield work(item, place + 1);
+  })(), () => null, ondone);
 })(Ringfence.ui);

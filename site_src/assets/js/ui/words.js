@@ -19,6 +19,7 @@ Ringfence.ui = Ringfence.ui || {};
     if (value === null || value === undefined) return "not known";
     if (!Number.isFinite(value)) return "without end";
     if (unit === "dB" && value < -120) return "below −120 dB"; // nothing is left; the exact figure means nothing
+    if (unit === "dB") return `${number(Math.round(value * 10) / 10)} dB`; // as the sentences have it
     const sign = ui.own(SIGNS, unit);
     if (value === 0 || !sign) return `${number(value)} ${sign || unit || ""}`.trim();
     const [size, prefix] = PREFIXES.find(([step]) => Math.abs(value) >= step * 0.9995) || PREFIXES[PREFIXES.length - 1];
