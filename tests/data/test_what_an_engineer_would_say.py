@@ -23,6 +23,8 @@ def ids(found, severity: str | None = None) -> set[str]:
     ("camera-battery-out-xlr-4", "xlr-4-m-to-push-pull-4-charging", "receiver-dc-in-push-pull-4", "rating-not-known"),
     # common practice: 100 V lines are for loudspeakers with a transformer
     ("constant-voltage-line-out-binding-post", "banana-4-pair-to-banana-4-pair", "loudspeaker-binding-post", "over-power"),
+    # from memory: above 42.4 V peak bare metal must not be within reach of fingers
+    ("constant-voltage-line-out-binding-post", "banana-4-pair-to-banana-4-pair", "loudspeaker-100-volt-binding-post", "over-volts"),
     # from memory: network sockets feed up to 57 V; intercom-manual-two-channel: party lines 30 V on contact 2
     ("network-power-out-rj45", "rj45-to-rj45-straight", "audio-box-in-rj45", "over-volts"),
     ("network-power-out-rj45", "rj45-to-rj45-straight", "digital-box-in-rj45", "over-volts"),
