@@ -23,6 +23,7 @@ ONE_SIDED = ("midi", "power")  # kinds whose screen, if any, is tied at the send
 NO_PATH = 1e9  # ohm
 SILENT = -120.0  # dB; what a sum leaves below this is rounding
 HEARD = -60.0  # dB; a path below this carries nothing
+SHOUT = 10 ** (26 / 20)  # a voice shouting close by, 120 dB SPL, against the 94 dB SPL of a microphone's nominal level; from memory
 BESIDE = -30.0  # dB; a channel this far below its neighbour is not there
 
 
@@ -141,7 +142,11 @@ def _pair(signals: Signals, source: str, listener: str, s: Source, l: Listener, 
     where, pair = _pair_words(s, l), f"{source}>{listener}"
     if l.maximum and loudest(s):
         over = decibels(loudest(s) * float(size[MID].max()) / l.maximum)
-        yield Reading("over-level", pair, where, over, "dB", "signal", words={**words, "pad": pad_words(over), "stands": _stands(over)})
+        yield Reading("over-level", pair, where, over, "dB", "signal", words={**words, "pad": pad_words(over), "stands": _stands(over)},
+                      flags={"source": "microphone" if s.kind == "microphone" else "other"})
+        if s.kind == "microphone" and s.nominal:
+            shouted = decibels(min(s.nominal * SHOUT, loudest(s)) * float(size[MID].max()) / l.maximum)
+            yield Reading("shout-level", pair, where, shouted, "dB", "signal", words={**words, "pad": pad_words(shouted)})
     if l.sensitivity and s.nominal:
         under = -decibels(s.nominal * float(size[MID].min()) / l.sensitivity)
         yield Reading("under-level", pair, where, under, "dB", "signal", words={**words, "stands": _stands(-under)})

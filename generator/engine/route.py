@@ -20,6 +20,7 @@ from .verdict import RANK, Verdict
 
 MOST = 3  # leads in a row
 OFFERED = 3
+FORMS = ("cable", "adapter", "converter", "splitter")  # from most to least common in a bag
 
 Judge = Callable[[Catalogue, str, tuple[str, ...], str], Verdict]
 Glance = Callable[[Catalogue, str, tuple[str, ...], str], tuple[int, int]]
@@ -56,11 +57,13 @@ def remedies(catalogue: Catalogue, verdict: Verdict) -> tuple[Verdict, ...]:
 
 
 def cost(catalogue: Catalogue, verdict: Verdict) -> tuple:
-    """What makes one answer worse than another: verdict, while plugging, how much is lost, leads, what to mind, metres, name."""
+    """What makes one answer worse than another: verdict, while plugging, how much is lost, leads, how rare they are in a bag, what to mind,
+    metres, name."""
     lost = loss(finding.id for finding in verdict.findings if finding.severity == "lossy")
     notes = sum(finding.severity == "note" for finding in verdict.findings)
-    metres = sum(catalogue.leads[lead].length or 0.0 for lead in verdict.through)
-    return RANK[verdict.verdict], RANK[verdict.plugging], lost, len(verdict.through), notes, metres, verdict.through
+    leads = [catalogue.leads[lead] for lead in verdict.through]
+    rare, metres = sum(FORMS.index(lead.form) for lead in leads), sum(lead.length or 0.0 for lead in leads)
+    return RANK[verdict.verdict], RANK[verdict.plugging], lost, len(leads), rare, notes, metres, verdict.through
 
 
 def chains(catalogue: Catalogue, start: str, target: str, length: int) -> Iterator[tuple[str, ...]]:

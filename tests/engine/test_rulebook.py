@@ -61,6 +61,8 @@ MEETS = {
     ("dull", "treble"): ("guitar-pickup-635", "phone-635-trs-to-635-trs", "interface-instrument-in-635"),
     ("thin", "bass"): ("digital-out-xlr", "xlr-f-to-xlr-m-phantom-block", "digital-in-xlr"),
     ("screen-open", "screen-ohm"): ("mic-dynamic-xlr", "xlr-f-to-xlr-m-lift", "mixer-mic-in-xlr"),
+    ("too-hot", "shout-level"): ("mic-condenser-p48-xlr", "", "shy-mic-in"),
+    ("loud-places", "over-level"): ("mic-condenser-p48-xlr", "", "camera-mic-in-p48-xlr"),
     ("volts-left", "supplied-volts"): ("mic-condenser-p48-xlr", "xlr-f-to-xlr-m-3m", "mixer-mic-in-p48-xlr"),
     ("room-at-the-top", "over-level"): ("mixer-line-out-xlr", "xlr-f-to-xlr-m-3m", "mixer-line-in-xlr"),
     ("level-arriving", "under-level"): ("mixer-line-out-xlr", "xlr-f-to-xlr-m-3m", "mixer-line-in-xlr"),

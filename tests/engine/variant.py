@@ -87,6 +87,13 @@ circuit:
   left: {use: known-way-round, roles: {signal: left}}
   right: {use: known-way-round, roles: {signal: right}}
 """,
+    # a microphone input that a raised voice overdrives
+    "ports/shy-mic-in.yaml": """\
+same_as: mixer-mic-in-p48-xlr
+name: Input that clips early
+circuit:
+  main: {use: p48-input, maximum: -30 dBu}
+""",
     # plays like any headset, but sends back something no microphone input understands
     "ports/data-headset.yaml": """\
 same_as: headset-lrgm

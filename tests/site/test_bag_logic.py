@@ -8,7 +8,7 @@ from front import FORBIDDEN, STORAGE, run, scripts
 from generator.catalogue.published import as_data
 from generator.site import mated
 
-LOADED = scripts("ui/dom.js", "ui/words.js", "ui/catalogue.js", "ui/table.js", "ui/fits.js", "ui/slices.js", "ui/effort.js", "ui/bag.js", "check/judged.js", "check/bagged.js",
+LOADED = scripts("ui/dom.js", "ui/words.js", "ui/catalogue.js", "ui/table.js", "ui/fits.js", "ui/slices.js", "engine/route.js", "ui/effort.js", "ui/bag.js", "check/judged.js", "check/bagged.js",
                  "bag/codes.js", "bag/exchange.js", "bag/chains.js", "bag/pack.js", "bag/ask.js")
 VERDICTS = ["safe", "lossy", "no signal", "dangerous", "does not fit"]
 MIC, DESK, CAMERA = "mic-dynamic-xlr", "mixer-mic-in-p48-xlr", "camera-mic-in-35"

@@ -5,6 +5,7 @@ Ringfence.engine = Ringfence.engine || {};
 /* What becomes of a source, of a pair, and at a listener: the twin of _drop to _polarity in hearing.py. */
 (function (engine) {
   const SILENT = -120; // dB; what a sum leaves below this is rounding
+  const SHOUT = 10 ** (26 / 20); // a voice shouting close by, 120 dB SPL, against the 94 dB SPL of a microphone's nominal level; from memory
   const signal = (...reading) => engine.signalReading(...reading);
 
   /* Level lost at a source's own output because of what is plugged into it, dB at 1 kHz. */
@@ -23,7 +24,12 @@ Ringfence.engine = Ringfence.engine || {};
     const where = `${s.channel} to ${l.channel}`, pair = engine.pair(source, listener);
     if (l.maximum && engine.loudest(s)) {
       const over = engine.decibels(engine.loudest(s) * Math.max(...mid) / l.maximum);
-      yield signal("over-level", pair, where, over, "dB", { ...words, pad: engine.padWords(over), stands: stands(over) });
+      yield signal("over-level", pair, where, over, "dB", { ...words, pad: engine.padWords(over), stands: stands(over) },
+        { flags: { source: s.kind === "microphone" ? "microphone" : "other" } });
+      if (s.kind === "microphone" && s.nominal) {
+        const shouted = engine.decibels(Math.min(s.nominal * SHOUT, engine.loudest(s)) * Math.max(...mid) / l.maximum);
+        yield signal("shout-level", pair, where, shouted, "dB", { ...words, pad: engine.padWords(shouted) });
+      }
     }
     if (l.sensitivity && s.nominal) {
       const above = engine.decibels(s.nominal * Math.min(...mid) / l.sensitivity);

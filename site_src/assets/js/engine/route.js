@@ -6,6 +6,7 @@ Ringfence.engine = Ringfence.engine || {};
    that a page answers to a thumb while it looks. */
 (function (engine) {
   const MOST = 3; // leads in a row
+  engine.FORMS = ["cable", "adapter", "converter", "splitter"]; // from most to least common in a bag
 
   /* Looks for the best chains, best first; never one that is dangerous, carries no signal or does not fit. A generator: every step yields
      {looked, known} (chains looked at, of those met so far); it returns the published verdicts. */
@@ -45,10 +46,10 @@ Ringfence.engine = Ringfence.engine || {};
     queue.splice(low, 0, entry);
   }
 
-  /* What makes one answer worse than another: verdict, while plugging, how much is lost, leads, what to mind, metres, name. */
+  /* What makes one answer worse than another: verdict, while plugging, how much is lost, leads, how rare they are in a bag, what to mind, metres, name. */
   engine.cost = (data, rulebook, judged) => [
     engine.rank(judged.verdict), engine.rank(judged.plugging), engine.loss(rulebook, judged.findings), judged.through.length,
-    judged.findings.filter(({ severity }) => severity === "note").length,
+    judged.through.reduce((sum, id) => sum + engine.FORMS.indexOf(data.leads[id].form), 0), judged.findings.filter(({ severity }) => severity === "note").length,
     judged.through.reduce((sum, id) => sum + (data.leads[id].length || 0), 0), ...judged.through,
   ];
 
