@@ -21,6 +21,14 @@ PATIENCE = 90_000  # ms; how long something that should appear may take on a bus
 expect.set_options(timeout=PATIENCE)
 
 
+def until(page, so):
+    """Let a page go on until `so()`, for as long as PATIENCE; whether it came to that is for the caller to see."""
+    for _ in range(PATIENCE // 50):
+        if so():
+            return
+        page.wait_for_timeout(50)
+
+
 @pytest.fixture(scope="session")
 def site(request, tmp_path_factory):
     """The served site; `site.base` is its address."""

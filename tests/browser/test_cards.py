@@ -5,7 +5,7 @@ import io
 import cv2
 import numpy
 import pytest
-from conftest import DESK, PHONE
+from conftest import DESK, PATIENCE, PHONE
 from mkdocs.commands.build import build as mkdocs
 from mkdocs.config import load_config
 from once import ROOT
@@ -152,6 +152,7 @@ def read(png):
 ])
 def test_with_an_address_the_code_can_be_read_in_the_dark_too(browser, placed, path, code, said):
     context = browser.new_context(viewport=DESK, base_url=placed.base, color_scheme="dark", device_scale_factor=3, service_workers="block")
+    context.set_default_timeout(PATIENCE)
     page = context.new_page()
     page.goto(path)
     page.locator(code).scroll_into_view_if_needed()

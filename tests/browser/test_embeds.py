@@ -4,7 +4,7 @@ import io
 
 import pytest
 from answers import CHAINS, address, expected
-from conftest import DESK, PHONE
+from conftest import DESK, PATIENCE, PHONE
 from PIL import Image
 from playwright.sync_api import expect
 from test_accessibility import grave
@@ -133,6 +133,7 @@ def test_an_answer_is_saved_as_png(visit):
 def test_a_browser_that_does_not_let_its_drawings_be_read_is_told_of(browser, site):
     """A page opened from a disc: every file there counts as another's. And no address of a disc is cited."""
     page = browser.new_page()
+    page.set_default_timeout(PATIENCE)
     page.goto((site.folder / "leads/xlr-f-to-xlr-m-3m/index.html").as_uri())
     page.get_by_role("button", name="PNG").click()
     expect(page.locator(".rf-take__drawings")).to_contain_text("No PNG here: this browser does not let the page read its drawings.")

@@ -5,6 +5,7 @@ import re
 
 import pytest
 from answers import CHAINS, address, expected, shown
+from conftest import PATIENCE
 from playwright.sync_api import expect
 from served import served
 
@@ -25,6 +26,7 @@ def own(site):
 @pytest.fixture
 def page(browser, own):
     context = browser.new_context(viewport={"width": 390, "height": 844}, base_url=own.base, service_workers="allow")
+    context.set_default_timeout(PATIENCE)
     page = context.new_page()
     page.thrown = []
     page.on("pageerror", lambda error: page.thrown.append(str(error)))
