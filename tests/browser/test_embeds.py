@@ -2,6 +2,7 @@
 
 import io
 
+import numpy as np
 import pytest
 from answers import CHAINS, address, expected
 from conftest import DESK, PATIENCE, PHONE
@@ -107,12 +108,10 @@ def png(page, button):
 
 def inked(image):
     """Whether the picture is black on white: every corner and most of it white, no part to be seen through, and something drawn."""
-    data = image.tobytes()
-    pixels = [data[place:place + 4] for place in range(0, len(data), 4)]
+    colours, alpha = np.split(np.asarray(image), [3], axis=-1)
     corners = [image.getpixel((x, y)) for x in (0, image.width - 1) for y in (0, image.height - 1)]
-    white = sum(pixel[:3] == b"\xff\xff\xff" for pixel in pixels) / len(pixels)
-    dark = sum(max(pixel[:3]) < 60 for pixel in pixels) / len(pixels)
-    return corners == [(255, 255, 255, 255)] * 4 and all(pixel[3] == 255 for pixel in pixels) and white > 0.4 and dark > 0.005
+    white, dark = (colours == 255).all(axis=-1).mean(), (colours.max(axis=-1) < 60).mean()
+    return corners == [(255, 255, 255, 255)] * 4 and (alpha == 255).all() and white > 0.4 and dark > 0.005
 
 
 def test_a_drawing_is_saved_as_png(visit):
