@@ -1,19 +1,26 @@
-"""Shared by all tests. With RINGFENCE_NO_SKIPS set (continuous integration) a skipped test counts as a failure."""
+"""Shared by all tests. With RINGFENCE_NO_SKIPS set (continuous integration) a skipped test counts as a failure.
+
+Under `pytest -n` every process has its own session fixtures; what takes long is in `once.py`, made by one process for all.
+"""
 
 import os
-from pathlib import Path
 
 import pytest
 
 from generator.catalogue import default_directory, load
-
-ROOT = Path(__file__).parents[1]
+from generator.engine import pairings
 
 
 @pytest.fixture(scope="session")
 def catalogue():
     """The real catalogue."""
     return load(default_directory())
+
+
+@pytest.fixture(scope="session")
+def every_pairing(catalogue):
+    """Every pairing of the real catalogue: (outlet, leads, inlet)."""
+    return list(pairings(catalogue))
 
 
 @pytest.hookimpl(wrapper=True)
@@ -23,3 +30,11 @@ def pytest_runtest_makereport(item, call):
         report.outcome = "failed"
         report.longrepr = f"{item.nodeid} was skipped, and nothing may be skipped here: {call.excinfo.value}"
     return report
+
+
+def pytest_terminal_summary(terminalreporter):
+    """What tests recorded as `told`: how much was compared and how far apart the two were. Printed here, for `pytest -n` lets no test speak."""
+    for report in terminalreporter.getreports("passed") + terminalreporter.getreports("failed"):
+        for name, words in report.user_properties:
+            if name == "told":
+                terminalreporter.write_line(words)

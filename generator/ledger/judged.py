@@ -48,8 +48,6 @@ def _judge_all(catalogue: Catalogue, wanted: Sequence[Pairing]) -> list[str]:
     if len(wanted) < FEW:
         _start(catalogue)
         return [_one(pairing) for pairing in wanted]
-    # One thread each: the matrices are small, and the cores are busy with one pairing each.
-    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
     with multiprocessing.Pool(initializer=_start, initargs=(catalogue,)) as pool:
         return pool.map(_one, wanted, chunksize=64)
 

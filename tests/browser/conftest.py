@@ -1,4 +1,4 @@
-"""One built site for all tests of the session, and a real Chromium with windows of the sizes people have.
+"""One built site for all tests of a run, and a real Chromium with windows of the sizes people have.
 
 RINGFENCE_SITE may name the folder of a site built from this very checkout (continuous integration tests what it will publish); otherwise it is built here.
 """
@@ -6,19 +6,27 @@ RINGFENCE_SITE may name the folder of a site built from this very checkout (cont
 import json
 import os
 import shutil
-from contextlib import contextmanager
 from pathlib import Path
 
+import once
 import pytest
 from playwright.sync_api import expect, sync_playwright
 
-from served import built, served
+from served import served
 
 PHONE = {"width": 390, "height": 844}
 DESK = {"width": 1280, "height": 900}
-PATIENCE = 15_000  # ms; how long something that should appear may take on a busy machine
+PATIENCE = 90_000  # ms; how long something that should appear may take on a busy machine
 
 expect.set_options(timeout=PATIENCE)
+
+
+def until(page, so):
+    """Let a page go on until `so()`, for as long as PATIENCE; whether it came to that is for the caller to see."""
+    for _ in range(PATIENCE // 50):
+        if so():
+            return
+        page.wait_for_timeout(50)
 
 
 @pytest.fixture(scope="session")
@@ -26,9 +34,8 @@ def site(request, tmp_path_factory):
     """The served site; `site.base` is its address."""
     if shutil.which("chromium") is None:
         pytest.skip("chromium not installed")
-    folder = os.environ.get("RINGFENCE_SITE")
-    folder = Path(folder).resolve() if folder else built(request.getfixturevalue("catalogue"), tmp_path_factory.mktemp("browser"))
-    with served(folder) as site:
+    given = os.environ.get("RINGFENCE_SITE")
+    with served(Path(given).resolve() if given else once.site(request.getfixturevalue("catalogue"), once.common(tmp_path_factory))) as site:
         yield site
 
 

@@ -1,4 +1,4 @@
-"""The whole site, built from a catalogue into a folder and answered for from this machine only."""
+"""A built site in a folder, answered for from this machine only."""
 
 from __future__ import annotations
 
@@ -8,23 +8,6 @@ from functools import partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from threading import Thread
-
-from mkdocs.commands.build import build as mkdocs
-from mkdocs.config import load_config
-
-from generator import ledger
-from generator.catalogue import Catalogue
-from generator.site.build import build as docs
-
-ROOT = Path(__file__).parents[2]
-REMEMBERED = ROOT / "build/verdicts.jsonl"
-
-
-def built(catalogue: Catalogue, folder: Path) -> Path:
-    """The folder of the built site. Strict: a warning is a failure. Minutes when no verdict is remembered, seconds when all are."""
-    docs(catalogue, ledger.judged(catalogue, REMEMBERED), folder / "docs")
-    mkdocs(load_config(str(ROOT / "mkdocs.yml"), docs_dir=str(folder / "docs"), site_dir=str(folder / "site"), strict=True))
-    return folder / "site"
 
 
 class Site:

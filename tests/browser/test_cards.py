@@ -5,12 +5,13 @@ import io
 import cv2
 import numpy
 import pytest
-from conftest import DESK, PHONE
+from conftest import DESK, PATIENCE, PHONE
 from mkdocs.commands.build import build as mkdocs
 from mkdocs.config import load_config
+from once import ROOT
 from playwright.sync_api import expect
 from pypdf import PdfReader
-from served import ROOT, served
+from served import served
 
 from generator.site.address import Address
 from generator.site.build import docs
@@ -69,7 +70,7 @@ def test_a_card_is_black_on_white_and_says_what_it_says_in_words(visit):
 def test_nothing_is_cut_off_on_any_card(visit, catalogue):
     """Every connector and every lead there is."""
     page = visit(f"cards/#connectors={','.join(catalogue.connectors)}&leads={','.join(catalogue.leads)}", size=DESK)
-    expect(page.locator(".rf-sheets:not([aria-busy])")).to_be_attached(timeout=90_000)
+    expect(page.locator(".rf-sheets:not([aria-busy])")).to_be_attached()
     cut = page.locator(".rf-card__body").evaluate_all("""all => all.filter((body) => body.scrollHeight > body.clientHeight || body.scrollWidth > body.clientWidth
         || body.parentNode.scrollHeight > body.parentNode.clientHeight).map((body) => body.parentNode.getAttribute("aria-label"))""")
     assert cut == []
@@ -151,6 +152,7 @@ def read(png):
 ])
 def test_with_an_address_the_code_can_be_read_in_the_dark_too(browser, placed, path, code, said):
     context = browser.new_context(viewport=DESK, base_url=placed.base, color_scheme="dark", device_scale_factor=3, service_workers="block")
+    context.set_default_timeout(PATIENCE)
     page = context.new_page()
     page.goto(path)
     page.locator(code).scroll_into_view_if_needed()

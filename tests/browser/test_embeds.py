@@ -2,9 +2,10 @@
 
 import io
 
+import numpy as np
 import pytest
 from answers import CHAINS, address, expected
-from conftest import DESK, PHONE
+from conftest import DESK, PATIENCE, PHONE
 from PIL import Image
 from playwright.sync_api import expect
 from test_accessibility import grave
@@ -107,12 +108,10 @@ def png(page, button):
 
 def inked(image):
     """Whether the picture is black on white: every corner and most of it white, no part to be seen through, and something drawn."""
-    data = image.tobytes()
-    pixels = [data[place:place + 4] for place in range(0, len(data), 4)]
+    colours, alpha = np.split(np.asarray(image), [3], axis=-1)
     corners = [image.getpixel((x, y)) for x in (0, image.width - 1) for y in (0, image.height - 1)]
-    white = sum(pixel[:3] == b"\xff\xff\xff" for pixel in pixels) / len(pixels)
-    dark = sum(max(pixel[:3]) < 60 for pixel in pixels) / len(pixels)
-    return corners == [(255, 255, 255, 255)] * 4 and all(pixel[3] == 255 for pixel in pixels) and white > 0.4 and dark > 0.005
+    white, dark = (colours == 255).all(axis=-1).mean(), (colours.max(axis=-1) < 60).mean()
+    return corners == [(255, 255, 255, 255)] * 4 and (alpha == 255).all() and white > 0.4 and dark > 0.005
 
 
 def test_a_drawing_is_saved_as_png(visit):
@@ -133,6 +132,7 @@ def test_an_answer_is_saved_as_png(visit):
 def test_a_browser_that_does_not_let_its_drawings_be_read_is_told_of(browser, site):
     """A page opened from a disc: every file there counts as another's. And no address of a disc is cited."""
     page = browser.new_page()
+    page.set_default_timeout(PATIENCE)
     page.goto((site.folder / "leads/xlr-f-to-xlr-m-3m/index.html").as_uri())
     page.get_by_role("button", name="PNG").click()
     expect(page.locator(".rf-take__drawings")).to_contain_text("No PNG here: this browser does not let the page read its drawings.")

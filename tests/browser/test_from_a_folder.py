@@ -5,6 +5,7 @@ from zipfile import ZipFile
 
 import pytest
 from answers import CHAINS, address, expected, shown
+from conftest import PATIENCE
 from playwright.sync_api import expect
 
 from generator.site import folder
@@ -25,6 +26,7 @@ def disc(site, tmp_path_factory):
 @pytest.fixture
 def page(browser, disc):
     context = browser.new_context(viewport={"width": 390, "height": 844}, has_touch=True)
+    context.set_default_timeout(PATIENCE)
     page, wrong = context.new_page(), []
     page.on("pageerror", lambda error: wrong.append(str(error)))
     page.on("console", lambda said: said.type == "error" and wrong.append(said.text))
@@ -64,6 +66,7 @@ def test_links_lead_on_and_not_to_a_list_of_files(page, disc, start, link, arriv
 
 def test_a_link_needs_no_script_to_lead_on(browser, disc):
     page = browser.new_context(java_script_enabled=False).new_page()
+    page.set_default_timeout(PATIENCE)
     page.goto(f"{disc}connectors/xlr-3/index.html")
     links = page.locator("a[href]").evaluate_all("all => all.map((one) => one.href).filter((one) => one.startsWith('file:'))")
     assert len(links) > 20 and [link for link in links if link.split("#")[0].endswith("/")] == []

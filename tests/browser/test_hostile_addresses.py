@@ -4,6 +4,7 @@ from urllib.parse import quote
 
 import pytest
 from answers import CHAINS, address, shown
+from conftest import PATIENCE
 from playwright.sync_api import expect
 
 pytestmark = pytest.mark.browser
@@ -41,6 +42,7 @@ def nothing_ran(page):
 def shared(browser, site):
     """One profile for the many addresses of this module."""
     context = browser.new_context(viewport={"width": 390, "height": 844}, base_url=site.base, service_workers="block")
+    context.set_default_timeout(PATIENCE)
     yield context
     context.close()
 

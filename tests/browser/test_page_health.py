@@ -2,6 +2,7 @@
 
 import pytest
 from answers import CHAINS, address
+from conftest import until
 from kinds import KINDS, page_of
 
 pytestmark = pytest.mark.browser
@@ -38,10 +39,14 @@ def test_a_watched_page_tells_what_goes_wrong(visit, site):
         console.error("spoken"); setTimeout(() => { throw new Error("thrown"); });
         return Promise.allSettled(["../no-such-file.json", "https://elsewhere.invalid/x"].map((one) => fetch(one)));
     }""")
-    page.wait_for_timeout(100)
-    told = [line for line in page.wrong if not line.startswith("console: Failed to load")]
+
+    def told():
+        return sorted(line for line in page.wrong if not line.startswith("console: Failed to load"))
+
+    until(page, lambda: len(told()) >= 4)
+    found = told()
     page.wrong.clear()
-    assert sorted(told) == [f"404 for {site.base}no-such-file.json", "console: spoken", "exception: thrown", "request to https://elsewhere.invalid/x"]
+    assert found == [f"404 for {site.base}no-such-file.json", "console: spoken", "exception: thrown", "request to https://elsewhere.invalid/x"]
 
 
 @pytest.mark.parametrize("kind", ["answer", "matrix", "port"])
@@ -58,6 +63,7 @@ def test_the_policy_of_a_page_stops_what_was_not_built_into_it(visit, catalogue,
         document.body.append(image);
     }""")
     page.wait_for_timeout(200)
+    until(page, lambda: len(page.wrong) >= 2)
     assert page.evaluate("window.pwned") is None
     assert len(page.wrong) == 2 and all("Content Security Policy" in wrong for wrong in page.wrong)
     page.wrong.clear()

@@ -5,6 +5,7 @@ import re
 
 import pytest
 from answers import CHAINS, address, expected, shown
+from conftest import PATIENCE
 from playwright.sync_api import expect
 from served import served
 
@@ -25,6 +26,7 @@ def own(site):
 @pytest.fixture
 def page(browser, own):
     context = browser.new_context(viewport={"width": 390, "height": 844}, base_url=own.base, service_workers="allow")
+    context.set_default_timeout(PATIENCE)
     page = context.new_page()
     page.thrown = []
     page.on("pageerror", lambda error: page.thrown.append(str(error)))
@@ -35,7 +37,7 @@ def page(browser, own):
 
 def kept(page):
     page.goto("check/")
-    expect(page.locator("#rf-offline")).to_have_text(KEPT, timeout=30_000)
+    expect(page.locator("#rf-offline")).to_have_text(KEPT)
     page.wait_for_function("navigator.serviceWorker.controller !== null")
 
 
@@ -109,7 +111,7 @@ def test_a_newer_version_waits_until_it_is_asked_for(page, own, catalogue):
     changed = (own.folder / "check/index.html").read_bytes().replace(b"Know before you plug", b"Know before you plug, newer")
     own.replaced |= offline.packed({"check/index.html": changed, "methods/index.html": (own.folder / "methods/index.html").read_bytes()})
     page.evaluate("navigator.serviceWorker.getRegistration().then((one) => one.update()).then(() => 0)")
-    expect(page.locator("#rf-offline")).to_contain_text("A newer version is here.", timeout=30_000)
+    expect(page.locator("#rf-offline")).to_contain_text("A newer version is here.")
     assert page.evaluate("window.before") is True, "not reloaded"
     assert shown(page) == expected(catalogue, *CHAINS["safe"])
     page.goto("methods/")
@@ -129,4 +131,4 @@ def test_an_incomplete_visit_is_not_called_kept(page, own):
     files["files"].append("no-such-file.svg")
     own.replaced["offline-list.js"] = f"self.OFFLINE = {json.dumps(files)};".encode()
     page.goto("check/")
-    expect(page.locator("#rf-offline")).to_have_text("Not kept for offline use: something could not be loaded.", timeout=30_000)
+    expect(page.locator("#rf-offline")).to_have_text("Not kept for offline use: something could not be loaded.")

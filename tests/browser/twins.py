@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import json
 import shutil
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import asdict, dataclass, field
 from math import isclose
@@ -16,10 +16,8 @@ from os import cpu_count
 from pathlib import Path
 
 from playwright.sync_api import Page, sync_playwright
-from served import REMEMBERED
 
-from generator import ledger
-from generator.catalogue import Catalogue, default_directory, load
+from generator.catalogue import Catalogue
 from generator.catalogue.published import as_data
 from generator.engine import judge
 from generator.engine.circuit import CONTACT_OHM
@@ -36,7 +34,6 @@ GAIN_FLOOR = 1e-8  # of the source: -160 dB, a hundred below what still counts a
 DECIBELS, DECIBELS_PER_NEPER = 1e-7, 8.686
 BATCH = 250  # questions in one call of the page
 Question = tuple[str, tuple[str, ...], str]
-Answers = Callable[[Question], dict]
 
 ASKED = """batch => JSON.stringify(batch.map(([from, through, into]) => {
     try { return Ringfence.judge(given.data, given.rulebook, {from, through, into}); } catch (error) { return {failed: String(error)}; }
@@ -68,25 +65,14 @@ def engine_page(catalogue: Catalogue) -> Iterator[Page]:
         browser.close()
 
 
-def worked_out(catalogue: Catalogue) -> Answers:
-    """Answers of the Python engine, each worked out when asked for."""
-    return lambda question: json.loads(json.dumps(judge(catalogue, *question).as_data()))
-
-
-def remembered(catalogue: Catalogue) -> Answers:
-    """Answers of the Python engine to every pairing, from the ledger's memory where its digest of engine and records still holds."""
-    known = {(one["from"], tuple(one["through"]), one["into"]): one for one in ledger.judged(catalogue, REMEMBERED)}
-    return known.__getitem__
-
-
-def compare(make: Callable[[Catalogue], tuple[Catalogue, Sequence[Question]]], answers: Callable[[Catalogue], Answers] = worked_out) -> Comparison:
-    """Put the questions that `make` finds for the real catalogue to both engines, on all cores."""
+def compare(catalogue: Catalogue, questions: Sequence[Question], known: Sequence[dict] | None = None) -> Comparison:
+    """Put questions to both engines, on all cores. `known` are the Python engine's answers in the same order, where they are known already."""
     parts = cpu_count() or 1
     whole = Comparison()
-    answers(load(default_directory()))  # whatever has to be judged first is judged once here, not once in each process
+    shares = [slice(len(questions) * part // parts, len(questions) * (part + 1) // parts) for part in range(parts)]
     # Started afresh: a forked process would inherit the event loop of other tests' browsers.
     with get_context("spawn").Pool(parts) as pool:
-        for one in pool.starmap(_compare_part, [(make, answers, part, parts) for part in range(parts)], chunksize=1):
+        for one in pool.starmap(_compare_share, [(catalogue, questions[share], known and known[share]) for share in shares], chunksize=1):
             whole.compared += one.compared
             whole.refused += one.refused
             whole.tied += one.tied
@@ -96,22 +82,19 @@ def compare(make: Callable[[Catalogue], tuple[Catalogue, Sequence[Question]]], a
     return whole
 
 
-def _compare_part(make: Callable, answers: Callable[[Catalogue], Answers], part: int, parts: int) -> Comparison:
-    catalogue, questions = make(load(default_directory()))
-    answer = answers(catalogue)
-    mine = questions[len(questions) * part // parts:len(questions) * (part + 1) // parts]
-    found = Comparison(len(mine))
+def _compare_share(catalogue: Catalogue, questions: Sequence[Question], known: Sequence[dict] | None) -> Comparison:
+    found = Comparison(len(questions))
     with engine_page(catalogue) as page:
-        for start in range(0, len(mine), BATCH):
-            batch = mine[start:start + BATCH]
-            for question, other in zip(batch, json.loads(page.evaluate(ASKED, batch))):
-                own = answer(question)
+        for start in range(0, len(questions), BATCH):
+            batch = questions[start:start + BATCH]
+            own = known[start:start + BATCH] if known else [json.loads(json.dumps(judge(catalogue, *question).as_data())) for question in batch]
+            for question, one, other in zip(batch, own, json.loads(page.evaluate(ASKED, batch)), strict=True):
                 name = " > ".join([question[0], *question[1], question[2]])
-                if _gave_up(other) and not _gave_up(own):
+                if _gave_up(other) and not _gave_up(one):
                     found.refused += 1
                     continue
-                found.tied += _settle_ties(own, other)
-                found.wrong += [f"{name}: {difference}" for difference in differences(own, other, worst=found.worst)]
+                found.tied += _settle_ties(one, other)
+                found.wrong += [f"{name}: {difference}" for difference in differences(one, other, worst=found.worst)]
     return found
 
 

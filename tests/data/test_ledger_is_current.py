@@ -1,16 +1,14 @@
 """The committed verdicts are what the engine says of the catalogue today: no verdict changes unseen."""
 
-from pathlib import Path
+import once
 
 from generator import ledger
 from generator.catalogue import default_directory
 from generator.ledger.changes import changelog
 
-REMEMBERED = Path(__file__).parents[2] / "build" / "verdicts.jsonl"  # makes it quick where nothing has changed
-
 
 def test_the_ledger_is_current(catalogue):
-    committed, fresh = ledger.read(default_directory() / "verdicts"), ledger.text(ledger.judged(catalogue, REMEMBERED))
+    committed, fresh = ledger.read(default_directory() / "verdicts"), ledger.text(once.judged(catalogue))
     assert committed == fresh, "run `python -m generator ledger`:\n" + changelog(committed, fresh)
 
 

@@ -3,7 +3,7 @@ import random
 import pytest
 
 from generator.drawing import draw_schematic
-from generator.engine import judge, pairings
+from generator.engine import judge
 from generator.engine.explain import explain
 
 from . import seen
@@ -16,8 +16,8 @@ def words(drawn):
 
 
 @pytest.mark.parametrize("seed", range(3))
-def test_no_text_overlaps_or_leaves_the_canvas(catalogue, seed):
-    for start, through, target in random.Random(seed).sample(list(pairings(catalogue)), 15):
+def test_no_text_overlaps_or_leaves_the_canvas(catalogue, every_pairing, seed):
+    for start, through, target in random.Random(seed).sample(every_pairing, 15):
         ids = dict.fromkeys(finding.id for finding in judge(catalogue, start, through, target).findings)
         for finding in (None, *ids):
             drawn = draw_schematic(explain(catalogue, start, through, target, finding))
@@ -30,8 +30,8 @@ def test_no_text_overlaps_or_leaves_the_canvas(catalogue, seed):
                 assert not any(one.overlaps(other) for other in found[:number]), (start, through, target, finding, one)
 
 
-def test_no_words_cross_a_line(catalogue):
-    for pairing in random.Random(9).sample(list(pairings(catalogue)), 25):
+def test_no_words_cross_a_line(catalogue, every_pairing):
+    for pairing in random.Random(9).sample(every_pairing, 25):
         drawn = draw_schematic(explain(catalogue, *pairing))
         found = seen.all_words(drawn)
         for element, matrix, _ in seen.walk(seen.root(drawn)):

@@ -5,7 +5,7 @@ from random import Random
 
 import pytest
 
-from generator.engine import judge, pairings
+from generator.engine import judge
 from generator.engine.assemble import Way, ways
 from generator.engine.direct import settings, supply_switches
 from generator.engine.findings import findings_of
@@ -17,15 +17,10 @@ SEED, MANY = 20261125, 30
 
 
 @pytest.fixture(scope="module")
-def all_pairings(catalogue):
-    return list(pairings(catalogue))
-
-
-@pytest.fixture(scope="module")
-def sample(all_pairings):
+def sample(every_pairing):
     """`sample(wanted)`: a fixed choice of pairings of which wanted(start, through, target) is true."""
     def sample(wanted=lambda *pairing: True, many=MANY):
-        mixed = Random(SEED).sample(all_pairings, len(all_pairings))
+        mixed = Random(SEED).sample(every_pairing, len(every_pairing))
         found = [pairing for pairing in mixed if wanted(*pairing)][:many]
         assert len(found) == many, "the catalogue has too few of these for a sample"
         return found

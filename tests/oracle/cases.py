@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from typing import NamedTuple
 
 import numpy as np
 from agreement import Case
@@ -15,8 +16,7 @@ from generator.engine.signal import HERTZ, drive_of, sources_of
 from generator.engine.solve import closed_array, solve_ac
 
 
-@dataclass(frozen=True)
-class Point:
+class Point(NamedTuple):
     """Where to look: the number of the supply setting or drive, the corner, the kind of state and the state."""
 
     number: int
@@ -51,7 +51,8 @@ def drives(assembly: Assembly) -> list[Drive]:
 
 def points(assembly: Assembly, count: int) -> list[Point]:
     """Every point for `count` settings or drives."""
-    return [Point(number, corner, kind, state) for number in range(count) for corner in corners(assembly.circuit) for kind, state in states(assembly)]
+    at, possible = corners(assembly.circuit), states(assembly)
+    return [Point(number, corner, kind, state) for number in range(count) for corner in at for kind, state in possible]
 
 
 def direct_cases(name: str, assembly: Assembly, wanted: Sequence[Point]) -> Iterator[Case]:

@@ -1,4 +1,4 @@
-"""Compare many connections with ngspice, on all cores, and keep count of what was met."""
+"""Compare many connections with ngspice, on all cores, and keep count of what was met. Each is assembled once for all analyses of it."""
 
 from __future__ import annotations
 
@@ -18,13 +18,14 @@ from generator.engine.direct import settings
 from generator.engine.netlist import netlist
 
 BATCH = 100  # ways of plugging handed to one process at a time
-Choice = Callable[[Connection, Assembly, Sequence[Point]], Iterable[Point]]
+Look = Callable[[Assembly, Case], Iterable[float]]
 
 
 @dataclass
 class Tally:
     """What a comparison did: cases compared of those there are, circuits after equal netlists were taken together, cases by corner and by kind of
-    state, the worst difference as a share of what rounding allows with its case, and what differed by more."""
+    state, the worst difference as a share of what rounding allows with its case, and what differed by more. `looked`: how many numbers
+    a further look at the cases gave; `largest`: the largest of them with its case."""
 
     ways: int = 0
     compared: int = 0
@@ -34,12 +35,14 @@ class Tally:
     states: Counter = field(default_factory=Counter)
     worst: tuple[float, str] = (0.0, "")
     wrong: list[str] = field(default_factory=list)
+    looked: int = 0
+    largest: tuple[float, str] = (0.0, "")
 
     def add(self, other: "Tally") -> None:
         """Take another tally in."""
-        for name in ("ways", "compared", "possible", "circuits", "corners", "states", "wrong"):
+        for name in ("ways", "compared", "possible", "circuits", "corners", "states", "wrong", "looked"):
             setattr(self, name, getattr(self, name) + getattr(other, name))
-        self.worst = max(self.worst, other.worst)
+        self.worst, self.largest = max(self.worst, other.worst), max(self.largest, other.largest)
 
     def __str__(self) -> str:
         counted = ", ".join(f"{name} {count}" for name, count in (*sorted(self.states.items()), *sorted(self.corners.items())))
@@ -60,6 +63,7 @@ class Analysis:
 DIRECT = Analysis("direct current", lambda assembly: len(settings(assembly.ports)), direct_cases)
 SIGNAL = Analysis("signals", lambda assembly: len(drives(assembly)), signal_cases)
 ANALYSES = {analysis.name: analysis for analysis in (DIRECT, SIGNAL)}
+Choice = Callable[[Analysis, Connection, Assembly, Sequence[Point]], Iterable[Point]]
 
 
 def text_of(case: Case) -> str:
@@ -67,43 +71,53 @@ def text_of(case: Case) -> str:
     return netlist(case.circuit, case.values, case.closed, case.drive, case.hertz)
 
 
-def everything(connection: Connection, assembly: Assembly, possible: Sequence[Point]) -> Iterable[Point]:
+def everything(analysis: Analysis, connection: Connection, assembly: Assembly, possible: Sequence[Point]) -> Iterable[Point]:
     """Every setting or drive, corner and state."""
     return possible
 
 
-def compare_batch(catalogue: Catalogue, batch: Sequence[Connection], analysis: Analysis, choose: Choice) -> Tally:
-    """Compare the chosen points of some connections in one ngspice process."""
-    tally, different = Tally(ways=len(batch)), {}
+def nothing(assembly: Assembly, case: Case) -> Iterable[float]:
+    """No further look."""
+    return ()
+
+
+def compare_batch(catalogue: Catalogue, batch: Sequence[Connection], choose: Choice, look: Look = nothing) -> dict[str, Tally]:
+    """Compare the chosen points of some connections in one ngspice process. A tally for each analysis, by name."""
+    tallies, different = {name: Tally(ways=len(batch)) for name in ANALYSES}, {}
     for connection in batch:
         assembly = connection.assembly(catalogue)
-        possible = points(assembly, analysis.count(assembly))
-        wanted = list(choose(connection, assembly, possible))
-        tally.possible += len(possible)
-        tally.compared += len(wanted)
-        tally.corners.update(point.corner for point in wanted)
-        tally.states.update(point.kind for point in wanted)
-        for case in analysis.cases(connection.name, assembly, wanted):
-            different.setdefault(bare(text_of(case)), case)
-    tally.circuits = len(different)
-    for case, analyses in zip(different.values(), simulate(list(different))):
+        for name, analysis in ANALYSES.items():
+            tally, possible = tallies[name], points(assembly, analysis.count(assembly))
+            wanted = list(choose(analysis, connection, assembly, possible))
+            tally.possible += len(possible)
+            tally.compared += len(wanted)
+            tally.corners.update(point.corner for point in wanted)
+            tally.states.update(point.kind for point in wanted)
+            for case in analysis.cases(connection.name, assembly, wanted):
+                different.setdefault(bare(text_of(case)), (tally, case))
+                for number in look(assembly, case):
+                    tally.looked += 1
+                    tally.largest = max(tally.largest, (number, case.name))
+    for (tally, case), analyses in zip(different.values(), simulate(list(different))):
         share, wrong = compare(case, analyses)
+        tally.circuits += 1
         tally.worst = max(tally.worst, (share, case.name))
         tally.wrong += wrong
-    return tally
+    return tallies
 
 
-_shared: tuple[Catalogue, Analysis, Choice] | None = None  # what a worker process compares; handed over when it starts
+_shared: tuple[Catalogue, Choice, Look] | None = None  # what a worker process compares; handed over when it starts
 
 
-def compare_all(catalogue: Catalogue, wanted: Sequence[Connection], analysis: Analysis, choose: Choice) -> Tally:
+def compare_all(catalogue: Catalogue, wanted: Sequence[Connection], choose: Choice, look: Look = nothing) -> dict[str, Tally]:
     """Compare connections on all cores. Raises AssertionError when ngspice gives no result for a circuit."""
-    tally = Tally()
+    tallies = {name: Tally() for name in ANALYSES}
     batches = [wanted[i:i + BATCH] for i in range(0, len(wanted), BATCH)]
-    with multiprocessing.get_context("fork").Pool(initializer=_start, initargs=(catalogue, analysis, choose)) as pool:
+    with multiprocessing.get_context("fork").Pool(initializer=_start, initargs=(catalogue, choose, look)) as pool:
         for found in pool.imap_unordered(_one, batches):
-            tally.add(found)
-    return tally
+            for name, tally in found.items():
+                tallies[name].add(tally)
+    return tallies
 
 
 def _start(*shared) -> None:
@@ -111,6 +125,6 @@ def _start(*shared) -> None:
     _shared = shared
 
 
-def _one(batch: Sequence[Connection]) -> Tally:
-    catalogue, analysis, choose = _shared
-    return compare_batch(catalogue, batch, analysis, choose)
+def _one(batch: Sequence[Connection]) -> dict[str, Tally]:
+    catalogue, choose, look = _shared
+    return compare_batch(catalogue, batch, choose, look)

@@ -56,10 +56,10 @@ def templates(catalogue: Catalogue, pairing: Pairing) -> set[str]:
     return {template for port in (pairing[0], pairing[2]) for template in catalogue.ports[port].circuits}
 
 
-def short_list(catalogue: Catalogue) -> list[Pairing]:
-    """As few single-lead pairings as a greedy choice needs to have every template (and so every sink and clamp) and every kind of part of a
+def short_list(catalogue: Catalogue, paired: Sequence[Pairing]) -> list[Pairing]:
+    """Of all that is paired as few single-lead pairings as a greedy choice needs to have every template (and so every sink and clamp) and every kind of part of a
     lead in one of them. Chosen from the data: a new template is in it without anyone adding it."""
-    has = {pairing: templates(catalogue, pairing) | _lead_kinds(catalogue, pairing) for pairing in pairings(catalogue)}
+    has = {pairing: templates(catalogue, pairing) | _lead_kinds(catalogue, pairing) for pairing in paired}
     missing, chosen = set().union(*has.values()), []
     while missing:
         best = max(has, key=lambda pairing: (len(has[pairing] & missing), -len(pairing[1]), pairing))

@@ -14,7 +14,7 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).parent))  # the oracle's modules call each other by bare name, as pytest has them
 
-from comparison import ANALYSES, compare_all, everything  # noqa: E402
+from comparison import compare_all, everything  # noqa: E402
 from connections import connections  # noqa: E402
 from simulator import NGSPICE  # noqa: E402
 
@@ -39,10 +39,9 @@ def main(arguments: list[str] | None = None) -> int:
     wrong = 0
     for outlet in options.outlet or found:
         wanted = connections(catalogue, found[outlet])
-        for analysis in ANALYSES.values():
-            tally = compare_all(catalogue, wanted, analysis, everything)
+        for name, tally in compare_all(catalogue, wanted, everything).items():
             wrong += len(tally.wrong)
-            print(f"{outlet}, {analysis.name}: {tally}", *(f"    {words}" for words in tally.wrong[:10]), sep="\n", flush=True)
+            print(f"{outlet}, {name}: {tally}", *(f"    {words}" for words in tally.wrong[:10]), sep="\n", flush=True)
     print(f"{wrong} numbers differ by more than rounding." if wrong else "All agree.")
     return 1 if wrong else 0
 

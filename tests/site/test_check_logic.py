@@ -41,7 +41,7 @@ def run(expression: str, before: str = ""):
     program += f"const {{ui, check}} = Ringfence;\n{before}\nconsole.log(JSON.stringify({expression}));"
     if shutil.which("node") is None:
         pytest.skip("node not installed")
-    done = subprocess.run(["node", "-e", program], capture_output=True, text=True, timeout=60)
+    done = subprocess.run(["node", "-e", program], capture_output=True, text=True, timeout=300)
     assert done.returncode == 0, done.stderr
     return json.loads(done.stdout)
 

@@ -42,7 +42,7 @@ def read(*scripts: bytes, then: str):
     """The value of an expression after some scripts of ours, in node."""
     program = "globalThis.window = globalThis;\n" + b"\n".join(scripts).decode() + f"\nprocess.stdout.write(JSON.stringify({then}));"
     try:
-        done = subprocess.run(["node", "-"], input=program, capture_output=True, text=True, timeout=60)
+        done = subprocess.run(["node", "-"], input=program, capture_output=True, text=True, timeout=300)
     except FileNotFoundError:
         pytest.skip("node not installed")
     assert done.returncode == 0, done.stderr[-2000:]
