@@ -383,3 +383,25 @@ def test_findings_are_told_by_whether_the_switches_matter(visit):
     expect(page.locator(".rf-reach")).to_have_text(["In every setting"])
     knob(page).tap()
     expect(page.locator(".rf-reach")).to_have_text(["Only with phantom 48 V on", "In every setting"])
+
+
+def test_a_supply_of_three_positions_is_a_list(visit):
+    """None stands in the catalogue; a record may bring one at any time (`states` of a supply)."""
+    page = visit(address(*SWITCHED))
+    shown(page)
+    page.evaluate("""() => {
+        const { check, engine } = Ringfence, states = ["48 V", "12 V", "off"], verdicts = ["dangerous", "lossy", "safe"];
+        const judged = { verdict: "dangerous", conditions: "", findings: [], settings: states.map((state, i) => ({ supplies: { feed: state }, verdict: verdicts[i] })) };
+        engine.hold(judged, { settings: states.map((state, i) => [new Map([["feed", state]]), verdicts[i]]), group: [], names: new Map([["feed", "phantom feed"]]) });
+        const question = { from: "mic-dynamic-xlr", through: [], into: "mixer-line-in-xlr" }, board = check.switchboard(judged, question, (set) => {
+            window.turned = set;
+            board.show(check.position(judged, question, set));
+        });
+        board.show(check.position(judged, question, []));
+        document.querySelector(".rf-switches").replaceWith(board.element);
+    }""")
+    feed = page.get_by_label("Phantom feed")
+    assert feed.evaluate("list => list.value") == "48 V" and feed.bounding_box()["height"] >= 44
+    feed.select_option("12 V")
+    assert page.evaluate("window.turned") == [["feed", "12-V"]]
+    expect(page.locator(".rf-set__head")).to_have_text("With phantom feed 12 V: lossy")

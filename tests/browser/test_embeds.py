@@ -76,6 +76,17 @@ def test_a_framed_check_answers_as_the_check_does(framed, catalogue, verdict, wi
     assert sideways(frame) <= 0
 
 
+@pytest.mark.parametrize("set, told", [("phantom:off", ["With phantom 48 V off: lossy"]), ("phantom:perhaps", ["With phantom 48 V on: dangerous"]), ("", [])])
+def test_a_framed_check_tells_the_setting_it_was_passed_on_with(framed, set, told):
+    """Beside the verdict over all settings, never in its place."""
+    path = f"{address(*CHAINS['dangerous'])}{f'&set={set}' if set else ''}"
+    frame = framed(f"embed/{path}", 390, 560)
+    expect(frame.locator(".rf-banner h2")).to_have_text("Dangerous")
+    expect(frame.locator(".rf-set__head")).to_have_text(told)
+    assert frame.locator("#rf-embed-open").get_attribute("href") == f"../../{path}"
+    assert frame.locator("button").count() == 0 and sideways(frame) <= 0
+
+
 @pytest.mark.parametrize("hash, told", [
     ("#from=<script>window.pwned=1</script>", "Not found: <script>window.pwned=1</script>"), ("#from=<img src=x onerror=window.pwned=1>", "Not found: <img src=x onerror=window.pwned=1>"),
     ("#from=__proto__&into=constructor", "Not found: __proto__"), ("", "This address names no whole connection"), ("#from=mic-dynamic-xlr", "This address names no whole connection"),
