@@ -11,6 +11,7 @@ from difflib import get_close_matches
 
 from generator.catalogue.records import Catalogue, Connector, Port
 from generator.drawing import chains, faces, leads, plugs, schematic, svg
+from generator.drawing.layout import in_words
 from generator.drawing.marks import mark
 from generator.drawing.scene import Scene
 from generator.engine.working import Working
@@ -64,10 +65,10 @@ def _subject(catalogue: Catalogue, id: str) -> tuple[Connector, dict[str, str], 
     """What is drawn for an id: the connector, its roles, the title if it is not the connector's, and the half if it is given."""
     if id in catalogue.assignments:
         assignment = catalogue.assignments[id]
-        return catalogue.connectors[assignment.connector], dict(assignment.carries), assignment.name, None
+        return catalogue.connectors[assignment.connector], in_words(assignment.carries), assignment.name, None
     if id in catalogue.ports:
         port = catalogue.ports[id]
-        return catalogue.connectors[port.connector], dict(catalogue.assignments[port.assignment].carries), port.name, port.half
+        return catalogue.connectors[port.connector], in_words(catalogue.assignments[port.assignment].carries), port.name, port.half
     return _connector(catalogue, id), {}, None, None
 
 

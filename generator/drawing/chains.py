@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from generator.catalogue.records import Catalogue, Connector, Lead, Port
 from generator.drawing import text
-from generator.drawing.layout import ROOM, ROW, Block, listed, picture, small_print, stack
+from generator.drawing.layout import ROOM, ROW, Block, in_words, listed, picture, small_print, stack
 from generator.drawing.leads import draw_lead, top_ends
 from generator.drawing.scene import BODY, MARGIN, WIDE, Group, Item, Path, Scene
 from generator.drawing.strips import strip
@@ -70,7 +70,7 @@ def _arranged(catalogue: Catalogue, lead: Lead, end_in: str, end_out: str) -> tu
 
 
 def _device(catalogue: Catalogue, port: Port, word: str, marked: frozenset[str]) -> tuple[Block, Side]:
-    connector, roles = catalogue.connectors[port.connector], catalogue.assignments[port.assignment].carries
+    connector, roles = catalogue.connectors[port.connector], in_words(catalogue.assignments[port.assignment].carries)
     row = strip(connector, port.half, (f"{word}: {port.name}", f"{connector.name}, {port.half}"), roles, MARGIN, ROOM, word == "Into",
                 marked, "device")
     return Block(row.items, row.height), Side(connector, port.half, row.pins, marked)

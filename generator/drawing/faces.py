@@ -16,6 +16,7 @@ from generator.drawing.sides import Place, facing, painted, places
 VIEWS = {"face": "mating face", "solder": "seen from the solder side"}
 LARGEST, SMALLEST_SHELL = 78, 50  # radius of the shell in pixels
 MIDDLE = WIDE / 2
+NEAR_KEY = 18  # a number nearer to the middle of the key's outer edge would touch the key
 
 
 def face(connector: Connector, half: str, view: str, roles: Mapping[str, str], name: str | None = None) -> Scene:
@@ -53,12 +54,14 @@ def _circular(connector: Connector, half: str, view: str, roles: Mapping[str, st
     apart = min(hypot(x - u, y - v) for (x, y), (u, v) in combinations(spots.values(), 2)) * scale
     pin = min(max(max(size.get("pin", 2.4) for size in sizes) / 2 * scale, 5), 11, apart * 0.34)
     free = 1 if any(y < 0 and abs(x) < -0.3 * y for x, y in spots.values()) else -1
+    notch = None if connector.key_angle is None else facing(connector.key_angle, half, view)
     labels = [_Callout(contact, roles.get(contact), x * scale, y * scale, pin, free) for contact, (x, y) in spots.items()]
+    for callout in labels:
+        if notch and hypot(callout.at[0] - notch[0] * radius, callout.at[1] - notch[1] * radius) < NEAR_KEY:
+            callout.inwards()
     top = ROW + 10 if any(callout.side == "top" and callout.role for callout in labels) else 6
     items: list[Item] = [*_shell(half, view, radius)]
-    notch = None
-    if connector.key_angle is not None:
-        notch = facing(connector.key_angle, half, view)
+    if notch:
         items.append(_key(notch, radius))
     items += [Group((*painted(half, view, callout.x, callout.y, pin), callout.number()),
                     title=f"contact {named(callout.contact, callout.role)}") for callout in labels]
@@ -81,11 +84,15 @@ class _Callout:
         self.contact, self.role, self.x, self.y = contact, role, x, y
         away = hypot(x, y)
         self.way = (x / away, y / away) if away > 1 else (0, free)
-        clear = pin + 5 + max(text.width(contact, BODY + 1, "bold"), BODY * 0.7) / 2
+        self.clear = clear = pin + 5 + max(text.width(contact, BODY + 1, "bold"), BODY * 0.7) / 2
         self.at = (x + self.way[0] * clear, y + self.way[1] * clear)
         self.out = (x + self.way[0] * (clear + 10), y + self.way[1] * (clear + 10))
         across = self.way[0]
         self.side = "right" if across > 0.3 else "left" if across < -0.3 else "top" if self.way[1] < 0 else "bottom"
+
+    def inwards(self) -> None:
+        """The number on the other side of its contact, where the key leaves it no room outside."""
+        self.at = (self.x - self.way[0] * self.clear, self.y - self.way[1] * self.clear)
 
     def number(self) -> Text:
         return Text(self.at[0], self.at[1] + BODY * 0.38, self.contact, BODY + 1, "middle", "bold")

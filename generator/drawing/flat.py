@@ -9,12 +9,14 @@ from math import hypot
 from generator.catalogue.records import Connector
 from generator.drawing import text
 from generator.drawing.layout import ROOM, ROW, Block, listed, named
-from generator.drawing.scene import BODY, MARGIN, SMALLEST, WIDE, Group, Item, Rect, Text, polyline
+from generator.drawing.scene import BODY, MARGIN, SMALLEST, WIDE, Group, Item, Line, Rect, Text, polyline
 from generator.drawing.sides import Place, facing, painted, places
 
 HIGHEST = 110  # of the shell in pixels
 SLOPE = 0.18  # how far the sides of a D lean in, as a share of its height
 COLUMNS = (3, 2, 1)
+LIFT = 9
+TIGHT = 2  # pixels between two numbers below which they read as one
 
 
 def flat(connector: Connector, half: str, view: str, roles: Mapping[str, str]) -> tuple[Block, str]:
@@ -28,9 +30,11 @@ def flat(connector: Connector, half: str, view: str, roles: Mapping[str, str]) -
     widest = max(part.sizes.get("pin", 0) for part in connector.halves.values())
     pin = min(max(widest / 2 * scale, 3), 14, apart * 0.32)
     rows = sorted({round(y, 2) for _, y in spots.values()})
-    reach = max(shell[1] / 2, rows[-1] * scale + pin + ROW, -rows[0] * scale + pin + ROW)
+    lifted = _lifted(spots, scale)
+    clear = pin + ROW + (LIFT if lifted else 0)
+    reach = max(shell[1] / 2, rows[-1] * scale + clear, -rows[0] * scale + clear)
     items: list[Item] = [*_shell(connector, half, view, *shell)]
-    items += [Group((*painted(half, view, x * scale, y * scale, pin), _number(contact, x * scale, y * scale, pin, rows)),
+    items += [Group((*painted(half, view, x * scale, y * scale, pin), *_number(contact, x * scale, y * scale, pin, rows, contact in lifted)),
                     title=f"contact {named(contact, roles.get(contact))}") for contact, (x, y) in spots.items()]
     legend = _legend({contact: roles[contact] for contact in connector.contacts if contact in roles}, 2 * reach + 14)
     block = Block((Group(tuple(items), WIDE / 2, reach + 6), *legend.items), 2 * reach + 12 + legend.height)
@@ -39,10 +43,25 @@ def flat(connector: Connector, half: str, view: str, roles: Mapping[str, str]) -
     return block, f"Contacts row by row, each from left to right: {'; '.join(lines)}."
 
 
-def _number(contact: str, x: float, y: float, pin: float, rows: list[float]) -> Text:
-    """Above the contacts of the upper row, below those of the lower one."""
-    above = y < 0 or len(rows) == 1
-    return Text(x, y - pin - 3 if above else y + pin + SMALLEST, contact, SMALLEST, "middle", "bold")
+def _lifted(spots: Mapping[str, Place], scale: float) -> set[str]:
+    """Every second contact of a row whose numbers would run into one another."""
+    lifted: set[str] = set()
+    for row in {round(y, 2) for _, y in spots.values()}:
+        line = sorted((x * scale, contact) for contact, (x, y) in spots.items() if round(y, 2) == row)
+        for (x1, one), (x2, two) in zip(line, line[1:]):
+            gap = x2 - x1 - (text.width(one, SMALLEST, "bold") + text.width(two, SMALLEST, "bold")) / 2
+            if gap < TIGHT and one not in lifted:
+                lifted.add(two)
+    return lifted
+
+
+def _number(contact: str, x: float, y: float, pin: float, rows: list[float], lifted: bool) -> list[Item]:
+    """Above the contacts of the upper row, below those of the lower one; a lifted one farther out, at the end of a thin line."""
+    way = -1 if y < 0 or len(rows) == 1 else 1
+    near = y + way * (pin + 3)
+    far = near + way * LIFT if lifted else near
+    line = [Line(x, near, x, far, "hair")] if lifted else []
+    return [*line, Text(x, far if way < 0 else far + SMALLEST - 3, contact, SMALLEST, "middle", "bold")]
 
 
 def _shell(connector: Connector, half: str, view: str, wide: float, high: float) -> list[Item]:

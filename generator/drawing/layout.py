@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from generator.drawing import text
@@ -85,6 +85,15 @@ def _lines(label: Label, room: float) -> list[tuple[str, str]]:
     if text.box(Text(0, 0, role, strong=label.name)).right <= room:
         return [(label.name, role)]
     return [(label.name, ""), *(("", line) for line in text.wrap(role, BODY, room))]
+
+
+def carried(role: str) -> str:
+    """A role in words: `timecode out`; `unknown-2` only keeps two unknown contacts apart."""
+    return "not known" if role.startswith("unknown") else role.split(".")[-1].replace("-", " ")
+
+
+def in_words(carries: Mapping[str, str]) -> dict[str, str]:
+    return {contact: carried(role) for contact, role in carries.items()}
 
 
 def named(contact: str, role: str | None) -> str:

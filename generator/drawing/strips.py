@@ -34,8 +34,9 @@ def strip(connector: Connector, half: str, heading: tuple[str, str], roles: Mapp
     pitch = min(PITCH, (room - 2 * PAD - tail) / len(contacts))
     first = left + (room - tail - pitch * (len(contacts) - 1)) / 2
     pins = {contact: first + pitch * number for number, contact in enumerate(contacts)}
-    head = [Text(left + room / 2, 0, line, BODY, "middle", weight, look) for words, weight, look in
-            ((heading[0], "bold", "ink"), (heading[1], "normal", "quiet")) for line in text.wrap(words, BODY, room - 2 * PAD, weight)]
+    head = [Text(left + room / 2, 0, line, size, "middle", weight, look) for words, weight, look in
+            ((heading[0], "bold", "ink"), (heading[1], "normal", "quiet"))
+            for size, within in [_fitting(words, room, weight)] for line in text.wrap(words, size, within, weight)]
     banded = connector.shape == "concentric"
     inside = banded and max(text.width(c, SMALLEST, "bold") for c in contacts) <= pitch - 8
     said_rows = [_names([(pins[c], roles[c]) for c in contacts if c in roles], left, room, upward, "normal")]
@@ -60,6 +61,12 @@ def strip(connector: Connector, half: str, heading: tuple[str, str], roles: Mapp
     said = ", ".join(named(c, roles.get(c)) for c in contacts)
     plate = Rect(left, 0, room, height, look, 6)
     return Strip((Group((plate, *items), title=f"{heading[0]}, {heading[1]}: {said}"),), height, pins, 0 if upward else height)
+
+
+def _fitting(words: str, room: float, weight: str) -> tuple[float, float]:
+    """Type size and room of a heading; in a narrow end smaller and nearer to the edge, so that no word is broken."""
+    longest = max(text.width(word, BODY, weight) for word in words.replace("-", "- ").split())
+    return (BODY, room - 2 * PAD) if longest <= room - 2 * PAD else (SMALLEST, room - 4)
 
 
 def _names(labels: Sequence[tuple[float, str]], left: float, room: float, upward: bool, weight: str) -> tuple[tuple[Item, ...], float]:

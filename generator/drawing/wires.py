@@ -14,7 +14,7 @@ from generator.drawing.wiring import Net, Pin, Plan, Step
 
 TURN = 46  # height of a crossing, before what the longest shift adds
 ROW = 18
-SIDE = 20  # from a core to the screen around it
+SIDE, NAMED = 20, 7  # from a core, and from its name, to the screen around it
 TALL = {"series": 2 * symbols.HALF + 6, "across": 46, "transformer": 76}
 Steps = tuple[tuple, ...]
 
@@ -137,6 +137,12 @@ class _Drawer:
         pad = 22 if self.envelope is not None else 6
         bottom = top + 2 * pad + ROW * max(len(rows), 1)
         at = {n: (x, top + pad + ROW * (row + 0.5), words) for row, line in enumerate(rows) for x, words, n in line}
+        left, right = self._around(at)
+        if self.envelope in at:
+            x, y, words = at[self.envelope]
+            half = text.width(words, SMALLEST) / 2
+            at[self.envelope] = (min(x, left - half - 4) if self.x[self.envelope] <= left else max(x, right + half + 4)
+                                 if self.x[self.envelope] >= right else x, y, words)
         for number, lane in enumerate(self.plan.lanes):
             net, x = lane.nets[0], self.x[number]
             if number == self.envelope:
@@ -155,12 +161,18 @@ class _Drawer:
             if self.plan.lanes[number].nets[0].tops or self.plan.lanes[number].nets[0].hanging:
                 self.over.append(Text(x, y + SMALLEST * 0.36, words, SMALLEST, "middle"))
         if self.envelope is not None:
-            self._screen(top, bottom)
+            self._screen(top, bottom, left, right)
         return bottom
 
-    def _screen(self, top: float, bottom: float) -> None:
+    def _around(self, names: Mapping[int, tuple[float, float, str]]) -> tuple[float, float]:
+        """How far the screen reaches to both sides: around the cores and their names."""
+        reach = {n: max(SIDE, text.width(names[n][2], SMALLEST) / 2 + NAMED) if n in names else SIDE for n in self.cores}
+        middle = {n: names[n][0] if n in names else self.x[n] for n in self.cores}
+        return (max(min((min(self.x[n] - SIDE, middle[n] - reach[n]) for n in self.cores), default=0), 2),
+                min(max((max(self.x[n] + SIDE, middle[n] + reach[n]) for n in self.cores), default=WIDE), WIDE - 2))
+
+    def _screen(self, top: float, bottom: float, left: float, right: float) -> None:
         net, x = self.plan.lanes[self.envelope].nets[0], self.x[self.envelope]
-        left, right = min(self.x[n] for n in self.cores) - SIDE, max(self.x[n] for n in self.cores) + SIDE
         high, low = top + 8, bottom - 8
         shape = Rect(left, high, right - left, low - high, "envelope", 14)
         halo = net.label in self.marked or len(net.nodes & self.marked) > 1

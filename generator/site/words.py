@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import re
 
+from generator.drawing.layout import carried
 from generator.engine.words import fixed, quantity
 
 DBU = math.sqrt(0.6)  # volts rms at 0 dBu: 1 mW in 600 ohm
@@ -46,7 +47,7 @@ def written(text: str) -> str:
 
 def role(node: str) -> str:
     """A contact's node as words: roles as the trade says them, an inner node without its instance."""
-    return ROLES.get(node, node.split(".")[-1].replace("-", " "))
+    return ROLES.get(node, carried(node))
 
 
 def listed(items: list[str] | tuple[str, ...], last: str = "and") -> str:

@@ -123,3 +123,80 @@ def test_by_keyboard_alone(visit, pairs):
     page.keyboard.press("Escape")
     expect(dialog).to_have_count(0)
     expect(cell).to_be_focused()
+
+
+def test_kinds_and_the_bag_filter(visit, catalogue, table):
+    """By kind of signal on either side; by the leads somebody carries, where the best way may be another than with all leads."""
+    page = visit("matrix/", size=DESK)
+    assert page.get_by_label("Bag", exact=True).count() == 0, "nothing is in the bag"
+    leads, ports = ["xlr-f-to-xlr-m-crossed-3m"], ["mic-dynamic-xlr", "mixer-mic-in-p48-xlr"]
+    page.evaluate("bag => localStorage.setItem('ringfence.bag', JSON.stringify(bag))", {"leads": leads, "ports": ports, "jobs": []})
+    page.reload()
+    carried = defaultdict(list)
+    for row in table:
+        if set(row["through"]) <= set(leads):
+            carried[row["from"], row["into"]].append(row["verdict"])
+    carried = {pair: sorted(verdicts, key=ORDER.index) for pair, verdicts in carried.items()}
+    page.get_by_label("Bag", exact=True).select_option("leads")
+    assert cells(page) == wanted(catalogue, carried)
+    page.get_by_label("From: kind of signal").select_option("microphone")
+    assert cells(page) == wanted(catalogue, carried, lambda outlet, *_: any(source.kind == "microphone" for source in outlet.sources))
+    page.get_by_label("From: kind of signal").select_option("")
+    page.get_by_label("Bag", exact=True).select_option("both")
+    assert cells(page) == wanted(catalogue, carried, lambda outlet, inlet, _: {outlet.id, inlet.id} <= set(ports))
+
+
+SPOTS = """() => Object.fromEntries([...document.querySelectorAll(".rf-whole__picture .rf-whole__mark")].map((path) =>
+    [path.getAttribute("class").split("--")[1], (path.getAttribute("d").match(/M/g) || []).length]))"""
+
+
+def test_the_whole_picture_is_on_one_screen(visit, pairs, size):
+    page = visit("matrix/", size=size)
+    page.get_by_role("switch", name="The whole picture on one screen").click()
+    spots = page.evaluate(SPOTS)
+    assert spots == {verdict.replace(" ", "-"): sum(best[0] == verdict for best in pairs.values()) for verdict in ORDER}
+    picture = page.locator(".rf-whole__picture")
+    expect(picture).to_be_in_viewport(ratio=0.999)
+    assert page.evaluate("document.documentElement.scrollWidth") == size["width"]
+
+
+def test_a_spot_is_picked_by_finger_and_says_which_it_is(visit, catalogue, pairs):
+    page = visit("matrix/", size=PHONE)
+    page.get_by_role("switch").tap()
+    box = page.locator(".rf-whole__picture").bounding_box()
+    page.touchscreen.tap(box["x"] + box["width"] * 0.42, box["y"] + box["height"] * 0.31)
+    spot = page.locator(".rf-whole__open")
+    outlet, inlet = spot.locator(".rf-row__name").inner_text().split(" into ", 1)
+    best = next(verdicts[0] for (start, end), verdicts in pairs.items() if (catalogue.ports[start].name, catalogue.ports[end].name) == (outlet, inlet))
+    assert spot.locator(".rf-verdict").inner_text() == best
+    expect(page.locator("#rf-status")).to_contain_text(f"{outlet} into {inlet}: {best}")
+    spot.tap()
+    expect(page.get_by_role("dialog").get_by_role("heading")).to_have_text(f"{outlet} into {inlet}")
+
+
+def test_a_mouse_hits_the_spot_it_points_at(visit, catalogue):
+    """Where the picture is narrower than its frame as well."""
+    page = visit("matrix/", size=DESK)
+    page.get_by_role("switch").click()
+    at = page.evaluate("""() => { const path = document.querySelector(".rf-whole__picture .rf-whole__mark--safe"), [x, y] = path.getAttribute("d").match(/-?[\\d.]+/g).map(Number);
+        const point = new DOMPoint(x + 3, y).matrixTransform(path.ownerSVGElement.getScreenCTM()); return [point.x, point.y]; }""")
+    page.mouse.move(*at)
+    expect(page.locator(".rf-whole__open .rf-verdict")).to_have_text("safe")
+    name = page.locator(".rf-whole__open .rf-row__name").inner_text()
+    page.mouse.click(*at)
+    expect(page.get_by_role("dialog").get_by_role("heading")).to_have_text(name)
+
+
+def test_the_whole_picture_by_keys(visit):
+    page = visit("matrix/", size=DESK)
+    page.get_by_role("switch").focus()
+    page.keyboard.press("Space")
+    page.locator(".rf-whole__place").focus()
+    page.keyboard.press("ArrowRight")
+    first = page.locator(".rf-whole__open .rf-row__name").inner_text()
+    page.keyboard.press("ArrowDown")
+    expect(page.locator(".rf-whole__open .rf-row__name")).not_to_have_text(first)
+    page.keyboard.press("Enter")
+    expect(page.get_by_role("dialog", name="Ways between these two")).to_be_visible()
+    page.keyboard.press("Escape")
+    expect(page.locator(".rf-whole__place")).to_be_focused()

@@ -1,5 +1,6 @@
 """What a reader of an SVG file sees, taken from the parsed XML alone: texts with their boxes, circles, titles."""
 
+import re
 import xml.etree.ElementTree as ET
 from dataclasses import dataclass
 from math import cos, radians, sin
@@ -82,6 +83,27 @@ def circles(source, title):
     """Centre and radius of the circles in the group with this title."""
     return [(*place(matrix, float(e.get("cx")), float(e.get("cy"))), float(e.get("r")))
             for e, matrix, titles in walk(root(source)) if e.tag == f"{SVG}circle" and title in titles]
+
+
+def outlines(source, *, title=None, look=None):
+    """The boxes around rectangles and paths of straight lines in a group with this title, or of this look, as (left, top, right, bottom)."""
+    found = []
+    for e, matrix, around in walk(root(source)):
+        if title is not None and title not in around or look is not None and e.get("class") != look:
+            continue
+        if e.tag == f"{SVG}rect":
+            x, y, wide, high = (float(e.get(name)) for name in ("x", "y", "width", "height"))
+            spots = [place(matrix, x, y), place(matrix, x + wide, y + high)]
+        elif e.tag == f"{SVG}path":
+            numbers = [float(number) for number in re.findall(r"-?\d+\.?\d*", e.get("d"))]
+            spots = [place(matrix, x, y) for x, y in zip(numbers[::2], numbers[1::2])]
+        elif e.tag in (f"{SVG}polygon", f"{SVG}polyline"):
+            spots = [place(matrix, *(float(number) for number in spot.split(","))) for spot in e.get("points").split()]
+        else:
+            continue
+        xs, ys = zip(*spots)
+        found.append((min(xs), min(ys), max(xs), max(ys)))
+    return found
 
 
 def classes(source):

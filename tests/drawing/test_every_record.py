@@ -67,6 +67,42 @@ def test_no_text_is_small_cut_off_or_covered_by_another(drawn):
             assert not one.overlaps(two), f"{name}: {one} covers {two}"
 
 
+def test_no_number_touches_the_key(catalogue, drawn):
+    keyed = 0
+    for name, source in drawn:
+        for left, top, right, bottom in seen.outlines(source, title="key"):
+            keyed += 1
+            for words in seen.all_words(source):
+                assert words.right < left or words.left > right or words.bottom < top or words.top > bottom, f"{name}: {words} touches the key"
+    assert keyed > 100
+
+
+def test_a_name_lies_inside_the_screen_around_it_or_outside(drawn):
+    """Half in, half out would leave open whether a conductor is screened."""
+    around = 0
+    for name, source in drawn:
+        for left, top, right, bottom in seen.outlines(source, look="rf-envelope"):
+            around += 1
+            for words in (words for words in seen.all_words(source) if top < (words.top + words.bottom) / 2 < bottom):
+                assert left <= words.left and words.right <= right or words.right <= left or right <= words.left, f"{name}: {words}"
+    assert around > 100
+
+
+def test_no_word_of_an_end_is_broken(catalogue):
+    for lead in catalogue.leads.values():
+        said = " ".join(words.words for words in seen.all_words(draw(catalogue, lead.id))).replace("\u00a0", " ").replace(lead.name, "")
+        for end in lead.ends.values():
+            assert set(end.label.replace("-", " ").split()) <= set(said.replace("-", " ").split()), lead.id
+
+
+def test_numbers_beside_one_another_do_not_read_as_one(catalogue):
+    for connector in (each for each in catalogue.connectors.values() if each.shape == "rectangular"):
+        for half in connector.halves:
+            numbers = [words for words in seen.all_words(draw(catalogue, connector.id, "face", half)) if words.words in connector.contacts]
+            for one, two in combinations(numbers, 2):
+                assert abs(one.top - two.top) > 5 or one.right + 2 <= two.left or two.right + 2 <= one.left, f"{connector.id}: {one}, {two}"
+
+
 def test_ids_are_unique_and_nothing_is_styled_inline(drawn):
     for name, source in drawn:
         ids = [element.get("id") for element in seen.root(source).iter() if element.get("id")]

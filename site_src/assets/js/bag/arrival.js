@@ -33,7 +33,7 @@ Ringfence.bag = Ringfence.bag || {};
   bag.mine = function ({ ports }, side, onchoose) {
     const mine = bag.ends(side).fit.filter(({ id }) => ports.includes(id));
     if (!mine.length) return null;
-    return el("section", { class: "rf-picker__group" }, el("h3", {}, "In the bag"), el("ul", {}, mine.map((port) => el("li", {},
+    return el("section", { class: "rf-picker__group rf-picker__group--first" }, el("h3", {}, "In the bag"), el("ul", {}, mine.map((port) => el("li", {},
       button({ class: "rf-option", onclick: () => onchoose(port.id) }, el("span", { class: "rf-option__name" }, port.name), el("span", { class: "rf-option__more" }, ui.half(port)))))));
   };
 })(Ringfence.bag, Ringfence.ui);

@@ -28,6 +28,8 @@ Ringfence.bag = Ringfence.bag || {};
         bag.ways(ways.slice(0, SHOWN), from, into, root),
         ways.length > SHOWN ? el("details", { class: "rf-more" }, el("summary", {}, `${ways.length - SHOWN} more`), bag.ways(ways.slice(SHOWN), from, into, root)) : null,
         add ? el("section", {}, el("h3", {}, "Worth packing"), bag.offer(add, contents, from, into, root, on)) : null,
+        !add && (!ways.length || !bag.works(ways[0].verdict)) ? el("p", {}, "No single lead in this catalogue makes it work either. ",
+          el("a", { href: `${ui.address(root, from, [], into)}` }, "What the check says")) : null,
         packed ? el("p", { class: "rf-form__note" }, "On the packing list.") : button({ class: "rf-button rf-button--quiet", "data-key": "add job", onclick: () => on.addJob() }, "Put on the packing list"));
     }
   };

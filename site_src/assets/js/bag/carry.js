@@ -14,7 +14,7 @@ Ringfence.bag = Ringfence.bag || {};
     const field = el("input", { type: "search", class: "rf-picker__search", autocomplete: "off", enterkeyhint: "search", "data-key": "carry search", value: view.typed,
       "aria-label": "Search this list", placeholder: "Name, device or connector", oninput: () => { view.typed = field.value.trim(); show(); } });
     show();
-    return el("section", { "aria-label": "What I carry" }, kinds(), field, list, bag.handOn(contents, view, on));
+    return el("section", { "aria-label": "What I carry" }, bag.handOn(contents, view, on), kinds(), field, list);
 
     function kinds() {
       const chip = (name, words) => button({ class: "rf-chip", "data-key": `kind ${name}`, "aria-pressed": String(kind === name), onclick: () => on.kind(name) }, `${words}: ${contents[name].length}`);
@@ -45,7 +45,8 @@ Ringfence.bag = Ringfence.bag || {};
     const filled = Object.values(contents).flat().length > 0;
     const paste = el("textarea", { rows: "4", "data-key": "paste", placeholder: "A list, a file's text or a link", oninput: () => { view.pasted = paste.value; } }, view.pasted);
     const file = el("input", { type: "file", accept: ".json,.txt,application/json,text/plain", class: "rf-hidden", id: "rf-bag-file", onchange: read });
-    return el("section", {}, el("h2", {}, "Hand it on"),
+    return el("details", { class: "rf-fold rf-bag__hand", open: view.hand, ontoggle: (event) => { view.hand = event.target.open; } },
+      el("summary", { "data-key": "hand on" }, "Hand it on, or bring one in"),
       filled ? el("div", { class: "rf-bag__out" }, ui.copier("Copy link", new URL(bag.write(contents), location.href).href, "Link to this bag"), ui.copier("Copy as text", bag.asText(contents), "The bag as text"),
         ui.copier("Copy as JSON", bag.asJson(contents), "The bag as JSON"), saver(contents)) : el("p", {}, "Nothing is ticked yet."),
       el("div", { class: "rf-form" }, el("label", { class: "rf-field rf-field--wide" }, el("span", {}, "Bring a bag in"), paste),

@@ -9,7 +9,7 @@ Ringfence.bag = Ringfence.bag || {};
   let root, status, contents, incoming = null, past = [], tab = "carry", picking = null, stop = () => {};
   const asked = { from: null, into: null };
   let answers = new Map(); // "from into" -> {ways, failed}, for the leads of now
-  const view = { kind: "leads", typed: "", ticked: [], pasted: "", fault: "", kept: true };
+  const view = { kind: "leads", typed: "", ticked: [], pasted: "", fault: "", kept: true, hand: false };
 
   function start() {
     root = document.getElementById("rf-bag");

@@ -43,7 +43,7 @@ Ringfence.bench = Ringfence.bench || {};
 
     function filters(lead) {
       const pairs = bench.pairs(lead, { from: "", into: "" });
-      const sides = [["from", "From", "Any outlet that fits", pairs.map(([outlet]) => outlet)], ["into", "Into", "Any inlet that fits", pairs.map(([, inlet]) => inlet)]];
+      const sides = [["from", "From", "Any outlet", pairs.map(([outlet]) => outlet)], ["into", "Into", "Any inlet", pairs.map(([, inlet]) => inlet)]];
       if (pairs.length < 2) return null;
       return el("div", { class: "rf-form rf-does__only" }, sides.map(([name, label, any, ports]) => {
         const unique = [...new Set(ports)].sort((a, b) => a.name.localeCompare(b.name));

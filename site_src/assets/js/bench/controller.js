@@ -32,17 +32,17 @@ Ringfence.bench = Ringfence.bench || {};
   const say = (text) => { status.textContent = text; };
 
   /* What was not understood stays so, and nothing is judged, until somebody says to go on without it. */
-  function change(next, words, left = unknown) {
+  function change(next, words, left = unknown, moved = false) {
     past.push({ wiring, unknown });
-    show(next, words, left);
+    show(next, words, left, moved);
   }
 
-  function show(next, words, left) {
+  function show(next, words, left, moved) {
     wiring = next;
     unknown = left;
     picked = choosing = null;
     if (!unknown.length) history.replaceState(null, "", bench.write(wiring) || location.pathname);
-    render();
+    render(moved);
     say(words);
   }
 
@@ -79,7 +79,7 @@ Ringfence.bench = Ringfence.bench || {};
       ...(step !== null ? [ends(step)] : wiring.ends.length < 2 ? [] : [board(), drawn(wiring, unknown.length > 0, told, fold)]),
     ].filter(Boolean));
     const again = key && root.querySelector(`[data-key="${CSS.escape(key)}"]`);
-    const target = moved ? root.querySelector(".rf-picker__title") : again;
+    const target = moved ? root.querySelector(".rf-picker__title, .rf-bench__work") : again;
     if (target) target.focus({ preventScroll: !moved });
   }
 
@@ -103,9 +103,13 @@ Ringfence.bench = Ringfence.bench || {};
       ({ id: `${connector.id}/${half}`, name: `${connector.name}, ${half}`, device: ui.family({ connector: connector.id }), connector: connector.id, half, also_called: [] })));
     const question = ["Which plug or socket is at one end?", "And at the other end?", "And the third end?"][index];
     return Ringfence.check.picker("end", { fit: halves, not: [] }, {
-      hint: () => null, question, back: wiring.ends.length >= 2 ? () => { choosing = null; render(); } : null, backTo: "Back to the bench",
-      onchoose: (id) => change(bench.setEnd(wiring, index, id), `${id} chosen`),
+      hint: () => null, first: bench.often(halves, chosen), question, back: wiring.ends.length >= 2 ? () => { choosing = null; render(); } : null, backTo: "Back to the bench",
+      onchoose: chosen,
     });
+
+    function chosen(id) {
+      change(bench.setEnd(wiring, index, id), `${ui.capital(ui.half(bench.place(id)))} chosen`, unknown, true);
+    }
   }
 
   /* A fold that stays as it was left. */
@@ -116,7 +120,7 @@ Ringfence.bench = Ringfence.bench || {};
 
   function board() {
     const joined = wiring.joins.length, cable = wiring.cable && bench.stock()[wiring.cable];
-    return el("section", { class: "rf-bench__work", "aria-label": "Wiring" }, bench.hint(wiring, picked, on), bench.board(wiring, picked, on),
+    return el("section", { class: "rf-bench__work", tabindex: "-1", "aria-label": "Wiring" }, bench.hint(wiring, picked, on), bench.board(wiring, picked, on),
       fold("meter", "Enter meter readings instead", el("p", { class: "rf-form__note" }, "Nothing plugged in, meter on beep. Mark each pair that beeps."), bench.meter(wiring, on)),
       fold("joins", `Conductors: ${joined || "none yet"}`, bench.conductors(wiring, on)),
       fold("parts", `Parts inside: ${wiring.parts.length || "none"}`, bench.partsList(wiring, on), bench.partsForm(wiring, draft, on)),

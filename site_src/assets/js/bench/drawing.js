@@ -89,8 +89,9 @@ Ringfence.bench = Ringfence.bench || {};
 
   function label(name, { from, to }) {
     const left = from.side === "left" || (to && to.side === "left");
-    const y = from.side === "left" || !to || to.side !== "left" ? from.y : to.y;
-    return { said: name.replace(/-/g, " "), x: left ? 7 : WIDTH - 7, y: y - 6, anchor: left ? "start" : "end", name: null };
+    const [y, end] = from.side === "left" || !to || to.side !== "left" ? [from.y, to && to.y] : [to.y, from.y];
+    const climbs = to && from.side !== to.side && end < y; // its name stands below it then, out of its way
+    return { said: name.replace(/-/g, " "), x: left ? 7 : WIDTH - 7, y: climbs ? y + 15 : y - 6, anchor: left ? "start" : "end", name: null };
   }
 
   const text = ({ said, x, y, anchor, name }) => shape("text", { class: name, x: x.toFixed(1), y: y.toFixed(1), "text-anchor": anchor }, said);

@@ -62,7 +62,7 @@ Ringfence.bench = Ringfence.bench || {};
     const fault = cable && wiring.length ? ui.quantity(wiring.length, "m").fault : "";
     return el("div", { class: "rf-form" },
       field("Cable", el("select", { "data-key": "cable", onchange: (event) => on({ cable: event.target.value || null, length: wiring.length || "3 m" }) },
-        options([["", "None: an adapter, or not known"], ...Object.values(stock).map(({ id, name }) => [id, name])], wiring.cable || ""))),
+        options([["", "None: an adapter, or not known"], ...Object.values(stock).map(({ id, name }) => [id, name])], wiring.cable || "")), true),
       cable ? field("Length", el("input", { type: "text", inputmode: "text", value: wiring.length, placeholder: "3 m", autocomplete: "off", "data-key": "length",
         "aria-invalid": fault ? "true" : null, onchange: (event) => on({ length: ui.tidied(event.target.value, "m") }) })) : null,
       cable && cable.screen ? field("Screen", el("select", { "data-key": "screen", onchange: (event) => on({ screen: event.target.value }) },

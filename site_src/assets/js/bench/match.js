@@ -32,7 +32,7 @@ Ringfence.bench = Ringfence.bench || {};
       "data-key": `offer ${name}`, oninput: (event) => { told[name] = event.target.value; show(); } }, control === "textarea" ? told[name] : "");
     show();
     return el("div", { class: "rf-form rf-offer" },
-      bench.field("Name", input("name", bench.defaultName(wiring))),
+      bench.field("Name", input("name", bench.defaultName(wiring)), true),
       bench.field("How it is known", el("select", { "data-key": "offer grade", onchange: (event) => { told.grade = event.target.value; show(); } },
         ["from memory", "common practice"].map((grade) => el("option", { value: grade, selected: grade === told.grade }, ui.capital(grade))))),
       bench.field("What would confirm it", input("note", "Measured with a meter on one lead", "textarea"), true),

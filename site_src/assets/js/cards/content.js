@@ -10,7 +10,7 @@ Ringfence.cards = Ringfence.cards || {};
   const TWINS = 4;
   const ROLES = { hot: "hot (+)", cold: "cold (−)", bias: "bias supply", mic: "microphone" };
 
-  const role = (node) => (node ? ui.own(ROLES, node) || node.split(".").pop().replaceAll("-", " ") : "–");
+  const role = (node) => (node ? ui.own(ROLES, node) || (node.startsWith("unknown") ? "not known" : node.split(".").pop().replaceAll("-", " ")) : "–");
 
   const said = (head, text) => (text ? el("p", { class: "rf-card__said" }, el("strong", {}, `${head}: `), text) : null);
 
@@ -28,13 +28,17 @@ Ringfence.cards = Ringfence.cards || {};
     return {
       kind: "Connector", name: connector.name, path: `connectors/${connector.id}/`, drawings: faces, evidence: connector.evidence,
       blocks: [
+        mirrored(connector) ? said("To solder", "From behind, the female looks as the male's face above does, and the male as the female's.") : null,
         said("How to recognise it", connector.recognise),
         shown.length ? table(["Contact", ...shown.map(({ name, evidence }) => `${name} (${evidence.grade})`)],
           connector.contacts.map((contact) => [contact, ...shown.map(({ carries }) => role(ui.own(carries, contact)))])) : null,
-        more > 0 ? el("p", { class: "rf-card__said" }, `It is also wired in ${ui.count(more, "other way", "other ways")}; the shape does not tell which. See ${connector.id} on the site.`) : null,
+        more > 0 ? el("p", { class: "rf-card__said" }, `It is also wired in ${ui.count(more, "other way", "other ways")}; the shape does not tell which. The page named below lists them.`) : null,
       ].filter(Boolean),
     };
   };
+
+  /* Has it two halves whose faces mirror each other left and right? */
+  const mirrored = ({ shape, halves }) => ["circular", "rectangular"].includes(shape) && Object.hasOwn(halves, "male") && Object.hasOwn(halves, "female");
 
   cards.lead = function (lead) {
     const length = lead.length ? `, ${Number(lead.length.toPrecision(6))} m` : "";

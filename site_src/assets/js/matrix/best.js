@@ -7,9 +7,7 @@ Ringfence.matrix = Ringfence.matrix || {};
   /* {outlets, inlets, cell(outlet, inlet)}: ports with at least one judged connection; a cell is {rows, best, danger} or null. */
   matrix.grid = function () {
     const cells = new Map();
-    for (const [key, rows] of ui.pairs()) {
-      cells.set(key, { rows, best: rows[0].verdict, danger: rows.some((row) => row.verdict === "dangerous") });
-    }
+    for (const [key, rows] of ui.pairs()) cells.set(key, cellOf(rows));
     const ids = (place) => new Set([...cells.keys()].map((key) => key.split(" ")[place]));
     const [starts, ends] = [ids(0), ids(1)];
     const { compare } = new Intl.Collator(), byPlace = (a, b) => compare(a.device, b.device) || compare(a.name, b.name);
@@ -20,20 +18,38 @@ Ringfence.matrix = Ringfence.matrix || {};
     };
   };
 
-  /* What the filters leave: {outlets, inlets, cell}. Text, device and connector look at the side they are asked for. */
+  const cellOf = (rows) => ({ rows, best: rows[0].verdict, danger: rows.some((row) => row.verdict === "dangerous") });
+
+  /* What the filters leave: {outlets, inlets, cell}. Text, device, connector and kind look at the side they are asked for. `wanted.bag` is
+     {leads, ports}, each a list of ids or null where anything will do; a way without a lead needs none. */
   matrix.filtered = function (grid, wanted) {
+    const { leads, ports } = wanted.bag || { leads: null, ports: null };
+    const kept = new Map();
     const cell = (outlet, inlet) => {
-      const found = grid.cell(outlet, inlet);
+      const found = carried(outlet, inlet);
       return found && (!wanted.verdict || found.best === wanted.verdict) ? found : null;
     };
-    let outlets = grid.outlets.filter((port) => passes(port, wanted.from));
-    let inlets = grid.inlets.filter((port) => passes(port, wanted.into));
+    let outlets = grid.outlets.filter((port) => passes(port, wanted.from, port.sources) && (!ports || ports.includes(port.id)));
+    let inlets = grid.inlets.filter((port) => passes(port, wanted.into, port.listeners) && (!ports || ports.includes(port.id)));
     outlets = outlets.filter((outlet) => inlets.some((inlet) => cell(outlet.id, inlet.id)));
     inlets = inlets.filter((inlet) => outlets.some((outlet) => cell(outlet.id, inlet.id)));
     return { outlets, inlets, cell };
+
+    /* The cell with only the leads of the bag, worked out once. */
+    function carried(outlet, inlet) {
+      const whole = grid.cell(outlet, inlet), key = `${outlet} ${inlet}`;
+      if (!whole || !leads) return whole;
+      if (!kept.has(key)) {
+        const rows = whole.rows.filter(({ through }) => through.every((id) => leads.includes(id)));
+        kept.set(key, rows.length ? cellOf(rows) : null);
+      }
+      return kept.get(key);
+    }
   };
 
-  function passes(port, { text, device, connector }) {
-    return (!device || port.device === device) && (!connector || port.connector === connector) && (!text || ui.matches(port, text));
+  /* `channels` are the sources of an outlet, the listeners of an inlet. */
+  function passes(port, { text, device, connector, kind }, channels) {
+    return (!device || port.device === device) && (!connector || port.connector === connector) && (!text || ui.matches(port, text))
+      && (!kind || channels.some((channel) => channel.kind === kind));
   }
 })(Ringfence.matrix, Ringfence.ui);

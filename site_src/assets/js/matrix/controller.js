@@ -13,18 +13,26 @@ Ringfence.matrix = Ringfence.matrix || {};
     const grid = matrix.grid();
     let shown = grid;
     const place = ui.el("div", {});
+    const whole = ui.button({ class: "rf-toggle", role: "switch", "aria-checked": "false", onclick: () => { turn(whole.getAttribute("aria-checked") !== "true"); } },
+      ui.el("span", { class: "rf-toggle__knob", "aria-hidden": "true" }), "The whole picture on one screen");
     const count = ui.el("p", { class: "rf-matrix__count" });
     setTimeout(() => { // the page answers to a thumb in between
-      root.replaceChildren(matrix.filters(grid, roomy.matches, (wanted) => { shown = matrix.filtered(grid, wanted); render(); }), count, place);
+      root.replaceChildren(matrix.filters(grid, roomy.matches, (wanted) => { shown = matrix.filtered(grid, wanted); render(); }), count, whole, place);
       roomy.addEventListener("change", render);
       render();
     });
 
     function render() {
-      const view = roomy.matches ? matrix.table : matrix.list;
+      const view = whole.getAttribute("aria-checked") === "true" ? matrix.overview : roomy.matches ? matrix.table : matrix.list;
       count.textContent = `${ui.count(shown.outlets.length, "outlet", "outlets")}, ${ui.count(shown.inlets.length, "inlet", "inlets")}`;
       status.textContent = `Showing ${count.textContent}`;
-      place.replaceChildren(shown.outlets.length ? view(shown, open) : ui.el("p", {}, "Nothing passes these filters."));
+      place.replaceChildren(shown.outlets.length ? view(shown, open, (words) => { status.textContent = words; }) : ui.el("p", {}, "Nothing passes these filters."));
+    }
+
+    function turn(on) {
+      whole.setAttribute("aria-checked", String(on));
+      render();
+      if (on) whole.scrollIntoView({ block: "start" });
     }
 
     function open(outlet, inlet, cell) {

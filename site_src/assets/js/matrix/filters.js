@@ -2,25 +2,34 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.matrix = Ringfence.matrix || {};
 
-/* The filter bar: for each side text, device and connector, and the best verdict. Emits the whole wish at every change. */
+/* The filter bar: for each side text, device, connector and kind of signal; the best verdict, and what is in the bag. Emits the whole wish at every change. */
 (function (matrix, ui) {
   const { el } = ui;
 
   matrix.filters = function (grid, roomy, onchange) {
-    const wanted = { from: {}, into: {}, verdict: "" };
+    const wanted = { from: {}, into: {}, verdict: "", bag: null };
+    const { leads, ports } = ui.bag();
+    const bags = [["leads", "Only leads in my bag", leads, null], ["ports", "Only devices in my bag", null, ports], ["both", "Only leads and devices in my bag", leads, ports]]
+      .filter(([, , one, two]) => (!one || one.length) && (!two || two.length));
     const form = el("form", { class: "rf-filters", "aria-label": "Filter the matrix", onsubmit: (event) => event.preventDefault() },
-      side("from", "From", grid.outlets), side("into", "Into", grid.inlets),
+      side("from", "From", grid.outlets, "sources"), side("into", "Into", grid.inlets, "listeners"),
       el("fieldset", {}, el("legend", {}, "Best"),
-        choice("Best verdict", "Any verdict", matrix.bests(grid), (value) => { wanted.verdict = value; })));
+        choice("Best verdict", "Any verdict", matrix.bests(grid), (value) => { wanted.verdict = value; }),
+        bags.length ? choice("Bag", "In my bag or not", bags.map(([name, words]) => [name, words]), (value) => {
+          const chosen = bags.find(([name]) => name === value);
+          wanted.bag = chosen ? { leads: chosen[2], ports: chosen[3] } : null;
+        }) : null));
     return el("details", { class: "rf-filters__fold", open: roomy }, el("summary", {}, "Filter"), form);
 
-    function side(name, label, ports) {
+    function side(name, label, ports, channels) {
       const connectors = unique(ports.map((port) => port.connector)).map((id) => [id, ui.connector(id).name]);
       return el("fieldset", {}, el("legend", {}, label),
         field(label, (value) => { wanted[name].text = value; }),
         choice(`${label}: device`, "Any device", unique(ports.map((port) => port.device)).map((word) => [word, ui.capital(word)]),
           (value) => { wanted[name].device = value; }),
-        choice(`${label}: connector`, "Any connector", connectors, (value) => { wanted[name].connector = value; }));
+        choice(`${label}: connector`, "Any connector", connectors, (value) => { wanted[name].connector = value; }),
+        choice(`${label}: kind of signal`, "Any kind", unique(ports.flatMap((port) => port[channels].map(({ kind }) => kind))).map((word) => [word, ui.capital(word)]),
+          (value) => { wanted[name].kind = value; }));
     }
 
     function field(label, set) {

@@ -12,6 +12,8 @@ Ringfence.matrix = Ringfence.matrix || {};
     return danger && best !== "dangerous" ? `${many}; another is dangerous` : many;
   }
 
+  matrix.said = said;
+
   /* How many cells have each best verdict, best first. */
   function tally(bests) {
     return el("span", { class: "rf-tally" }, ui.verdicts().filter((verdict) => bests.includes(verdict)).map((verdict) =>
