@@ -51,6 +51,11 @@ class Circuit:
         return {name: self.net_count + i for i, name in enumerate(names)}
 
     @cached_property
+    def index(self) -> dict[str, int]:
+        """Part id -> its number."""
+        return {part.id: i for i, part in enumerate(self.parts)}
+
+    @cached_property
     def kinds(self) -> np.ndarray:
         """The kind of each part, (parts,)."""
         return np.array([part.kind for part in self.parts], dtype="U9")

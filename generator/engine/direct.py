@@ -115,10 +115,7 @@ def _live_supplies(circuit: Circuit, live: Mapping[str, bool]) -> Iterator[tuple
 
 def part_index(circuit: Circuit, place: str, part: str) -> int | None:
     """A part's number in the circuit; None when wire shorts it out."""
-    for i, candidate in enumerate(circuit.parts):
-        if candidate.id == f"{place}/{part}":
-            return i
-    return None
+    return circuit.index.get(f"{place}/{part}")
 
 
 def _stress(assembly: Assembly, solution: Solution, unplugged: Callable[[], Solution], settled: int, setting: int, sources: set[str],
@@ -205,7 +202,7 @@ def _supplies(assembly: Assembly, solution: Solution, settled: int, setting: int
     """Current pushed back into a supply, and the surge a supply gives while plugging beyond what it gives settled."""
     for place, part in _live_supplies(solution.circuit, live):
         port = assembly.places[place]
-        amps = part_amps(solution, solution.circuit.parts.index(part)) * np.sign(part.value.nominal)
+        amps = part_amps(solution, solution.circuit.index[part.id]) * np.sign(part.value.nominal)
         name = next((s.name for s in port.supplies if s.id == part.supply), "supply") if isinstance(port, Port) else "supply"
         words = {"device": Named(place), "part": name}
         yield Reading("supply-fed-amps", part.id, name, max(0.0, float(amps[:, :settled].max())), "A", "settled", setting, None, None, words)

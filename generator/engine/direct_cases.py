@@ -99,7 +99,7 @@ def settles(assembly: Assembly, reading: Reading) -> Case | None:
     if name is None:
         return None
     circuit, lean = assembly.circuit, resistive(assembly.circuit)
-    index = next(i for i, part in enumerate(circuit.parts) if part.id == name)
+    index = circuit.index[name]
     nodes = tuple(f"net{net}" for net in circuit.ends[index])
     values, farads = np.array([part.value.nominal for part in lean.parts]), circuit.parts[index].value.nominal
     terms = [("capacitance", farads, "F"), ("resistance it sees", seconds[name] / 5 / farads, "ohm"), ("charge", charges[name], "V")]

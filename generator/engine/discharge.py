@@ -78,7 +78,7 @@ def strike(struck: Circuit, held: Sequence[Mapping[str, float]], closed: np.ndar
 
 def struck_amps(solution: Solution, part: str) -> np.ndarray:
     """Size of the current through a part, A, one per state."""
-    index = next((i for i, candidate in enumerate(solution.circuit.parts) if candidate.id == part), None)
+    index = solution.circuit.index.get(part)
     return np.zeros(solution.unknowns.shape[1]) if index is None else np.abs(part_amps(solution, index)[0])
 
 

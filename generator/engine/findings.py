@@ -23,8 +23,9 @@ def met(rule: Rule, value: float, limit: float) -> bool:
 
 
 def findings_of(reading: Reading, switches: Sequence[str], places: Mapping[str, Port | Lead]) -> Iterable[Finding]:
+    """What the rulebook says of a reading, in its order; figures only with every supply on, which is the first setting."""
     for rule in rules_about(reading.quantity):
-        if any(reading.flags.get(key) != want for key, want in rule.only.items()):
+        if rule.severity == "figure" and reading.setting or any(reading.flags.get(key) != want for key, want in rule.only.items()):
             continue
         limit = reading.limit if rule.limit == "own" else float(rule.limit)
         if met(rule, reading.value, limit):

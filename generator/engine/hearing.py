@@ -18,6 +18,7 @@ from .solve import closed_array, solve_ac
 from .words import quantity
 
 AUDIO = ("microphone", "line", "instrument", "headphone", "loudspeaker")
+SMALL = ("microphone", "line", "instrument")  # small enough for fields around the lead to matter
 FAST = ("digital", "data", "video", "clock")
 ONE_SIDED = ("midi", "power")  # kinds whose screen, if any, is tied at the sender only
 NO_PATH = 1e9  # ohm
@@ -101,6 +102,11 @@ def _unsuited(assembly: Assembly, here: str, there: str, pairs: Sequence[tuple[S
         for place, lead in assembly.places.items():
             if isinstance(lead, Lead):
                 yield Reading("slow-lead", place, "lead", 0.0 if lead.impedance else 1.0, "", "signal", words={**words, "lead": Named(place)})
+    if any(s.kind in SMALL and not (s.balanced and l.balanced) for s, l in pairs):
+        for place, lead in assembly.places.items():
+            if isinstance(lead, Lead):
+                bare = bool(lead.cable) and not any(join.screen for join in lead.joins)
+                yield Reading("bare-lead", place, "lead", float(bare), "", "signal", words={**words, "lead": Named(place)})
     if any(s.kind == "loudspeaker" and l.kind != "loudspeaker" for s, l in pairs):
         yield Reading("amplifier-into", here, "connection", 1.0, "", "signal", words=words)
 
@@ -145,7 +151,7 @@ def _pair(signals: Signals, source: str, listener: str, s: Source, l: Listener, 
         yield Reading("over-level", pair, where, over, "dB", "signal", words={**words, "pad": pad_words(over), "stands": _stands(over)},
                       flags={"source": "microphone" if s.kind == "microphone" else "other"})
         if s.kind == "microphone" and s.nominal:
-            shouted = decibels(min(s.nominal * SHOUT, loudest(s)) * float(size[MID].max()) / l.maximum)
+            shouted = decibels(shout(s) * float(size[MID].max()) / l.maximum)
             yield Reading("shout-level", pair, where, shouted, "dB", "signal", words={**words, "pad": pad_words(shouted)})
     if l.sensitivity and s.nominal:
         under = -decibels(s.nominal * float(size[MID].min()) / l.sensitivity)
@@ -153,9 +159,14 @@ def _pair(signals: Signals, source: str, listener: str, s: Source, l: Listener, 
     if s.kind in AUDIO and not (l.maximum and l.sensitivity and s.maximum and s.nominal):
         yield Reading("unknown-level", pair, where, 1.0, "", "signal", words=words)
     own = np.abs(signals.open_output[source])
-    for quantity, edge in (("treble", HIGH), ("bass", LOW)):
+    for quantity, edge in (("pickup-treble" if s.kind == "instrument" else "treble", HIGH), ("bass", LOW)):
         change = float(((size[edge] / size[MID]) / (own[edge] / own[MID])).min())
         yield Reading(quantity, pair, where, decibels(change), "dB", "signal", words=words)
+
+
+def shout(source: Source) -> float:
+    """What a voice shouting close by makes a microphone give, V rms: never more than it can."""
+    return min(source.nominal * SHOUT, loudest(source))
 
 
 def _stands(over: float) -> str:
@@ -207,7 +218,16 @@ def _screen(assembly: Assembly) -> Iterator[Reading]:
     kinds = [source.kind for place in ("from", "into") for source in assembly.places[place].sources]
     if assembly.linked is not None and not (kinds and all(kind in ONE_SIDED for kind in kinds)):
         words = {"device": Named("from"), "other": Named("into")}
-        yield Reading("screen-ohm", "screen", "screen", float(screen_ohms(assembly).max()), "ohm", "signal", words=words)
+        flags = {"isolated": "yes" if isolated(assembly) else "no"}
+        yield Reading("screen-ohm", "screen", "screen", float(screen_ohms(assembly).max()), "ohm", "signal", words=words, flags=flags)
+
+
+def isolated(assembly: Assembly) -> bool:
+    """Does neither a resistance nor a capacitor lead from one chassis to the other, in any home state? The capacitance of cables left aside."""
+    bare = assembly.bare
+    pieces = bare.zeros(closed_array(assembly.home, len(bare.switches)), SIGNAL_OPENS)
+    near, far = (bare.nets[f"{place}/chassis"] for place in ("from", "into"))
+    return bool((pieces[:, near] != pieces[:, far]).all())
 
 
 def screen_ohms(assembly: Assembly) -> np.ndarray:

@@ -69,7 +69,7 @@ def judge_way(catalogue: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: 
         every = [finding for reading in read(catalogue, outlet, leads, inlet, way) for finding in findings_of(reading, told, places)]
     except CircuitError as error:
         every = [not_solved(str(error))]
-    findings, figures = [f for f in every if f.severity != "figure"], [f for f in every if f.severity == "figure" and not f.setting]
+    findings, figures = [f for f in every if f.severity != "figure"], [f for f in every if f.severity == "figure"]
     per_setting = tuple((setting, severest(f.severity for f in findings if f.setting in (None, i))) for i, setting in enumerate(switches))
     headline = max((verdict for i, (_, verdict) in enumerate(per_setting) if not _only_unpowered(i, findings, len(switches))), key=RANK.get)
     plugging = severest(f.severity for f in findings if f.state == "plugging")

@@ -11,8 +11,7 @@ from generator.catalogue.records import Connector, Lead, Port
 from .readings import Reading
 
 MOST = 50_000  # connections remembered; a few kilobytes each
-NAMES = ("id", "name", "device", "form", "cautions", "also_called", "evidence", "assignment", "circuits", "cable", "length", "looks_like",
-         "tell_apart", "joins", "label")
+NAMES = ("id", "name", "device", "form", "cautions", "also_called", "evidence", "assignment", "circuits", "length", "looks_like", "tell_apart", "label")
 
 _remembered: OrderedDict[tuple, tuple[Reading, ...]] = OrderedDict()
 _outlines: dict[int, tuple[object, int]] = {}

@@ -23,7 +23,7 @@ def netlist(circuit: Circuit, values: Sequence[float], closed: Sequence[bool], d
     lines = [f"* {title}", *_legend(circuit)]
     for i, part in enumerate(circuit.parts):
         lines += [f"{line} ; {part.id}" for line in _element(circuit, i, values[i], drive)]
-    index = {part.id: i for i, part in enumerate(circuit.parts)}
+    index = circuit.index
     if signal:
         lines += [f"K{k} L{index[c.first]} L{index[c.second]} {c.k!r}" for k, c in enumerate(circuit.couplings)]
         pairs = [(pair, amps) for pair, amps in drive.items() if isinstance(pair, tuple)]

@@ -10,7 +10,7 @@ from .assemble import EARTHS, Assembly
 from .bench import Bench
 from .cases import TEST_AMPS, Case, probe_case, signal_case
 from .circuit import resistive
-from .hearing import HEARD, NO_PATH, SILENT, comparable, screen_ohms
+from .hearing import HEARD, NO_PATH, SILENT, comparable, screen_ohms, shout
 from .readings import Reading
 from .signal import FLOOR, HERTZ, HIGH, LOW, MID, decibels, loudest
 from .solve import closed_array, solve_ac
@@ -89,8 +89,9 @@ def level(assembly: Assembly, reading: Reading) -> Case:
     source, listener = reading.subject.split(">")
     size = np.abs(bench.signals.gains[source, listener][0, MID])
     (_, s), (_, l) = bench.sources[source], bench.listeners[listener]
-    hot = reading.quantity == "over-level"
-    case = bench.case(source, int(size.argmax() if hot else size.argmin()), bench.at(listener), level=loudest(s) if hot else s.nominal)
+    hot = reading.quantity != "under-level"
+    given = {"over-level": loudest, "shout-level": shout, "under-level": lambda s: s.nominal}[reading.quantity](s)
+    case = bench.case(source, int(size.argmax() if hot else size.argmin()), bench.at(listener), level=given)
     against, words = (l.maximum, "the most the input takes") if hot else (l.sensitivity, "the least the input is made for")
     number = decibels(_size(case) / against) * (1 if hot else -1)
     return replace(case, number=number, terms=(("at the source, open", case.level, "V"), ("at the input", _size(case), "V"), (words, against, "V")))
@@ -98,7 +99,7 @@ def level(assembly: Assembly, reading: Reading) -> Case:
 
 def edge(assembly: Assembly, reading: Reading) -> Case:
     """Treble or bass against 1 kHz."""
-    bench, at = Bench(assembly), HIGH if reading.quantity == "treble" else LOW
+    bench, at = Bench(assembly), LOW if reading.quantity == "bass" else HIGH
     source, listener = reading.subject.split(">")
     size = np.abs(bench.signals.gains[source, listener][0])
     case = bench.case(source, int((size[at] / size[MID]).argmin()), bench.at(listener), at)
@@ -183,6 +184,6 @@ def screen(assembly: Assembly, reading: Reading) -> Case:
 
 
 FINDERS = {
-    "path-gain": path, "side-gain": side, "load-ohm": loaded, "load-drop": loaded, "over-level": level, "under-level": level, "treble": edge, "bass": edge,
+    "path-gain": path, "side-gain": side, "load-ohm": loaded, "load-drop": loaded, "over-level": level, "shout-level": level, "under-level": level, "treble": edge, "pickup-treble": edge, "bass": edge,
     "mono-sum": mono, "polarity": polarity, "crosstalk": stray, "hum-rejection": hum, "screen-ohm": screen,
 }

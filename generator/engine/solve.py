@@ -143,7 +143,7 @@ def solve_ac(circuit: Circuit, values: np.ndarray, hertz: Sequence[float], close
     """
     omega = 2 * np.pi * np.asarray(hertz, dtype=float)
     pace = 1j * omega if omega.any() else omega  # at 0 Hz nothing lags, and real numbers do
-    branches, index = circuit.branches, {part.id: i for i, part in enumerate(circuit.parts)}
+    branches, index = circuit.branches, circuit.index
     resistors, capacitors = circuit.kinds == "resistor", circuit.kinds == "capacitor"
     admittance = np.zeros((len(values), len(omega), len(circuit.parts)), dtype=pace.dtype)
     admittance[:, :, resistors] = 1 / values[:, None, resistors]

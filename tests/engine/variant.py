@@ -94,6 +94,19 @@ name: Input that clips early
 circuit:
   main: {use: p48-input, maximum: -30 dBu}
 """,
+    # longer than anyone lays a microphone or an instrument lead
+    "leads/xlr-f-to-xlr-m-very-long.yaml": """\
+same_as: xlr-f-to-xlr-m-100m
+name: XLR microphone lead over the hills
+length: 800 m
+looks_like: []
+""",
+    "leads/phone-635-ts-to-635-ts-very-long.yaml": """\
+same_as: phone-635-ts-to-635-ts-6m
+name: Instrument lead across the hall
+length: 40 m
+looks_like: []
+""",
     # plays like any headset, but sends back something no microphone input understands
     "ports/data-headset.yaml": """\
 same_as: headset-lrgm

@@ -61,9 +61,10 @@ Ringfence.engine = Ringfence.engine || {};
 
   /* Too hot at full level, or too quiet at the usual one. */
   function level(assembly, { subject, quantity }) {
-    const bench = engine.bench(assembly), [source, listener] = subject.split(">"), hot = quantity === "over-level";
+    const bench = engine.bench(assembly), [source, listener] = subject.split(">"), hot = quantity !== "under-level";
+    const given = { "over-level": engine.loudest, "shout-level": engine.shout, "under-level": ({ nominal }) => nominal }[quantity];
     const s = bench.sources.get(source).record, l = bench.listeners.get(listener).record, size = sizes(bench.signals().gains.get(subject)[0][engine.MID]);
-    const shown = bench.shown(source, hot ? engine.largestAt(size)[0] : smallestAt(size), bench.at(listener), { level: hot ? engine.loudest(s) : s.nominal });
+    const shown = bench.shown(source, hot ? engine.largestAt(size)[0] : smallestAt(size), bench.at(listener), { level: given(s) });
     const [against, words] = hot ? [l.maximum, "the most the input takes"] : [l.sensitivity, "the least the input is made for"];
     const terms = [heard("at the source, open", shown.level), heard("at the input", engine.sizeOf(shown)), heard(words, against)];
     return { ...shown, number: engine.decibels(engine.sizeOf(shown) / against) * (hot ? 1 : -1), terms };
@@ -71,7 +72,7 @@ Ringfence.engine = Ringfence.engine || {};
 
   /* Treble or bass against 1 kHz. */
   function edge(assembly, { subject, quantity }) {
-    const bench = engine.bench(assembly), at = quantity === "treble" ? engine.HIGH : engine.LOW, [source, listener] = subject.split(">");
+    const bench = engine.bench(assembly), at = quantity === "bass" ? engine.LOW : engine.HIGH, [source, listener] = subject.split(">");
     const size = bench.signals().gains.get(subject)[0].map(sizes), state = smallestAt(size[at].map((one, i) => one / size[engine.MID][i]));
     const shown = bench.shown(source, state, bench.at(listener), { edge: at });
     const [reached, mid] = [at, engine.MID].map((row) => engine.sizeOf({ ...shown, volts: shown.spectrum[row] }));
@@ -134,7 +135,7 @@ Ringfence.engine = Ringfence.engine || {};
   }
 
   engine.finders = {
-    ...engine.finders, "path-gain": path, "side-gain": side, "load-ohm": loaded, "load-drop": dropped, "over-level": level, "under-level": level,
-    treble: edge, bass: edge, "mono-sum": mono, polarity, crosstalk: stray, "hum-rejection": hum, "screen-ohm": screen,
+    ...engine.finders, "path-gain": path, "side-gain": side, "load-ohm": loaded, "load-drop": dropped, "over-level": level, "shout-level": level, "under-level": level,
+    treble: edge, "pickup-treble": edge, bass: edge, "mono-sum": mono, polarity, crosstalk: stray, "hum-rejection": hum, "screen-ohm": screen,
   };
 })(Ringfence.engine);

@@ -16,9 +16,9 @@ Ringfence.engine = Ringfence.engine || {};
     return rule.compare === "above" ? value > limit + slack : value < limit - slack;
   };
 
-  /* The findings a reading makes, in the order of the rulebook. */
+  /* The findings a reading makes, in the order of the rulebook; figures only with every supply on, which is the first setting. */
   engine.findings = function (rulebook, reading, switches) {
-    const asked = (rule) => Object.entries(rule.only).every(([key, want]) => reading.flags[key] === want);
+    const asked = (rule) => !(rule.severity === "figure" && reading.setting) && Object.entries(rule.only).every(([key, want]) => reading.flags[key] === want);
     return rulebook.filter((rule) => rule.quantity === reading.quantity && asked(rule)).map((rule) => [rule, rule.limit === "own" ? reading.limit : rule.limit])
       .filter(([rule, limit]) => engine.met(rule, reading.value, limit)).map(([rule, limit]) => made(rule, reading, limit, switches));
   };

@@ -19,6 +19,9 @@ Ringfence.engine = Ringfence.engine || {};
     return signal("load-drop", name, where, drop, "dB", words);
   };
 
+  /* What a voice shouting close by makes a microphone give, V rms: never more than it can. */
+  engine.shout = (s) => Math.min(s.nominal * SHOUT, engine.loudest(s));
+
   engine.pairReadings = function* (signals, source, listener, s, l, words) {
     const [low, mid, high] = signals.gains.get(engine.pair(source, listener))[0].map((states) => states.map(engine.size));
     const where = `${s.channel} to ${l.channel}`, pair = engine.pair(source, listener);
@@ -27,7 +30,7 @@ Ringfence.engine = Ringfence.engine || {};
       yield signal("over-level", pair, where, over, "dB", { ...words, pad: engine.padWords(over), stands: stands(over) },
         { flags: { source: s.kind === "microphone" ? "microphone" : "other" } });
       if (s.kind === "microphone" && s.nominal) {
-        const shouted = engine.decibels(Math.min(s.nominal * SHOUT, engine.loudest(s)) * Math.max(...mid) / l.maximum);
+        const shouted = engine.decibels(engine.shout(s) * Math.max(...mid) / l.maximum);
         yield signal("shout-level", pair, where, shouted, "dB", { ...words, pad: engine.padWords(shouted) });
       }
     }
@@ -39,7 +42,7 @@ Ringfence.engine = Ringfence.engine || {};
       yield signal("unknown-level", pair, where, 1, "", words);
     }
     const own = signals.openOutput.get(source).map(engine.size);
-    for (const [quantity, sizes, edge] of [["treble", high, engine.HIGH], ["bass", low, engine.LOW]]) {
+    for (const [quantity, sizes, edge] of [[s.kind === "instrument" ? "pickup-treble" : "treble", high, engine.HIGH], ["bass", low, engine.LOW]]) {
       const change = Math.min(...sizes.map((size, state) => (size / mid[state]) / (own[edge] / own[engine.MID])));
       yield signal(quantity, pair, where, engine.decibels(change), "dB", words);
     }

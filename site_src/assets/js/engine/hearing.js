@@ -7,6 +7,7 @@ Ringfence.engine = Ringfence.engine || {};
 (function (engine) {
   engine.AUDIO = ["microphone", "line", "instrument", "headphone", "loudspeaker"];
   const ONE_SIDED = ["midi", "power"]; // kinds whose screen, if any, is tied at the sender only
+  const SMALL = ["microphone", "line", "instrument"]; // small enough for fields around the lead to matter
   const FAST = ["digital", "data", "video", "clock"];
   engine.NO_PATH = 1e9; // ohm
   const HEARD = engine.HEARD = -60; // dB; a path below this carries nothing
@@ -93,6 +94,12 @@ Ringfence.engine = Ringfence.engine || {};
         if (!engine.isPort(lead)) yield signal("slow-lead", place, "lead", lead.impedance ? 0 : 1, "", { ...words, lead: engine.short(lead) });
       }
     }
+    if (pairs.some(([s, l]) => SMALL.includes(s.kind) && !(s.balanced && l.balanced))) {
+      for (const [place, lead] of assembly.places) {
+        const bare = () => Number(Boolean(lead.cable) && !lead.joins.some(({ screen }) => screen));
+        if (!engine.isPort(lead)) yield signal("bare-lead", place, "lead", bare(), "", { ...words, lead: engine.short(lead) });
+      }
+    }
     if (pairs.some(([s, l]) => s.kind === "loudspeaker" && l.kind !== "loudspeaker")) yield signal("amplifier-into", here, "connection", 1, "", words);
   }
 
@@ -119,7 +126,16 @@ Ringfence.engine = Ringfence.engine || {};
     const kinds = ["from", "into"].flatMap((place) => places.get(place).sources.map(({ kind }) => kind));
     if (!linked || (kinds.length && kinds.every((kind) => ONE_SIDED.includes(kind)))) return;
     const words = { device: engine.short(places.get("from")), other: engine.short(places.get("into")) };
-    yield signal("screen-ohm", "screen", "screen", Math.max(...engine.screenOhms(assembly)), "ohm", words);
+    yield signal("screen-ohm", "screen", "screen", Math.max(...engine.screenOhms(assembly)), "ohm", words, { flags: { isolated: isolated(assembly) ? "yes" : "no" } });
+  }
+
+  /* Does neither a resistance nor a capacitor lead from one chassis to the other, in any home state? The capacitance of cables left aside. */
+  function isolated({ bare, home }) {
+    const [near, far] = ["from", "into"].map((place) => engine.net(bare, `${place}/chassis`));
+    return home.every((state) => {
+      const piece = engine.pieces(bare, state, engine.SIGNAL_OPENS);
+      return piece[near] !== piece[far];
+    });
   }
 
   /* The resistance between the chassis of From and Into in every home state, ohm. */

@@ -53,7 +53,7 @@ Ringfence.engine = Ringfence.engine || {};
     const names = new Map(engine.supplySwitches(ports).map(({ key, name }) => [key, name]));
     const told = switches.map((setting) => engine.settingWords(setting, names));
     const every = solved(() => read(data, outlet, leads, inlet, way).flatMap((reading) => engine.findings(rulebook, reading, told)));
-    const findings = every.filter(({ severity }) => severity !== "figure"), figures = every.filter(({ severity, setting }) => severity === "figure" && !setting);
+    const findings = every.filter(({ severity }) => severity !== "figure"), figures = every.filter(({ severity }) => severity === "figure");
     const settings = switches.map((setting, i) => [setting, severest(here(findings, i))]);
     const verdict = worstOf(settings.filter((_, i) => !onlyUnpowered(i, findings, switches.length)).map(([, found]) => found));
     const plugging = severest(findings.filter((finding) => finding.state === "plugging"));
