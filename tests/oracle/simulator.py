@@ -55,7 +55,7 @@ def _plots(data: bytes) -> Iterator[tuple[str, dict[str, complex]]]:
         start = data.index(b"Binary:\n", at) + len(b"Binary:\n")
         head = data[at:start].decode("ascii")
         title = re.search(r"^Title: (.*)$", head, re.MULTILINE).group(1)
-        names = [re.sub(r"^[vi]\((.*)\)$", r"\1", name) for name in re.findall(r"^\t\d+\t(\S+)\t", head, re.MULTILINE)]
+        names = re.findall(r"^\t\d+\t(?:[vi]\()?([^\s()]+)\)?\t", head, re.MULTILINE)
         kind = np.dtype(complex if "Flags: complex" in head else float)
         at = start + kind.itemsize * len(names)
         yield title, dict(zip(names, np.frombuffer(data[start:at], kind)))
