@@ -405,3 +405,35 @@ def test_a_supply_of_three_positions_is_a_list(visit):
     feed.select_option("12 V")
     assert page.evaluate("window.turned") == [["feed", "12-V"]]
     expect(page.locator(".rf-set__head")).to_have_text("With phantom feed 12 V: lossy")
+
+
+def test_a_safe_answer_tells_what_you_get(visit, size):
+    page = visit("check/#from=mic-condenser-p48-xlr&through=xlr-f-to-xlr-m-3m&into=mixer-mic-in-p48-xlr", size=size)
+    told = page.locator(".rf-figures [data-figure]")
+    expect(told.first).to_be_visible()
+    names = [one.get_attribute("data-figure") for one in told.all()]
+    assert {"volts-left", "room-at-the-top", "hum-held-back", "load-seen"} <= set(names)
+    expect(page.locator("[data-figure=volts-left]")).to_contain_text("28.4 V and needs 24 V or more")
+
+
+def test_two_leads_in_a_row_are_found_on_request_and_one_tap_away(visit, size):
+    """common practice: a keyboard goes into a microphone input through an adapter and a pad that blocks phantom."""
+    page = visit("check/#from=keyboard-line-out-635&through=phone-635-ts-to-xlr-m-3-to-1&into=mixer-mic-in-p48-xlr", size=size)
+    page.get_by_role("button", name="Look for two or three leads in a row").click()
+    expect(page.locator(".rf-further [role=status]")).to_have_text("Found a safe way.")
+    page.locator(".rf-further a.rf-option").first.click()
+    expect(page.locator("[data-verdict]").first).to_have_attribute("data-verdict", "safe")
+
+
+def test_where_nothing_does_it_the_lead_that_would_is_described(visit):
+    page = visit("check/#from=loudspeaker-amp-out-635&through=phone-635-ts-to-635-ts-3m&into=mixer-line-in-635")
+    page.get_by_role("button", name="Look for two or three leads in a row").click()
+    expect(page.locator(".rf-further [role=status]")).to_have_text("No chain of up to three leads works without harm.")
+    expect(page.locator(".rf-further__missing")).to_contain_text("is a direct box made for loudspeaker level")
+
+
+def test_a_search_can_be_stopped(visit):
+    page = visit("check/#from=wireless-receiver-out-35-balanced&through=&into=phone-headset-jack-lrmg")
+    page.get_by_role("button", name="Look for two or three leads in a row").click()
+    page.get_by_role("button", name="Stop").click()
+    expect(page.locator(".rf-further [role=status]")).to_have_text("Stopped.")

@@ -13,7 +13,7 @@ from generator.engine.rulebook import rules
 from generator.engine.told import told
 
 LINE_INTO_PHANTOM = ("mixer-line-out-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-mic-in-p48-xlr")
-WITHOUT_CIRCUIT = {"kinds-apart", "unheard", "slow-lead", "amplifier-into", "unknown-level"}
+WITHOUT_CIRCUIT = {"bare-lead", "kinds-apart", "unheard", "slow-lead", "amplifier-into", "unknown-level"}
 
 
 @pytest.fixture
