@@ -433,7 +433,7 @@ def test_where_nothing_does_it_the_lead_that_would_is_described(visit):
 
 
 def test_a_search_can_be_stopped(visit):
-    page = visit("check/#from=wireless-receiver-out-35-balanced&through=&into=phone-headset-jack-lrmg")
+    page = visit("check/#from=mic-dynamic-xlr&through=xlr-f-to-35-trrs-mic-lrgm&into=phone-headset-jack-lrgm")
     page.get_by_role("button", name="Look for two or three leads in a row").click()
     page.get_by_role("button", name="Stop").click()
     expect(page.locator(".rf-further [role=status]")).to_have_text("Stopped.")

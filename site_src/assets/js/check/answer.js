@@ -22,8 +22,9 @@ Ringfence.check = Ringfence.check || {};
       return answered([verdict(judged), asked, better(judged, question), care, chain], said);
     }
     if (board) board.show(number);
+    const instead = check.remedies(judged, question, root);
     const kept = { why: why(number), share: check.share(question, judged, root, set), settings: check.settings(judged, question) };
-    const made = answered([verdict(judged), board && board.element, better(judged, question), check.remedies(judged, question, root), care, kept.why, check.figures(judged), kept.settings, chain, kept.share], said);
+    const made = answered([verdict(judged), board && board.element, better(judged, question), ...(judged.verdict === "dangerous" ? [care, instead] : [instead, care]), kept.why, check.figures(judged), kept.settings, chain, kept.share], said);
     mark(number);
     return { ...made, turn };
 
