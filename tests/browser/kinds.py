@@ -9,7 +9,7 @@ from generator.catalogue import Catalogue
 PLAIN = {
     "front": "", "check": "check/", "choosing a lead": "check/#from=mic-dynamic-xlr", "answer": address(*CHAINS["dangerous"]),
     "not found": "check/#from=no-such-port", "matrix": "matrix/", "connectors": "connectors/", "assignments": "assignments/", "ports": "ports/",
-    "leads": "leads/", "bench": "bench/", "bag": "bag/", "recognise": "recognise/", "cards": "cards/", "cards chosen": "cards/#connectors=xlr-3&leads=xlr-f-to-xlr-m-3m&paper=a4",
+    "leads": "leads/", "bench": "bench/", "wired": "bench/#ends=xlr-3/female,phone-35-trs/plug&joins=a.1_b.sleeve,a.2_b.tip", "bag": "bag/", "recognise": "recognise/", "cards": "cards/", "cards chosen": "cards/#connectors=xlr-3&leads=xlr-f-to-xlr-m-3m&paper=a4",
     "methods": "methods/", "sources": "sources/", "coverage": "coverage/", "changes": "changes/",
     "guide": "guides/meter/", "glossary": "guides/glossary/",
 }

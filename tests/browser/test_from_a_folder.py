@@ -74,7 +74,7 @@ def test_a_link_needs_no_script_to_lead_on(browser, disc):
 
 
 @pytest.mark.parametrize("name, shows", [("bench", "#rf-bench svg, #rf-bench button"), ("recognise", "#rf-recognise button"), ("matrix", "#rf-matrix .rf-group"),
-                                         ("bag", "#rf-bag input"), ("cards", "#rf-cards input"), ("connectors/xlr-3", ".rf-figure svg")])
+                                         ("bag", "#rf-bag .rf-picker__search"), ("cards", "#rf-cards input"), ("connectors/xlr-3", ".rf-figure svg")])
 def test_every_tool_starts(page, disc, name, shows):
     page.goto(f"{disc}{name}/index.html")
     expect(page.locator(shows).first).to_be_visible()

@@ -100,15 +100,49 @@ def test_every_link_of_a_record_page_shows_the_focus(visit, catalogue):
             assert focus["ring"], focus["what"]
 
 
-@pytest.mark.parametrize("kind", ["front", "choosing a lead", "answer", "not found", "matrix", "port", "lead", "ports", "connector"])
+@pytest.mark.parametrize("kind", ["front", "choosing a lead", "answer", "not found", "matrix", "port", "lead", "ports", "connector",
+                                  "bench", "wired", "bag", "recognise", "cards", "cards chosen", "guide", "glossary", "coverage", "methods", "assignment"])
 def test_a_thumb_can_hit_every_control(visit, catalogue, kind):
     """Links within running text are exempt, as in 2.5.5 itself: their size is that of the line."""
     page = visit(page_of(kind, catalogue))
     page.locator("main details").evaluate_all("all => all.slice(0, 3).forEach((one) => { one.open = true; })")
     small = page.evaluate("""least => [...document.querySelectorAll(":is(header, main) :is(button, input, select, summary, a[href], label.md-icon)")].filter((one) => {
-        const box = one.getBoundingClientRect(), inText = one.matches("a") && getComputedStyle(one).display === "inline";
+        const box = (one.closest("label") || one).getBoundingClientRect(), inText = one.matches("a") && getComputedStyle(one).display === "inline";
         const hidden = !one.checkVisibility({visibilityProperty: true, opacityProperty: true}) || box.width < 2 || one.closest(".md-search__inner, .md-sidebar");
         return !hidden && !inText && (box.height < least || box.width < least);
     }).map((one) => `${one.outerHTML.slice(0, 90)} ${Math.round(one.getBoundingClientRect().width)} x ${Math.round(one.getBoundingClientRect().height)}`)""",
                           TOUCH - ROUNDING)
     assert small == []
+
+
+def test_a_lead_is_wired_by_keys_alone(visit):
+    """Ends, two contacts, and the way back; the focus stays where the hand was, and what happened is spoken."""
+    page = visit("bench/", size=DESK)
+    page.locator("#rf-search").focus()
+    page.keyboard.type("rca")
+    for end in ("rca/plug", "rca/jack"):
+        page.locator(f'.rf-picker__list [data-id="{end}"]').focus()
+        page.keyboard.press("Enter")
+    expect(page.locator(".rf-bench__work")).to_be_focused()
+    for contact in ("a.centre", "b.centre"):
+        for _ in range(12):
+            page.keyboard.press("Tab")
+            if page.evaluate("document.activeElement.dataset.key") == f"contact {contact}":
+                break
+        page.keyboard.press("Enter")
+        expect(page.locator(f'[data-key="contact {contact}"]')).to_be_focused()
+    expect(page.locator("#rf-status")).to_contain_text("Centre of RCA jack joined to centre of RCA plug")
+
+
+def test_the_bag_is_packed_by_keys_alone(visit, catalogue):
+    page = visit("bag/", size=DESK)
+    lead = CHAINS["safe"][1][0]
+    page.get_by_role("searchbox", name="Search this list").focus()
+    page.keyboard.type(catalogue.leads[lead].name)
+    for _ in range(30):
+        page.keyboard.press("Tab")
+        if page.evaluate("document.activeElement.dataset.key") == f"tick {lead}":
+            break
+    page.keyboard.press("Space")
+    expect(page.locator("#rf-status")).to_have_text(f"{catalogue.leads[lead].name} in the bag")
+    assert page.evaluate("document.activeElement.type") == "checkbox"
