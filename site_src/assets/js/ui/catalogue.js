@@ -20,16 +20,17 @@ Ringfence.ui = Ringfence.ui || {};
   /* What a connector is called before its contacts are counted: "3.5 mm phone", "XLR". People look for that first. */
   ui.family = (place) => ui.connector(place.connector).name.split(",")[0];
 
-  /* A half in as few words as tell it from the others: "XLR-3 female", "3.5 mm TRS plug". */
+  /* A half in as few words as tell it from the others: "XLR-3 female", "3.5 mm TRS plug", "DC barrel, 5.5 mm with 2.1 mm bore, plug". */
   ui.half = (place) => `${brief(place)} ${place.half}`;
 
   function brief(place) {
-    const family = ui.family(place);
-    const alike = Object.keys(Ringfence.data.connectors).filter((connector) => ui.family({ connector }) === family);
-    const { name, contacts } = ui.connector(place.connector);
-    const letters = /\(([^)]+)\)/.exec(name);
-    if (alike.length === 1) return family;
-    return letters ? `${family.replace(/ phone$/, "")} ${letters[1]}` : `${family}-${contacts.length}`;
+    const family = ui.family(place), { name, contacts } = ui.connector(place.connector), letters = /, .*\(([^)]+)\)/.exec(name);
+    const alike = Object.values(Ringfence.data.connectors).filter((connector) => ui.family({ connector: connector.id }) === family);
+    if (letters) return `${family.replace(/ phone$/, "")} ${letters[1]}`;
+    if (alike.length === 1) return family.replace(/ plug(?= \(|$)/, "");
+    const apart = alike.filter((other) => other.contacts.length === contacts.length).length > 1;
+    if (apart) return `${name.replace(/ plug(?=,)/, "")},`;
+    return family.includes(" ") ? `${family}, ${contacts.length} contacts,` : `${family}-${contacts.length}`;
   }
 
   /* The ends of a lead in words: "6.35 mm TS plug to RCA plug". */
