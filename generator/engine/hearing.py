@@ -11,7 +11,7 @@ from generator.catalogue.records import Lead, Listener, Port, Source
 from .assemble import Assembly
 from .direct import way_of
 from .pad import pad_words
-from .readings import Named, Reading
+from .readings import MAIN, Named, Reading, channel_word
 from .circuit import SIGNAL_OPENS, resistive
 from .signal import HIGH, LOW, MID, Signals, decibels, loudest
 from .solve import closed_array, solve_ac
@@ -120,12 +120,16 @@ def _family(kind: str) -> str:
 
 
 def _pair_words(s: Source, l: Listener) -> str:
-    return f"{s.channel} to {l.channel}"
+    return " to ".join(dict.fromkeys((channel_word(s.channel), channel_word(l.channel))))
+
+
+def _output_word(s: Source) -> str:
+    return "output" if s.channel == MAIN else f"{s.channel} output"
 
 
 def _unheard(source: Source, here: str, there: str) -> Reading:
     words = {"source": Named(here, source.channel), "other": Named(there)}
-    return Reading("unheard", f"{here}/{source.id}", source.channel, 1.0, "", "signal", words=words)
+    return Reading("unheard", f"{here}/{source.id}", channel_word(source.channel), 1.0, "", "signal", words=words)
 
 
 def _drop(signals: Signals, name: str) -> float:
@@ -136,7 +140,7 @@ def _drop(signals: Signals, name: str) -> float:
 def _source(signals: Signals, here: str, s: Source) -> Iterator[Reading]:
     name = f"{here}/{s.id}"
     words = {"source": Named(here, s.channel), "drop": quantity(_drop(signals, name), "dB")}
-    where = f"{s.channel} output"
+    where = _output_word(s)
     if s.least_load:
         yield Reading("load-ohm", name, where, min(signals.load[name], NO_PATH), "ohm", "signal", limit=s.least_load, words=words)
     else:
@@ -180,7 +184,7 @@ def _listener(signals: Signals, here: str, there: str, l: Listener, sources: Seq
     if len(gains) > 1:
         all_gains = np.array(list(gains.values()))
         kept = np.abs(all_gains.sum(axis=0)) / np.abs(all_gains).sum(axis=0)
-        yield Reading("mono-sum", listener, l.channel, max(decibels(float(kept.min())), SILENT), "dB", "signal", words=words)
+        yield Reading("mono-sum", listener, channel_word(l.channel), max(decibels(float(kept.min())), SILENT), "dB", "signal", words=words)
     if heard and l.kind != "digital":  # its coding does not care
         yield _polarity(here, listener, l, heard, gains, words)
     own = [s for s in sources if s.channel == l.channel]
@@ -189,26 +193,26 @@ def _listener(signals: Signals, here: str, there: str, l: Listener, sources: Seq
         for s in sources:
             if s.channel != l.channel:
                 stray = decibels(float(np.abs(gains[s.id]).max())) - right
-                yield Reading("crosstalk", f"{here}/{s.id}>{l.id}", l.channel, stray, "dB", "signal", words={**words, "source": Named(here, s.channel)})
+                yield Reading("crosstalk", f"{here}/{s.id}>{l.id}", channel_word(l.channel), stray, "dB", "signal", words={**words, "source": Named(here, s.channel)})
     hum = signals.hum.get(listener)
     if hum is not None:
         balanced = l.balanced or any(s.balanced for s in heard)
         worst = float(np.abs(hum[:, :MID + 1]).max())
-        yield Reading("hum-rejection", listener, l.channel, min(-decibels(worst), 160.0), "dB", "signal", words=words, flags={"balanced": "yes" if balanced else "no"})
+        yield Reading("hum-rejection", listener, channel_word(l.channel), min(-decibels(worst), 160.0), "dB", "signal", words=words, flags={"balanced": "yes" if balanced else "no"})
 
 
 def _polarity(here: str, listener: str, l: Listener, heard: Sequence[Source], gains: Mapping[str, np.ndarray], words: Mapping) -> Reading:
     """All that is heard upside down is reversed; one of several upside down is what the mono sum tells."""
     turned = max(float((gains[s.id].real / np.abs(gains[s.id])).max()) for s in heard)
     name = Named(here, heard[0].channel) if len(heard) == 1 else Named(here)
-    return Reading("polarity", listener, l.channel, turned, "", "signal", words={**words, "source": name})
+    return Reading("polarity", listener, channel_word(l.channel), turned, "", "signal", words={**words, "source": name})
 
 
 def _outputs(assembly: Assembly, signals: Signals) -> Iterator[Reading]:
     for name, amps in signals.forced.items():
         place, source_id = name.split("/", 1)
         source = next(s for s in assembly.ports[place].sources if s.id == source_id)
-        where, words = f"{source.channel} output", {"source": Named(place, source.channel)}
+        where, words = _output_word(source), {"source": Named(place, source.channel)}
         yield Reading("forced-amps", name, where, amps, "A", "signal", words=words)
         yield Reading("driven-amps", name, where, signals.driven[name], "A", "signal", words=words, flags={"kind": source.kind})
 

@@ -12,6 +12,7 @@ from .words import quantity
 
 E24 = (1.0, 1.1, 1.2, 1.3, 1.5, 1.6, 1.8, 2.0, 2.2, 2.4, 2.7, 3.0, 3.3, 3.6, 3.9, 4.3, 4.7, 5.1, 5.6, 6.2, 6.8, 7.5, 8.2, 9.1)
 SHUNT = 150.0  # ohm
+SOURCE = 100.0  # ohm; an ordinary line output
 
 
 def series_for(decibels: float) -> float:
@@ -25,8 +26,12 @@ def series_for(decibels: float) -> float:
 
 
 def pad_words(over: float) -> str:
-    """`20 dB: 680 Ω in each leg, 150 Ω across`, for a level `over` dB too high; empty when it is not. Rounded up to whole 5 dB."""
+    """`20 dB pad: 680 Ω in each leg, 150 Ω across the input (the output sees 1.51 kΩ, the input 136 Ω)`, for a level `over` dB too high; empty
+    when it is not. Rounded up to whole 5 dB. The output sees both series resistors and the shunt, the input the shunt beside the rest."""
     if over <= 0:
         return ""
     decibels = 5 * ceil(over / 5 - 1e-9)
-    return f"{decibels} dB pad: {quantity(series_for(decibels), 'ohm')} in each leg, {quantity(SHUNT, 'ohm')} across the input"
+    series = series_for(decibels)
+    behind = 2 * series + SOURCE
+    sees = f"the output sees {quantity(2 * series + SHUNT, 'ohm')}, the input {quantity(SHUNT * behind / (SHUNT + behind), 'ohm')}"
+    return f"{decibels} dB pad: {quantity(series, 'ohm')} in each leg, {quantity(SHUNT, 'ohm')} across the input ({sees})"

@@ -8,17 +8,20 @@ from dataclasses import dataclass, field
 from generator.catalogue.records import Evidence, Lead, Port
 
 
+MAIN = "main"  # the channel of a device that has one only
+
+
 @dataclass(frozen=True)
 class Named:
     """A device or lead of the connection, to be named when a sentence is made: readings of equal circuits are equal, names are not."""
 
     place: str
-    channel: str = "main"
+    channel: str = MAIN
 
     def __call__(self, places: Mapping[str, Port | Lead]) -> str:
         """`Mixer line input`, or `left of Camera` where a device has several channels."""
         name = short(places[self.place])
-        return name if self.channel == "main" else f"{self.channel} of {name}"
+        return name if self.channel == MAIN else f"{self.channel} of {name}"
 
 
 @dataclass(frozen=True)
@@ -51,7 +54,13 @@ def part_name(record: Port | Lead, part: str) -> str | None:
 
 
 def limit_name(record: Port | Lead, limit) -> str:
-    """A limit's `where`, with its channel where the device has several alike."""
+    """A limit's `where`, with its channel, or which conductor of a cable, where there are several alike."""
     alike = [other for other in record.network.limits if other.where == limit.where and other.quantity == limit.quantity]
-    channel = limit.id.split(".")[0]
-    return f"{limit.where} ({channel})" if len(alike) > 1 and "." in limit.id else limit.where
+    channel, _, rest = limit.id.partition(".")
+    which = rest if channel == limit.where else channel
+    return f"{limit.where} ({which})" if len(alike) > 1 and rest and which != MAIN else limit.where
+
+
+def channel_word(channel: str) -> str:
+    """What a channel is called in a sentence: `signal` where a device has one only."""
+    return "signal" if channel == MAIN else channel

@@ -13,7 +13,7 @@ Ringfence.engine = Ringfence.engine || {};
     engine.decibels(engine.size(signals.openOutput.get(name)[engine.MID])) - engine.decibels(engine.smallest(signals.output.get(name)[engine.MID]));
 
   engine.sourceReading = function (signals, name, s, device) {
-    const drop = engine.drop(signals, name), where = `${s.channel} output`;
+    const drop = engine.drop(signals, name), where = engine.outputWord(s);
     const words = { source: engine.channelName(s.channel, device), drop: engine.quantity(drop, "dB") };
     if (s.least_load) return signal("load-ohm", name, where, Math.min(signals.load.get(name), engine.NO_PATH), "ohm", words, { limit: s.least_load });
     return signal("load-drop", name, where, drop, "dB", words);
@@ -24,7 +24,7 @@ Ringfence.engine = Ringfence.engine || {};
 
   engine.pairReadings = function* (signals, source, listener, s, l, words) {
     const [low, mid, high] = signals.gains.get(engine.pair(source, listener))[0].map((states) => states.map(engine.size));
-    const where = `${s.channel} to ${l.channel}`, pair = engine.pair(source, listener);
+    const where = engine.pairWords(s, l), pair = engine.pair(source, listener);
     if (l.maximum && engine.loudest(s)) {
       const over = engine.decibels(engine.loudest(s) * Math.max(...mid) / l.maximum);
       yield signal("over-level", pair, where, over, "dB", { ...words, pad: engine.padWords(over), stands: stands(over) },
@@ -55,7 +55,7 @@ Ringfence.engine = Ringfence.engine || {};
     const gains = new Map(device.sources.map((s) => [s.id, signals.gains.get(engine.pair(`${here}/${s.id}`, listener))[0][engine.MID]]));
     if (gains.size > 1) {
       const sum = engine.decibels(Math.min(...kept([...gains.values()])));
-      yield signal("mono-sum", listener, l.channel, Math.max(sum, SILENT), "dB", { sink: name });
+      yield signal("mono-sum", listener, engine.channelWord(l.channel), Math.max(sum, SILENT), "dB", { sink: name });
     }
     if (heard.length && l.kind !== "digital") yield polarity(listener, l, heard, gains, device, name); // digital: its coding does not care
     const own = device.sources.filter((s) => s.channel === l.channel);
@@ -64,7 +64,7 @@ Ringfence.engine = Ringfence.engine || {};
       for (const s of device.sources) {
         if (s.channel === l.channel) continue;
         const stray = engine.decibels(engine.largest(gains.get(s.id))) - right;
-        yield signal("crosstalk", `${here}/${s.id}>${l.id}`, l.channel, stray, "dB", { sink: name, source: engine.channelName(s.channel, device) });
+        yield signal("crosstalk", `${here}/${s.id}>${l.id}`, engine.channelWord(l.channel), stray, "dB", { sink: name, source: engine.channelName(s.channel, device) });
       }
     }
     const hum = signals.hum.get(listener);
@@ -72,7 +72,7 @@ Ringfence.engine = Ringfence.engine || {};
       const balanced = l.balanced || heard.some((s) => s.balanced);
       const worst = engine.largest(hum.flatMap((corner) => corner.slice(0, engine.MID + 1).flat()));
       const flags = { balanced: balanced ? "yes" : "no" };
-      yield signal("hum-rejection", listener, l.channel, Math.min(-engine.decibels(worst), 160), "dB", { sink: name }, { flags });
+      yield signal("hum-rejection", listener, engine.channelWord(l.channel), Math.min(-engine.decibels(worst), 160), "dB", { sink: name }, { flags });
     }
   };
 
@@ -86,6 +86,6 @@ Ringfence.engine = Ringfence.engine || {};
   function polarity(listener, l, heard, gains, device, name) {
     const turned = Math.max(...heard.map((s) => Math.max(...gains.get(s.id).map((gain) => gain[0] / engine.size(gain)))));
     const source = heard.length === 1 ? engine.channelName(heard[0].channel, device) : engine.short(device);
-    return signal("polarity", listener, l.channel, turned, "", { sink: name, source });
+    return signal("polarity", listener, engine.channelWord(l.channel), turned, "", { sink: name, source });
   }
 })(Ringfence.engine);

@@ -50,6 +50,8 @@ Ringfence.engine = Ringfence.engine || {};
 
   const same = ([s, l]) => family(s.kind) === family(l.kind);
 
+  engine.pairWords = (s, l) => [...new Set([engine.channelWord(s.channel), engine.channelWord(l.channel)])].join(" to ");
+
   /* `Mixer line input`, or `left of Camera` where a device has several channels. */
   engine.channelName = (channel, device) => (channel === "main" ? engine.short(device) : `${channel} of ${engine.short(device)}`);
 
@@ -74,7 +76,7 @@ Ringfence.engine = Ringfence.engine || {};
     for (const [s, l] of pairs) {
       const relative = engine.decibels(gain(s, l)) - best;
       const words = { source: engine.channelName(s.channel, device), sink: engine.channelName(l.channel, other) };
-      yield signal("side-gain", `${here}/${s.id}>${l.id}`, `${s.channel} to ${l.channel}`, relative, "dB", words);
+      yield signal("side-gain", `${here}/${s.id}>${l.id}`, engine.pairWords(s, l), relative, "dB", words);
       if (relative > BESIDE) {
         heard.push([s, l]);
         yield* engine.pairReadings(signals, `${here}/${s.id}`, `${there}/${l.id}`, s, l, words);
@@ -107,14 +109,14 @@ Ringfence.engine = Ringfence.engine || {};
 
   function unheard(source, here, device, other) {
     const words = { source: engine.channelName(source.channel, device), other: engine.short(other) };
-    return signal("unheard", `${here}/${source.id}`, source.channel, 1, "", words);
+    return signal("unheard", `${here}/${source.id}`, engine.channelWord(source.channel), 1, "", words);
   }
 
   function* outputs(assembly, signals) {
     for (const [name, amps] of signals.forced) {
       const cut = name.indexOf("/"), device = assembly.places.get(name.slice(0, cut));
       const source = device.sources.find((s) => s.id === name.slice(cut + 1));
-      const where = `${source.channel} output`, words = { source: engine.channelName(source.channel, device) };
+      const where = engine.outputWord(source), words = { source: engine.channelName(source.channel, device) };
       yield signal("forced-amps", name, where, amps, "A", words);
       yield signal("driven-amps", name, where, signals.driven.get(name), "A", words, { flags: { kind: source.kind } });
     }

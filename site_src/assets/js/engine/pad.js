@@ -6,6 +6,7 @@ Ringfence.engine = Ringfence.engine || {};
    The twin of pad.py. */
 (function (engine) {
   const E24 = [1.0, 1.1, 1.2, 1.3, 1.5, 1.6, 1.8, 2.0, 2.2, 2.4, 2.7, 3.0, 3.3, 3.6, 3.9, 4.3, 4.7, 5.1, 5.6, 6.2, 6.8, 7.5, 8.2, 9.1];
+  const SOURCE = 100; // ohm; an ordinary line output
   const SHUNT = 150; // ohm
 
   /* The E24 series resistor (ohm, one in each leg) that with SHUNT takes at least `decibels` off. */
@@ -21,6 +22,8 @@ Ringfence.engine = Ringfence.engine || {};
   engine.padWords = function (over) {
     if (over <= 0) return "";
     const decibels = 5 * Math.ceil(over / 5 - 1e-9);
-    return `${decibels} dB pad: ${engine.quantity(seriesFor(decibels), "ohm")} in each leg, ${engine.quantity(SHUNT, "ohm")} across the input`;
+    const series = seriesFor(decibels), behind = 2 * series + SOURCE, ohm = (value) => engine.quantity(value, "ohm");
+    const sees = `the output sees ${ohm(2 * series + SHUNT)}, the input ${ohm(SHUNT * behind / (SHUNT + behind))}`;
+    return `${decibels} dB pad: ${ohm(series)} in each leg, ${ohm(SHUNT)} across the input (${sees})`;
   };
 })(Ringfence.engine);
