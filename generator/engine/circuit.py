@@ -87,6 +87,23 @@ class Circuit:
 
         `closed` (states, switches) -> (states, nets). Two nets are in one piece exactly if their entries are equal.
         """
+        if opens not in self._pieces:
+            self._pieces[opens] = self._apart(opens)
+        lows, within, links = self._pieces[opens]
+        reach = np.zeros((len(closed), len(lows), len(lows)), dtype=np.float32)
+        reach[:, range(len(lows)), range(len(lows))] = 1
+        for (one, two), shut in zip(links, closed.T):
+            reach[:, one, two] = reach[:, two, one] = np.maximum(reach[:, one, two], shut)
+        for _ in range((len(lows) - 1).bit_length()):  # each round doubles the number of switches a step may cross
+            reach = np.minimum(reach @ reach, 1)
+        return lows[reach.argmax(axis=-1)][:, within]
+
+    @cached_property
+    def _pieces(self) -> dict:
+        return {}
+
+    def _apart(self, opens: Sequence[str]) -> tuple[np.ndarray, np.ndarray, list[tuple[int, int]]]:
+        """With all switches open: the 0 V of each piece, for each net the number of its piece, and for each switch the pieces it joins."""
         order = list(dict.fromkeys((*self.anchors, *range(self.net_count))))
         rank = {net: i for i, net in enumerate(order)}
         joined = _Union(self.net_count)  # by rank, so that the lowest stands for its piece
@@ -96,16 +113,8 @@ class Circuit:
         lows = [joined.find(rank[net]) for net in range(self.net_count)]
         pieces = sorted(set(lows))
         place = {low: i for i, low in enumerate(pieces)}
-        within = [place[low] for low in lows]  # for each net the number of its piece with all switches open
-        links = np.array([(within[a], within[b]) for a, b in self.switches], dtype=int).reshape(-1, 2)
-        reach = np.zeros((len(closed), len(pieces), len(pieces)), dtype=np.float32)
-        reach[:, range(len(pieces)), range(len(pieces))] = 1
-        for (one, two), shut in zip(links, closed.T):
-            reach[:, one, two] = reach[:, two, one] = np.maximum(reach[:, one, two], shut)
-        for _ in range((len(pieces) - 1).bit_length()):  # each round doubles the number of switches a step may cross
-            reach = np.minimum(reach @ reach, 1)
-        lowest = np.array(order)[pieces][reach.argmax(axis=-1)]
-        return lowest[:, within]
+        within = [place[low] for low in lows]
+        return np.array(order)[pieces], np.array(within), [(within[a], within[b]) for a, b in self.switches]
 
     def islands(self, closed: Sequence[bool], opens: Sequence[str] = DIRECT_OPENS) -> list[int]:
         """The 0 V nets of one switch state, one for each connected piece."""

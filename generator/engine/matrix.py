@@ -7,19 +7,22 @@ from collections.abc import Iterator
 from generator.catalogue.records import Catalogue
 
 from .judge import judge
-from .verdict import Verdict
 from .route import chains
+from .verdict import Verdict
 
 
 def pairings(catalogue: Catalogue) -> Iterator[tuple[str, tuple[str, ...], str]]:
     """(outlet, leads, inlet) of every direct or single-lead connection whose halves fit, in order of id."""
-    outlets = [port.id for port in catalogue.ports.values() if port.sources]
-    inlets = [port.id for port in catalogue.ports.values() if port.listeners]
+    outlets = [port for port in catalogue.ports.values() if port.sources]
+    inlets = [port for port in catalogue.ports.values() if port.listeners]
+    known: dict[tuple, list[tuple[str, ...]]] = {}  # what goes between two ports hangs on their halves alone
     for outlet in outlets:
         for inlet in inlets:
-            if outlet != inlet:
-                for length in (0, 1):
-                    yield from ((outlet, chain, inlet) for chain in chains(catalogue, outlet, inlet, length))
+            if outlet.id != inlet.id:
+                halves = outlet.connector, outlet.half, inlet.connector, inlet.half
+                if halves not in known:
+                    known[halves] = [chain for length in (0, 1) for chain in chains(catalogue, outlet.id, inlet.id, length)]
+                yield from ((outlet.id, chain, inlet.id) for chain in known[halves])
 
 
 def matrix(catalogue: Catalogue) -> Iterator[Verdict]:
