@@ -339,7 +339,7 @@ def test_the_chain_marks_where_it_is_decided(visit):
     expect(marked).to_have_attribute("data-place", "from")
     expect(marked.locator(".rf-chain__here")).to_have_text(re.compile("^Decided here: output capacitor or stage"))
     knob(page).tap()
-    expect(page.locator(".rf-chain__here")).to_have_text("Decided on the way: right to main")
+    expect(page.locator(".rf-chain__here")).to_have_text("Decided on the way: right to signal")
     expect(marked).to_have_count(5)  # three pictures and the two joints between them
 
 
@@ -368,14 +368,14 @@ def test_text_set_wide_is_not_cut(visit, path, width):
 
 
 def test_what_is_the_same_on_two_channels_is_told_once(visit, catalogue):
-    chain = "mic-condenser-p48-xlr", ("xlr-f-to-35-trs-both-3-open",), "camera-mic-in-35"
+    chain = "mixer-line-out-xlr", ("xlr-f-to-35-trs-both-3-open",), "camera-mic-in-35"
     hot = [finding for finding in judge(catalogue, *chain).as_data()["findings"] if finding["id"] == "too-hot"]
-    assert [finding["where"] for finding in hot] == ["main to left", "main to right"]
+    assert [finding["where"] for finding in hot] == ["signal to left", "signal to right"]
     page = visit(address(*chain))
     shown(page)
     card = page.locator('.rf-finding[data-finding="too-hot"]')
     expect(card).to_have_count(1)
-    expect(card.locator("div", has=page.locator("dt", has_text="Also")).locator("dd").first).to_have_text("main to right")
+    expect(card.locator("div", has=page.locator("dt", has_text="Also")).locator("dd").first).to_have_text("signal to right")
 
 
 def test_findings_are_told_by_whether_the_switches_matter(visit):
