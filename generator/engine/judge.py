@@ -23,6 +23,7 @@ from .verdict import RANK, Finding, Verdict, severest
 from .words import setting_words
 
 MOST_WAYS = 100  # splitters in a row multiply; no person plugs such a chain, and a phone would work on it for minutes
+ALIKE = 1e-6  # two figures closer than this are told alike; decibels of small losses carry a rounding of some 1e-8
 Read = Callable[[Catalogue, Port, Sequence[Lead], Port, Way], Iterable[Reading]]
 
 
@@ -149,7 +150,7 @@ def _worst_figures(verdict: str, figures: Iterable[Finding]) -> tuple[Finding, .
     for figure in figures if RANK[verdict] <= RANK["lossy"] else ():
         best = kept.setdefault(figure.id, figure)
         worse = best.value - figure.value if lower_is_worse(figure.id) else figure.value - best.value
-        if worse > SLACK * max(1.0, abs(best.value)):
+        if worse > ALIKE * max(1.0, abs(best.value)):
             kept[figure.id] = figure
     return tuple(kept.values())
 

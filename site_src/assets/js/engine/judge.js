@@ -7,6 +7,7 @@ Ringfence.engine = Ringfence.engine || {};
 (function (engine) {
   const VERDICTS = ["safe", "lossy", "no signal", "dangerous", "does not fit"]; // from best to worst
   const MOST_WAYS = engine.MOST_WAYS = 100; // splitters in a row multiply; no person plugs such a chain, and a phone would work on it for minutes
+  const ALIKE = 1e-6; // two figures closer than this are told alike; decibels of small losses carry a rounding of some 1e-8
   const rank = engine.rank = (verdict) => Math.max(0, VERDICTS.indexOf(verdict)); // notes cost nothing
 
   /* Judge one connection. `data` is the published catalogue, `rulebook` the list of rules, `from` and `into` port ids, `through` lead ids.
@@ -157,7 +158,7 @@ Ringfence.engine = Ringfence.engine || {};
     const kept = new Map(), lowerIsWorse = (id) => rulebook.find((rule) => rule.id === id).compare === "below";
     for (const figure of rank(verdict) <= rank("lossy") ? figures : []) {
       const best = kept.get(figure.id), worse = best && (lowerIsWorse(figure.id) ? best.value - figure.value : figure.value - best.value);
-      if (!best || worse > engine.SLACK * Math.max(1, Math.abs(best.value))) kept.set(figure.id, figure);
+      if (!best || worse > ALIKE * Math.max(1, Math.abs(best.value))) kept.set(figure.id, figure);
     }
     return [...kept.values()];
   }
