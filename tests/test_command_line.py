@@ -13,8 +13,10 @@ import pytest
 from catalogue import tiny
 
 from generator.__main__ import main
+from generator.catalogue import load
 from generator.catalogue.rules import RULES
 from generator.engine import VERDICTS, routes
+from generator.engine.missing import missing
 from generator.engine.rulebook import SEVERITIES
 
 MICROPHONE, LEAD, INPUT = "mic-dynamic-xlr", "xlr-f-to-xlr-m-3m", "mixer-mic-in-p48-xlr"
@@ -110,12 +112,13 @@ def test_any_verdict_is_an_answer(ask, words, verdict):
     assert (status, complained) == (0, "")
     assert answer["verdict"] == verdict
     assert answer["fits"] is (verdict != "does not fit")
-    check_shape(answer)
+    assert answer["missing"] is None or isinstance(answer["missing"], str)
+    check_shape(answer, "missing")
 
 
-def check_shape(answer):
-    """Keys and types as promised to other programs."""
-    assert list(answer) == ["from", "through", "into", "fits", "verdict", "settings", "conditions", "plugging", "findings", "ways", "remedies"]
+def check_shape(answer, *more):
+    """Keys and types as promised to other programs; `more` are keys that one command adds."""
+    assert list(answer) == ["from", "through", "into", "fits", "verdict", "settings", "conditions", "plugging", "findings", "figures", "ways", "remedies", *more]
     assert isinstance(answer["from"], str) and isinstance(answer["into"], str) and isinstance(answer["conditions"], str)
     assert isinstance(answer["through"], list) and all(isinstance(lead, str) for lead in answer["through"])
     assert answer["verdict"] in VERDICTS and answer["plugging"] in VERDICTS
@@ -129,6 +132,9 @@ def check_shape(answer):
         assert isinstance(finding["value"], (int, float)) and (finding["limit"] is None or isinstance(finding["limit"], (int, float)))
         assert all(isinstance(finding[name], str) for name in ("id", "where", "unit", "when", "says", "remedy", "evidence"))
         assert isinstance(finding["cite"], list)
+    assert bool(answer["figures"]) <= (answer["verdict"] in ("safe", "lossy"))
+    for figure in answer["figures"]:
+        assert list(figure) == ["id", "where", "value", "unit", "says"]
     for way in answer["ways"]:
         assert list(way) == ["ends", "plugged", "verdict"]
         assert all(len(pair) == 2 for pair in way["ends"]) and all(len(pair) == 2 for pair in way["plugged"])
@@ -193,7 +199,8 @@ def test_route(ask, catalogue):
     expected = routes(catalogue, start, target)
     status, printed, _ = ask("route", start, target)
     assert status == 0
-    assert printed.splitlines() == [f"{v.verdict}: {' -> '.join(v.through) or 'no lead'}" for v in expected]
+    lines = [f"{v.verdict}: {' -> '.join(v.through) or 'no lead'}" for v in expected]
+    assert printed.splitlines() == (lines if expected[0].verdict == "safe" else [*lines, missing(catalogue, start, target)])
     answers = json.loads(ask("route", start, target, "--json")[1])
     assert [answer["through"] for answer in answers] == [list(v.through) for v in expected]
     for answer in answers:
@@ -206,7 +213,8 @@ def test_route_where_nothing_works(ask, small):
     (small / "leads" / "block.yaml").unlink()
     (small / "retired.yaml").unlink()
     assert ask("route", "player-out", "desk-in", "--pinouts", small) == (
-        0, "Nothing in the catalogue gets player-out into desk-in without harm or silence.\n", "")
+        0, "Nothing in the catalogue gets player-out into desk-in without harm or silence.\n"
+           f"{missing(load(small), 'player-out', 'desk-in')}\n", "")
     assert ask("route", "player-out", "desk-in", "--json", "--pinouts", small) == (0, "[]\n", "")
 
 

@@ -8,6 +8,7 @@ from math import floor, isfinite, log10
 PREFIXES = ((1e6, "M"), (1e3, "k"), (1.0, ""), (1e-3, "m"), (1e-6, "µ"), (1e-9, "n"))
 NOTHING = 1e-9  # below this a number is rounding
 SILENT = -120.0  # dB; so is this
+HALF = 1e-6  # of the last digit
 SYMBOLS = {"ohm": "Ω"}
 
 
@@ -28,9 +29,9 @@ def quantity(value: float, unit: str) -> str:
 
 
 def fixed(value: float, places: int) -> str:
-    """Round half away from zero, so that every implementation prints the same digits."""
+    """Round half away from zero, and what is a half but for a solver's rounding too, so that every implementation prints the same digits."""
     scale = 10 ** places
-    whole = floor(abs(value) * scale + 0.5)
+    whole = floor(abs(value) * scale + 0.5 + HALF)
     sign = "−" if value < 0 and whole else ""
     digits = str(whole).rjust(places + 1, "0")
     return sign + (f"{digits[:-places]}.{digits[-places:]}" if places else digits)

@@ -10,7 +10,7 @@ import shutil
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import asdict, dataclass, field
-from math import isclose
+from math import inf, isclose
 from multiprocessing import get_context
 from os import cpu_count
 from pathlib import Path
@@ -22,6 +22,7 @@ from generator.catalogue.published import as_data
 from generator.engine import judge
 from generator.engine.circuit import CONTACT_OHM
 from generator.engine.rulebook import rules
+from generator.engine.words import SILENT
 
 ENGINE = Path(__file__).parents[2] / "site_src/assets/js/engine"
 RELATIVE = 1e-9
@@ -140,9 +141,11 @@ def allowed(own: float, other: float, unit: str) -> float:
     """How far apart two numbers may be and still be the same one.
 
     1e-9 of the number, and what rounding beside a contact's 100 S leaves (see LEAK). Decibels are compared as the ratios they stand for:
-    within 2e-7 dB at 0 dB, 1e-4 dB at -60 dB where nothing is heard any more, and below -160 dB all is floor.
+    within 2e-7 dB at 0 dB, 1e-4 dB at -60 dB where nothing is heard any more; below -120 dB both say no more than that.
     """
     size = max(abs(own), abs(other))
+    if unit == "dB" and max(own, other) < SILENT:
+        return inf
     if unit == "dB":
         return DECIBELS + DECIBELS_PER_NEPER * GAIN_FLOOR * 10 ** (size / 20)
     leaked = {"ohm": LEAK * size, "s": LEAK * LARGEST}.get(unit, 0.0)

@@ -47,14 +47,15 @@ def rank(catalogue, pairing):
 
 
 def assert_alike(one, other, about):
-    """Two verdicts that differ in names and rounding only; below -120 dB all is rounding. Of two capacitors that take equally long either may be named."""
+    """Two verdicts that differ in names and rounding only; below -120 dB all is rounding, and small losses carry some 1e-8 dB of it. Of two
+    capacitors that take equally long either may be named."""
     def told(verdict):
         return sorted((f.id, f.severity, f.where if f.id != "wait-for-capacitors" else "", f.state, max(f.value, SILENT) if f.unit == "dB" else f.value)
                       for f in verdict.findings)
 
     assert (one.verdict, one.plugging, [v for _, v in one.settings]) == (other.verdict, other.plugging, [v for _, v in other.settings]), about
     assert [finding[:-1] for finding in told(one)] == [finding[:-1] for finding in told(other)], about
-    assert [finding[-1] for finding in told(one)] == pytest.approx([finding[-1] for finding in told(other)], rel=1e-6, abs=1e-9), about
+    assert [finding[-1] for finding in told(one)] == pytest.approx([finding[-1] for finding in told(other)], rel=1e-6, abs=1e-7), about
 
 
 # -- supplies -------------------------------------------------------------------------------------------------------

@@ -7,8 +7,6 @@ Ringfence.engine = Ringfence.engine || {};
 (function (engine) {
   engine.AUDIO = ["microphone", "line", "instrument", "headphone", "loudspeaker"];
   const ONE_SIDED = ["midi", "power"]; // kinds whose screen, if any, is tied at the sender only
-  const SMALL = ["microphone", "line", "instrument"]; // small enough for fields around the lead to matter
-  const FAST = ["digital", "data", "video", "clock"];
   engine.NO_PATH = 1e9; // ohm
   const HEARD = engine.HEARD = -60; // dB; a path below this carries nothing
   const BESIDE = -30; // dB; a channel this far below its neighbour is not there
@@ -65,7 +63,7 @@ Ringfence.engine = Ringfence.engine || {};
       yield signal("kinds-apart", here, "signal", 1, "", { ...both, sent: apart[0].kind, wanted: apart[1].kind }, { flags: { way } });
       return;
     }
-    yield* unsuited(assembly, here, pairs, both);
+    yield* engine.unsuited(assembly, here, pairs, both);
     const best = engine.decibels(Math.max(...engine.comparable(device, other).map(([s, l]) => gain(s, l))));
     const shorted = device.sources.some((s) => engine.drop(signals, `${here}/${s.id}`) > 40);
     yield signal("path-gain", here, "connection", best, "dB", both, { flags: { cause: shorted ? "shorted" : "open", way } });
@@ -87,22 +85,6 @@ Ringfence.engine = Ringfence.engine || {};
       const sources = heard.filter(([, hearing]) => hearing === l).map(([s]) => s);
       yield* engine.listenerReadings(signals, here, `${there}/${l.id}`, l, sources, device, engine.channelName(l.channel, other));
     }
-  }
-
-  /* What the circuit at audio frequencies does not show: leads that are not made for fast signals, amplifiers into small-signal inputs. */
-  function* unsuited(assembly, here, pairs, words) {
-    if (pairs.some(([s]) => FAST.includes(s.kind))) {
-      for (const [place, lead] of assembly.places) {
-        if (!engine.isPort(lead)) yield signal("slow-lead", place, "lead", lead.impedance ? 0 : 1, "", { ...words, lead: engine.short(lead) });
-      }
-    }
-    if (pairs.some(([s, l]) => SMALL.includes(s.kind) && !(s.balanced && l.balanced))) {
-      for (const [place, lead] of assembly.places) {
-        const bare = () => Number(Boolean(lead.cable) && !lead.joins.some(({ screen }) => screen));
-        if (!engine.isPort(lead)) yield signal("bare-lead", place, "lead", bare(), "", { ...words, lead: engine.short(lead) });
-      }
-    }
-    if (pairs.some(([s, l]) => s.kind === "loudspeaker" && l.kind !== "loudspeaker")) yield signal("amplifier-into", here, "connection", 1, "", words);
   }
 
   const family = (kind) => (engine.AUDIO.includes(kind) ? "audio" : kind);

@@ -3,11 +3,10 @@ window.Ringfence = window.Ringfence || {};
 Ringfence.engine = Ringfence.engine || {};
 
 /* From readings to a verdict: hold every number against the rulebook and take the worst. The twin of judge.py; findings.js holds readings
-   against rules, misfit.js says why halves do not go into each other. */
+   against rules, combine.js makes one answer of all ways of plugging, misfit.js says why halves do not go into each other. */
 (function (engine) {
   const VERDICTS = ["safe", "lossy", "no signal", "dangerous", "does not fit"]; // from best to worst
   const MOST_WAYS = engine.MOST_WAYS = 100; // splitters in a row multiply; no person plugs such a chain, and a phone would work on it for minutes
-  const ALIKE = 1e-6; // two figures closer than this are told alike; decibels of small losses carry a rounding of some 1e-8
   const rank = engine.rank = (verdict) => Math.max(0, VERDICTS.indexOf(verdict)); // notes cost nothing
 
   /* Judge one connection. `data` is the published catalogue, `rulebook` the list of rules, `from` and `into` port ids, `through` lead ids.
@@ -58,7 +57,7 @@ Ringfence.engine = Ringfence.engine || {};
     const settings = switches.map((setting, i) => [setting, severest(here(findings, i))]);
     const verdict = worstOf(settings.filter((_, i) => !onlyUnpowered(i, findings, switches.length)).map(([, found]) => found));
     const plugging = severest(findings.filter((finding) => finding.state === "plugging"));
-    return { verdict, settings, names, plugging, findings: toldOnce(findings, switches.length), every: findings, figures: worstFigures(rulebook, verdict, figures), ways: [[way, verdict]] };
+    return { verdict, settings, names, plugging, findings: toldOnce(findings, switches.length), every: findings, figures: engine.worstFigures(rulebook, verdict, figures), ways: [[way, verdict]] };
   };
 
   /* All readings of one way. */
@@ -82,40 +81,8 @@ Ringfence.engine = Ringfence.engine || {};
     }
   }
 
-  /* One answer from all ways of plugging. */
-  engine.combine = function (rulebook, leads, judged) {
-    const group = engine.decisive(leads, judged), fullest = group.reduce((best, one) => (one.settings.length > best.settings.length ? one : best));
-    const settings = fullest.settings.map(([setting]) => [setting, worstOf(group.flatMap((one) => one.settings)
-      .filter(([part]) => engine.within(part, setting)).map(([, verdict]) => verdict))]);
-    const verdict = worstOf(group.map((one) => one.verdict));
-    return {
-      verdict, settings, group, names: fullest.names, plugging: worstOf(group.map((one) => one.plugging)),
-      findings: engine.gathered(group.flatMap((one) => one.findings)), figures: worstFigures(rulebook, verdict, group.flatMap((one) => one.figures)),
-      ways: judged.flatMap((one) => one.ways),
-    };
-  };
-
-  /* The ways of plugging that count. Ends with different labels are chosen on purpose, so the best such choice counts, unless another
-     is dangerous; what a person cannot choose (which of two like ends, whether spare ends are used) counts at its worst. */
-  engine.decisive = function (leads, judged) {
-    const choices = new Map();
-    for (const one of judged) {
-      const [[way]] = one.ways, labels = engine.labels(leads, way);
-      choices.set(labels, [...(choices.get(labels) || []), one]);
-    }
-    const worst = [...choices.values()].map((group) => rank(worstOf(group.map((one) => one.verdict))));
-    const counts = Math.max(...worst) === rank("dangerous") ? Math.max(...worst) : Math.min(...worst);
-    const equals = [...choices.values()].filter((_, i) => worst[i] === counts), most = (group) => Math.max(...group.map(faults));
-    return equals.reduce((best, group) => (most(group) < most(best) ? group : best));
-  };
-
-  /* What a person reads on the ends of this way. */
-  engine.labels = (leads, way) => JSON.stringify(leads.map((lead, i) => way.ends[i].map((end) => lead.ends[end].label)));
-
-  const faults = (one) => one.findings.filter((finding) => finding.severity !== "note").length;
-
   /* The worst of some verdicts, the first of equals. */
-  const worstOf = (verdicts) => verdicts.reduce((worst, verdict) => (rank(verdict) > rank(worst) ? verdict : worst));
+  const worstOf = engine.worstOf = (verdicts) => verdicts.reduce((worst, verdict) => (rank(verdict) > rank(worst) ? verdict : worst));
 
   /* The verdict that findings amount to. */
   const severest = (findings) => VERDICTS[Math.max(0, ...findings.map((finding) => rank(finding.severity)))];
@@ -152,16 +119,6 @@ Ringfence.engine = Ringfence.engine || {};
     for (const finding of findings) keepWorse(kept, finding);
     return worstFirst([...kept.values()]);
   };
-
-  /* Of each figure the worst of all channels and ways; none where nothing works. */
-  function worstFigures(rulebook, verdict, figures) {
-    const kept = new Map(), lowerIsWorse = (id) => rulebook.find((rule) => rule.id === id).compare === "below";
-    for (const figure of rank(verdict) <= rank("lossy") ? figures : []) {
-      const best = kept.get(figure.id), worse = best && (lowerIsWorse(figure.id) ? best.value - figure.value : figure.value - best.value);
-      if (!best || worse > ALIKE * Math.max(1, Math.abs(best.value))) kept.set(figure.id, figure);
-    }
-    return [...kept.values()];
-  }
 
   /* Worst first, notes last; a stable sort keeps the order of the rest. */
   const worstFirst = (findings) => [...findings].sort((a, b) => rank(b.severity) - rank(a.severity) || (a.severity === "note") - (b.severity === "note"));

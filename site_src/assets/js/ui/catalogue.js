@@ -25,7 +25,7 @@ Ringfence.ui = Ringfence.ui || {};
 
   function brief(place) {
     const family = ui.family(place), { name, contacts } = ui.connector(place.connector), letters = /, .*\(([^)]+)\)/.exec(name);
-    const alike = Object.values(Ringfence.data.connectors).filter((connector) => ui.family({ connector: connector.id }) === family);
+    const alike = Object.entries(Ringfence.data.connectors).filter(([connector]) => ui.family({ connector }) === family).map(([, other]) => other);
     if (letters) return `${family.replace(/ phone$/, "")} ${letters[1]}`;
     if (alike.length === 1) return family.replace(/ plug(?= \(|$)/, "");
     const apart = alike.filter((other) => other.contacts.length === contacts.length).length > 1;
