@@ -7,9 +7,8 @@ Ringfence.matrix = Ringfence.matrix || {};
   /* {outlets, inlets, cell(outlet, inlet)}: ports with at least one judged connection; a cell is {rows, best, danger} or null. */
   matrix.grid = function () {
     const cells = new Map();
-    for (const [key, rows] of ui.pairs()) cells.set(key, cellOf(rows));
-    const ids = (place) => new Set([...cells.keys()].map((key) => key.split(" ")[place]));
-    const [starts, ends] = [ids(0), ids(1)];
+    for (const cell of ui.pairs()) cells.set(`${cell.from} ${cell.into}`, cell);
+    const starts = new Set([...cells.values()].map(({ from }) => from)), ends = new Set([...cells.values()].map(({ into }) => into));
     const { compare } = new Intl.Collator(), byPlace = (a, b) => compare(a.device, b.device) || compare(a.name, b.name);
     return {
       outlets: ui.outlets().filter((port) => starts.has(port.id)).sort(byPlace),

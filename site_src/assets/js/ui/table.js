@@ -5,27 +5,43 @@ Ringfence.ui = Ringfence.ui || {};
 /* The table of judged single-lead connections, as the generator worked it out. Until it is here, or where it could not be loaded, it has no rows. */
 (function (ui) {
   const VERDICTS = ["safe", "lossy", "no signal", "dangerous", "does not fit"]; // best first
-  let pairs = null;
+  const DANGEROUS = VERDICTS.indexOf("dangerous"), NONE = { ids: [], findings: [], verdicts: [], rows: [] };
+  let groups = null, places = null;
+  const made = new Map();
 
-  /* Rows {from, through, into, verdict, findings}, by "from into", best first. */
-  function byPair() {
-    if (pairs) return pairs;
-    if (!Ringfence.table) return new Map();
-    const { ids, verdicts, rows } = Ringfence.table, findings = Ringfence.table.findings.map((name) => name.replaceAll("-", " "));
-    pairs = new Map();
-    for (const [from, through, into, verdict, found] of rows) {
-      const key = `${ids[from]} ${ids[into]}`;
-      if (!pairs.has(key)) pairs.set(key, []);
-      pairs.get(key).push({
-        from: ids[from], through: through.map((lead) => ids[lead]), into: ids[into],
-        verdict: verdicts[verdict], rank: verdict, findings: found.map((name) => findings[name]),
-      });
+  /* The rows as they were published, by outlet and inlet: tens of thousands, so a row becomes an object when it is first asked for. */
+  function grouped() {
+    if (groups || !Ringfence.table) return groups || new Map();
+    const { ids, rows } = Ringfence.table, size = ids.length;
+    groups = new Map();
+    places = new Map(ids.map((id, place) => [id, place]));
+    for (const row of rows) {
+      const key = row[0] * size + row[2], group = groups.get(key);
+      if (group) group.push(row);
+      else groups.set(key, [row]);
     }
-    return pairs;
+    return groups;
   }
 
-  ui.rows = (from, into) => byPair().get(`${from} ${into}`) || [];
-  ui.pairs = () => byPair();
+  /* Rows {from, through, into, verdict, rank, findings} of two ports, best first. */
+  ui.rows = function (from, into) {
+    const all = grouped(), { ids, verdicts, findings } = Ringfence.table || NONE;
+    const key = places ? places.get(from) * ids.length + places.get(into) : NaN;
+    if (!all.has(key)) return [];
+    if (!made.has(key)) {
+      made.set(key, all.get(key).map(([, through, , verdict, found]) => ({
+        from, through: through.map((lead) => ids[lead]), into, verdict: verdicts[verdict], rank: verdict, findings: found.map((name) => findings[name].replaceAll("-", " ")),
+      })));
+    }
+    return made.get(key);
+  };
+
+  /* Every two ports that something joins: [{from, into, best, danger, rows}], `best` the best verdict, `danger` whether any way is dangerous. */
+  ui.pairs = () => [...grouped().values()].map((group) => {
+    const { ids, verdicts } = Ringfence.table, [[from, , into, verdict]] = group;
+    return { from: ids[from], into: ids[into], best: verdicts[verdict], danger: group.some((row) => row[3] === DANGEROUS), get rows() { return ui.rows(ids[from], ids[into]); } };
+  });
+
   ui.verdicts = () => VERDICTS;
   ui.rank = (verdict) => VERDICTS.indexOf(verdict);
 
