@@ -30,7 +30,7 @@ def files(catalogue: Mapping[str, Any], rulebook: Any, mated: Mapping[str, Any],
         f"data/v{VERSION}/verdicts.json": _json({"version": VERSION, "verdicts": verdicts}),
         "assets/js/data.js": _packed("data", _fields(catalogue, printed=False)) + _script({"rulebook": rulebook, "mated": mated}),
         "assets/js/printed.js": _packed("printed", _fields(catalogue, printed=True)) + b"Ringfence.complete(Ringfence.data, Ringfence.printed);\n",
-        "assets/js/table.js": _script({"table": _table(rows)}),
+        "assets/js/table.js": _parsed("table", _table(rows)),
         "assets/js/plugs.js": _script({"plugs": plugs}),
     }
 
@@ -68,6 +68,11 @@ def _packed(name: str, values: Mapping[str, Any]) -> bytes:
 def _script(values: Mapping[str, Any]) -> bytes:
     lines = [b'"use strict";\nwindow.Ringfence = window.Ringfence || {};\n']
     return b"".join([*lines, *(b"Ringfence." + name.encode() + b" = " + _literal(value) + b";\n" for name, value in values.items())])
+
+
+def _parsed(name: str, value: Any) -> bytes:
+    """A large value as text for JSON.parse, which browsers read in half the time of a literal."""
+    return b'"use strict";\nwindow.Ringfence = window.Ringfence || {};\nRingfence.' + name.encode() + b" = JSON.parse(" + _literal(_json(value).decode().strip()) + b");\n"
 
 
 def _literal(value: Any) -> bytes:
