@@ -53,9 +53,6 @@ Ringfence.check = Ringfence.check || {};
 
   const less = (way, judged) => ui.rank(way.verdict) < ui.rank(judged.verdict) || (way.verdict === judged.verdict && loss(way) < loss(judged));
 
-  /* What is lost on a way: findings, or no more than their names, each once. */
-  function loss({ findings }) {
-    const lost = new Set(findings.map((finding) => (finding.id || finding).replaceAll(" ", "-")));
-    return Ringfence.rulebook.filter((rule, i, all) => lost.has(rule.id) && all.findIndex(({ id }) => id === rule.id) === i).reduce((sum, rule) => sum + rule.weighs, 0);
-  }
+  /* What is lost on a way: findings, or no more than their names. */
+  const loss = ({ findings }) => Ringfence.engine.loss(Ringfence.rulebook, findings.map((finding) => (finding.id || finding).replaceAll(" ", "-")));
 })(Ringfence.check, Ringfence.ui);

@@ -15,7 +15,7 @@ Ringfence.engine = Ringfence.engine || {};
     for (const way of possible) if (!choices.has(engine.labels(leads, way))) choices.set(engine.labels(leads, way), way);
     return [...choices.values()].map((way) => {
       const seen = engine.judgeWay(plain, rulebook, outlet, leads, inlet, way, read);
-      return [engine.rank(seen.verdict), engine.loss(rulebook, seen.findings)];
+      return [engine.rank(seen.verdict), engine.loss(rulebook, seen.findings.map(({ id }) => id))];
     }).reduce((best, one) => (engine.before(one, best) ? one : best));
   };
 
@@ -29,11 +29,8 @@ Ringfence.engine = Ringfence.engine || {};
 
   const nominal = (part) => ({ ...part, value: part.value && { ...part.value, low: part.value.nominal, high: part.value.nominal }, match: 0 });
 
-  /* What lossy findings cost together; the same thing lost on both channels is one loss. */
-  engine.loss = function (rulebook, findings) {
-    const lost = new Set(findings.filter(({ severity }) => severity === "lossy").map(({ id }) => id));
-    return [...lost].reduce((sum, id) => sum + (rulebook.find((rule) => rule.id === id) || { weighs: 0 }).weighs, 0);
-  };
+  /* What findings cost together, by id; the same thing lost on both channels is one loss. */
+  engine.loss = (rulebook, ids) => [...new Set(ids)].reduce((sum, id) => sum + (rulebook.find((rule) => rule.id === id) || { weighs: 0 }).weighs, 0);
 
   /* Does one list come before another, item by item, a shorter one before what it begins? */
   engine.before = function (one, other) {

@@ -48,7 +48,7 @@ Ringfence.engine = Ringfence.engine || {};
 
   /* What makes one answer worse than another: verdict, while plugging, how much is lost, leads, how rare they are in a bag, what to mind, metres, name. */
   engine.cost = (data, rulebook, judged) => [
-    engine.rank(judged.verdict), engine.rank(judged.plugging), engine.loss(rulebook, judged.findings), judged.through.length,
+    engine.rank(judged.verdict), engine.rank(judged.plugging), engine.loss(rulebook, judged.findings.map(({ id }) => id)), judged.through.length,
     judged.through.reduce((sum, id) => sum + engine.FORMS.indexOf(data.leads[id].form), 0), judged.findings.filter(({ severity }) => severity === "note").length,
     judged.through.reduce((sum, id) => sum + (data.leads[id].length || 0), 0), ...judged.through,
   ];
