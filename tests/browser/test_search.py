@@ -49,6 +49,19 @@ def test_the_search_finds_what_people_call_it(found, words):
     assert any(re.search(MEANT[words], title) and title not in UNMEANT for title in titles[:3]), titles
 
 
+def test_what_is_pasted_is_searched_for_too(browser, site):
+    """And what is dictated or swiped: no key is pressed for it."""
+    context = browser.new_context(viewport=DESK, base_url=site.base, service_workers="block")
+    page = context.new_page()
+    page.goto("leads/")
+    field = page.locator(".md-search__input")
+    field.click()
+    expect(page.locator(".md-search-result__meta")).to_have_text("Type to start searching", timeout=60_000)
+    field.evaluate("field => { field.value = 'lavalier'; field.dispatchEvent(new InputEvent('input', {inputType: 'insertFromPaste', bubbles: true})); }")
+    expect(page.locator(".md-search-result__item").first).to_be_visible()
+    context.close()
+
+
 def test_what_a_drawing_says_does_not_fill_the_results(site):
     """Drawings carry their text for screen readers, where it is said in order; in a list of results it would be a heap of numbers."""
     index = (site.folder / "search/search_index.json").read_text()

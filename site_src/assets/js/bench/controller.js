@@ -112,9 +112,11 @@ Ringfence.bench = Ringfence.bench || {};
     }
   }
 
-  /* A fold that stays as it was left. */
+  /* A fold that stays as it was left. Its own state is read as well: a browser tells of a toggle only after the tap, and the bench may be drawn anew in between. */
   function fold(name, summary, ...inside) {
-    return el("details", { class: "rf-fold", open: opened.has(name), ontoggle: (event) => (event.target.open ? opened.add(name) : opened.delete(name)) },
+    const before = root.querySelector(`[data-fold="${name}"]`);
+    return el("details", { class: "rf-fold", "data-fold": name, open: before ? before.open : opened.has(name),
+      ontoggle: (event) => (event.target.open ? opened.add(name) : opened.delete(name)) },
       el("summary", { "data-key": `fold ${name}` }, summary), inside);
   }
 

@@ -14,6 +14,7 @@
   const script = new URL(search, location.href).href;
   const touched = () => { load(); field.removeEventListener("focus", touched); };
   field.addEventListener("focus", touched);
+  field.addEventListener("input", () => field.dispatchEvent(new Event("keyup"))); // the theme only hears keys, not what is pasted, dictated or swiped
   open.addEventListener("change", () => { if (open.checked) field.focus(); });
 
   function load() {
