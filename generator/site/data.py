@@ -7,7 +7,7 @@ packed (columns.py); the table of verdicts and what only cards print are scripts
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
+from collections.abc import Hashable, Mapping
 from typing import Any
 
 from generator.site.columns import packed
@@ -30,7 +30,7 @@ def files(catalogue: Mapping[str, Any], rulebook: Any, mated: Mapping[str, Any],
         f"data/v{VERSION}/verdicts.json": _json({"version": VERSION, "verdicts": verdicts}),
         "assets/js/data.js": _packed("data", _fields(catalogue, printed=False)) + _script({"rulebook": rulebook, "mated": mated}),
         "assets/js/printed.js": _packed("printed", _fields(catalogue, printed=True)) + b"Ringfence.complete(Ringfence.data, Ringfence.printed);\n",
-        "assets/js/table.js": _parsed("table", _table(rows)),
+        "assets/js/table.js": _parsed("table", table(rows)),
         "assets/js/plugs.js": _script({"plugs": plugs}),
     }
 
@@ -42,18 +42,28 @@ def _fields(catalogue: Mapping[str, Any], printed: bool) -> dict[str, Any]:
             for kind, records in catalogue.items() if kind in PRINTED or not printed}
 
 
-def _table(rows: list[Row]) -> dict[str, Any]:
-    """Rows with every repeated word said once: each row is [from, leads, into, verdict, findings] as numbers into the lists."""
-    ids, findings = _Numbers(), _Numbers()
-    short = [[ids[row["from"]], [ids[lead] for lead in row["through"]], ids[row["into"]], ORDER.index(row["verdict"]),
-              [findings[name] for name in row["findings"]]] for row in rows]
-    return {"ids": list(ids), "findings": list(findings), "verdicts": list(ORDER), "rows": short}
+def table(rows: list[Row]) -> dict[str, Any]:
+    """The rows in as few numbers as say them, for a phone reads tens of thousands of them before it can answer.
+
+    `ids`, `findings` and `verdicts` are what numbers stand for; `told` the different [verdict, finding ...] that occur; `pairs` holds for every
+    outlet and inlet [from, into, how many ways], all of an outlet together, `ways` for every way of them in turn, as `rows` has them, [lead or -1 for
+    none, told]; both without inner brackets.
+    """
+    ids, findings, told = _Numbers(), _Numbers(), _Numbers()
+    together: dict[tuple[int, int], list[int]] = {}
+    for row in rows:
+        lead = [ids[each] for each in row["through"]] or [-1]  # the table has no chains of several leads
+        says = told[ORDER.index(row["verdict"]), *(findings[name] for name in row["findings"])]
+        together.setdefault((ids[row["from"]], ids[row["into"]]), []).extend((*lead, says))
+    pairs = sorted(together.items())
+    return {"ids": list(ids), "findings": list(findings), "verdicts": list(ORDER), "told": list(told),
+            "pairs": [number for pair, ways in pairs for number in (*pair, len(ways) // 2)], "ways": [number for _, ways in pairs for number in ways]}
 
 
 class _Numbers(dict):
     """Gives every new key the next number."""
 
-    def __missing__(self, key: str) -> int:
+    def __missing__(self, key: Hashable) -> int:
         return self.setdefault(key, len(self))
 
 

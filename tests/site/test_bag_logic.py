@@ -7,10 +7,10 @@ import pytest
 from front import FORBIDDEN, STORAGE, run, scripts
 from generator.catalogue.published import as_data
 from generator.site import mated
+from generator.site.data import table
 
 LOADED = scripts("ui/dom.js", "ui/words.js", "ui/catalogue.js", "ui/table.js", "ui/fits.js", "ui/slices.js", "engine/route.js", "ui/effort.js", "ui/bag.js", "check/judged.js", "check/bagged.js",
                  "bag/codes.js", "bag/exchange.js", "bag/chains.js", "bag/pack.js", "bag/ask.js")
-VERDICTS = ["safe", "lossy", "no signal", "dangerous", "does not fit"]
 MIC, DESK, CAMERA = "mic-dynamic-xlr", "mixer-mic-in-p48-xlr", "camera-mic-in-35"
 CABLE, PAD, MINI = "xlr-f-to-xlr-m-3m", "xlr-f-to-xlr-m-pad-20-db", "xlr-f-to-35-trs-both-3-to-1"
 ROWS = [[MIC, [CABLE], DESK, "safe", []], [MIC, [PAD], DESK, "lossy", ["too-quiet"]], [MIC, [MINI], CAMERA, "lossy", ["unbalanced"]],
@@ -21,14 +21,10 @@ BAG = {"leads": [CABLE, PAD], "ports": [MIC], "jobs": [[MIC, DESK], [MIC, CAMERA
 @pytest.fixture(scope="module")
 def node(catalogue, tmp_path_factory):
     """A function that runs an expression on the real catalogue with a small table; retired ids are made up."""
-    ids = sorted({id for outlet, through, inlet, *_ in ROWS for id in (outlet, *through, inlet)})
-    findings = ["too-quiet", "unbalanced", "x"]
-    table = {"ids": ids, "findings": findings, "verdicts": VERDICTS, "rows": [
-        [ids.index(outlet), [ids.index(lead) for lead in through], ids.index(inlet), VERDICTS.index(verdict), [findings.index(name) for name in found]]
-        for outlet, through, inlet, verdict, found in ROWS]}
+    rows = [dict(zip(("from", "through", "into", "verdict", "findings"), row)) for row in ROWS]
     data = {**as_data(catalogue), "retired": {"old-mic": [MIC], "old-lead": [CABLE], "split": [MIC, DESK]}}
     file = tmp_path_factory.mktemp("bag") / "data.json"
-    file.write_text(json.dumps({"data": data, "mated": mated.table(catalogue), "table": table, "rulebook": []}))
+    file.write_text(json.dumps({"data": data, "mated": mated.table(catalogue), "table": table(rows), "rulebook": []}))
     return lambda expression, before=STORAGE: run(expression, LOADED, file, before)
 
 

@@ -12,6 +12,7 @@ from generator.catalogue.published import as_data
 from generator.catalogue.quantity import parse
 from generator.engine.rulebook import rules
 from generator.site import mated
+from generator.site.data import table
 
 LOADED = scripts("ui/dom.js", "ui/words.js", "ui/quantity.js", "ui/catalogue.js", "ui/table.js", "ui/fits.js", "engine", "check/judged.js",
                  *(f"bench/{name}.js" for name in ("address", "components", "drawing", "known", "lay", "layout", "lead", "nets", "stock", "verdicts", "wiring", "yaml")))
@@ -21,8 +22,7 @@ LOADED = scripts("ui/dom.js", "ui/words.js", "ui/quantity.js", "ui/catalogue.js"
 def node(catalogue, tmp_path_factory):
     """A function that runs an expression on the real catalogue."""
     data = tmp_path_factory.mktemp("bench") / "data.json"
-    table = {"ids": [], "findings": [], "verdicts": ["safe", "lossy", "no signal", "dangerous", "does not fit"], "rows": []}
-    data.write_text(json.dumps({"data": as_data(catalogue), "mated": mated.table(catalogue), "table": table, "rulebook": [asdict(rule) for rule in rules()]}))
+    data.write_text(json.dumps({"data": as_data(catalogue), "mated": mated.table(catalogue), "table": table([]), "rulebook": [asdict(rule) for rule in rules()]}))
     return lambda expression: run(expression, LOADED, data)
 
 

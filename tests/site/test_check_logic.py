@@ -7,6 +7,8 @@ from pathlib import Path
 
 import pytest
 
+from generator.site.data import table
+
 SCRIPTS = Path(__file__).parents[2] / "site_src/assets/js"
 LOADED = ("ui/dom.js", "ui/words.js", "ui/catalogue.js", "ui/table.js", "ui/fits.js", "check/address.js", "check/judged.js", "check/settings.js")
 
@@ -29,8 +31,8 @@ DATA = {
 }
 MATED = {"xlr/male": {"xlr/female": [[["1", "1"]]]}, "xlr/female": {"xlr/male": [[["1", "1"]]]},
          "rca/plug": {"rca/jack": [[["centre", "centre"]]]}, "rca/jack": {"rca/plug": [[["centre", "centre"]]]}}
-TABLE = {"ids": ["mic", "cable", "desk"], "findings": ["dull"], "verdicts": ["safe", "lossy", "no signal", "dangerous", "does not fit"],
-         "rows": [[0, [1], 2, 0, []], [0, [], 2, 1, [0]]]}
+TABLE = table([{"from": "mic", "through": ["cable"], "into": "desk", "verdict": "safe", "findings": []},
+               {"from": "mic", "through": [], "into": "desk", "verdict": "lossy", "findings": ["dull"]}])
 
 
 def run(expression: str, before: str = ""):

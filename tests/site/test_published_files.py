@@ -3,6 +3,7 @@
 import json
 import re
 import subprocess
+from itertools import islice
 
 import pytest
 from front import SCRIPTS
@@ -15,6 +16,7 @@ from generator.site.columns import packed
 ROWS = [
     {"from": "mic", "through": ["lead"], "into": "desk", "verdict": "lossy", "findings": ["dull", "thin"], "number": None, "says": ""},
     {"from": "mic", "through": [], "into": "desk", "verdict": "safe", "findings": [], "number": None, "says": ""},
+    {"from": "mic", "through": ["lead"], "into": "recorder", "verdict": "lossy", "findings": ["dull", "thin"], "number": None, "says": ""},
 ]
 
 
@@ -34,9 +36,13 @@ def test_verdicts_are_published_whole():
 
 def test_the_table_script_tells_the_same_rows():
     table = values(data.files({}, [], {}, {}, ROWS)["assets/js/table.js"])["table"]
-    told = [(table["ids"][a], [table["ids"][x] for x in leads], table["ids"][b], table["verdicts"][v], [table["findings"][f] for f in found])
-            for a, leads, b, v, found in table["rows"]]
-    assert told == [(row["from"], row["through"], row["into"], row["verdict"], row["findings"]) for row in ROWS]
+    pairs, ways = iter(zip(*[iter(table["pairs"])] * 3)), iter(zip(*[iter(table["ways"])] * 2))
+    told = []
+    for outlet, inlet, count in pairs:
+        for lead, found in islice(ways, count):
+            verdict, *why = table["told"][found]
+            told.append((table["ids"][outlet], [table["ids"][lead]] if lead >= 0 else [], table["ids"][inlet], table["verdicts"][verdict], [table["findings"][f] for f in why]))
+    assert told == [(row["from"], row["through"], row["into"], row["verdict"], row["findings"]) for row in ROWS] and not list(ways)
 
 
 def read(*scripts: bytes, then: str):

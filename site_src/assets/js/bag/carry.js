@@ -28,9 +28,9 @@ Ringfence.bag = Ringfence.bag || {};
         const name = chosen.includes(entry.id) && view.ticked.includes(entry.id) ? "In the bag" : ui.capital(entry.device || `${entry.form}s`);
         groups.set(name, [...(groups.get(name) || []), entry]);
       }
-      const sorted = [...groups].sort(([a], [b]) => (b === "In the bag") - (a === "In the bag") || a.localeCompare(b));
+      const sorted = [...groups].sort(([a], [b]) => (b === "In the bag") - (a === "In the bag") || ui.inOrder(a, b));
       list.replaceChildren(...sorted.map(([name, members]) => el("section", { class: "rf-picker__group" }, el("h3", {}, name),
-        el("ul", {}, members.sort((a, b) => a.name.localeCompare(b.name)).map((entry) => el("li", {}, tick(entry)))))),
+        el("ul", {}, members.sort((a, b) => ui.inOrder(a.name, b.name)).map((entry) => el("li", {}, tick(entry)))))),
       found.length ? "" : el("p", { class: "rf-picker__none" }, "Nothing is called that."));
     }
 

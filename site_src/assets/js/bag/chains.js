@@ -17,7 +17,7 @@ Ringfence.bag = Ringfence.bag || {};
 
   /* Best verdict first, then fewest leads, then least against it, then what most bags hold. */
   bag.byWorth = (a, b) => ui.rank(a.verdict) - ui.rank(b.verdict) || a.through.length - b.through.length
-    || a.findings.length - b.findings.length || ui.effort(a) - ui.effort(b) || a.through.join().localeCompare(b.through.join());
+    || a.findings.length - b.findings.length || ui.effort(a) - ui.effort(b) || ui.inOrder(a.through.join(), b.through.join());
 
   /* Judge every chain; `ondone` gets {ways: [{through, verdict, says, findings}], failed: number}. Returns a function that stops it. */
   bag.search = function (from, into, leads, { onstep = () => {}, ondone }) {

@@ -46,7 +46,7 @@ Ringfence.bench = Ringfence.bench || {};
       const sides = [["from", "From", "Any outlet", pairs.map(([outlet]) => outlet)], ["into", "Into", "Any inlet", pairs.map(([, inlet]) => inlet)]];
       if (pairs.length < 2) return null;
       return el("div", { class: "rf-form rf-does__only" }, sides.map(([name, label, any, ports]) => {
-        const unique = [...new Set(ports)].sort((a, b) => a.name.localeCompare(b.name));
+        const unique = [...new Set(ports)].sort((a, b) => ui.inOrder(a.name, b.name));
         if (only[name] && !unique.some(({ id }) => id === only[name])) { only[name] = ""; judge(lead); }
         return bench.field(label, el("select", { "data-key": `only ${name}`, onchange: (event) => { only[name] = event.target.value; judge(lead); } },
           el("option", { value: "" }, any), unique.map(({ id, name: words }) => el("option", { value: id, selected: id === only[name] }, words))));

@@ -14,7 +14,7 @@ Ringfence.bench = Ringfence.bench || {};
       const ways = renamings(lead, other).map((rename) => compared(mine, bench.nets(other, rename), lead, other, wiring));
       return ways.length ? [ways.reduce((best, way) => (way.distance < best.distance ? way : best))] : [];
     });
-    found.sort((a, b) => a.distance - b.distance || a.lead.name.localeCompare(b.lead.name));
+    found.sort((a, b) => a.distance - b.distance || ui.inOrder(a.lead.name, b.lead.name));
     return {
       equal: found.filter(({ distance }) => distance < 1).map((way) => way.lead),
       near: found.filter(({ distance }) => distance >= 1).slice(0, NEAREST),

@@ -12,7 +12,7 @@ Ringfence.bench = Ringfence.bench || {};
   bench.pairs = function (lead, { from, into }) {
     const ends = Object.values(lead.ends);
     const fits = (port) => ends.filter((end) => ui.mated(port, end));
-    const byName = (a, b) => a.device.localeCompare(b.device) || a.name.localeCompare(b.name);
+    const byName = (a, b) => ui.inOrder(a.device, b.device) || ui.inOrder(a.name, b.name);
     const places = (ports, only) => ports.filter((port) => !only || port.id === only).sort(byName).map((port) => [port, fits(port)]).filter(([, found]) => found.length);
     const inlets = places(ui.inlets(), into);
     return places(ui.outlets(), from).flatMap(([outlet, starts]) => inlets

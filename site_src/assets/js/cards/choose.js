@@ -43,7 +43,7 @@ Ringfence.cards = Ringfence.cards || {};
       bag ? button({ class: "rf-button rf-button--quiet", "data-key": "bag", onclick: () => on.add(bag) }, "Add what is in my bag") : null, field, list);
 
     function show() {
-      const found = Object.values(Ringfence.data[view.kind]).filter((entry) => ui.matches(entry, view.typed)).sort((a, b) => a.name.localeCompare(b.name));
+      const found = Object.values(Ringfence.data[view.kind]).filter((entry) => ui.matches(entry, view.typed)).sort((a, b) => ui.inOrder(a.name, b.name));
       list.replaceChildren(el("ul", {}, found.slice(0, SHOWN).map((entry) => el("li", {}, tick(entry)))),
         found.length > SHOWN ? el("p", { class: "rf-picker__none" }, `${found.length - SHOWN} more. Type a part of the name.`) : "",
         found.length ? "" : el("p", { class: "rf-picker__none" }, "Nothing is called that."));

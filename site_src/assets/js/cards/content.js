@@ -23,7 +23,7 @@ Ringfence.cards = Ringfence.cards || {};
   /* `faces` are the names of its drawings. */
   cards.connector = function (connector, faces) {
     const used = (one) => Object.values(Ringfence.data.ports).filter(({ assignment }) => assignment === one.id).length;
-    const all = Object.values(Ringfence.data.assignments).filter((one) => one.connector === connector.id).sort((a, b) => used(b) - used(a) || a.name.localeCompare(b.name));
+    const all = Object.values(Ringfence.data.assignments).filter((one) => one.connector === connector.id).sort((a, b) => used(b) - used(a) || ui.inOrder(a.name, b.name));
     const shown = all.slice(0, ASSIGNMENTS), more = all.length - shown.length;
     return {
       kind: "Connector", name: connector.name, path: `connectors/${connector.id}/`, drawings: faces, evidence: connector.evidence,

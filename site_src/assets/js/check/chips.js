@@ -12,7 +12,7 @@ Ringfence.check = Ringfence.check || {};
     const tally = new Map();
     for (const word of entries.flatMap((entry) => [...new Set(words(entry))])) tally.set(word, (tally.get(word) || 0) + 1);
     if (tally.size < 2 || entries.length < LEAST) return null;
-    const names = [...tally].sort(([a, one], [b, two]) => two - one || a.localeCompare(b)).map(([name]) => name);
+    const names = [...tally].sort(([a, one], [b, two]) => two - one || ui.inOrder(a, b)).map(([name]) => name);
     const chips = names.map((name, i) => ui.button({ class: "rf-chip", "aria-pressed": "false", tabindex: i ? "-1" : "0", onclick: () => press(i) }, ui.capital(name)));
     return ui.el("div", { class: "rf-chips", role: "toolbar", "aria-label": label, onkeydown: walk }, chips);
 

@@ -57,7 +57,7 @@ Ringfence.check = Ringfence.check || {};
         groups.set(name, [...(groups.get(name) || []), entry]);
       }
       const place = ([name, [{ form }, ...more]]) => (name === "Last time" ? -1000 : form ? FORMS.indexOf(form) : -more.length);
-      return [...groups].sort((a, b) => place(a) - place(b) || a[0].localeCompare(b[0])).map(([name, members]) =>
+      return [...groups].sort((a, b) => place(a) - place(b) || ui.inOrder(a[0], b[0])).map(([name, members]) =>
         el("section", { class: "rf-picker__group" }, el("h3", {}, name),
           el("ul", {}, members.sort(byHint).map((entry) => el("li", {}, row(entry))))));
     }
@@ -65,7 +65,7 @@ Ringfence.check = Ringfence.check || {};
     function byHint(a, b) {
       const [one, two] = [a, b].map((entry) => (hint(entry) ? ui.rank(hint(entry)) : 9)), effort = (entry) => (entry.form ? ui.effort({ through: [entry.id] }) : 0);
       const mixed = (entry) => new Set(places(entry).map(ui.family)).size; // the plain lead before what turns one connector into another
-      return one - two || mixed(a) - mixed(b) || effort(a) - effort(b) || a.name.localeCompare(b.name);
+      return one - two || mixed(a) - mixed(b) || effort(a) - effort(b) || ui.inOrder(a.name, b.name);
     }
 
     function row(entry) {

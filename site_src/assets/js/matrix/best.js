@@ -6,15 +6,9 @@ Ringfence.matrix = Ringfence.matrix || {};
 (function (matrix, ui) {
   /* {outlets, inlets, cell(outlet, inlet)}: ports with at least one judged connection; a cell is {rows, best, danger} or null. */
   matrix.grid = function () {
-    const cells = new Map();
-    for (const cell of ui.pairs()) cells.set(`${cell.from} ${cell.into}`, cell);
-    const starts = new Set([...cells.values()].map(({ from }) => from)), ends = new Set([...cells.values()].map(({ into }) => into));
-    const { compare } = new Intl.Collator(), byPlace = (a, b) => compare(a.device, b.device) || compare(a.name, b.name);
-    return {
-      outlets: ui.outlets().filter((port) => starts.has(port.id)).sort(byPlace),
-      inlets: ui.inlets().filter((port) => ends.has(port.id)).sort(byPlace),
-      cell: (outlet, inlet) => cells.get(`${outlet} ${inlet}`) || null,
-    };
+    const byPlace = (a, b) => ui.inOrder(a.device, b.device) || ui.inOrder(a.name, b.name);
+    const joined = ui.joined(), these = (ports, has) => ports.filter(({ id }) => has.has(id)).sort(byPlace);
+    return { outlets: these(ui.outlets(), joined.outlets), inlets: these(ui.inlets(), joined.inlets), cell: ui.pair };
   };
 
   const cellOf = (rows) => ({ rows, best: rows[0].verdict, danger: rows.some((row) => row.verdict === "dangerous") });

@@ -10,17 +10,18 @@ Ringfence.matrix = Ringfence.matrix || {};
     const root = document.getElementById("rf-matrix");
     const status = document.getElementById("rf-status");
     if (!root) return;
-    const grid = matrix.grid();
-    let shown = grid;
+    let grid = null, shown = null;
     const place = ui.el("div", {});
     const whole = ui.button({ class: "rf-toggle", role: "switch", "aria-checked": "false", onclick: () => { turn(whole.getAttribute("aria-checked") !== "true"); } },
       ui.el("span", { class: "rf-toggle__knob", "aria-hidden": "true" }), "The whole picture on one screen");
     const count = ui.el("p", { class: "rf-matrix__count" });
-    setTimeout(() => { // the page answers to a thumb in between
-      root.replaceChildren(matrix.filters(grid, roomy.matches, (wanted) => { shown = matrix.filtered(grid, wanted); render(); }), count, whole, place);
-      roomy.addEventListener("change", render);
-      render();
-    });
+    const filter = (wanted) => { shown = matrix.filtered(grid, wanted); render(); };
+    ui.slices([ // the page answers to a thumb in between
+      () => ui.outlets(), // at its first mention the catalogue is unpacked
+      () => { grid = shown = matrix.grid(); },
+      () => root.replaceChildren(matrix.filters(grid, roomy.matches, filter), count, whole, place),
+      () => { roomy.addEventListener("change", render); render(); },
+    ], (work) => work(), () => null);
 
     function render() {
       const view = whole.getAttribute("aria-checked") === "true" ? matrix.overview : roomy.matches ? matrix.table : matrix.list;

@@ -14,7 +14,7 @@ Ringfence.matrix = Ringfence.matrix || {};
     const form = el("form", { class: "rf-filters", "aria-label": "Filter the matrix", onsubmit: (event) => event.preventDefault() },
       side("from", "From", grid.outlets, "sources"), side("into", "Into", grid.inlets, "listeners"),
       el("fieldset", {}, el("legend", {}, "Best"),
-        choice("Best verdict", "Any verdict", matrix.bests(grid), (value) => { wanted.verdict = value; }),
+        choice("Best verdict", "Any verdict", ui.verdicts().filter((verdict) => ui.joined().bests.has(verdict)).map((verdict) => [verdict, ui.capital(verdict)]), (value) => { wanted.verdict = value; }),
         bags.length ? choice("Bag", "In my bag or not", bags.map(([name, words]) => [name, words]), (value) => {
           const chosen = bags.find(([name]) => name === value);
           wanted.bag = chosen ? { leads: chosen[2], ports: chosen[3] } : null;
@@ -44,11 +44,6 @@ Ringfence.matrix = Ringfence.matrix || {};
       return select;
     }
   };
-
-  /* The verdicts that occur as a best way, as options. */
-  matrix.bests = (grid) => ui.verdicts()
-    .filter((verdict) => grid.outlets.some((outlet) => grid.inlets.some((inlet) => (grid.cell(outlet.id, inlet.id) || {}).best === verdict)))
-    .map((verdict) => [verdict, ui.capital(verdict)]);
 
   const unique = (items) => [...new Set(items)].sort();
 })(Ringfence.matrix, Ringfence.ui);

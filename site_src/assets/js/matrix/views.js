@@ -38,7 +38,11 @@ Ringfence.matrix = Ringfence.matrix || {};
   };
 
   matrix.list = function ({ outlets, inlets, cell }, onopen) {
-    return el("div", { class: "rf-outlets" }, outlets.map((outlet) => {
+    const list = el("div", { class: "rf-outlets" });
+    ui.slices(outlets, (outlet) => list.append(group(outlet)), () => null);
+    return list;
+
+    function group(outlet) {
       const cells = inlets.map((inlet) => [inlet, cell(outlet.id, inlet.id)]).filter(([, found]) => found);
       const body = el("ul", { class: "rf-rows" });
       return el("details", { class: "rf-group", ontoggle: fill },
@@ -52,7 +56,7 @@ Ringfence.matrix = Ringfence.matrix || {};
           ui.verdict(found.best), el("span", { class: "rf-row__name" }, inlet.name),
           el("span", { class: "rf-row__why" }, said(found).slice(found.best.length + 2))))));
       }
-    }));
+    }
   };
 
   /* Every way between two ports; each opens the check. */

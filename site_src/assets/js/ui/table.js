@@ -5,42 +5,63 @@ Ringfence.ui = Ringfence.ui || {};
 /* The table of judged single-lead connections, as the generator worked it out. Until it is here, or where it could not be loaded, it has no rows. */
 (function (ui) {
   const VERDICTS = ["safe", "lossy", "no signal", "dangerous", "does not fit"]; // best first
-  const DANGEROUS = VERDICTS.indexOf("dangerous"), NONE = { ids: [], findings: [], verdicts: [], rows: [] };
-  let groups = null, places = null;
-  const made = new Map();
+  const DANGEROUS = VERDICTS.indexOf("dangerous");
+  const NONE = { outlets: new Map(), inlets: new Set(), bests: new Set() }, made = new Map();
+  let found = null;
 
-  /* The rows as they were published, by outlet and inlet: tens of thousands, so a row becomes an object when it is first asked for. */
-  function grouped() {
-    if (groups || !Ringfence.table) return groups || new Map();
-    const { ids, rows } = Ringfence.table, size = ids.length;
-    groups = new Map();
-    places = new Map(ids.map((id, place) => [id, place]));
-    for (const row of rows) {
-      const key = row[0] * size + row[2], group = groups.get(key);
-      if (group) group.push(row);
-      else groups.set(key, [row]);
+  /* Where each outlet's pairs and ways begin, which inlets occur, and what the best ways end in. Tens of thousands of ways: what is not asked for stays numbers. */
+  function read() {
+    if (found || !Ringfence.table) return found || NONE;
+    const { ids, verdicts, told, pairs, ways } = Ringfence.table;
+    found = { outlets: new Map(), inlets: new Set(), bests: new Set() };
+    for (let at = 0, start = 0; at < pairs.length; start += 2 * pairs[at + 2], at += 3) {
+      if (pairs[at] !== pairs[at - 3]) found.outlets.set(ids[pairs[at]], { at, start });
+      found.inlets.add(ids[pairs[at + 1]]);
+      found.bests.add(verdicts[told[ways[start + 1]][0]]);
     }
-    return groups;
+    return found;
   }
 
-  /* Rows {from, through, into, verdict, rank, findings} of two ports, best first. */
-  ui.rows = function (from, into) {
-    const all = grouped(), { ids, verdicts, findings } = Ringfence.table || NONE;
-    const key = places ? places.get(from) * ids.length + places.get(into) : NaN;
-    if (!all.has(key)) return [];
-    if (!made.has(key)) {
-      made.set(key, all.get(key).map(([, through, , verdict, found]) => ({
-        from, through: through.map((lead) => ids[lead]), into, verdict: verdicts[verdict], rank: verdict, findings: found.map((name) => findings[name].replaceAll("-", " ")),
-      })));
+  /* Two ports that something joins: the best verdict of the ways, whether any is dangerous, and the ways themselves. */
+  class Pair {
+    constructor(from, into, start, stop) {
+      const { verdicts, told, ways } = Ringfence.table;
+      Object.assign(this, { from, into, start, stop, best: verdicts[told[ways[start + 1]][0]], danger: false, listed: null });
+      for (let at = start; at < stop && !this.danger; at += 2) this.danger = told[ways[at + 1]][0] === DANGEROUS;
     }
-    return made.get(key);
+
+    get rows() {
+      if (this.listed) return this.listed;
+      const { ids, findings, verdicts, told, ways } = Ringfence.table, { from, into } = this;
+      this.listed = [];
+      for (let at = this.start; at < this.stop; at += 2) {
+        const [rank, ...why] = told[ways[at + 1]];
+        this.listed.push({ from, through: ways[at] < 0 ? [] : [ids[ways[at]]], into, verdict: verdicts[rank], rank, findings: why.map((name) => findings[name].replaceAll("-", " ")) });
+      }
+      return this.listed;
+    }
+  }
+
+  /* Every inlet that something joins to an outlet: a map of {from, into, best, danger, rows}. */
+  ui.pairsOf = function (from) {
+    if (made.has(from)) return made.get(from);
+    const ofOutlet = new Map(), begin = read().outlets.get(from), { ids, pairs } = Ringfence.table || {};
+    if (!begin) return ofOutlet;
+    for (let { at, start } = begin; pairs[at] === pairs[begin.at]; start += 2 * pairs[at + 2], at += 3) {
+      const into = ids[pairs[at + 1]];
+      ofOutlet.set(into, new Pair(from, into, start, start + 2 * pairs[at + 2]));
+    }
+    made.set(from, ofOutlet);
+    return ofOutlet;
   };
 
-  /* Every two ports that something joins: [{from, into, best, danger, rows}], `best` the best verdict, `danger` whether any way is dangerous. */
-  ui.pairs = () => [...grouped().values()].map((group) => {
-    const { ids, verdicts } = Ringfence.table, [[from, , into, verdict]] = group;
-    return { from: ids[from], into: ids[into], best: verdicts[verdict], danger: group.some((row) => row[3] === DANGEROUS), get rows() { return ui.rows(ids[from], ids[into]); } };
-  });
+  ui.pair = (from, into) => ui.pairsOf(from).get(into) || null;
+
+  /* Which ports anything is joined to, and every verdict that is the best of two of them. */
+  ui.joined = read;
+
+  /* Rows {from, through, into, verdict, rank, findings} of two ports, best first. */
+  ui.rows = (from, into) => (ui.pair(from, into) || { rows: [] }).rows;
 
   ui.verdicts = () => VERDICTS;
   ui.rank = (verdict) => VERDICTS.indexOf(verdict);

@@ -26,6 +26,12 @@ Ringfence.ui = Ringfence.ui || {};
     return `${number(value / size)} ${prefix}${sign}`;
   };
 
+  /* Two texts in alphabetical order, whatever their case, as a sort asks for it. All of ours are English: a browser's own collator takes a phone longer to start than the rest of a page. */
+  ui.inOrder = function (a, b) {
+    const [one, two] = [a, b].map((text) => text.toLowerCase());
+    return one === two ? 0 : one < two ? -1 : 1;
+  };
+
   ui.listed = (items, last = "and") =>
     items.length < 2 ? items.join("") : `${items.slice(0, -1).join(", ")} ${last} ${items[items.length - 1]}`;
 
