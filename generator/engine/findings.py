@@ -40,8 +40,13 @@ def _finding(rule: Rule, reading: Reading, limit: float, switches: Sequence[str]
     setting = switches[reading.setting] if reading.setting is not None else ""
     return Finding(
         rule.id, rule.severity, reading.subject, reading.where, reading.value, reading.unit, None if rule.id == "rating-not-known" else limit,
-        ", ".join(part for part in (setting, STATES[reading.state]) if part), rule.says.format(**shown), rule.remedy.format(**shown),
+        ", ".join(part for part in (setting, STATES[reading.state]) if part), _begun(rule.says.format(**shown)), rule.remedy.format(**shown),
         known.grade if known else rule.evidence, known.cite if known else rule.cite, reading.state, reading.setting, rule.mend.format(**shown))
+
+
+def _begun(sentence: str) -> str:
+    """With a capital, whatever it begins with: `left of Camera ...`."""
+    return sentence[0].upper() + sentence[1:]
 
 
 def _shown(name: str, word: str | float | Named, places: Mapping[str, Port | Lead]) -> str:

@@ -13,7 +13,7 @@ from .direct import way_of
 from .pad import pad_words
 from .readings import MAIN, Named, Reading, channel_word
 from .circuit import SIGNAL_OPENS, resistive
-from .signal import HIGH, LOW, MID, Signals, decibels, loudest
+from .signal import HIGH, LOW, MID, Signals, decibels, kept_in_sum, loudest
 from .solve import closed_array, solve_ac
 from .words import quantity
 
@@ -93,6 +93,8 @@ def _direction(assembly: Assembly, signals: Signals, here: str, there: str, devi
     for l in other.listeners:
         if any(decibels(gain[s.id, l.id]) > HEARD for s in device.sources):
             yield from _listener(signals, here, there, l, device.sources, [s for s, hearing in heard if hearing is l])
+    for s in device.sources:
+        yield from _sides(signals, here, there, s, [l for sender, l in heard if sender is s and l.kind != "digital"])
 
 
 def _unsuited(assembly: Assembly, here: str, there: str, pairs: Sequence[tuple[Source, Listener]]) -> Iterator[Reading]:
@@ -178,13 +180,27 @@ def _stands(over: float) -> str:
     return f"{quantity(abs(over), 'dB')} {'above' if over > 0 else 'below'}"
 
 
+def _sides(signals: Signals, here: str, there: str, s: Source, heard: Sequence[Listener]) -> Iterator[Reading]:
+    """What is left of one source when everything that hears it at the other end is summed to mono."""
+    if len(heard) < 2:
+        return
+    names = [f"{there}/{l.id}" for l in heard]
+    kept = max(decibels(float(kept_in_sum(np.array([signals.gains[f"{here}/{s.id}", name][0, MID] for name in names])).min())), SILENT)
+    words = {"source": Named(here, s.channel), "sink": Named(there), "sum": _falls(kept)}
+    yield Reading("sides-sum", f"{here}/{s.id}>{'+'.join(names)}", " and ".join(channel_word(l.channel) for l in heard), kept, "dB", "signal", words=words)
+
+
+def _falls(kept: float) -> str:
+    """`drops by 12 dB`, `vanishes`."""
+    return f"drops by {quantity(-kept, 'dB')}" if kept > HEARD else "vanishes"
+
+
 def _listener(signals: Signals, here: str, there: str, l: Listener, sources: Sequence[Source], heard: Sequence[Source]) -> Iterator[Reading]:
     listener, words = f"{there}/{l.id}", {"sink": Named(there, l.channel)}
     gains = {s.id: signals.gains[f"{here}/{s.id}", listener][0, MID] for s in sources}
     if len(gains) > 1:
-        all_gains = np.array(list(gains.values()))
-        kept = np.abs(all_gains.sum(axis=0)) / np.abs(all_gains).sum(axis=0)
-        yield Reading("mono-sum", listener, channel_word(l.channel), max(decibels(float(kept.min())), SILENT), "dB", "signal", words=words)
+        kept = max(decibels(float(kept_in_sum(np.array(list(gains.values()))).min())), SILENT)
+        yield Reading("mono-sum", listener, channel_word(l.channel), kept, "dB", "signal", words={**words, "sum": _falls(kept)})
     if heard and l.kind != "digital":  # its coding does not care
         yield _polarity(here, listener, l, heard, gains, words)
     own = [s for s in sources if s.channel == l.channel]

@@ -17,7 +17,7 @@ from .hearing import signal_readings
 from .memory import recalled
 from .misfit import misfit
 from .readings import Reading
-from .rulebook import lower_is_worse
+from .rulebook import loss, lower_is_worse
 from .signal import solve_signals
 from .verdict import RANK, Finding, Verdict, severest
 from .words import setting_words
@@ -156,4 +156,5 @@ def _worst_figures(verdict: str, figures: Iterable[Finding]) -> tuple[Finding, .
 
 
 def _worst_first(findings: Iterable[Finding]) -> tuple[Finding, ...]:
-    return tuple(sorted(findings, key=lambda f: (-RANK[f.severity], f.severity == "note")))
+    """By severity, losses by what they weigh, notes last."""
+    return tuple(sorted(findings, key=lambda f: (-RANK[f.severity], f.severity == "note", -loss([f.id]))))

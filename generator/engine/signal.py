@@ -47,6 +47,11 @@ def decibels(ratio: float) -> float:
     return 20 * log10(max(abs(ratio), FLOOR))
 
 
+def kept_in_sum(gains: np.ndarray) -> np.ndarray:
+    """The share of some signals' sizes, (signals, home states), that is left when they are added with their phases, (home states,)."""
+    return np.abs(gains.sum(axis=0)) / np.abs(gains).sum(axis=0)
+
+
 def sources_of(assembly: Assembly) -> dict[str, tuple[str, Source]]:
     """Every source by `place/id`, with its place."""
     return {f"{place}/{s.id}": (place, s) for place, port in assembly.ports.items() for s in port.sources}

@@ -11,8 +11,8 @@ from .bench import Bench
 from .cases import TEST_AMPS, Case, probe_case, signal_case
 from .circuit import resistive
 from .hearing import HEARD, NO_PATH, SILENT, comparable, screen_ohms, shout
-from .readings import Reading
-from .signal import FLOOR, HERTZ, HIGH, LOW, MID, decibels, loudest
+from .readings import Reading, channel_word
+from .signal import FLOOR, HERTZ, HIGH, LOW, MID, decibels, kept_in_sum, loudest
 from .solve import closed_array, solve_ac
 
 MOST_DECIBELS = 160.0
@@ -119,7 +119,7 @@ def mono(assembly: Assembly, reading: Reading) -> Case:
     bench, listener = Bench(assembly), reading.subject
     names = _senders(bench, listener)
     gains = np.array([bench.signals.gains[name, listener][0, MID] for name in names])
-    kept = np.abs(gains.sum(axis=0)) / np.abs(gains).sum(axis=0)
+    kept = kept_in_sum(gains)
     state = int(kept.argmin())
     drive = {part: share for name in names for part, share in bench.drive(name).items()}
     place = names[0].split("/")[0]
@@ -127,6 +127,18 @@ def mono(assembly: Assembly, reading: Reading) -> Case:
     alone = float(np.abs(gains[:, state]).sum())
     terms = (("heard with 1 V on every channel alike", _size(case), "V"), ("heard of each channel alone, added", alone, "V"))
     return replace(case, number=max(decibels(float(kept[state])), SILENT), terms=terms)
+
+
+def sides(assembly: Assembly, reading: Reading) -> Case:
+    """What is left of a source when all that hears it is summed; shown at the last of them."""
+    bench = Bench(assembly)
+    source, listeners = reading.subject.split(">")
+    names = listeners.split("+")
+    gains = np.array([bench.signals.gains[source, name][0, MID] for name in names])
+    kept = kept_in_sum(gains)
+    state = int(kept.argmin())
+    terms = tuple((f"heard of +1 V at {channel_word(bench.listeners[name][1].channel)}", float(gain.real), "V") for name, gain in zip(names, gains[:, state]))
+    return replace(bench.case(source, state, bench.at(names[-1])), number=max(decibels(float(kept[state])), SILENT), terms=terms)
 
 
 def _senders(bench: Bench, listener: str) -> list[str]:
@@ -185,5 +197,5 @@ def screen(assembly: Assembly, reading: Reading) -> Case:
 
 FINDERS = {
     "path-gain": path, "side-gain": side, "load-ohm": loaded, "load-drop": loaded, "over-level": level, "shout-level": level, "under-level": level, "treble": edge, "pickup-treble": edge, "bass": edge,
-    "mono-sum": mono, "polarity": polarity, "crosstalk": stray, "hum-rejection": hum, "screen-ohm": screen,
+    "mono-sum": mono, "sides-sum": sides, "polarity": polarity, "crosstalk": stray, "hum-rejection": hum, "screen-ohm": screen,
 }

@@ -14,6 +14,7 @@ from generator.site import offline
 pytestmark = pytest.mark.browser
 
 KEPT = "Kept on this device: the check works without a network."
+CLEARED = " A browser may clear it when space runs short, or after weeks without a visit: look once before you leave."
 
 
 @pytest.fixture
@@ -37,7 +38,7 @@ def page(browser, own):
 
 def kept(page):
     page.goto("check/")
-    expect(page.locator("#rf-offline")).to_have_text(KEPT)
+    expect(page.locator("#rf-offline")).to_have_text(KEPT + CLEARED)
     page.wait_for_function("navigator.serviceWorker.controller !== null")
 
 
@@ -70,6 +71,12 @@ def test_every_page_is_kept_as_it_was_built(page, own):
     page.goto("leads/")
     page.get_by_role("link", name="XLR microphone lead, 3 m").first.click()
     expect(page.get_by_role("heading", level=1)).to_have_text("XLR microphone lead, 3 m")
+
+
+def test_a_store_that_the_browser_promised_to_keep_is_told_as_such(page):
+    page.add_init_script("navigator.storage.persisted = async () => true;")
+    page.goto("check/")
+    expect(page.locator("#rf-offline")).to_have_text(KEPT)
 
 
 def test_the_search_finds_without_a_network(page, own):

@@ -90,6 +90,16 @@ def test_a_driven_output_into_a_camera_keeps_its_cold_leg_free(catalogue):
     assert verdict(catalogue, "line-out-transformer-xlr", "xlr-f-to-35-trs-attenuator-3-open", "camera-mic-in-35").verdict == "no signal"
 
 
+def test_a_balanced_lead_into_a_stereo_input_cancels_in_mono(catalogue):
+    """Common practice, and the first thing said of such a lead: left is the sound, right the same upside down."""
+    for start in ("mic-dynamic-xlr", "wireless-receiver-out-xlr"):
+        found = verdict(catalogue, start, "xlr-f-to-35-trs-balanced", "camera-mic-in-35")
+        assert found.verdict == "lossy" and found.findings[0].id == "sides-opposed"
+        assert found.findings[0].says.endswith("upside down to each other: summed to mono it vanishes.")
+        for lead in ("xlr-f-to-35-trs-both-3-to-1", "xlr-f-to-35-trs-both-capacitor"):
+            assert "sides-opposed" not in ids(verdict(catalogue, start, lead, "camera-mic-in-35"))
+
+
 def test_line_into_a_phone_looks_like_a_headset_microphone(catalogue):
     # android-headset-spec: at least 1 kohm from the microphone segment to ground, in direct current; buttons end at 470 ohm
     for lead in ("xlr-f-to-35-trrs-line-lrgm", "phone-35-trs-to-35-trrs-line-lrgm"):

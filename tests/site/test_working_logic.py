@@ -71,6 +71,7 @@ ASKED = (
     ("mic-dynamic-contact-3-hot-xlr", ("xlr-f-to-two-xlr-m",), "party-line-station-two-channel-xlr", "uneven-phantom"),
     ("party-line-supply-xlr", ("xlr-f-to-xlr-m-screen-open-at-m",), "camera-mic-in-p48-xlr", "wait-for-capacitors"),
     ("party-line-supply-two-channel-xlr", ("xlr-f-to-xlr-m-digital-110-ohm",), "interface-mic-in-p48-combo", "wait-for-capacitors"),
+    ("mic-dynamic-xlr", ("xlr-f-to-35-trs-balanced",), "camera-mic-in-35", "sides-opposed"),
     ("mic-dynamic-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-mic-in-p48-xlr", ""),
 )
 MISSING = {"cancels-in-mono", "nothing-comes-back", "nothing-listens", "one-side-only", "reversed-capacitor"}

@@ -89,12 +89,19 @@ Ringfence.engine = Ringfence.engine || {};
   function mono(assembly, { subject: listener }) {
     const bench = engine.bench(assembly), names = senders(bench, listener), gains = names.map((name) => midGains(bench, name, listener));
     const alone = assembly.home.map((_, i) => gains.reduce((sum, states) => sum + engine.size(states[i]), 0));
-    const kept = alone.map((all, i) => engine.size(gains.reduce(([re, im], states) => [re + states[i][0], im + states[i][1]], [0, 0])) / all);
-    const state = smallestAt(kept), drive = new Map(names.flatMap((name) => [...bench.drive(name)]));
+    const kept = engine.keptInSum(gains), state = smallestAt(kept), drive = new Map(names.flatMap((name) => [...bench.drive(name)]));
     const shown = engine.signalCase(bench.circuit, engine.valuesAt(bench.circuit, "nominal"), assembly.home[state], "nominal", drive, engine.MID,
       bench.at(listener), { source: names[0].split("/")[0] });
     const terms = [heard("heard with 1 V on every channel alike", engine.sizeOf(shown)), heard("heard of each channel alone, added", alone[state])];
     return { ...shown, number: Math.max(engine.decibels(kept[state]), SILENT), terms };
+  }
+
+  /* What is left of a source when all that hears it is summed; shown at the last of them. */
+  function sides(assembly, { subject }) {
+    const bench = engine.bench(assembly), [source, listeners] = subject.split(">"), names = listeners.split("+"), gains = names.map((name) => midGains(bench, source, name));
+    const kept = engine.keptInSum(gains), state = smallestAt(kept);
+    const terms = names.map((name, i) => heard(`heard of +1 V at ${engine.channelWord(bench.listeners.get(name).record.channel)}`, gains[i][state][0]));
+    return { ...bench.shown(source, state, bench.at(names[names.length - 1])), number: Math.max(engine.decibels(kept[state]), SILENT), terms };
   }
 
   /* The source that arrives least upside down; below zero means all do. */
@@ -136,6 +143,6 @@ Ringfence.engine = Ringfence.engine || {};
 
   engine.finders = {
     ...engine.finders, "path-gain": path, "side-gain": side, "load-ohm": loaded, "load-drop": dropped, "over-level": level, "shout-level": level, "under-level": level,
-    treble: edge, "pickup-treble": edge, bass: edge, "mono-sum": mono, polarity, crosstalk: stray, "hum-rejection": hum, "screen-ohm": screen,
+    treble: edge, "pickup-treble": edge, bass: edge, "mono-sum": mono, "sides-sum": sides, polarity, crosstalk: stray, "hum-rejection": hum, "screen-ohm": screen,
   };
 })(Ringfence.engine);

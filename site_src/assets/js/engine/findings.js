@@ -33,15 +33,15 @@ Ringfence.engine = Ringfence.engine || {};
     return {
       id: rule.id, severity: rule.severity, subject: reading.subject, where: reading.where, value: reading.value, unit: reading.unit,
       limit: rule.id === "rating-not-known" ? null : limit, when: [setting, engine.STATES[reading.state]].filter(Boolean).join(", "),
-      says: filled(rule.says, shown), remedy: filled(rule.remedy, shown), evidence: own ? own.grade : rule.evidence, cite: [...(own ? own : rule).cite],
-      state: reading.state, setting: reading.setting, mend: filled(rule.mend, shown),
+      says: begun(filled(rule.says, shown)), remedy: filled(rule.remedy, shown), evidence: own ? own.grade : rule.evidence, cite: [...(own ? own : rule).cite],
+      state: reading.state, setting: reading.setting, mend: filled(rule.mend, shown), weighs: rule.weighs,
     };
   }
 
   engine.notSolved = (why) => ({
     id: "not-solved", severity: "dangerous", subject: "connection", where: "connection", value: 0, unit: "", limit: null, when: "always",
     says: `This connection could not be worked out: ${why}.`, remedy: "Do not connect it on the strength of this page; report it.",
-    evidence: "derived", cite: [], state: "settled", setting: null, mend: "",
+    evidence: "derived", cite: [], state: "settled", setting: null, mend: "", weighs: 0,
   });
 
   /* A sentence with its {names} filled in. */
@@ -51,6 +51,9 @@ Ringfence.engine = Ringfence.engine || {};
       return shown[name];
     });
   }
+
+  /* With a capital, whatever it begins with: `left of Camera ...`. */
+  const begun = (sentence) => sentence[0].toUpperCase() + sentence.slice(1);
 
   /* The finding, and the figure, as section of the published answer. */
   engine.published = (finding) => Object.fromEntries(PUBLISHED.map((name) => [name, finding[name]]));

@@ -51,11 +51,14 @@ Ringfence.engine = Ringfence.engine || {};
   /* `12 dB below`, `3 dB above`. */
   const stands = (over) => `${engine.quantity(Math.abs(over), "dB")} ${over > 0 ? "above" : "below"}`;
 
+  /* `drops by 12 dB`, `vanishes`. */
+  const falls = (kept) => (kept > engine.HEARD ? `drops by ${engine.quantity(-kept, "dB")}` : "vanishes");
+
   engine.listenerReadings = function* (signals, here, listener, l, heard, device, name) {
     const gains = new Map(device.sources.map((s) => [s.id, signals.gains.get(engine.pair(`${here}/${s.id}`, listener))[0][engine.MID]]));
     if (gains.size > 1) {
-      const sum = engine.decibels(Math.min(...kept([...gains.values()])));
-      yield signal("mono-sum", listener, engine.channelWord(l.channel), Math.max(sum, SILENT), "dB", { sink: name });
+      const kept = Math.max(engine.decibels(Math.min(...engine.keptInSum([...gains.values()]))), SILENT);
+      yield signal("mono-sum", listener, engine.channelWord(l.channel), kept, "dB", { sink: name, sum: falls(kept) });
     }
     if (heard.length && l.kind !== "digital") yield polarity(listener, l, heard, gains, device, name); // digital: its coding does not care
     const own = device.sources.filter((s) => s.channel === l.channel);
@@ -76,8 +79,16 @@ Ringfence.engine = Ringfence.engine || {};
     }
   };
 
-  /* For each home state the share of all sources' levels that is left when they are added with their phases. */
-  const kept = (gains) => gains[0].map((_, state) => {
+  /* What is left of one source when everything that hears it at the other end is summed to mono. */
+  engine.sidesReadings = function* (signals, here, there, s, heard, device, other) {
+    if (heard.length < 2) return;
+    const names = heard.map(({ id }) => `${there}/${id}`), gains = names.map((name) => signals.gains.get(engine.pair(`${here}/${s.id}`, name))[0][engine.MID]);
+    const kept = Math.max(engine.decibels(Math.min(...engine.keptInSum(gains))), SILENT), where = heard.map(({ channel }) => engine.channelWord(channel)).join(" and ");
+    yield signal("sides-sum", `${here}/${s.id}>${names.join("+")}`, where, kept, "dB", { source: engine.channelName(s.channel, device), sink: engine.short(other), sum: falls(kept) });
+  };
+
+  /* For each home state the share of some signals' sizes that is left when they are added with their phases. */
+  engine.keptInSum = (gains) => gains[0].map((_, state) => {
     const sum = gains.reduce(([re, im], states) => [re + states[state][0], im + states[state][1]], [0, 0]);
     return engine.size(sum) / gains.reduce((all, states) => all + engine.size(states[state]), 0);
   });

@@ -85,6 +85,7 @@ Ringfence.engine = Ringfence.engine || {};
       const sources = heard.filter(([, hearing]) => hearing === l).map(([s]) => s);
       yield* engine.listenerReadings(signals, here, `${there}/${l.id}`, l, sources, device, engine.channelName(l.channel, other));
     }
+    for (const s of device.sources) yield* engine.sidesReadings(signals, here, there, s, heard.filter(([sender, l]) => sender === s && l.kind !== "digital").map(([, l]) => l), device, other);
   }
 
   const family = (kind) => (engine.AUDIO.includes(kind) ? "audio" : kind);

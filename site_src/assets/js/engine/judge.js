@@ -120,6 +120,6 @@ Ringfence.engine = Ringfence.engine || {};
     return worstFirst([...kept.values()]);
   };
 
-  /* Worst first, notes last; a stable sort keeps the order of the rest. */
-  const worstFirst = (findings) => [...findings].sort((a, b) => rank(b.severity) - rank(a.severity) || (a.severity === "note") - (b.severity === "note"));
+  /* Worst first, losses by what they weigh, notes last; a stable sort keeps the order of the rest. */
+  const worstFirst = (findings) => [...findings].sort((a, b) => rank(b.severity) - rank(a.severity) || (a.severity === "note") - (b.severity === "note") || b.weighs - a.weighs);
 })(Ringfence.engine);

@@ -25,7 +25,11 @@
     });
   }
 
-  const kept = () => say("Kept on this device: the check works without a network.");
+  /* A store that the browser has not promised to keep may be gone when it is needed most. */
+  async function kept() {
+    const lasting = Boolean(navigator.storage && await navigator.storage.persisted().catch(() => false));
+    say(`Kept on this device: the check works without a network.${lasting ? "" : " A browser may clear it when space runs short, or after weeks without a visit: look once before you leave."}`);
+  }
 
   const offer = (waiting) => say("A newer version is here. ", Ringfence.page.button("Use it now", () => { asked = true; waiting.postMessage("take over"); }));
 
