@@ -16,9 +16,9 @@ Ringfence.check = Ringfence.check || {};
     return made;
   }
 
-  /* The pictures of the halves of a port or a lead, one above the other; nothing is said that the words beside it do not say. */
+  /* The picture of a port's half, or of the first and the last end of a lead, one above the other; nothing is said that the words beside it do not say. */
   check.glyphs = function (entry) {
-    const places = entry.ends ? Object.values(entry.ends).slice(0, 2) : [entry];
+    const ends = Object.values(entry.ends || {}), places = entry.ends ? [ends[0], ends[ends.length - 1]] : [entry];
     return ui.el("span", { class: "rf-glyphs", "aria-hidden": "true" }, places.map(glyph));
   };
 
