@@ -47,6 +47,7 @@ Ringfence.check = Ringfence.check || {};
       list.replaceChildren(...grouped(fitting), fitting.length ? "" : el("p", { class: "rf-picker__none" }, none));
       count.textContent = typed || only.device || only.family ? `${fitting.length} of ${choices.fit.length} shown` : "";
       rest.replaceChildren(not.length ? hidden(not, !fitting.length) : "");
+      ui.layOut([...list.querySelectorAll(".rf-later")]);
     }
 
     /* Under what was chosen last time: devices by how many there are, leads by how common their form is. */
@@ -59,7 +60,7 @@ Ringfence.check = Ringfence.check || {};
       const place = ([name, [{ form }, ...more]]) => (name === "Last time" ? -1000 : form ? FORMS.indexOf(form) : -more.length);
       return [...groups].sort((a, b) => place(a) - place(b) || ui.inOrder(a[0], b[0])).map(([name, members]) =>
         el("section", { class: "rf-picker__group" }, el("h3", {}, name),
-          el("ul", {}, members.sort(byHint).map((entry) => el("li", {}, row(entry))))));
+          el("ul", {}, members.sort(byHint).map((entry) => el("li", { class: "rf-later" }, row(entry))))));
     }
 
     function byHint(a, b) {

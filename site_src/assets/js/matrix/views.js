@@ -45,7 +45,7 @@ Ringfence.matrix = Ringfence.matrix || {};
     function group(outlet) {
       const cells = inlets.map((inlet) => [inlet, cell(outlet.id, inlet.id)]).filter(([, found]) => found);
       const body = el("ul", { class: "rf-rows" });
-      return el("details", { class: "rf-group", ontoggle: fill },
+      return el("details", { class: "rf-group rf-later", ontoggle: fill },
         el("summary", {}, el("span", { class: "rf-group__name" }, outlet.name),
           tally(cells.map(([, found]) => found.best))), body);
 

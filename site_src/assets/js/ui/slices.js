@@ -5,6 +5,7 @@ Ringfence.ui = Ringfence.ui || {};
 /* Long work in short slices, so that the page answers to a thumb while it goes on. */
 (function (ui) {
   const SLICE = 24; // ms; two frames
+  const DOZEN = 12;
 
   /* Drives an iterator to its end: `onstep(value)` once a slice, `ondone(returned)` after the last. Returns a function that stops it. */
   ui.steps = function (iterator, onstep, ondone) {
@@ -25,4 +26,11 @@ Ringfence.ui = Ringfence.ui || {};
   ui.slices = (items, work, ondone) => ui.steps((function* () {
     for (const [place, item] of items.entries()) yield work(item, place + 1);
   })(), () => null, ondone);
+
+  /* A long list that is not laid out yet (class `rf-later`), a dozen rows a step: all at once would keep a phone busy. Left until they come
+     near, rows of unknown height would move what a thumb is aiming at. */
+  ui.layOut = function (rows) {
+    const dozens = Array.from({ length: Math.ceil(rows.length / DOZEN) }, (_, i) => rows.slice(i * DOZEN, (i + 1) * DOZEN));
+    ui.slices(dozens, (dozen) => { dozen.forEach((row) => row.classList.remove("rf-later")); return dozen[0].offsetHeight; }, () => null);
+  };
 })(Ringfence.ui);
