@@ -47,7 +47,7 @@ Ringfence.check = Ringfence.check || {};
       list.replaceChildren(...grouped(fitting), fitting.length ? "" : el("p", { class: "rf-picker__none" }, none));
       count.textContent = typed || only.device || only.family ? `${fitting.length} of ${choices.fit.length} shown` : "";
       rest.replaceChildren(not.length ? hidden(not, !fitting.length) : "");
-      ui.layOut([...list.querySelectorAll(".rf-later")]);
+      setTimeout(() => ui.layOut([...list.querySelectorAll(".rf-later")])); // once the list is on the page
     }
 
     /* Under what was chosen last time: devices by how many there are, leads by how common their form is. */

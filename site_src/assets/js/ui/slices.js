@@ -5,7 +5,7 @@ Ringfence.ui = Ringfence.ui || {};
 /* Long work in short slices, so that the page answers to a thumb while it goes on. */
 (function (ui) {
   const SLICE = 24; // ms; two frames
-  const DOZEN = 12;
+  const SOME = 8; // rows
 
   /* Drives an iterator to its end: `onstep(value)` once a slice, `ondone(returned)` after the last. Returns a function that stops it. */
   ui.steps = function (iterator, onstep, ondone) {
@@ -27,10 +27,15 @@ Ringfence.ui = Ringfence.ui || {};
     for (const [place, item] of items.entries()) yield work(item, place + 1);
   })(), () => null, ondone);
 
-  /* A long list that is not laid out yet (class `rf-later`), a dozen rows a step: all at once would keep a phone busy. Left until they come
-     near, rows of unknown height would move what a thumb is aiming at. */
+  /* A long list that is not laid out yet (class `rf-later`), some rows whenever the page has nothing else to do: all at once would keep a phone
+     busy. Left until they come near, rows of unknown height would move what a thumb is aiming at. */
   ui.layOut = function (rows) {
-    const dozens = Array.from({ length: Math.ceil(rows.length / DOZEN) }, (_, i) => rows.slice(i * DOZEN, (i + 1) * DOZEN));
-    ui.slices(dozens, (dozen) => { dozen.forEach((row) => row.classList.remove("rf-later")); return dozen[0].offsetHeight; }, () => null);
+    if (!rows.length || !rows[0].isConnected) return;
+    idle(() => {
+      rows.slice(0, SOME).forEach((row) => row.classList.remove("rf-later"));
+      ui.layOut(rows[0].offsetHeight ? rows.slice(SOME) : []);
+    });
   };
+
+  const idle = (work) => (window.requestIdleCallback ? window.requestIdleCallback(work) : setTimeout(work, SLICE));
 })(Ringfence.ui);
