@@ -19,14 +19,22 @@ UNMEANT = {"Sources", "State of the data", "How far the catalogue reaches"}  # p
 
 
 @pytest.fixture(scope="module")
-def found(browser, site):
-    """found(words): the titles of the first five pages, in order."""
+def field(browser, site):
+    """The search field of a page, touched and ready."""
     context = browser.new_context(viewport=DESK, base_url=site.base, service_workers="block")
     page = context.new_page()
     page.goto("leads/")
     field = page.locator(".md-search__input")
     field.click()
     expect(page.locator(".md-search-result__meta")).to_have_text("Type to start searching", timeout=60_000)
+    yield field
+    context.close()
+
+
+@pytest.fixture(scope="module")
+def found(field):
+    """found(words): the titles of the first five pages, in order."""
+    page = field.page
 
     def search(words):
         """Every letter is searched for, one after the other; the answer to the last stands when nothing changes any more."""
@@ -39,8 +47,7 @@ def found(browser, site):
             same, before = same + 1 if titles == before else 0, titles
         return titles
 
-    yield search
-    context.close()
+    return search
 
 
 @pytest.mark.parametrize("words", MEANT)
@@ -49,17 +56,13 @@ def test_the_search_finds_what_people_call_it(found, words):
     assert any(re.search(MEANT[words], title) and title not in UNMEANT for title in titles[:3]), titles
 
 
-def test_what_is_pasted_is_searched_for_too(browser, site):
+def test_what_is_pasted_is_searched_for_too(field):
     """And what is dictated or swiped: no key is pressed for it."""
-    context = browser.new_context(viewport=DESK, base_url=site.base, service_workers="block")
-    page = context.new_page()
-    page.goto("leads/")
-    field = page.locator(".md-search__input")
-    field.click()
-    expect(page.locator(".md-search-result__meta")).to_have_text("Type to start searching", timeout=60_000)
+    field.fill("")
+    expect(field.page.locator(".md-search-result__meta")).to_have_text("Type to start searching")
+    expect(field.page.locator(".md-search-result__item")).to_have_count(0)
     field.evaluate("field => { field.value = 'lavalier'; field.dispatchEvent(new InputEvent('input', {inputType: 'insertFromPaste', bubbles: true})); }")
-    expect(page.locator(".md-search-result__item").first).to_be_visible()
-    context.close()
+    expect(field.page.locator(".md-search-result__item").first).to_be_visible()
 
 
 def test_what_a_drawing_says_does_not_fill_the_results(site):
