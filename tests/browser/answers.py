@@ -55,3 +55,8 @@ def shown(page) -> Shown:
     verdict, says = banner.locator("h2").inner_text().lower(), banner.locator(".rf-banner__says").inner_text()
     lines = page.locator(".rf-settings tr").all()
     return Shown(verdict, says, [(line.locator("th").inner_text(), line.locator("td").inner_text()) for line in lines])
+
+
+def listed(page):
+    """The entries of the list one chooses from, once it has stopped growing."""
+    return page.locator(".rf-picker__list:not([aria-busy]) .rf-option")

@@ -4,7 +4,7 @@ import re
 from urllib.parse import urlsplit
 
 import pytest
-from answers import CHAINS, address, expected, shown
+from answers import CHAINS, address, expected, listed, shown
 from conftest import PHONE
 from playwright.sync_api import expect
 
@@ -117,7 +117,7 @@ def test_one_part_of_the_question_can_be_changed(visit, catalogue):
     page = visit(address(*CHAINS["safe"]))
     page.locator(".rf-step__open[data-step=through]").tap()
     page.get_by_role("searchbox").fill("polarity")
-    lead = page.locator(".rf-picker__list .rf-option").first
+    lead = listed(page).first
     name = lead.locator(".rf-option__name").inner_text()
     lead.tap()
     chosen = next(one.id for one in catalogue.leads.values() if one.name == name)
@@ -128,12 +128,29 @@ def test_one_part_of_the_question_can_be_changed(visit, catalogue):
 
 def test_the_list_says_what_it_hides_and_why(visit, catalogue):
     page = visit("check/#from=mic-dynamic-xlr")
-    offered = page.locator(".rf-picker__list .rf-option").count()
+    listed(page).first.wait_for()
+    offered = listed(page).count()
     assert 0 < offered < len(catalogue.leads)
     page.locator(".rf-why summary").tap()
     reasons = page.locator(".rf-why li span")
     expect(reasons).to_have_count(len(catalogue.leads) - offered)
     assert all(reason.startswith("Its ends are ") for reason in reasons.all_inner_texts())
+
+
+def test_a_list_grows_only_at_its_end(visit, catalogue):
+    """What a thumb is aiming at stays where it is: rows come below what is there, and what stands under the list comes last."""
+    page = visit("methods/")
+    page.add_init_script("window.held = []; window.frame = requestAnimationFrame; window.requestAnimationFrame = (work) => held.push(work)")
+    page.goto("check/#from=mic-dynamic-xlr")
+    growing = page.locator(".rf-picker__list[aria-busy] .rf-option")
+    growing.first.wait_for()
+    tops = "all => all.map((one) => [one.dataset.id, one.getBoundingClientRect().top + scrollY])"
+    before = growing.evaluate_all(tops)
+    assert 0 < len(before) and page.locator(".rf-why").count() == 0
+    page.evaluate("window.requestAnimationFrame = frame; held.forEach((work) => frame(work))")
+    page.locator(".rf-why").wait_for()
+    after = listed(page).evaluate_all(tops)
+    assert after[:len(before)] == before and len(after) > len(before)
 
 
 def test_the_last_answer_is_one_tap_away(visit, catalogue):
@@ -285,7 +302,7 @@ def test_a_trade_word_finds_the_device(visit, typed, found):
     page = visit("check/")
     page.get_by_role("searchbox").fill(typed)
     expect(page.locator(f'.rf-picker__list .rf-option[data-id="{found}"]')).to_be_visible()
-    assert page.locator(".rf-picker__list .rf-option").count() < 40
+    assert 0 < listed(page).count() < 40
 
 
 def test_a_search_for_what_does_not_fit_says_why(visit):
@@ -302,14 +319,16 @@ def test_one_tap_leaves_one_kind_of_device(visit, catalogue):
     page = visit("check/")
     chip = page.get_by_role("toolbar", name="Only this kind of device").get_by_role("button", name="Headset")
     chip.tap()
-    ids = page.locator(".rf-picker__list .rf-option").evaluate_all("all => all.map((one) => one.dataset.id)")
+    listed(page).first.wait_for()
+    ids = listed(page).evaluate_all("all => all.map((one) => one.dataset.id)")
     assert sorted(ids) == sorted(port.id for port in catalogue.ports.values() if port.device == "headset" and port.sources)
     chip.tap()
-    expect(page.locator(".rf-picker__list .rf-option")).to_have_count(sum(bool(port.sources) for port in catalogue.ports.values()))
+    expect(listed(page)).to_have_count(sum(bool(port.sources) for port in catalogue.ports.values()))
 
 
 def test_every_choice_has_a_small_drawing_of_its_halves(visit, catalogue):
     page = visit("check/#from=mic-dynamic-xlr")
+    listed(page).first.wait_for()
     drawn = page.locator(".rf-option--drawn").evaluate_all("all => all.map((one) => [one.dataset.id, ...[...one.querySelectorAll('svg.rf-glyph')].map((svg) => svg.innerHTML)])")
     assert drawn and all(len(pictures) == min(2, len(catalogue.leads[lead].ends)) for lead, *pictures in drawn)
     _, one, two = next(row for row in drawn if row[0] == "xlr-f-to-xlr-m-3m")

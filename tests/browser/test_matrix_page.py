@@ -95,6 +95,7 @@ def test_a_phone_gets_a_list(visit, catalogue, pairs):
     group.locator("summary").tap()
     mine = {inlet: verdicts for (start, inlet), verdicts in pairs.items() if start == outlet.id}
     rows = group.locator(".rf-row")
+    expect(rows).to_have_count(len(mine))
     assert {row.locator(".rf-row__name").inner_text(): row.locator(".rf-verdict").inner_text() for row in rows.all()} == {
         catalogue.ports[inlet].name: verdicts[0] for inlet, verdicts in mine.items()}
     warned = [row for row in rows.all() if "another is dangerous" in row.inner_text()]

@@ -36,8 +36,9 @@ Ringfence.check = Ringfence.check || {};
 
   function go(changes) {
     const hash = check.write({ ...state, set: [], ...changes }); // another question has other settings
-    if (hash !== location.hash) location.hash = hash;
-    else close();
+    if (hash === location.hash) { close(); return; }
+    history.pushState(null, "", hash || location.pathname + location.search); // a new hash would tell of itself, but a good while later
+    moved();
   }
 
   function close() {
@@ -72,7 +73,7 @@ Ringfence.check = Ringfence.check || {};
     shown = null;
     const turn = ++turns, soon = current ? null : check.soon(state);
     put(current ? [again(), picker(current)] : [soon || answer()], current, moved);
-    if (soon) check.seen(() => { if (turn === turns) put([answer()], null, moved); });
+    if (soon) ui.seen(() => { if (turn === turns) put([answer()], null, moved); });
   }
 
   function put(parts, current, moved) {

@@ -44,23 +44,27 @@ Ringfence.check = Ringfence.check || {};
     function show() {
       const fitting = choices.fit.filter(shown);
       const not = choices.not.filter(({ entry }) => shown(entry)), none = not.length ? "Nothing that fits is called that. Below is what does not fit." : "Nothing here is called that. Try another word, or fewer.";
-      list.replaceChildren(...grouped(fitting), fitting.length ? "" : el("p", { class: "rf-picker__none" }, none));
+      rest.replaceChildren();
+      ui.grow(list, (body) => grouped(body, fitting), () => {
+        if (!fitting.length) list.append(el("p", { class: "rf-picker__none" }, none));
+        rest.replaceChildren(not.length ? hidden(not, !fitting.length) : "");
+      });
       count.textContent = typed || only.device || only.family ? `${fitting.length} of ${choices.fit.length} shown` : "";
-      rest.replaceChildren(not.length ? hidden(not, !fitting.length) : "");
-      setTimeout(() => ui.layOut([...list.querySelectorAll(".rf-later")])); // once the list is on the page
     }
 
     /* Under what was chosen last time: devices by how many there are, leads by how common their form is. */
-    function grouped(entries) {
+    function* grouped(body, entries) {
       const groups = new Map();
       for (const entry of entries) {
         const name = entry.id === last ? "Last time" : ui.capital(entry.device || `${entry.form}s`);
         groups.set(name, [...(groups.get(name) || []), entry]);
       }
       const place = ([name, [{ form }, ...more]]) => (name === "Last time" ? -1000 : form ? FORMS.indexOf(form) : -more.length);
-      return [...groups].sort((a, b) => place(a) - place(b) || ui.inOrder(a[0], b[0])).map(([name, members]) =>
-        el("section", { class: "rf-picker__group" }, el("h3", {}, name),
-          el("ul", {}, members.sort(byHint).map((entry) => el("li", { class: "rf-later" }, row(entry))))));
+      for (const [name, members] of [...groups].sort((a, b) => place(a) - place(b) || ui.inOrder(a[0], b[0]))) {
+        const rows = el("ul");
+        body.append(el("section", { class: "rf-picker__group" }, el("h3", {}, name), rows));
+        for (const entry of members.sort(byHint)) yield rows.append(el("li", {}, row(entry)));
+      }
     }
 
     function byHint(a, b) {

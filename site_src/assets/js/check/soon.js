@@ -15,7 +15,4 @@ Ringfence.check = Ringfence.check || {};
       el("div", { class: `rf-banner rf-banner--${ui.slug(row.verdict)}` }, ui.mark(row.verdict),
         el("h2", { class: "rf-answer__head", tabindex: "-1" }, ui.capital(row.verdict)), el("p", { class: "rf-banner__says" }, says)));
   };
-
-  /* Calls back when what is on the page now has been seen; at once where nobody looks. */
-  check.seen = (done) => (document.hidden ? setTimeout(done) : requestAnimationFrame(() => setTimeout(done)));
 })(Ringfence.check, Ringfence.ui);

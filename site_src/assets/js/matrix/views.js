@@ -39,13 +39,13 @@ Ringfence.matrix = Ringfence.matrix || {};
 
   matrix.list = function ({ outlets, inlets, cell }, onopen) {
     const list = el("div", { class: "rf-outlets" });
-    ui.slices(outlets, (outlet) => list.append(group(outlet)), () => null);
+    ui.grow(list, function* (body) { for (const outlet of outlets) yield body.append(group(outlet)); });
     return list;
 
     function group(outlet) {
       const cells = inlets.map((inlet) => [inlet, cell(outlet.id, inlet.id)]).filter(([, found]) => found);
       const body = el("ul", { class: "rf-rows" });
-      return el("details", { class: "rf-group rf-later", ontoggle: fill },
+      return el("details", { class: "rf-group", ontoggle: fill },
         el("summary", {}, el("span", { class: "rf-group__name" }, outlet.name),
           tally(cells.map(([, found]) => found.best))), body);
 

@@ -5,7 +5,7 @@ Ringfence.ui = Ringfence.ui || {};
 /* Long work in short slices, so that the page answers to a thumb while it goes on. */
 (function (ui) {
   const SLICE = 24; // ms; two frames
-  const SOME = 8; // rows
+  const SOME = 12; // rows; a phone shows ten
 
   /* Drives an iterator to its end: `onstep(value)` once a slice, `ondone(returned)` after the last. Returns a function that stops it. */
   ui.steps = function (iterator, onstep, ondone) {
@@ -27,15 +27,24 @@ Ringfence.ui = Ringfence.ui || {};
     for (const [place, item] of items.entries()) yield work(item, place + 1);
   })(), () => null, ondone);
 
-  /* A long list that is not laid out yet (class `rf-later`), some rows whenever the page has nothing else to do: all at once would keep a phone
-     busy. Left until they come near, rows of unknown height would move what a thumb is aiming at. */
-  ui.layOut = function (rows) {
-    if (!rows.length || !rows[0].isConnected) return;
-    idle(() => {
-      rows.slice(0, SOME).forEach((row) => row.classList.remove("rf-later"));
-      ui.layOut(rows[0].offsetHeight ? rows.slice(SOME) : []);
-    });
-  };
+  /* Calls back when what is on the page now has been seen; at once where nobody looks. */
+  ui.seen = (done) => (document.hidden ? setTimeout(done) : requestAnimationFrame(() => setTimeout(done)));
 
-  const idle = (work) => (window.requestIdleCallback ? window.requestIdleCallback(work) : setTimeout(work, SLICE));
+  /* A long list that grows at its end, so that nothing a thumb is aiming at ever moves: some rows at once, more after every frame, for all at once
+     would keep a phone busy. (Not when the page is idle: after a tap a browser may not call that for a long while.) `rows(body)` is a generator that
+     puts one row into `body` at each step; `ondone()` is called after the last. `list` is `aria-busy` until then; when it is filled anew or taken
+     off the page, nothing more comes. */
+  ui.grow = function (list, rows, ondone = () => null) {
+    const body = ui.el("div"), left = rows(body);
+    list.replaceChildren(body);
+    list.setAttribute("aria-busy", "true");
+    more();
+
+    function more() {
+      for (let row = 0; row < SOME; row++) {
+        if (left.next().done) { list.removeAttribute("aria-busy"); ondone(); return; }
+      }
+      ui.seen(() => { if (body.isConnected) more(); });
+    }
+  };
 })(Ringfence.ui);
