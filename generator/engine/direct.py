@@ -15,12 +15,11 @@ from .assemble import Assembly
 from .circuit import Circuit, value_at
 from .meeting import meeting
 from .readings import Named, Reading, limit_name
-from .solve import Solution, closed_array, part_amps, solve_dc
+from .solve import Solution, closed_array, most_at, part_amps, solve_dc
 from .words import quantity
 
 SIDES = {"from": "at the outlet", "into": "at the inlet", "extra1": "at the spare end", "extra2": "at the second spare end"}
 RESIDUE = 1e-6  # V, A or W; what the engine's own leaks and rounding leave where no supply or signal reaches
-ALIKE = 1e-9  # a share; what is closer than this is the same to every solver
 MORE = 1.05  # beyond this multiple of what a part sees with nothing plugged in, the connection has a hand in it
 UNITS = {"volts": "V", "reverse": "V", "amps": "A", "watts": "W"}
 
@@ -209,7 +208,7 @@ def _supplies(assembly: Assembly, solution: Solution, settled: int, setting: int
         if amps.shape[1] > settled:
             moving = (-amps[:, settled:]).max(axis=0)
             surge = max(0.0, float(moving.max()) - max(0.0, float((-amps[:, :settled]).max())))
-            at = int((moving >= moving.max() - ALIKE * abs(moving.max())).argmax())  # of states alike but for rounding the first
+            [at] = most_at(moving)
             yield Reading("surge-amps", part.id, name, surge, "A", "plugging", setting, None, None, {**words, "meets": meeting(assembly, at)})
 
 

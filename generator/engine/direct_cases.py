@@ -16,7 +16,7 @@ from .discharge import instants, settling, struck_amps
 from .readings import Reading
 from .signal import solve_signals
 from .loud_cases import loud_case
-from .solve import Solution, part_amps
+from .solve import Solution, most_at, part_amps
 
 NEAR = 1e-9  # two ways to the same number differ by rounding only
 
@@ -43,8 +43,8 @@ def _span(assembly: Assembly, state: str) -> slice:
 
 
 def _worst(values: np.ndarray, offset: int = 0) -> tuple[int, int]:
-    drive, state = np.unravel_index(int(values.argmax()), values.shape)
-    return int(drive), int(state) + offset
+    drive, state = most_at(values)
+    return drive, state + offset
 
 
 def _subject(reading: Reading) -> tuple[str, str]:
@@ -85,7 +85,7 @@ def discharged(assembly: Assembly, reading: Reading) -> Case:
 
 def _instant(assembly: Assembly, struck: Solution, part: str, first: int, charges) -> Case:
     amps = struck_amps(struck, part)[first:]
-    state = first + int(amps.argmax())
+    state = first + most_at(amps)[0]
     closed = [*assembly.home, *assembly.plugging][state]
     terms = [(f"{name} charged to", volts, "V") for name, volts in charges.items()]
     return direct_case(struck, 0, state, closed, "nominal", part, float(amps[state - first]), terms, "instant", assembly.circuit)

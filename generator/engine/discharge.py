@@ -18,11 +18,10 @@ from .assemble import Assembly
 from .circuit import CONTACT_OHM, SIGNAL_OPENS, Circuit, rebuilt, resistive
 from .direct import drive_values, live_volts, settings
 from .readings import Named, Reading, limit_name, part_name
-from .solve import Solution, closed_array, part_amps, solve_ac, solve_dc
+from .solve import ALIKE, Solution, closed_array, part_amps, solve_ac, solve_dc
 
 LEAST_CHARGE = 0.97  # V; below this a capacitor is of no interest. Not 1 V: what sources give must not hang on rounding
 LEAST_CAPACITANCE = 1e-6  # F; below this it fills and empties before anything notices
-ALIKE = 1e-9  # times closer than this are the same to every solver
 CONTACT = ":contact"
 
 

@@ -15,7 +15,7 @@ from .cases import Case, Decides, signal_case
 from .direct import part_index
 from .readings import Reading
 from .signal import HERTZ, MID, counted_levels, limit_signal, loudest
-from .solve import closed_array, part_signal_amps, solve_ac
+from .solve import closed_array, most_at, part_signal_amps, solve_ac
 
 
 def stage(assembly: Assembly, reading: Reading) -> Case | None:
@@ -37,9 +37,9 @@ def stage(assembly: Assembly, reading: Reading) -> Case | None:
 def _loud(bench: Bench, names: Sequence[str], amps: np.ndarray, parts: Sequence[str], levels: np.ndarray) -> Case:
     """The worst of (stages, corners, frequencies, states, sources), shown for the source that adds most."""
     total = amps.sum(axis=-1)
-    which, corner, at, state = (int(i) for i in np.unravel_index(int(total.argmax()), total.shape))
+    which, corner, at, state = most_at(total)
     shares = amps[which, corner, at, state]
-    main = int(shares.argmax())
+    [main] = most_at(shares)
     case = bench.case(names[main], state, parts[which], at, corner=bench.corners[corner], level=float(levels[main]))
     terms = tuple((f"from {name}", float(share), "A") for name, share in zip(names, shares)) if len(names) > 1 else ()
     return replace(case, number=float(total.max()), terms=terms)
@@ -55,10 +55,10 @@ def loud_case(assembly: Assembly, place: str, limit: Limit, state: str, decides:
     values, hertz = np.array([bench.values(bench.circuit, corner) for corner in corners]), [HERTZ[at] for at in edges]
     found = solve_ac(bench.circuit, values, hertz, closed_array(states, len(bench.circuit.switches)), [bench.drive(name) for name in names])
     total = limit_signal(assembly, place, limit, found, hertz, values, counted)
-    corner, at, which = (int(i) for i in np.unravel_index(int(total.argmax()), total.shape))
+    corner, at, which = most_at(total)
     alone = [limit_signal(assembly, place, limit, found, hertz, values, counted * (np.arange(len(names)) == i))[corner, at, which]
              for i in range(len(names))]
-    main = int(np.argmax(alone))
+    [main] = most_at(np.array(alone))
     return signal_case(bench.circuit, values[corner], states[which], corners[corner], bench.drive(names[main]), edges[at], decides, number, terms,
                        float(counted[main]), names[main])
 

@@ -13,7 +13,7 @@ from .circuit import resistive
 from .hearing import HEARD, NO_PATH, SILENT, comparable, screen_ohms, shout
 from .readings import Reading, channel_word
 from .signal import FLOOR, HERTZ, HIGH, LOW, MID, decibels, kept_in_sum, loudest
-from .solve import closed_array, solve_ac
+from .solve import closed_array, most_at, solve_ac
 
 MOST_DECIBELS = 160.0
 
@@ -44,7 +44,7 @@ def _least(bench: Bench, source: str, listener: str) -> float:
 
 
 def _quietest(bench: Bench, source: str, listener: str) -> Case:
-    state = int(np.abs(bench.signals.bare[source, listener][MID]).argmin())
+    [state] = most_at(-np.abs(bench.signals.bare[source, listener][MID]))
     return bench.case(source, state, bench.at(listener), bare=True)
 
 
@@ -69,7 +69,7 @@ def loaded(assembly: Assembly, reading: Reading) -> Case:
     bench, source = Bench(assembly), reading.subject
     nodes = bench.output(source)
     if reading.quantity == "load-drop":
-        state = int(np.abs(bench.signals.output[source][MID]).argmin())
+        [state] = most_at(-np.abs(bench.signals.output[source][MID]))
         case, free = bench.case(source, state, nodes), float(abs(bench.signals.open_output[source][MID]))
         terms = (("at the output, nothing plugged", free, "V"), ("plugged", _size(case), "V"))
         return replace(case, number=decibels(free) - decibels(_size(case)), terms=terms)
@@ -78,7 +78,7 @@ def loaded(assembly: Assembly, reading: Reading) -> Case:
     found = solve_ac(bench.circuit, bench.values(bench.circuit)[None], [HERTZ[MID]], every, [{nodes: -1.0}])[0, 0, :, 0]
     ohm = found[:, bench.circuit.nets[nodes[0]]] - found[:, bench.circuit.nets[nodes[1]]]
     added = np.abs(1 / ohm[:-1] - 1 / ohm[-1])
-    state = int(added.argmax())
+    [state] = most_at(added)
     terms = (("impedance at the output, nothing plugged", float(abs(ohm[-1])), "ohm"), ("plugged", float(abs(ohm[state])), "ohm"))
     return replace(bench.case(source, state, nodes), number=min(float(1 / max(added[state], FLOOR)), NO_PATH), terms=terms)
 
@@ -91,7 +91,7 @@ def level(assembly: Assembly, reading: Reading) -> Case:
     (_, s), (_, l) = bench.sources[source], bench.listeners[listener]
     hot = reading.quantity != "under-level"
     given = {"over-level": loudest, "shout-level": shout, "under-level": lambda s: s.nominal}[reading.quantity](s)
-    case = bench.case(source, int(size.argmax() if hot else size.argmin()), bench.at(listener), level=given)
+    case = bench.case(source, most_at(size if hot else -size)[0], bench.at(listener), level=given)
     against, words = (l.maximum, "the most the input takes") if hot else (l.sensitivity, "the least the input is made for")
     number = decibels(_size(case) / against) * (1 if hot else -1)
     return replace(case, number=number, terms=(("at the source, open", case.level, "V"), ("at the input", _size(case), "V"), (words, against, "V")))
@@ -102,7 +102,7 @@ def edge(assembly: Assembly, reading: Reading) -> Case:
     bench, at = Bench(assembly), LOW if reading.quantity == "bass" else HIGH
     source, listener = reading.subject.split(">")
     size = np.abs(bench.signals.gains[source, listener][0])
-    case = bench.case(source, int((size[at] / size[MID]).argmin()), bench.at(listener), at)
+    case = bench.case(source, most_at(-size[at] / size[MID])[0], bench.at(listener), at)
     nets = case.circuit.nets
     one, two = (nets[node] for node in case.decides)
     heard, own = np.abs(case.spectrum[:, one] - case.spectrum[:, two]), np.abs(bench.signals.open_output[source])
@@ -120,7 +120,7 @@ def mono(assembly: Assembly, reading: Reading) -> Case:
     names = _senders(bench, listener)
     gains = np.array([bench.signals.gains[name, listener][0, MID] for name in names])
     kept = kept_in_sum(gains)
-    state = int(kept.argmin())
+    [state] = most_at(-kept)
     drive = {part: share for name in names for part, share in bench.drive(name).items()}
     place = names[0].split("/")[0]
     case = signal_case(bench.circuit, bench.values(bench.circuit), assembly.home[state], "nominal", drive, MID, bench.at(listener), source=place)
@@ -136,7 +136,7 @@ def sides(assembly: Assembly, reading: Reading) -> Case:
     names = listeners.split("+")
     gains = np.array([bench.signals.gains[source, name][0, MID] for name in names])
     kept = kept_in_sum(gains)
-    state = int(kept.argmin())
+    [state] = most_at(-kept)
     terms = tuple((f"heard of +1 V at {channel_word(bench.listeners[name][1].channel)}", float(gain.real), "V") for name, gain in zip(names, gains[:, state]))
     return replace(bench.case(source, state, bench.at(names[-1])), number=max(decibels(float(kept[state])), SILENT), terms=terms)
 
@@ -154,7 +154,7 @@ def polarity(assembly: Assembly, reading: Reading) -> Case:
     for name in _senders(bench, listener):
         gain = bench.signals.gains[name, listener][0, MID]
         turned = gain.real / np.maximum(np.abs(gain), 1e-300)
-        found.append((float(turned.max()), name, int(turned.argmax())))
+        found.append((float(turned.max()), name, most_at(turned)[0]))
     number, name, state = min(found, key=lambda one: abs(one[0] - reading.value))
     case = bench.case(name, state, bench.at(listener))
     heard = case.volts(*case.decides)
@@ -167,7 +167,7 @@ def stray(assembly: Assembly, reading: Reading) -> Case:
     here = reading.subject.split("/")[0]
     source, listener = _pair(reading, here, "into" if here == "from" else "from")
     channel = bench.listeners[listener][1].channel
-    case = bench.case(source, int(np.abs(bench.signals.gains[source, listener][0, MID]).argmax()), bench.at(listener))
+    case = bench.case(source, most_at(np.abs(bench.signals.gains[source, listener][0, MID]))[0], bench.at(listener))
     own = [float(np.abs(bench.signals.gains[name, listener][0, MID]).min()) for name in _senders(bench, listener) if bench.sources[name][1].channel == channel]
     right = min(own)
     terms = (("heard of 1 V of this channel", _size(case), "V"), ("heard of 1 V of the one that belongs there", right, "V"))
@@ -178,7 +178,7 @@ def hum(assembly: Assembly, reading: Reading) -> Case:
     """What a listener hears of 1 V between the two chassis."""
     bench, listener, linked = Bench(assembly), reading.subject, assembly.linked
     size = np.abs(bench.signals.hum[listener][:, :MID + 1])
-    corner, at, state = (int(i) for i in np.unravel_index(int(size.argmax()), size.shape))
+    corner, at, state = most_at(size)
     name = bench.corners[corner]
     case = signal_case(linked, bench.values(linked, name), assembly.home[state], name, {EARTHS: 1.0}, at, bench.at(listener), source=EARTHS)
     return replace(case, number=min(-decibels(_size(case)), MOST_DECIBELS), terms=(("heard of 1 V between the chassis", _size(case), "V"),))
@@ -187,7 +187,7 @@ def hum(assembly: Assembly, reading: Reading) -> Case:
 def screen(assembly: Assembly, reading: Reading) -> Case:
     """The resistance between the chassis, from a test current."""
     ohm, circuit, lean = screen_ohms(assembly), assembly.circuit, resistive(assembly.circuit)
-    state = int(ohm.argmax())
+    [state] = most_at(ohm)
     nodes = tuple(f"net{circuit.nets[f'{place}/chassis']}" for place in ("from", "into"))
     values = np.array([part.value.nominal for part in lean.parts])
     joined = ohm[state] < NO_PATH

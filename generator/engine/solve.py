@@ -16,7 +16,14 @@ from .circuit import BRANCHED, CONTACT_OHM, DIRECT_OPENS, SIGNAL_OPENS, Circuit,
 
 RESIDUAL = 1e-9  # largest error of a current or voltage equation, relative to its largest term
 LEAK = 1e-12  # S; keeps a net that only a flat part reaches from hanging in the air
+ALIKE = 1e-9  # a share; what is closer than this is the same to every solver
 ROUNDS = 40  # a handful of bends settles in two or three; more means none of the combinations fits
+
+
+def most_at(values: np.ndarray) -> tuple[int, ...]:
+    """Where the largest of `values` stands, an index for each axis; of those alike but for rounding the first, which is the same on every machine."""
+    most = values.max()
+    return tuple(int(i) for i in np.unravel_index(int((values >= most * (1 - ALIKE * np.sign(most))).argmax()), values.shape))
 
 
 @dataclass(frozen=True)

@@ -5,9 +5,9 @@ RINGFENCE_SITE may name the folder of a site built from this very checkout (cont
 
 import json
 import os
-import shutil
 from pathlib import Path
 
+import chromium
 import once
 import pytest
 from playwright.sync_api import expect, sync_playwright
@@ -32,7 +32,7 @@ def until(page, so):
 @pytest.fixture(scope="session")
 def site(request, tmp_path_factory):
     """The served site; `site.base` is its address."""
-    if shutil.which("chromium") is None:
+    if chromium.found() is None:
         pytest.skip("chromium not installed")
     given = os.environ.get("RINGFENCE_SITE")
     with served(Path(given).resolve() if given else once.site(request.getfixturevalue("catalogue"), once.common(tmp_path_factory))) as site:
@@ -48,9 +48,9 @@ def table(site):
 @pytest.fixture(scope="module")  # not the session: two of them cannot run at once, and the twin's test starts its own
 def browser(site):
     with sync_playwright() as playwright:
-        chromium = playwright.chromium.launch(executable_path=shutil.which("chromium"), args=["--no-sandbox"])
-        yield chromium
-        chromium.close()
+        launched = chromium.launched(playwright)
+        yield launched
+        launched.close()
 
 
 class Watched(list):

@@ -6,7 +6,6 @@ Run as `python -m tests.browser.picture` after `python -m generator docs && mkdo
 from __future__ import annotations
 
 import io
-import shutil
 import sys
 from pathlib import Path
 
@@ -14,8 +13,10 @@ from PIL import Image
 from playwright.sync_api import sync_playwright
 
 from .answers import CHAINS, address
-from .served import ROOT, served
+from .chromium import launched
+from .served import served
 
+ROOT = Path(__file__).resolve().parents[2]
 PICTURE = ROOT / "site_src/readme-check.png"
 MOST = 150_000  # bytes
 
@@ -23,12 +24,12 @@ MOST = 150_000  # bytes
 def taken(folder: Path) -> bytes:
     """The picture as PNG, from a built site."""
     with served(folder) as site, sync_playwright() as playwright:
-        chromium = playwright.chromium.launch(executable_path=shutil.which("chromium"), args=["--no-sandbox"])
-        page = chromium.new_page(viewport={"width": 390, "height": 844}, device_scale_factor=2, color_scheme="light", service_workers="block")
+        browser = launched(playwright)
+        page = browser.new_page(viewport={"width": 390, "height": 844}, device_scale_factor=2, color_scheme="light", service_workers="block")
         page.goto(site.base + address(*CHAINS["dangerous"]))
         page.locator(".rf-banner[data-verdict=dangerous]").wait_for()
         picture = page.screenshot()
-        chromium.close()
+        browser.close()
     return few_colours(picture)
 
 

@@ -3,7 +3,7 @@
 from urllib.parse import quote
 
 import pytest
-from answers import CHAINS, address, shown
+from answers import CHAINS, address, listed, shown
 from conftest import PATIENCE
 from playwright.sync_api import expect
 
@@ -66,6 +66,7 @@ def fragment(place, text):
 def refused(page, ordinary):
     """The page says that there is no such thing, at no great length, and has no more elements that could do something than `ordinary`."""
     told = page.get_by_role("alert")
+    listed(page).first.wait_for()
     expect(told).to_contain_text("there is no answer for this address")
     assert told.inner_text().startswith("Not found: ") and len(told.inner_text()) < 400
     assert page.locator(".rf-banner").count() == 0
@@ -77,7 +78,7 @@ def refused(page, ordinary):
 def ordinary(page, place):
     """How many elements that could do something a page has that was asked for a plain unknown id."""
     page.goto(f"check/{fragment(place, 'zzz')}")
-    page.get_by_role("alert").wait_for()
+    listed(page).first.wait_for()
     return page.evaluate(ELEMENTS)
 
 

@@ -1,7 +1,6 @@
 """The engine in the browser gives the answers of the engine in Python, word for word and number for number."""
 
-import shutil
-
+import chromium
 import once
 import pytest
 from twins import Comparison, compare, differences, engine_page
@@ -9,7 +8,7 @@ from wirings import chains, wirings
 
 from generator.engine import judge, pairings
 
-pytestmark = [pytest.mark.browser, pytest.mark.skipif(shutil.which("chromium") is None, reason="chromium not installed")]
+pytestmark = [pytest.mark.browser, pytest.mark.skipif(chromium.found() is None, reason="chromium not installed")]
 
 WIRINGS, CHAINS = 2000, 100
 SHOWN = 30

@@ -6,7 +6,6 @@ Both eliminate in double precision, in a different order; numbers may differ by 
 from __future__ import annotations
 
 import json
-import shutil
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import asdict, dataclass, field
@@ -15,6 +14,7 @@ from multiprocessing import get_context
 from os import cpu_count
 from pathlib import Path
 
+import chromium
 from playwright.sync_api import Page, sync_playwright
 
 from generator.catalogue import Catalogue
@@ -56,7 +56,7 @@ class Comparison:
 def engine_page(catalogue: Catalogue) -> Iterator[Page]:
     """A blank page with the engine's scripts, which has the catalogue and the rulebook in `given`."""
     with sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=shutil.which("chromium"), args=["--no-sandbox"])
+        browser = chromium.launched(playwright)
         page = browser.new_page()
         for script in sorted(ENGINE.glob("*.js")):
             page.add_script_tag(path=script)

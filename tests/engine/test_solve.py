@@ -7,7 +7,7 @@ import pytest
 from bench import amps, circuit, direct, nominal, signal, volts
 
 from generator.engine.circuit import CONTACT_OHM, CircuitError
-from generator.engine.solve import closed_array, part_amps, part_signal_amps, solve_ac, solve_dc
+from generator.engine.solve import closed_array, most_at, part_amps, part_signal_amps, solve_ac, solve_dc
 
 
 def test_one_resistor():
@@ -132,3 +132,11 @@ def test_currents_of_parts_agree_with_the_emfs_branch():
     through = [part_signal_amps(ladder, nominal(ladder), [50.0], found, i)[0, 0, 0, 0] for i in range(3)]
     assert through[1] == pytest.approx(-through[0]) and through[2] == pytest.approx(through[1])
     assert part_amps(direct(ladder), 2)[0, 0] == 0
+
+
+@pytest.mark.parametrize("values, at", [
+    ([1.0, 3.0, 2.0], (1,)), ([3.0 - 3e-12, 3.0], (0,)), ([3.0 - 3e-8, 3.0], (1,)), ([-3.0, -3.0 + 3e-12], (0,)), ([0.0, -1.0], (0,)),
+    ([1.0, np.inf], (1,)), ([[1.0, 2.0], [2.0 + 2e-12, 0.0]], (0, 1)),
+])
+def test_of_numbers_alike_but_for_rounding_the_first_is_the_largest(values, at):
+    assert most_at(np.array(values)) == at

@@ -6,7 +6,6 @@ Ringfence.engine = Ringfence.engine || {};
    from `corners` on; switches.js is what stands before it. */
 (function (engine) {
   const RESIDUE = 1e-6; // V, A or W; what the engine's own leaks and rounding leave where no supply or signal reaches
-  const ALIKE = 1e-9; // a share; what is closer than this is the same to every solver
   const MORE = 1.05; // beyond this multiple of what a part sees with nothing plugged in, the connection has a hand in it
   const UNITS = { volts: "V", reverse: "V", amps: "A", watts: "W" };
 
@@ -122,7 +121,7 @@ Ringfence.engine = Ringfence.engine || {};
       if (states > settled) {
         const moving = assembly.plugging.map((_, i) => engine.highest(solution, out, settled + i, settled + i + 1)), most = Math.max(...moving);
         const surge = most - Math.max(0, engine.highest(solution, out, 0, settled));
-        const at = moving.findIndex((amps) => amps >= most - ALIKE * Math.abs(most)); // of states alike but for rounding the first
+        const at = moving.findIndex((amps) => amps >= most - engine.ALIKE * Math.abs(most)); // of states alike but for rounding the first
         yield engine.reading("surge-amps", part.id, name, Math.max(0, surge), "A", "plugging", { ...more, words: { ...more.words, meets: engine.meeting(assembly, at) } });
       }
     }

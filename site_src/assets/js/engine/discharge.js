@@ -8,7 +8,6 @@ Ringfence.engine = Ringfence.engine || {};
 (function (engine) {
   const LEAST_CHARGE = 0.97; // V; below this a capacitor is of no interest. Not 1 V: what sources give must not hang on rounding
   const LEAST_CAPACITANCE = 1e-6; // F; below this it fills and empties before anything notices
-  const ALIKE = 1e-9; // times closer than this are the same to every solver
   const CONTACT = engine.CONTACT = ":contact";
 
   /* Peak current (A) with charge and energy, and time to settle (s), of every capacitor that a supply charges; and the current (A) that
@@ -101,7 +100,7 @@ Ringfence.engine = Ringfence.engine || {};
     const { circuit } = assembly, names = [...charges.keys()];
     const seconds = (name) => 5 * circuit.parts[circuit.index.get(name)].value.nominal * ohms.get(name);
     const known = names.filter((name) => ohms.has(name)), most = Math.max(...known.map(seconds));
-    const slowest = known.find((name) => seconds(name) >= most * (1 - ALIKE)); // of those alike, the first
+    const slowest = known.find((name) => seconds(name) >= most * (1 - engine.ALIKE)); // of those alike, the first
     const words = wordsOf(assembly, slowest || names[0]);
     return engine.reading("settle-seconds", "connection", words.part, slowest ? seconds(slowest) : 0, "s", "plugging", { setting, words });
   }

@@ -7,6 +7,7 @@ Ringfence.engine = Ringfence.engine || {};
    its nets as 0 V. Cases that share a matrix share its factors. */
 (function (engine) {
   const LEAK = 1e-12; // S; keeps a net that only a flat part reaches from hanging in the air
+  engine.ALIKE = 1e-9; // a share; what is closer than this is the same to every solver
   const ROUNDS = 40; // a handful of bends settles in two or three; more means none of the combinations fits
   const bends = (part) => part.kind === "sink" || part.kind === "clamp";
 
