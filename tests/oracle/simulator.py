@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import re
 import shutil
 import subprocess
@@ -13,6 +14,7 @@ import numpy as np
 import pytest
 
 NGSPICE = shutil.which("ngspice")
+MEMORY = "/dev/shm" if os.access("/dev/shm", os.W_OK) else None  # a file for each netlist: on a disk, opening them takes as long as all else
 needs_ngspice = pytest.mark.skipif(NGSPICE is None, reason="ngspice not installed")
 
 
@@ -24,7 +26,7 @@ def bare(netlist: str) -> str:
 def simulate(netlists: Sequence[str]) -> list[list[dict[str, complex]]]:
     """For each netlist its analyses, each a map from vector name (`n3` a voltage, `v4` or `l4` a current, `frequency`) to its value.
     Raises AssertionError with what ngspice said when one of them gave no result."""
-    with tempfile.TemporaryDirectory() as directory:
+    with tempfile.TemporaryDirectory(dir=MEMORY) as directory:
         return _simulate(netlists, Path(directory))
 
 
