@@ -121,6 +121,20 @@ def test_an_engine_that_breaks_down_gives_no_verdict():
         "failed": "The calculation broke down."}
 
 
+STRAIGHT = "{from: 'mic', through: [], into: 'desk'}"  # the table says lossy
+
+
+@pytest.mark.parametrize("verdict", ["lossy", "no signal", "dangerous"])
+def test_a_verdict_as_careful_as_the_table_is_shown(verdict):
+    assert run(f"check.judge({STRAIGHT}).judged.verdict", f"Ringfence.judge = () => ({{verdict: '{verdict}'}});") == verdict
+
+
+def test_a_verdict_milder_than_the_table_is_never_shown():
+    milder = "Ringfence.judge = () => ({verdict: 'safe'});"
+    assert run(f"check.judge({STRAIGHT})", milder) == {"failed": "The calculation in this browser came out milder than it should."}
+    assert run(f"check.judge({STRAIGHT}, {{...Ringfence.data}}).judged.verdict", milder) == "safe"  # another catalogue, such as one with a lead of the bench
+
+
 def test_a_word_that_is_no_verdict_is_not_shown_as_one():
     assert run(f"check.judge({QUESTION})", "Ringfence.judge = () => ({verdict: 'fine'});") == {"failed": "The calculation gave no verdict."}
 

@@ -12,13 +12,15 @@ Ringfence.check = Ringfence.check || {};
     "does not fit": "These do not go into each other.",
   };
 
-  /* {judged} or {failed: words}. `data` is the catalogue, or one with a lead more. */
+  /* {judged} or {failed: words}. `data` is the catalogue, or one with a lead more. Two calculations guard each other, this one and that of the
+     generator: where the table of the catalogue's own connections is at hand, nothing milder than it says is ever shown. */
   check.judge = function (question, data = Ringfence.data) {
     if (typeof Ringfence.judge !== "function") return { failed: "The calculation did not load." };
     try {
       const judged = Ringfence.judge(data, Ringfence.rulebook, question);
-      if (ui.rank(judged.verdict) >= 0) return { judged };
-      return { failed: "The calculation gave no verdict." };
+      if (ui.rank(judged.verdict) < 0) return { failed: "The calculation gave no verdict." };
+      const row = data === Ringfence.data ? ui.row(question.from, question.through, question.into) : null;
+      return row && row.rank > ui.rank(judged.verdict) ? { failed: "The calculation in this browser came out milder than it should." } : { judged };
     } catch (fault) {
       console.error(fault);
       return { failed: "The calculation broke down." };
