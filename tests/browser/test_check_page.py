@@ -336,6 +336,15 @@ def test_every_choice_has_a_small_drawing_of_its_halves(visit, catalogue):
     assert "NaN" not in str(drawn) and "Infinity" not in str(drawn)
 
 
+@pytest.mark.parametrize("outlet, lead", [
+    ("mic-dynamic-xlr", "xlr-f-to-xlr-m-3m"), ("guitar-pickup-635", "phone-635-ts-to-635-ts-3m"), ("player-line-out-35", "phone-35-trs-to-35-trs"),
+])
+def test_the_lead_that_most_people_would_reach_for_stands_first(visit, outlet, lead):
+    """Common practice: a plain cable with the same connector at both ends, before one that has to be warned of."""
+    page = visit(f"check/#from={outlet}")
+    expect(page.locator(".rf-picker__list .rf-option").first).to_have_attribute("data-id", lead)
+
+
 def test_what_was_chosen_last_time_stands_first(visit, catalogue):
     page = visit("check/")
     pick(page, catalogue, *CHAINS["lossy"])

@@ -93,11 +93,11 @@ Ringfence.check = Ringfence.check || {};
 
   function picker({ step, index }) {
     status.textContent = "";
-    const before = (state.through || []).slice(0, index);
-    const fitting = ui.fitting[step](state.from && ui.port(state.from), step === "through" ? before : state.through || []);
+    const leads = step === "through" ? (state.through || []).slice(0, index) : state.through || [], from = state.from && ui.port(state.from);
+    const fitting = ui.fitting[step](from, leads), beside = step === "from" ? [] : ui.reach(from, leads);
     const choices = step === "through" ? check.bagged(fitting) : fitting;
     const first = step === "through" ? [check.bagSwitch(switched), none(step, index)] : null;
-    return check.picker(step, choices, { hint: (entry) => hint(step, index, entry), first, last: lately(step), back: missing() ? null : close,
+    return check.picker(step, choices, { hint: (entry) => hint(step, index, entry), beside, first, last: lately(step), back: missing() ? null : close,
       hidden: step === "through" && ui.bagOnly() ? "leads that do not fit or are not in the bag" : undefined, onchoose: (id) => choose(step, id) });
   }
 
