@@ -59,4 +59,5 @@ def shown(page) -> Shown:
 
 def listed(page):
     """The entries of the list one chooses from, once it has stopped growing."""
-    return page.locator(".rf-picker__list:not([aria-busy]) .rf-option")
+    page.locator(".rf-picker__list:not([aria-busy])").wait_for()
+    return page.locator(".rf-picker__list .rf-option")

@@ -66,7 +66,7 @@ def fragment(place, text):
 def refused(page, ordinary):
     """The page says that there is no such thing, at no great length, and has no more elements that could do something than `ordinary`."""
     told = page.get_by_role("alert")
-    listed(page).first.wait_for()
+    listed(page)
     expect(told).to_contain_text("there is no answer for this address")
     assert told.inner_text().startswith("Not found: ") and len(told.inner_text()) < 400
     assert page.locator(".rf-banner").count() == 0
@@ -78,7 +78,7 @@ def refused(page, ordinary):
 def ordinary(page, place):
     """How many elements that could do something a page has that was asked for a plain unknown id."""
     page.goto(f"check/{fragment(place, 'zzz')}")
-    listed(page).first.wait_for()
+    listed(page)
     return page.evaluate(ELEMENTS)
 
 

@@ -17,7 +17,7 @@ from generator.engine import judge, pairings
 
 pytestmark = [pytest.mark.browser, pytest.mark.skipif(chromium.found() is None, reason="chromium not installed")]
 
-WIRINGS, CHAINS = 2000, 100
+WIRINGS, CHAINS = 1000, 60
 FIRST, DRAWN = 2, 8
 SHOWN = 30
 
