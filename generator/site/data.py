@@ -24,12 +24,16 @@ PUBLISHED = ("from", "through", "into", "verdict", "findings", "number")
 def files(catalogue: Mapping[str, Any], rulebook: Any, mated: Mapping[str, Any], plugs: Any, rows: list[Row]) -> dict[str, bytes]:
     """The data files of the docs tree: path -> content. `catalogue`, `rulebook` and `plugs`
     (what one sees of each connector) are JSON-ready."""
+    first, printed = _fields(catalogue, printed=False), _fields(catalogue, printed=True)
+    cited = _cited([first, rulebook])
+    for name in set(first.get("sources", ())) - cited:  # no finding names it, so no page needs its title before something is printed
+        printed["sources"][name] |= first["sources"].pop(name)
     verdicts = [{key: row[key] for key in PUBLISHED} for row in rows]
     return {
         f"data/v{VERSION}/catalogue.json": _json({"version": VERSION, **catalogue}),
         f"data/v{VERSION}/verdicts.json": _json({"version": VERSION, "verdicts": verdicts}),
-        "assets/js/data.js": _packed("data", _fields(catalogue, printed=False)) + _script({"rulebook": rulebook, "mated": mated}),
-        "assets/js/printed.js": _packed("printed", _fields(catalogue, printed=True)) + b"Ringfence.complete(Ringfence.data, Ringfence.printed);\n",
+        "assets/js/data.js": _packed("data", first) + _script({"rulebook": rulebook, "mated": mated}),
+        "assets/js/printed.js": _packed("printed", printed) + b"Ringfence.complete(Ringfence.data, Ringfence.printed);\n",
         "assets/js/table.js": _parsed("table", table(rows)),
         "assets/js/plugs.js": _script({"plugs": plugs}),
     }
@@ -40,6 +44,13 @@ def _fields(catalogue: Mapping[str, Any], printed: bool) -> dict[str, Any]:
     return {kind: {record: {name: value for name, value in fields.items() if (name in PRINTED[kind]) == printed}
                    for record, fields in records.items()} if kind in PRINTED else records
             for kind, records in catalogue.items() if kind in PRINTED or not printed}
+
+
+def _cited(part: Any) -> set[str]:
+    """Every source that a part of the data cites."""
+    if isinstance(part, Mapping):
+        return set(part.get("cite", ())).union(*map(_cited, part.values()))
+    return set().union(*map(_cited, part)) if isinstance(part, (list, tuple)) else set()
 
 
 def table(rows: list[Row]) -> dict[str, Any]:

@@ -5,6 +5,7 @@ import re
 import subprocess
 from itertools import islice
 
+import once
 import pytest
 from front import SCRIPTS
 
@@ -84,6 +85,13 @@ def test_published_catalogue_is_the_one_in_the_scripts(tree, catalogue):
 def test_the_check_goes_without_what_is_only_printed(tree):
     found = read(tree["assets/js/data.js"], then="Ringfence.data")
     assert {kind: [name for name in data.PRINTED[kind] for record in found[kind].values() if name in record] for kind in data.PRINTED} == dict.fromkeys(data.PRINTED, [])
+
+
+def test_every_source_that_a_finding_names_has_its_title_at_hand(tree, catalogue):
+    cited = {name for one in once.judged(catalogue) for finding in one["findings"] for name in finding["cite"]}
+    found = read(tree["assets/js/data.js"], then="Ringfence.data.sources")
+    assert cited <= set(found) < set(catalogue.sources)
+    assert all(found[name]["title"] == catalogue.sources[name].title for name in cited)
 
 
 def test_matings_are_the_engines_and_seen_from_both_sides(catalogue):
