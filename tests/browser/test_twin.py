@@ -1,6 +1,6 @@
 """The engine in the browser gives the answers of the engine in Python, word for word and number for number.
 
-Of the pairings of the catalogue those that tell most; with RINGFENCE_WHOLE set, all of them (twice the time of all other tests together).
+Of the pairings of the catalogue those that tell most; with RINGFENCE_WHOLE set, all of them, which takes minutes.
 """
 
 import os
@@ -17,7 +17,8 @@ from generator.engine import judge, pairings
 
 pytestmark = [pytest.mark.browser, pytest.mark.skipif(chromium.found() is None, reason="chromium not installed")]
 
-WIRINGS, CHAINS = 1000, 60
+# Of 2,000 wirings one fails: wiring-1079 by 1 microvolt in 33 V, 1.85 times the floor, which knows nothing larger than 50 kilohms. Not mended yet.
+WIRINGS, CHAINS = 1000, 100
 FIRST, DRAWN = 2, 8
 SHOWN = 30
 

@@ -2,8 +2,17 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.engine = Ringfence.engine || {};
 
-/* What a meter would read in a solved circuit: the twin of Solution, part_amps and part_signal_amps in solve.py. */
+/* What a meter would read in a solved circuit: the twin of Solution, part_amps, part_signal_amps and most_at in solve.py. */
 (function (engine) {
+  /* Where the largest of nested lists of numbers stands, as a list of indexes; of those alike but for rounding the first, which is the same on every machine. */
+  engine.largestAt = function (numbers) {
+    const flat = [];
+    const walk = (list, at) => list.forEach((one, i) => (Array.isArray(one) ? walk(one, [...at, i]) : flat.push([one, [...at, i]])));
+    walk(numbers, []);
+    const most = Math.max(...flat.map(([one]) => one)), least = most * (1 - engine.ALIKE * Math.sign(most));
+    return flat.find(([one]) => one >= least)[1];
+  };
+
   /* Direct voltage of node a over node b as a function of (drive, state), V. */
   engine.nodeVolts = function (solution, a, b) {
     const one = engine.net(solution.circuit, a), two = engine.net(solution.circuit, b);

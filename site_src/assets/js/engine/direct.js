@@ -121,7 +121,7 @@ Ringfence.engine = Ringfence.engine || {};
       if (states > settled) {
         const moving = assembly.plugging.map((_, i) => engine.highest(solution, out, settled + i, settled + i + 1)), most = Math.max(...moving);
         const surge = most - Math.max(0, engine.highest(solution, out, 0, settled));
-        const at = moving.findIndex((amps) => amps >= most - engine.ALIKE * Math.abs(most)); // of states alike but for rounding the first
+        const [at] = engine.largestAt(moving);
         yield engine.reading("surge-amps", part.id, name, Math.max(0, surge), "A", "plugging", { ...more, words: { ...more.words, meets: engine.meeting(assembly, at) } });
       }
     }

@@ -9,15 +9,6 @@ Ringfence.engine = Ringfence.engine || {};
 (function (engine) {
   engine.TEST_AMPS = 1e-3; // what a tester sends
 
-  /* Where the largest of nested lists of numbers stands, as a list of indexes; of those alike but for rounding the first, which is the same on every machine. */
-  engine.largestAt = function (numbers) {
-    const flat = [];
-    const walk = (list, at) => list.forEach((one, i) => (Array.isArray(one) ? walk(one, [...at, i]) : flat.push([one, [...at, i]])));
-    walk(numbers, []);
-    const most = Math.max(...flat.map(([one]) => one)), least = most * (1 - engine.ALIKE * Math.sign(most));
-    return flat.find(([one]) => one >= least)[1];
-  };
-
   /* Net -> nodes. Nets of a circuit made over from `original` are called `net0` ...; they get the original's nodes. */
   engine.nodesOf = function (circuit, original = null) {
     const found = Array.from({ length: circuit.netCount }, () => []), known = original ? engine.nodesOf(original) : [];
