@@ -68,6 +68,7 @@ def _source(key: str, channel: str, tree: Map, scope: Scope) -> records.Source:
         maximum=maximum and maximum.high,
         least_load=load and load.high,
         balanced=tree.text("balanced") == "yes",
+        supply=tree.text("supply"),
     )
 
 
