@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import numpy as np
 from instants import state_words, strike
+from islands import piece_pairs
 from loud import loudness
 from meters import Hit, Worst, ratings, show
 from settings import modes, supply_volts
@@ -45,8 +46,10 @@ def read(wired: Wiring) -> list[Hit]:
         return []
     asked = modes(wired)
     supplied = any(piece.part.kind == "emf" and piece.part.value.nominal for piece in wired.pieces)
+    loud: dict[str, np.ndarray] = {}
     for corner in corners(wired):
-        loud = {kind: loudness(wired, asked, corner, kind) for kind in (HOME, PLUGGING)}
+        if corner != "weak":  # where resistances are at their highest least gets through: nominal, which comes first, serves for it
+            loud = {kind: loudness(wired, asked, corner, kind) for kind in (HOME, PLUGGING)}
         if supplied:
             _supplied(wired, asked, corner, loud, worst)
         else:
@@ -63,9 +66,9 @@ def _supplied(wired: Wiring, asked, corner: str, loud: dict, worst: Worst) -> No
         charges = np.zeros((len(asked.positions), len(wired.closed), len(capacitors)))
         for numbers, gone in asked.patterns():
             found = settle(sums, volts * asked.on[numbers], gone)
-            shown[numbers] = show(sums, found)
+            shown[numbers] = show(sums, found, gone)
             a, b = sums.across(capacitors)
-            charges[numbers] = found[..., a] - found[..., b]
+            charges[numbers] = (found[..., a] - found[..., b]) * sums.tied(gone, piece_pairs(wired, capacitors))  # else nothing fills it
         _hold(wired, asked, corner, name, {kind: shown[:, wired.kinds == kind] for kind in loud}, loud, worst)
         if capacitors and corner in STRUCK and name == corner:
             strike(wired, asked, corner, volts, charges, worst)

@@ -25,7 +25,7 @@ def strike(wired: Wiring, asked: Modes, corner: str, volts: np.ndarray, charges:
     kept[~quantities(wired, "volts", "amps")] = np.inf
     states, home = wired.kinds != APART, np.flatnonzero(wired.kinds == HOME)
     struck = boil(wired, corner, states, np.full(len(wired.large), HELD))
-    at_home = replace(struck, columns=struck.columns[home])
+    at_home = replace(struck, columns=struck.columns[home], states=home)
     farads = np.array([wired.pieces[i].part.value.nominal for i in wired.large])
     marched: list[Sums] = []
     for mode, gone in enumerate(asked.gone):
@@ -40,7 +40,7 @@ def strike(wired: Wiring, asked: Modes, corner: str, volts: np.ndarray, charges:
                 continue
             some = np.broadcast_to(given, (len(held), given.shape[1]))
             held = np.broadcast_to(held, (len(held), len(sums.columns), held.shape[-1]))
-            shown = show(sums, settle(sums, some, gone, held), held)
+            shown = show(sums, settle(sums, some, gone, held), gone, held)
             where = np.flatnonzero(states) if sums is struck else home
 
             def tell(case: int, state: int) -> str:
@@ -63,7 +63,7 @@ def march(sums: Sums, volts: np.ndarray, gone: np.ndarray, held: np.ndarray) -> 
     least = np.inf
     for _ in range(round(BRIEF / STEP)):
         found = settle(sums, volts, gone, held)
-        least = np.minimum(least, show(sums, found, held))
+        least = np.minimum(least, show(sums, found, gone, held))
         a, b = sums.across(sums.capacitors)
         held = found[..., a] - found[..., b]
     return least

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import numpy as np
+from islands import of_kind, rated_pairs, tied
 from settings import Modes
 from wiring import HOME, PLUGGING, Rated, Wiring, worth
 
@@ -20,7 +21,7 @@ def loudness(wired: Wiring, asked: Modes, corner: str, kind: str) -> np.ndarray:
         return worst
     values = np.array([worth(piece.part, corner) for piece in wired.pieces])
     pace = 2j * np.pi * np.array(HERTZ[kind])
-    found = _solve(wired, [asked.sources[k] for k in heard], values, states, pace)
+    found = alternating(wired, [asked.sources[k] for k in heard], values, states, pace)
     levels = asked.levels[:, heard].T
     for k in counted:
         rated = wired.rated[k]
@@ -31,7 +32,7 @@ def loudness(wired: Wiring, asked: Modes, corner: str, kind: str) -> np.ndarray:
             amps = np.abs(_amps(wired, rated, values, pace, found)) @ levels
             shown = amps * np.sqrt(2) if rated.limit.quantity == "amps" else amps * volts
         worst[..., k] = shown.max(axis=0).T
-    return worst
+    return worst * tied(wired, of_kind(wired, "sink", "clamp"), states, rated_pairs(wired))
 
 
 def direct_only(wired: Wiring, rated: Rated) -> bool:
@@ -40,7 +41,7 @@ def direct_only(wired: Wiring, rated: Rated) -> bool:
     return rated.limit.quantity == "reverse" or rated.limit.quantity == "amps" and bool(coil)
 
 
-def _solve(wired: Wiring, sources, values: np.ndarray, states: np.ndarray, pace: np.ndarray) -> np.ndarray:
+def alternating(wired: Wiring, sources, values: np.ndarray, states: np.ndarray, pace: np.ndarray) -> np.ndarray:
     """Unknowns per volt of each source: (frequencies, states, size, sources). Supplies are shorts; sinks and clamps are open."""
     row, at = wired.branch, {piece.id: i for i, piece in enumerate(wired.pieces)}
     siemens = np.zeros((len(pace), len(values)), dtype=complex)

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 import numpy as np
+from islands import rated_pairs
 from sums import Sums
 from wiring import Wiring
 
@@ -38,8 +39,9 @@ def quantities(wired: Wiring, *names: str) -> np.ndarray:
     return np.array([rated.limit.quantity in names for rated in wired.rated], dtype=bool)
 
 
-def show(sums: Sums, found: np.ndarray, held: np.ndarray | None = None) -> np.ndarray:
-    """What counts against every limit: (cases, states, limits) from unknowns (cases, states, size). Sizes, but for what is the wrong way round."""
+def show(sums: Sums, found: np.ndarray, gone: np.ndarray, held: np.ndarray | None = None) -> np.ndarray:
+    """What counts against every limit: (cases, states, limits) from unknowns (cases, states, size) with the supplies in `gone` not there. Sizes, but for
+    what is the wrong way round; nothing between nets that nothing joins."""
     wired, shown = sums.wired, np.zeros((*found.shape[:2], len(sums.wired.rated)))
     for k, rated in enumerate(wired.rated):
         volts = found[..., rated.a] - found[..., rated.b]
@@ -51,7 +53,7 @@ def show(sums: Sums, found: np.ndarray, held: np.ndarray | None = None) -> np.nd
         else:
             amps = _amps(sums, found, volts, rated.piece, held)
             shown[..., k] = np.abs(amps if quantity == "amps" else amps * volts)
-    return shown
+    return shown * sums.tied(gone, rated_pairs(wired))
 
 
 def _amps(sums: Sums, found: np.ndarray, volts: np.ndarray, i: int, held: np.ndarray | None) -> np.ndarray:

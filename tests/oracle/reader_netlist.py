@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from sums import SEEP
 from wiring import AIR, CONTACT, Wiring
 
 TOLERANCES = ".options reltol=1e-9 abstol=1e-12 vntol=1e-12 gmin=1e-15"
@@ -27,6 +28,7 @@ def direct(wired: Wiring, values: Sequence[float], state: int, volts: Mapping[in
             over = f"v(n{piece.a},n{piece.b})"
             lines.append(f"B{i} {nodes} i=" + (f"{value!r}*min(1,{over}/{piece.part.knee!r})" if kind == "sink" else
                                                f"max(0,({over}-{value!r})/{piece.part.series!r})"))
+            lines += [f"R{i} {nodes} {1 / SEEP!r}"] * (kind == "clamp")
     return _whole(wired, state, [*lines, ".op"], TOLERANCES)
 
 

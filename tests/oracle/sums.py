@@ -2,7 +2,7 @@
 
 One dense system for each switch state and tolerance corner, solved for one volt of every supply, one volt in every large capacitor and one ampere
 through every sink and clamp. Every supply setting, every charge and every region of the bends is then a sum of these columns.
-Nothing hangs in the air: a gigohm leads from each net to ground.
+Nothing hangs in the air: a hundred gigohms lead from each net to ground.
 """
 
 from __future__ import annotations
@@ -10,8 +10,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
+from islands import of_kind, piece_pairs, tied
 from wiring import AIR, Wiring, worth
 
+SEEP = 1e-7  # S through a clamp below its value: microamperes, as diodes leak; what hangs on a clamp alone follows it
 HELD = 0.01  # ohm in series with a capacitor that holds its charge
 ROUNDS, SIMULTANEOUS = 200, 20
 
@@ -34,9 +36,16 @@ class Sums:
     bends: tuple[int, ...]
     columns: np.ndarray
 
+    states: np.ndarray | slice
+
     def across(self, pieces) -> tuple[np.ndarray, np.ndarray]:
         """The nets on the two sides of some pieces."""
-        return tuple(np.array([[self.wired.pieces[i].a, self.wired.pieces[i].b] for i in pieces], dtype=int).reshape(-1, 2).T)
+        return tuple(piece_pairs(self.wired, pieces).T)
+
+    def tied(self, gone: np.ndarray, pairs: np.ndarray) -> np.ndarray:
+        """(states, pairs): can direct current flow between two nets while the supplies in `gone` are not there?"""
+        opens = of_kind(self.wired, "capacitor") - set(self.capacitors) | {i for i, away in zip(self.supplies, gone) if away}
+        return tied(self.wired, opens, self.states, pairs)
 
 
 def boil(wired: Wiring, corner: str, states, series: np.ndarray | None = None) -> Sums:
@@ -51,6 +60,8 @@ def boil(wired: Wiring, corner: str, states, series: np.ndarray | None = None) -
     for i, piece in enumerate(pieces):
         if piece.part.kind in ("resistor", "sink"):
             siemens[i] = 1 / values[i] if piece.part.kind == "resistor" else values[i] / piece.part.knee
+        elif piece.part.kind == "clamp":
+            siemens[i] = SEEP
     if capacitors:
         siemens[list(capacitors)] = 1 / series
     right = np.zeros((wired.size, len(supplies) + len(capacitors) + len(bends)))
@@ -62,7 +73,7 @@ def boil(wired: Wiring, corner: str, states, series: np.ndarray | None = None) -
         right[pieces[i].b, k] -= amps
     matrix = wired.frame + (siemens @ wired.stamps).reshape(wired.size, wired.size)
     found = np.linalg.solve(matrix + wired.touching[states], right)
-    return Sums(wired, values, supplies, capacitors, np.array([]) if series is None else series, bends, found)
+    return Sums(wired, values, supplies, capacitors, np.array([]) if series is None else series, bends, found, states)
 
 
 def settle(sums: Sums, volts: np.ndarray, open_supplies: np.ndarray, held: np.ndarray | None = None) -> np.ndarray:
@@ -91,8 +102,8 @@ def _bend(sums: Sums, found: np.ndarray, draws: np.ndarray) -> np.ndarray:
     knee = np.array([part.knee if part.kind == "sink" else 0.0 for part in parts])
     ohm = np.array([part.series if part.kind == "clamp" else 1.0 for part in parts])
     at = np.where(sinks, knee, full)
-    slope = np.where(sinks, -full / np.where(sinks, knee, 1.0), 1 / ohm)
-    still = np.where(sinks, full, -full / ohm)
+    slope = np.where(sinks, -full / np.where(sinks, knee, 1.0), 1 / ohm - SEEP)
+    still = np.where(sinks, full, full * (SEEP - 1 / ohm))
     free = found[..., a] - found[..., b]
     gives = draws[:, a] - draws[:, b]  # volts at each bend per ampere drawn by each
     volts, past = free.copy(), np.zeros(free.shape, dtype=bool)

@@ -18,9 +18,9 @@ from generator.catalogue.records import Catalogue, Lead, Limit, Part, Port
 from generator.engine.assemble import assemble, ways
 
 HOME, PLUGGING, APART = "home", "plugging", "apart"
-CORNERS = ("nominal", "strong", "weak", "apart pairs")
+CORNERS = ("nominal", "weak", "strong", "apart pairs")
 CONTACT = 0.01  # ohm, of a closed contact
-AIR = 1e-9  # S from each net to ground, so that nothing hangs in the air: 48 nA of 48 V
+AIR = 1e-11  # S from each net to ground, so that nothing hangs in the air: half a nanoampere of 48 V
 THIN = 1e-6  # ohm in series with every source and winding, so that a loop of them has a solution
 LARGE = 1e-6  # F; smaller capacitors are full or empty before a plug has moved
 
@@ -99,6 +99,11 @@ class Wiring:
     def large(self) -> tuple[int, ...]:
         """The capacitors that hold what they hold while a plug moves."""
         return tuple(i for i, piece in enumerate(self.pieces) if piece.part.kind == "capacitor" and piece.part.value.nominal >= LARGE)
+
+    @cached_property
+    def joined(self) -> dict:
+        """What `islands` has found out so far."""
+        return {}
 
     @property
     def ports(self) -> dict[str, Port]:
