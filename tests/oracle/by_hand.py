@@ -1,4 +1,5 @@
-"""Two devices written down part by part and plugged together, for the independent reader: circuits small enough to work out on paper."""
+"""Two devices written down part by part and plugged together, for the independent reader: circuits small
+enough to work out on paper."""
 
 from __future__ import annotations
 
@@ -14,26 +15,28 @@ from generator.catalogue.records import Catalogue, Evidence, Limit, Network, Por
 MEMORY = Evidence("from memory")
 
 
-def rated(name: str, quantity: str, of: str, settled: float, momentary: float | None = None, seconds: float | None = None) -> Limit:
-    """A limit of a part (`R1`) or between two nodes (`a b`); like the catalogue's, for moments as for ever where nothing else is said."""
+def rated(name: str, quantity: str, of: str, settled: float, momentary: float | None = None,
+          seconds: float | None = None) -> Limit:
+    """A limit of a part (`R1`) or between two nodes (`a b`); like the catalogue's, for moments as for ever
+    where nothing else is said."""
     nodes = tuple(of.split())
-    made = Limit(name, name, quantity, None if len(nodes) == 2 else of, nodes if len(nodes) == 2 else None, settled,
-                 momentary or seconds or settled, MEMORY)
-    if seconds is not None:
-        object.__setattr__(made, "seconds", seconds)
+    about = (None, nodes) if len(nodes) == 2 else (of, None)
+    made = Limit(name, name, quantity, *about, settled, momentary or seconds or settled, MEMORY)
+    object.__setattr__(made, "seconds", settled if seconds is None else seconds)
     return made
 
 
-def device(catalogue: Catalogue, *lines: str, limits: Sequence[Limit] = (), supplies: Sequence[str] = (), sources: Sequence[Source] = (),
-           earthed: str = "maybe") -> Port:
+def device(catalogue: Catalogue, *lines: str, limits: Sequence[Limit] = (), supplies: Sequence[str] = (),
+           sources: Sequence[Source] = (), earthed: str = "maybe") -> Port:
     """A device of some parts. `E1 emf a b 48 V by phantom` belongs to the supply `phantom`."""
     parts = []
     for line in lines:
         line, _, supply = line.partition(" by ")
         parts.append(replace(part(line), supply=supply or None))
     anything = next(iter(catalogue.ports.values()))
-    return replace(anything, network=Network(tuple(parts), (), tuple(limits)), sources=tuple(sources), listeners=(), needs=(), earthed=earthed,
-                   supplies=tuple(Supply(name, name, ("on", "off"), "single") for name in supplies))
+    switches = tuple(Supply(name, name, ("on", "off"), "single") for name in supplies)
+    return replace(anything, network=Network(tuple(parts), (), tuple(limits)), sources=tuple(sources),
+                   listeners=(), needs=(), earthed=earthed, supplies=switches)
 
 
 def source(part_id: str, volts: float, kind: str = "line", supply: str | None = None) -> Source:
@@ -49,7 +52,7 @@ def plugged(start: Port, target: Port, home: str, *travel: str) -> Wiring:
     def state(text: str) -> frozenset:
         return frozenset(tuple(pair.split("-")) for pair in text.split())
 
-    nodes = [{name: f"{place}/{name}" for text in (home, *travel) for name in [pair[side] for pair in state(text)]}
+    nodes = [{pair[side]: f"{place}/{pair[side]}" for text in (home, *travel) for pair in state(text)}
              for side, place in enumerate(("from", "into"))]
     mating = SimpleNamespace(home=(state(home),), travel=tuple(map(state, travel)))
     return wiring({"from": start, "into": target}, [SimpleNamespace(nodes=nodes, mating=mating)], 1)

@@ -1,61 +1,70 @@
-"""The first instant, read a second time: large capacitors hold what they held before the plug went in, before it came out, before a switch was thrown.
+"""The first instant, read a second time: large capacitors hold what they held before a plug moved or a switch
+was thrown.
 
-Where a part stands more for a tenth of a second than for seconds, the circuit is marched through that tenth: a capacitor is then, step by step, a source of
-what it held behind the resistance step / capacitance (the implicit rule of Euler), so that a step is solved as the first instant is.
+Where a part stands more for a tenth of a second than for seconds, the circuit is marched through that
+tenth: a capacitor is then, step by step, a source of what it held behind the resistance step / capacitance
+(the implicit rule of Euler), so that a step is solved as the first instant is.
 """
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 
 import numpy as np
-from meters import SLACK, Worst, quantities, ratings, show
+from meters import SLACK, Worst, ratings, show, state_words
 from settings import Modes
+from states import APART, HOME, PLUGGING
 from sums import HELD, Sums, boil, settle
-from wiring import APART, HOME, Wiring
+from wiring import Wiring
 
 BRIEF, STEP = 0.1, 2e-3  # s; how long `momentary` is, and the step of the march
-TRACE = 1e-3  # V; charges closer than this are one
+TRACE = 1e-3  # V; less is no charge
 
 
-def strike(wired: Wiring, asked: Modes, corner: str, volts: np.ndarray, charges: np.ndarray, worst: Worst) -> None:
-    """Hold the first instants of every mode against the ratings. `volts` (supplies,) is what the supplies give, `charges` (modes, states,
-    capacitors) what the capacitors hold settled."""
-    kept = ratings(wired, "momentary")
-    kept[~quantities(wired, "volts", "amps")] = np.inf
-    states, home = wired.kinds != APART, np.flatnonzero(wired.kinds == HOME)
-    struck = boil(wired, corner, states, np.full(len(wired.large), HELD))
-    at_home = replace(struck, columns=struck.columns[home], states=home)
-    farads = np.array([wired.pieces[i].part.value.nominal for i in wired.large])
-    marched: list[Sums] = []
-    for mode, gone in enumerate(asked.gone):
-        given = (volts * asked.on[mode])[None]
-        before = _different(np.concatenate([charges[mode, ~states], charges[mode, home]]))
-        cases = [(struck, before[:, None], "charged as unplugged or plugged")]
-        thrown = [other for other in asked.neighbours(mode)]
+def strike(wired: Wiring, asked: Modes, corner: str, volts: np.ndarray, charges: np.ndarray,
+           worst: Worst) -> None:
+    """Hold the first instants of every mode against the ratings. `volts` (supplies,) is what the supplies
+    give, `charges` (modes, states, capacitors) what the capacitors hold settled. One plug moves at a time,
+    or one switch."""
+    everywhere, home = np.flatnonzero(wired.kinds != APART), np.flatnonzero(wired.kinds == HOME)
+    struck = boil(wired, corner, everywhere, np.full(len(wired.large), HELD))
+    at_home = replace(struck, columns=struck.columns[home], at=home)
+    before = [wired.states.before[row] for row in everywhere]
+    came = np.array([[some[turn % len(some)] for some in before] for turn in range(max(map(len, before)))])
+    for mode in range(len(asked)):
+        given, gone, thrown = volts * asked.on[mode], asked.gone[mode], asked.neighbours(mode)
+
+        def words(row: int, before: str, mode: int = mode) -> str:
+            return f"{asked.words(mode)}, {corner}, {state_words(wired, row)} from {before}"
+
+        _hold(struck, given, gone, charges[mode][came], worst,
+              lambda case, row: words(row, state_words(wired, came[case, row])))
         if thrown:
-            cases.append((at_home, charges[thrown][:, home], "a switch thrown"))
-        for sums, held, why in cases:
-            if not given.any() and np.abs(held).max(initial=0.0) < TRACE:
-                continue
-            some = np.broadcast_to(given, (len(held), given.shape[1]))
-            held = np.broadcast_to(held, (len(held), len(sums.columns), held.shape[-1]))
-            shown = show(sums, settle(sums, some, gone, held), gone, held)
-            where = np.flatnonzero(states) if sums is struck else home
+            _hold(at_home, given, gone, charges[thrown][:, home], worst,
+                  lambda case, row: words(row, asked.words(thrown[case])))
 
-            def tell(case: int, state: int) -> str:
-                source = asked.words(thrown[case]) if sums is at_home else np.round(held[case, state], 2).tolist()
-                return f"{asked.words(mode)}, {corner}, {why} ({source}), {state_words(wired, where[state])}"
 
-            for kind in (HOME, "plugging"):
-                chosen = np.flatnonzero(wired.kinds[where] == kind)
-                worst.take(f"first instant, {kind}", shown[:, chosen], kept, lambda case, state, chosen=chosen: tell(case, chosen[state]))
-            own = np.flatnonzero(wired.kinds[where] == HOME)
-            if _lasts(wired, shown[:, own]):
-                if not marched:
-                    marched.append(boil(wired, corner, home, STEP / farads))
-                least = march(marched[0], some, gone, held[:, own])
-                worst.take("for seconds", np.minimum(least, shown[:, own]), _seconds(wired), lambda case, state: tell(case, own[state]))
+def _hold(sums: Sums, volts: np.ndarray, gone: np.ndarray, held: np.ndarray, worst: Worst,
+          tell: Callable[[int, int], str]) -> None:
+    """Hold the first instants with some charges, (cases, states, capacitors), against what parts stand for
+    a moment, and at home for seconds; `tell` words a case and a state."""
+    if not volts.any() and np.abs(held).max(initial=0.0) < TRACE:
+        return
+    wired, rows = sums.wired, sums.at
+    given = np.broadcast_to(volts, (len(held), len(volts)))
+    shown = show(sums, settle(sums, given, gone, held), gone, held)
+    moment, seconds = _ratings(wired)
+    for kind in (HOME, PLUGGING):
+        own = np.flatnonzero(wired.kinds[rows] == kind)
+        worst.take(f"first instant, {kind}", shown[:, own], moment,
+                   lambda case, k, own=own: tell(case, rows[own[k]]))
+    own = np.flatnonzero(wired.kinds[rows] == HOME)
+    if (shown[:, own] > seconds * (1 + SLACK)).any():
+        farads = np.array([wired.pieces[i].part.value.nominal for i in sums.capacitors])
+        least = march(boil(wired, sums.corner, rows[own], STEP / farads), given, gone, held[:, own])
+        worst.take("for seconds", np.minimum(least, shown[:, own]), seconds,
+                   lambda case, k: tell(case, rows[own[k]]))
 
 
 def march(sums: Sums, volts: np.ndarray, gone: np.ndarray, held: np.ndarray) -> np.ndarray:
@@ -64,30 +73,12 @@ def march(sums: Sums, volts: np.ndarray, gone: np.ndarray, held: np.ndarray) -> 
     for _ in range(round(BRIEF / STEP)):
         found = settle(sums, volts, gone, held)
         least = np.minimum(least, show(sums, found, gone, held))
-        a, b = sums.across(sums.capacitors)
-        held = found[..., a] - found[..., b]
+        held = sums.over(found, sums.capacitors)
     return least
 
 
-def _seconds(wired: Wiring) -> np.ndarray:
-    """What parts stand for seconds, where it is less than what they stand for a moment."""
-    found = ratings(wired, "seconds")
-    found[~quantities(wired, "volts", "amps") | (found >= ratings(wired, "momentary"))] = np.inf
-    return found
-
-
-def _lasts(wired: Wiring, shown: np.ndarray) -> bool:
-    """Does anything pass what it stands for seconds, but not what it stands for a moment?"""
-    return bool((shown > _seconds(wired) * (1 + SLACK)).any())
-
-
-def _different(rows: np.ndarray) -> np.ndarray:
-    """Rows that are not alike."""
-    _, first = np.unique(np.round(rows / TRACE), axis=0, return_index=True)
-    return rows[np.sort(first)]
-
-
-def state_words(wired: Wiring, state: int) -> str:
-    """A state in words: its kind, earth, and the contacts that are closed."""
-    pairs = [f"{a}-{b}" for (a, b), shut in zip(wired.contacts, wired.closed[state]) if shut]
-    return f"{wired.kinds[state]}{' with earth' if wired.earthed[state] else ''} [{' '.join(pairs)}]"
+def _ratings(wired: Wiring) -> tuple[np.ndarray, np.ndarray]:
+    """What parts stand for a moment, and for seconds where that is less; volts and amps alone."""
+    moment, seconds = ratings(wired, "momentary"), ratings(wired, "seconds")
+    other = np.array([rated.limit.quantity not in ("volts", "amps") for rated in wired.rated], dtype=bool)
+    return np.where(other, np.inf, moment), np.where(other | (seconds >= moment), np.inf, seconds)

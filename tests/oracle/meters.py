@@ -6,7 +6,6 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 import numpy as np
-from islands import rated_pairs
 from sums import Sums
 from wiring import Wiring
 
@@ -25,27 +24,24 @@ class Hit(NamedTuple):
     setting: str
 
     def __str__(self) -> str:
-        return f"{self.place}/{self.part} {self.quantity} {self.value:.4g} beyond {self.limit:.4g}, {self.state}, {self.setting}"
+        number = f"{self.value:.4g} beyond {self.limit:.4g}"
+        return f"{self.place}/{self.part} {self.quantity} {number}, {self.state}: {self.setting}"
 
 
 def ratings(wired: Wiring, which: str) -> np.ndarray:
-    """One rating of every limit, infinite where it is not known. `seconds` is what a part stands for ten of them, by default what it stands for ever."""
+    """One rating of every limit, infinite where it is not known. `seconds` is what a part stands for ten
+    of them, by default what it stands for ever."""
     found = [getattr(rated.limit, which, rated.limit.settled) for rated in wired.rated]
     return np.array([np.inf if value is None else value for value in found])
 
 
-def quantities(wired: Wiring, *names: str) -> np.ndarray:
-    """Which limits are about one of these quantities."""
-    return np.array([rated.limit.quantity in names for rated in wired.rated], dtype=bool)
-
-
 def show(sums: Sums, found: np.ndarray, gone: np.ndarray, held: np.ndarray | None = None) -> np.ndarray:
-    """What counts against every limit: (cases, states, limits) from unknowns (cases, states, size) with the supplies in `gone` not there. Sizes, but for
-    what is the wrong way round; nothing between nets that nothing joins."""
+    """What counts against every limit: (cases, states, limits) from unknowns (cases, states, size) with
+    the supplies in `gone` not there. Sizes, but for what is the wrong way round; nothing between nets that
+    nothing joins."""
     wired, shown = sums.wired, np.zeros((*found.shape[:2], len(sums.wired.rated)))
     for k, rated in enumerate(wired.rated):
-        volts = found[..., rated.a] - found[..., rated.b]
-        quantity = rated.limit.quantity
+        volts, quantity = found[..., rated.a] - found[..., rated.b], rated.limit.quantity
         if quantity == "volts":
             shown[..., k] = np.abs(volts)
         elif quantity == "reverse":  # not known: neither is which way round it sits
@@ -53,7 +49,7 @@ def show(sums: Sums, found: np.ndarray, gone: np.ndarray, held: np.ndarray | Non
         else:
             amps = _amps(sums, found, volts, rated.piece, held)
             shown[..., k] = np.abs(amps if quantity == "amps" else amps * volts)
-    return shown * sums.tied(gone, rated_pairs(wired))
+    return shown * sums.tied(gone, wired.rated)
 
 
 def _amps(sums: Sums, found: np.ndarray, volts: np.ndarray, i: int, held: np.ndarray | None) -> np.ndarray:
@@ -66,10 +62,16 @@ def _amps(sums: Sums, found: np.ndarray, volts: np.ndarray, i: int, held: np.nda
         return value * np.minimum(1.0, volts / part.knee)
     if part.kind == "clamp":
         return np.maximum(0.0, volts - value) / part.series
-    if i in sums.capacitors and held is not None:
+    if i in sums.capacitors:
         k = sums.capacitors.index(i)
         return (volts - held[..., k]) / sums.series[k]
     return np.zeros_like(volts)
+
+
+def state_words(wired: Wiring, state: int) -> str:
+    """A state in words: its kind, earth, and the nets whose contacts are closed."""
+    pairs = [f"{a}-{b}" for (a, b), shut in zip(wired.contacts, wired.closed[state]) if shut]
+    return f"{wired.kinds[state]}{' with earth' if wired.states.earthed[state] else ''} [{' '.join(pairs)}]"
 
 
 class Worst:
@@ -78,15 +80,17 @@ class Worst:
     def __init__(self, wired: Wiring) -> None:
         self.wired, self.found = wired, {}
 
-    def take(self, state: str, shown: np.ndarray, limits: np.ndarray, tell: Callable[[int, int], str]) -> None:
+    def take(self, state: str, shown: np.ndarray, limits: np.ndarray,
+             tell: Callable[[int, int], str]) -> None:
         """`shown` (cases, states, limits) against `limits` (limits,); `tell` words a case and state."""
         if not shown.size:
             return
         flat = shown.reshape(-1, shown.shape[-1])
         most, at = flat.max(axis=0), flat.argmax(axis=0)
         for k in np.flatnonzero(most > limits * (1 + SLACK)):
-            rated = self.wired.rated[k]
+            place, limit = self.wired.rated[k][:2]
             known = self.found.get((k, state))
             if known is None or most[k] > known.value:
                 setting = tell(*divmod(int(at[k]), shown.shape[1]))
-                self.found[k, state] = Hit(rated.place, rated.limit.id, rated.limit.quantity, state, float(most[k]), float(limits[k]), setting)
+                numbers = float(most[k]), float(limits[k])
+                self.found[k, state] = Hit(place, limit.id, limit.quantity, state, *numbers, setting)

@@ -1,8 +1,10 @@
-"""Nodal sums written a second time: the circuit of a wiring boiled down to what its supplies, its charged capacitors and its bending parts do.
+"""Nodal sums written a second time: a circuit boiled down to what its supplies, charged capacitors and bends
+do.
 
-One dense system for each switch state and tolerance corner, solved for one volt of every supply, one volt in every large capacitor and one ampere
-through every sink and clamp. Every supply setting, every charge and every region of the bends is then a sum of these columns.
-Nothing hangs in the air: a hundred gigohms lead from each net to ground.
+One dense system for each switch state and tolerance corner, solved for one volt of every supply, one volt
+in every large capacitor and one ampere through every sink and clamp. Every supply setting, every charge
+and every region of the bends is then a sum of these columns. Nothing hangs in the air: a hundred gigohms
+lead from each net to ground.
 """
 
 from __future__ import annotations
@@ -10,10 +12,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
-from islands import of_kind, piece_pairs, tied
-from wiring import AIR, Wiring, worth
+from corners import values
+from islands import pairs_of, tied
+from wiring import AIR, Wiring
 
-SEEP = 1e-7  # S through a clamp below its value: microamperes, as diodes leak; what hangs on a clamp alone follows it
+SEEP = 1e-7  # S through a clamp below its value: diodes leak, and what hangs on a clamp alone follows it
 HELD = 0.01  # ohm in series with a capacitor that holds its charge
 ROUNDS, SIMULTANEOUS = 200, 20
 
@@ -24,42 +27,45 @@ class Unsettled(ArithmeticError):
 
 @dataclass(frozen=True)
 class Sums:
-    """The columns of one corner in some states. `supplies`, `capacitors` (none when they are open) and `bends` are the pieces behind them.
-    `columns` (states, unknowns, columns) is per volt of a supply, per volt in a capacitor, per ampere that a bend draws beyond its first slope.
-    `values` (pieces,) are the parts at this corner, `series` (capacitors,) ohm."""
+    """`columns` (states, unknowns, columns): per volt of a supply, per volt in one of `capacitors` (none
+    when they are open), per ampere that one of `bends` draws beyond its first slope. `values` (pieces,)
+    are the parts at the corner, `series` (capacitors,) ohm; `at` tells which states of the wiring these
+    are."""
 
     wired: Wiring
+    corner: str
     values: np.ndarray
-    supplies: tuple[int, ...]
     capacitors: tuple[int, ...]
     series: np.ndarray
     bends: tuple[int, ...]
     columns: np.ndarray
+    at: np.ndarray
 
-    states: np.ndarray | slice
+    def over(self, found: np.ndarray, pieces) -> np.ndarray:
+        """The volts of some pieces, a over b: (..., pieces) of unknowns (..., size)."""
+        a, b = pairs_of(self.wired.pieces[i] for i in pieces).T
+        return found[..., a] - found[..., b]
 
-    def across(self, pieces) -> tuple[np.ndarray, np.ndarray]:
-        """The nets on the two sides of some pieces."""
-        return tuple(piece_pairs(self.wired, pieces).T)
-
-    def tied(self, gone: np.ndarray, pairs: np.ndarray) -> np.ndarray:
-        """(states, pairs): can direct current flow between two nets while the supplies in `gone` are not there?"""
-        opens = of_kind(self.wired, "capacitor") - set(self.capacitors) | {i for i, away in zip(self.supplies, gone) if away}
-        return tied(self.wired, opens, self.states, pairs)
+    def tied(self, gone: np.ndarray, things) -> np.ndarray:
+        """(states, things): can direct current flow between their two nets while the supplies in `gone`
+        are not there?"""
+        away = {i for i, absent in zip(self.wired.supplies, gone) if absent}
+        opens = (set(self.wired.of("capacitor")) - set(self.capacitors)) | away
+        return tied(self.wired, opens, self.at, pairs_of(things))
 
 
-def boil(wired: Wiring, corner: str, states, series: np.ndarray | None = None) -> Sums:
-    """The sums of a wiring at a corner in some states (numbers or a mask). Without `series` capacitors are open; with it (ohm, one for each large
-    capacitor) they are sources of what they hold behind that resistance."""
-    pieces = wired.pieces
-    values = np.array([worth(piece.part, corner) for piece in pieces])
-    supplies = tuple(i for i, piece in enumerate(pieces) if piece.part.kind == "emf" and piece.part.value.nominal)
+def boil(wired: Wiring, corner: str, at: np.ndarray, series: np.ndarray | None = None) -> Sums:
+    """The sums of a wiring at a corner in the states `at`. Without `series` capacitors are open; with it
+    (ohm, one for each large capacitor) they are sources of what they hold behind that resistance."""
+    pieces, worth, supplies = wired.pieces, values(wired, corner), wired.supplies
     capacitors = wired.large if series is not None else ()
-    bends = tuple(i for i, piece in enumerate(pieces) if piece.part.kind in ("sink", "clamp"))
+    bends = wired.of("sink", "clamp")
     siemens = np.zeros(len(pieces))
     for i, piece in enumerate(pieces):
-        if piece.part.kind in ("resistor", "sink"):
-            siemens[i] = 1 / values[i] if piece.part.kind == "resistor" else values[i] / piece.part.knee
+        if piece.part.kind == "resistor":
+            siemens[i] = 1 / worth[i]
+        elif piece.part.kind == "sink":
+            siemens[i] = worth[i] / piece.part.knee
         elif piece.part.kind == "clamp":
             siemens[i] = SEEP
     if capacitors:
@@ -72,53 +78,53 @@ def boil(wired: Wiring, corner: str, states, series: np.ndarray | None = None) -
         right[pieces[i].a, k] += amps
         right[pieces[i].b, k] -= amps
     matrix = wired.frame + (siemens @ wired.stamps).reshape(wired.size, wired.size)
-    found = np.linalg.solve(matrix + wired.touching[states], right)
-    return Sums(wired, values, supplies, capacitors, np.array([]) if series is None else series, bends, found, states)
+    columns = np.linalg.solve(matrix + wired.touching[at], right)
+    series = np.array([]) if series is None else series
+    return Sums(wired, corner, worth, capacitors, series, bends, columns, at)
 
 
-def settle(sums: Sums, volts: np.ndarray, open_supplies: np.ndarray, held: np.ndarray | None = None) -> np.ndarray:
-    """Unknowns (cases, states, size). `volts` (cases, supplies) is what each supply gives, `open_supplies` (supplies,) which are no longer there,
-    `held` (cases, states, capacitors) what each capacitor holds."""
-    columns, count = sums.columns, len(sums.supplies)
-    gone = np.flatnonzero(open_supplies)
-    if gone.size:  # whatever the others do, these carry nothing: their volts follow
-        rows = [sums.wired.branch[sums.supplies[k]] for k in gone]
-        own = columns[:, rows][:, :, gone] - 1e-3 * AIR * np.eye(gone.size)
-        columns = columns - columns[:, :, gone] @ np.linalg.solve(own, columns[:, rows])
-    driven = np.broadcast_to((volts * ~open_supplies)[:, None], (len(volts), len(columns), count))
+def settle(sums: Sums, volts: np.ndarray, gone: np.ndarray, held: np.ndarray | None = None) -> np.ndarray:
+    """Unknowns (cases, states, size). `volts` (cases, supplies) is what each supply gives, `gone`
+    (supplies,) which are not there, `held` (cases, states, capacitors) what each capacitor holds. Raises
+    Unsettled."""
+    columns, away = sums.columns, np.flatnonzero(gone)
+    if away.size:  # whatever the others do, these carry nothing: their volts follow
+        rows = [sums.wired.branch[sums.wired.supplies[k]] for k in away]
+        own = columns[:, rows][:, :, away] - 1e-3 * AIR * np.eye(away.size)
+        columns = columns - columns[:, :, away] @ np.linalg.solve(own, columns[:, rows])
+    driven = np.broadcast_to((volts * ~gone)[:, None], (len(volts), len(columns), len(gone)))
     if held is not None:
-        driven = np.concatenate([driven, np.broadcast_to(held, (len(volts), *held.shape[1:]))], axis=-1)
-    found = np.einsum("snk,csk->csn", columns[:, :, :driven.shape[-1]], driven)
-    return _bend(sums, found, columns[:, :, driven.shape[-1]:]) if sums.bends else found
+        driven = np.concatenate([driven, held], axis=-1)
+    count = driven.shape[-1]
+    found = np.einsum("snk,csk->csn", columns[:, :, :count], driven)
+    return _bend(sums, found, columns[:, :, count:]) if sums.bends else found
 
 
 def _bend(sums: Sums, found: np.ndarray, draws: np.ndarray) -> np.ndarray:
-    """Add what each sink and clamp draws beyond its first slope. A sink's slope ends at its knee, where it draws its full current; a clamp draws
-    nothing up to its value."""
-    a, b = sums.across(sums.bends)
+    """Add what each sink and clamp draws beyond its first slope: `draws` (states, size, bends) is per
+    ampere. A sink's slope ends at its knee, where it draws its full current; a clamp draws nothing up to
+    its value."""
     parts = [sums.wired.pieces[i].part for i in sums.bends]
-    full = sums.values[list(sums.bends)]
-    sinks = np.array([part.kind == "sink" for part in parts])
-    knee = np.array([part.knee if part.kind == "sink" else 0.0 for part in parts])
-    ohm = np.array([part.series if part.kind == "clamp" else 1.0 for part in parts])
-    at = np.where(sinks, knee, full)
-    slope = np.where(sinks, -full / np.where(sinks, knee, 1.0), 1 / ohm - SEEP)
+    full, sinks = sums.values[list(sums.bends)], np.array([part.kind == "sink" for part in parts])
+    ohm = np.array([part.knee / value if part.kind == "sink" else part.series
+                    for part, value in zip(parts, full)])
+    at = np.where(sinks, full * ohm, full)
+    slope = np.where(sinks, -1 / ohm, 1 / ohm - SEEP)
     still = np.where(sinks, full, full * (SEEP - 1 / ohm))
-    free = found[..., a] - found[..., b]
-    gives = draws[:, a] - draws[:, b]  # volts at each bend per ampere drawn by each
+    free = sums.over(found, sums.bends)
+    gives = np.moveaxis(sums.over(np.moveaxis(draws, 1, -1), sums.bends), 1, -1)  # volts per ampere
     volts, past = free.copy(), np.zeros(free.shape, dtype=bool)
     for turn in range(ROUNDS):
-        # On the bend itself both regions give the same.
         off = (volts > at) != past
-        off &= np.abs(volts - at) > 1e-9 * np.abs(at) + 1e-12
+        off &= np.abs(volts - at) > 1e-9 * np.abs(at) + 1e-12  # on the bend itself both regions give the same
         if not off.any():
-            drawn = past * (slope * volts + still)
-            return found + np.einsum("snk,csk->csn", draws, drawn)
-        if turn >= SIMULTANEOUS:  # one at a time, the first that is wrong: that comes to an end where all at once may go round
+            return found + np.einsum("snk,csk->csn", draws, past * (slope * volts + still))
+        if turn >= SIMULTANEOUS:  # one at a time, the first that is wrong: all at once may go round for ever
             off &= np.cumsum(off, axis=-1) == 1
         past = past ^ off
         case, state = np.nonzero(off.any(axis=-1))
-        on, w = past[case, state], gives[state]
-        system = np.eye(len(at)) - w * (on * slope)[:, None, :]
-        volts[case, state] = np.linalg.solve(system, (free[case, state] + np.einsum("nij,nj->ni", w, on * still))[..., None])[..., 0]
+        on, each = past[case, state], gives[state]
+        system = np.eye(len(at)) - each * (on * slope)[:, None, :]
+        given = free[case, state] + np.einsum("nij,nj->ni", each, on * still)
+        volts[case, state] = np.linalg.solve(system, given[..., None])[..., 0]
     raise Unsettled(", ".join(sums.wired.pieces[i].id for i in sums.bends))
