@@ -13,10 +13,11 @@ MAY_IMPORT = {
     "catalogue": {"catalogue"},
     "engine": {"catalogue", "engine"},
     "ledger": {"catalogue", "engine", "ledger"},
+    "interference": {"catalogue", "engine", "interference"},
     "drawing": {"catalogue", "engine", "drawing"},
-    "site": {"catalogue", "engine", "drawing", "site"},
+    "site": {"catalogue", "engine", "interference", "drawing", "site"},
     "__init__": set(),
-    "__main__": {"catalogue", "engine", "ledger", "drawing", "site"},
+    "__main__": {"catalogue", "engine", "ledger", "interference", "drawing", "site"},
 }
 MOST_LINES = 300
 AUDIO_WORDS = (
