@@ -1,4 +1,4 @@
-"""The command line: lint, judge, route, matrix, draw, docs, bundle, list, ledger."""
+"""The command line: lint, judge, route, matrix, draw, docs, bundle, list, ledger, interfere."""
 
 from __future__ import annotations
 
@@ -85,6 +85,8 @@ def _parser() -> argparse.ArgumentParser:
     made = command("ledger", _ledger, "Write the verdict of every pairing to the catalogue's verdicts folder and print what changed.")
     made.add_argument("--check", action="store_true", help="write nothing; exit 1 if the ledger is stale")
     made.add_argument("--since", metavar="REV", help="print what changed since this git revision instead of since the last write")
+    made = command("interfere", _interfere, "What else gets into a run: hum, mains, radio, and what helps.", json_too=True)
+    made.add_argument("file", type=Path, metavar="RUN.yaml", help="the run, described")
     made = command("list", _list, "List what the catalogue holds.", json_too=True)
     made.add_argument("kind", nargs="?", choices=KINDS)
     return parser
@@ -220,6 +222,23 @@ def _at_revision(directory: Path, revision: str) -> dict[str, str]:
 
     names = git("ls-tree", "--name-only", revision, "./").splitlines()
     return {name: git("show", f"{revision}:./{name}") for name in names if name.endswith(".txt")}
+
+
+def _interfere(options) -> int:
+    from generator import interference
+
+    catalogue = load(options.pinouts)
+    tables = interference.with_ports(interference.tables(), catalogue)
+    try:
+        run = interference.read(options.file, catalogue, tables)
+    except OSError as fault:
+        raise BadUse(f"'{options.file}' cannot be read: {fault.strerror}.") from None
+    except CatalogueError as error:
+        raise BadUse(str(error)) from None
+    told = interference.tell(run, tables)
+    shown = json.dumps(interference.as_data(told, tables), indent=2, ensure_ascii=False) if options.json else interference.as_lines(told, tables)
+    print(shown)
+    return 0
 
 
 def _list(options) -> int:

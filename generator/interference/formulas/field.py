@@ -4,6 +4,7 @@ to centre, in metres.
 
 from __future__ import annotations
 
+from functools import lru_cache
 from math import acosh, cosh, exp, pi, sqrt
 
 STEPS = 200  # of the integral below; it converges faster than any power of the step
@@ -34,6 +35,7 @@ def three_triangle(amps: float, spacing: float, distance: float) -> float:
     return sqrt(1.5) * pair(amps, spacing, distance)
 
 
+@lru_cache(4096)
 def twist(distance: float, lay: float) -> float:
     """What twisting leaves of the field of a straight pair, at most 1: x^2 |K1'(x)| with x = 2 pi distance /
     lay.
@@ -59,9 +61,7 @@ def twist_far(distance: float, lay: float) -> float:
 
 
 def twisted_pair(amps: float, spacing: float, lay: float, distance: float) -> float:
-    """A twisted cord at its strongest direction: 2.12 times `twist`, which far inside a lay is a straight
-    pair turning round.
-    """
+    """A twisted cord in its strongest direction: a straight pair times `twist`."""
     return pair(amps, spacing, distance) * twist(distance, lay)
 
 
@@ -70,3 +70,14 @@ def falling(surface: float, surface_distance: float, distance: float) -> float:
     size.
     """
     return surface * (surface_distance / distance) ** 3
+
+
+def cable(amps: float, spacing: float, lay: float, distance: float) -> float:
+    """A mains cable by its data, 0 for a spacing or lay it does not have; never more than one of its wires
+    alone would make.
+    """
+    alone = wire(amps, distance)
+    if not spacing:
+        return alone
+    together = twisted_pair(amps, spacing, lay, distance) if lay else pair(amps, spacing, distance)
+    return min(alone, together)

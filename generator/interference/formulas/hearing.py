@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Sequence
+from functools import lru_cache
 from math import log, log10, sqrt
 
 BOLTZMANN = 1.380649e-23
 
 
+@lru_cache(4096)
 def weighting(hertz: float) -> float:
     """A-weighting, dB."""
     f = hertz * hertz

@@ -53,6 +53,14 @@ def strip_beside_wire(near: float, width: float) -> float:
     return FACTOR * log((near + width) / near)
 
 
+def strip_beside_cable(spacing: float, twist: float, near: float, width: float) -> float:
+    """The same beside a mains cable: `twist` is what its twist leaves at the near edge, so the rest is told
+    too large.
+    """
+    alone = strip_beside_wire(near, width)
+    return min(alone, twist * strip_beside_pair(spacing, near, width)) if spacing else alone
+
+
 def crossing(degrees: float) -> float:
     """What is left when the lead crosses instead of running alongside: `degrees` off a right angle, 90 for
     parallel.

@@ -44,14 +44,26 @@ def harmonics(shape: Callable[[float], float]) -> tuple[float, ...]:
     return tuple(float(peaks[n]) / sqrt(2) / rms for n in range(1, HIGHEST + 1, 2))
 
 
+def mixed(third: float) -> tuple[float, ...]:
+    """A mains wave with a third harmonic of this share of the first, and higher ones falling as 1/n, to the
+    39th.
+    """
+    shares = [1.0] + [third * 3 / n for n in range(3, 41, 2)]
+    rms = sqrt(sum(share**2 for share in shares))
+    return tuple(share / rms for share in shares)
+
+
 @cache
 def spectrum(kind: str, hertz: float) -> tuple[float, ...]:
-    """`sine`, `dimmer:SECONDS`, `rectifier:SHARE` -> shares of the odd harmonics. Raises KeyError for another
+    """`sine`, `mixed:SHARE`, `dimmer:SECONDS`, `rectifier:SHARE` -> shares of the odd harmonics. Raises
+    KeyError for another
     kind.
     """
     name, _, number = kind.partition(":")
     if name == "sine":
         return (1.0,)
+    if name == "mixed":
+        return mixed(float(number))
     return harmonics(
         {"dimmer": lambda: dimmer(float(number), hertz), "rectifier": lambda: rectifier(float(number))}[
             name
