@@ -51,6 +51,7 @@ class Answer:
     noise: Three
     balanced: bool
     closed: bool
+    in_range: bool
     floating: bool
     radio: tuple[Heard, ...]
     guesses: tuple[Guess, ...]
@@ -80,6 +81,7 @@ def answer(run: Run, tables: Tables) -> Answer:
         tuple(n.noise for n in three),
         middle.balanced,
         middle.closed,
+        middle.in_range,
         middle.chassis.floating,
         radio(run, tables, middle.balanced),
         tuple(guesses.used.values()),

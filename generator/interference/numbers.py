@@ -19,6 +19,7 @@ from .tables import Tables
 
 ENDS = ("quiet", "typical", "loud")
 QUIET, TYPICAL, LOUD = range(3)
+SHORT = 30  # times the screen: see in_range; held against circuits in tests/oracle
 PAIRS = ("pair", "quad", "open pair")
 
 
@@ -54,6 +55,12 @@ class Numbers:
     contact_one: float
     wanted: float
     noise: float
+
+    @property
+    def in_range(self) -> bool:
+        """Do source and input carry next to nothing of the screen's current, as the formulas take it?"""
+        across = self.common + self.leg if self.balanced and self.common else self.source_ohm + self.input_ohm
+        return across > SHORT * self.screen_ohm
 
     @property
     def divider(self) -> float:

@@ -51,15 +51,21 @@ def through(n: Numbers, f: float) -> float:
             chassis.screen_drop(1.0, between.ohm, between.farad, n.loop_henry, n.screen_ohm, n.bond, f)
             * share
         )
+    if n.bond:  # a wire between the cases stands in for the screen that is open
+        return chassis.screen_drop(1.0, between.ohm, between.farad, 0.0, n.bond, 0.0, f) * share
     if n.balanced:
-        common = (balance.leg_ohm(n.common, n.common_farad, f) + n.leg) / 2
-        return chassis.open_screen(1.0, between.ohm, between.farad, common, f) * share
-    return chassis.open_screen(1.0, between.ohm, between.farad, n.source_ohm + n.input_ohm, f) * n.divider
+        common, capacitive = balance.leg_ohm(n.common, n.common_farad, f), not n.common
+        legs = (balance.in_series(ohm, common, capacitive) for ohm in (n.leg, n.leg + n.imbalance))
+        across = parallel(*legs)
+        return chassis.open_screen(1.0, between.ohm, between.farad, across, f, capacitive) * share
+    across = n.source_ohm + n.input_ohm
+    return chassis.open_screen(1.0, between.ohm, between.farad, across, f) * n.divider
 
 
 def conversion(n: Numbers, f: float) -> float:
     """Share of a common-mode voltage that a balanced input hears."""
-    by_source = balance.conversion(n.imbalance, n.leg, balance.leg_ohm(n.common, n.common_farad, f))
+    common = balance.leg_ohm(n.common, n.common_farad, f)
+    by_source = balance.conversion(n.imbalance, n.leg, common, not n.common)
     return balance.total((by_source, n.rejection), n.worst)
 
 

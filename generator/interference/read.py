@@ -16,6 +16,7 @@ from .guesses import GIVEN, UNITS
 from .run import Beside, Device, Lead, Run, Spare, Thing, Transmitter
 from .tables import Tables
 
+FLOATING_AMPS = 5e-3  # ten times what a device on a two-pin plug may leak
 FOLD = ("mic-pair",)  # what a lead of the catalogue without a cable of its own is taken for
 
 
@@ -152,6 +153,12 @@ def _hold(run: Run, node: Map, tables: Tables, problems: Problems) -> None:
             "bad-choice",
             "'same battery' is for two devices powered by it; one of these is on the mains.",
         )
+    if run.measured_amps > FLOATING_AMPS and {run.source.powered, run.input.powered} != {"earthed"}:
+        message = (
+            f"'{node['measured'].text('amps')}' flows only between two earthed devices; "
+            "if one of these is not earthed it has a fault: unplug it, and call an electrician."
+        )
+        problems.add(node["measured"]["amps"].place, "bad-number", message)
     for one, at in zip(_many(node, "radio"), run.transmitters):
         if at.distance < 0.005:
             problems.add(

@@ -57,6 +57,7 @@ def as_lines(told: Told, tables: Tables) -> str:
     if a.dominant:
         lines.append(f"Most of it: {tables.formulas[a.dominant]['words']}")
     lines += [words.of_radio(one, tables) for one in a.radio]
+    lines += [] if a.in_range else [words.OUT_OF_RANGE]
     lines += ["", "What to do:"]
     helping = [one for one in found if one.radio is not None or one.id == "length" or _helps(one)]
     lines += [f"  {words.of_remedy(one, tables)}" for one in helping] or ["  Nothing: leave it as it is."]
@@ -138,6 +139,7 @@ def as_data(told: Told, tables: Tables) -> dict[str, Any]:
         "wanted_volts": a.wanted,
         "noise_volts": a.noise,
         "balanced": a.balanced,
+        "in_range": a.in_range,
         "paths": {name: asdict(level) for name, level in a.paths.items()},
         "total": asdict(a.total),
         "radio": [{**asdict(one), "says": words.of_radio(one, tables)} for one in a.radio],

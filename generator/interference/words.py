@@ -21,6 +21,7 @@ RADIO = {
     "test it": "Radio from {name} at {distance} may be heard: test it before the take.",
     "expect it": "Expect to hear {name} at {distance}.",
 }
+OUT_OF_RANGE = "Rough only: source and input carry some of the screen's current, out of the formula's range."
 WHY = {
     "unbalanced": "the run is unbalanced",
     "contact 1": "contact 1 wanders through a device",

@@ -36,6 +36,7 @@ def random_run(rng: Random, tables: Tables) -> Run:
     batteries = source.powered == input.powered == "battery"
     volts, hertz = rng.choice(((230.0, 50.0), (120.0, 60.0)))
     length = sum(lead.length for lead in leads)
+    most = 1.0 if source.powered == input.powered == "earthed" else 1e-3
     return Run(
         source,
         input,
@@ -48,7 +49,7 @@ def random_run(rng: Random, tables: Tables) -> Run:
         dimmers=rng.random() < 0.2,
         held=rng.random() < 0.2,
         measured_volts=even(rng, 1e-3, 200) if rng.random() < 0.2 else 0.0,
-        measured_amps=even(rng, 1e-6, 1) if rng.random() < 0.2 else 0.0,
+        measured_amps=even(rng, 1e-6, most) if rng.random() < 0.2 else 0.0,
         bond=even(rng, 0.01, 1) if rng.random() < 0.2 else 0.0,
         transformer=rng.random() < 0.1,
         ferrite=even(rng, 50, 5000) if rng.random() < 0.2 else 0.0,

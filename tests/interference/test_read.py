@@ -15,7 +15,7 @@ into: {device: mixer-mic-in-p48-xlr, powered: earthed mains, contact-1: wanders}
 sockets: same room
 shares-with-dimmers: yes
 held: no
-measured: {volts: 12 mV, amps: 30 mA}
+measured: {volts: 12 mV, amps: 30 uA}
 bond: 50 mohm
 transformer: no
 ferrite: 1.5 kohm
@@ -51,7 +51,7 @@ def test_everything_a_run_may_say(read):
         sockets="same room",
         dimmers=True,
         measured_volts=0.012,
-        measured_amps=0.03,
+        measured_amps=30e-6,
         bond=0.05,
         ferrite=1500.0,
         beside=(

@@ -17,14 +17,20 @@ def leg_ohm(ohm: float, farad: float, hertz: float) -> float:
     return 1 / siemens if siemens else inf
 
 
-def conversion(imbalance: float, source_ohm: float, common_ohm: float) -> float:
-    """Share of the common-mode volts that appears between the legs: exact for resistances, Z/(Z+R) -
-    Z/(Z+R+dR).
+def in_series(source_ohm: float, common_ohm: float, capacitive: bool) -> float:
+    """Magnitude of a resistance and an impedance to the case in a row."""
+    return hypot(source_ohm, common_ohm) if capacitive else source_ohm + common_ohm
 
-    `source_ohm` is the smaller leg. With a capacitive Z the magnitude is right to a part in R/Z."""
+
+def conversion(imbalance: float, source_ohm: float, common_ohm: float, capacitive: bool = False) -> float:
+    """Share of the common-mode volts that appears between the legs: exactly |Z/(Z+R) - Z/(Z+R+dR)|.
+
+    `source_ohm` is the smaller leg; `capacitive` where Z is a capacitance and nothing else.
+    """
     if common_ohm == inf:
         return 0.0
-    return imbalance * common_ohm / ((common_ohm + source_ohm) * (common_ohm + source_ohm + imbalance))
+    one = in_series(source_ohm, common_ohm, capacitive)
+    return imbalance * common_ohm / one / in_series(source_ohm + imbalance, common_ohm, capacitive)
 
 
 def short_conversion(imbalance: float, common_ohm: float) -> float:

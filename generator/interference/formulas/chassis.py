@@ -50,9 +50,15 @@ def screen_drop(
     return both * screen_current(volts, ohm, farad, 0.0, both, hertz)
 
 
-def open_screen(volts: float, ohm: float, farad: float, common_ohm: float, hertz: float) -> float:
-    """Volts between the cases when nothing but the common-mode impedance of the input joins them."""
-    return common_ohm * volts / hypot(ohm + common_ohm, source_reactance(farad, 0.0, hertz))
+def open_screen(
+    volts: float, ohm: float, farad: float, common_ohm: float, hertz: float, capacitive: bool = False
+) -> float:
+    """Volts between the cases when nothing but the common-mode impedance of the input joins them;
+    `capacitive` where that is a capacitance, which adds to one in the way instead of standing square to it.
+    """
+    across = capacitor_ohm(farad, hertz) if farad else 0.0
+    square, along = (ohm, common_ohm + across) if capacitive else (ohm + common_ohm, across)
+    return common_ohm * volts / hypot(square, along)
 
 
 def divider(source_ohm: float, input_ohm: float) -> float:
