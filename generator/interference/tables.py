@@ -31,6 +31,7 @@ NAMES = (
     "remedies",
     "never",
     "cautions",
+    "lengths",
 )
 UNWORDED = (
     "evidence",
@@ -79,6 +80,7 @@ class Tables:
     remedies: Mapping[str, Mapping[str, Any]]
     never: Mapping[str, Mapping[str, Any]]
     cautions: Mapping[str, Mapping[str, Any]]
+    lengths: Mapping[str, Mapping[str, Any]]
     bibliography: Mapping[str, Mapping[str, str]]
     spectra: Mapping[str, Mapping[str, tuple[float, ...]]] = field(
         default_factory=dict
@@ -107,6 +109,7 @@ def read() -> Tables:
         raw["remedies"],
         raw["never"],
         raw["cautions"],
+        raw["lengths"],
         raw["sources"],
         _spectra(beside["waves"]),
     )

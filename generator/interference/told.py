@@ -9,6 +9,7 @@ from . import words
 from .answer import Answer, Level, answer
 from .numbers import LOUD, QUIET, TYPICAL
 from .paths import PATHS
+from .reach import treble
 from .reading import Reading, reading
 from .remedies import FEW, Remedy, remedies, six_decibels
 from .run import Run
@@ -25,6 +26,7 @@ class Told:
     reading: Reading | None
     six_decibels: float | None
     cautions: tuple[str, ...]
+    treble: float  # dB left at 20 kHz
 
 
 def tell(run: Run, tables: Tables) -> Told:
@@ -36,6 +38,7 @@ def tell(run: Run, tables: Tables) -> Told:
         reading(run, tables),
         six_decibels(run, tables),
         tuple(tables.cautions[id]["words"] for id in _cautions(run, tables)),
+        treble(run, tables),
     )
 
 
@@ -76,6 +79,9 @@ def as_lines(told: Told, tables: Tables) -> str:
     lines += [
         f"  {_row('all together', a.total, '')}",
         f"  wanted: {words.one_figure(a.wanted[TYPICAL], 'V')} at the input",
+    ]
+    lines += [
+        f"  treble left at 20 kHz: {words.decibels(told.treble) if told.treble < -0.5 else 'all of it'}"
     ]
     lines += ["", "Guessed:"] + [f"  {_guess(one)}" for one in a.guesses]
     lines += ["", "Never:"] + [f"  {row['words']} {row['why']}" for row in tables.never.values()]
@@ -147,6 +153,7 @@ def as_data(told: Told, tables: Tables) -> dict[str, Any]:
             {"id": one.id, "says": words.of_remedy(one, tables), "gain_db": one.gains, "radio_db": one.radio}
             for one in told.remedies
         ],
+        "treble_db": told.treble,
         "better_cable": words.better_cable(told.remedies),
         "six_decibels_at_times": told.six_decibels,
         "reading": asdict(told.reading) if told.reading else None,
