@@ -10,13 +10,13 @@ from collections.abc import Iterable
 from difflib import get_close_matches
 
 from generator.catalogue.records import Catalogue, Connector, Port
-from generator.drawing import chains, faces, leads, plugs, schematic, svg
+from generator.drawing import chains, faces, leads, plots, plugs, runs, schematic, svg
 from generator.drawing.layout import in_words
 from generator.drawing.marks import mark
 from generator.drawing.scene import Scene
 from generator.engine.working import Working
 
-__all__ = ["draw", "draw_chain", "draw_mated", "draw_schematic", "mark"]
+__all__ = ["draw", "draw_chain", "draw_mated", "draw_scene", "draw_schematic", "mark", "plots", "runs"]
 
 VIEWS = {"circular": ("face", "solder"), "coaxial": ("face", "solder"), "rectangular": ("face", "solder"), "concentric": ("plug",)}
 
@@ -53,6 +53,11 @@ def draw_chain(catalogue: Catalogue, from_port: Port, through: chains.Through, i
 def draw_schematic(working: Working, *, prefix: str = "schematic", standalone: bool = True) -> str:
     """What decides a verdict, as a schematic; see schematic.schematic."""
     return svg.write(schematic.schematic(working), prefix, standalone)
+
+
+def draw_scene(scene: Scene, *, prefix: str, standalone: bool = True) -> str:
+    """A scene of `plots` or `runs`, which are made from plain numbers and words instead of records."""
+    return svg.write(scene, prefix, standalone)
 
 
 def draw_mated(catalogue: Catalogue, plug: str, jack: str, *, prefix: str | None = None, standalone: bool = True) -> str:

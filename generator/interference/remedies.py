@@ -45,8 +45,14 @@ def remedies(run: Run, tables: Tables) -> tuple[Remedy, ...]:
             )
             if gains[TYPICAL] is None or gains[TYPICAL] > -FEW:
                 found.append(Remedy(id, words, gains, None, made))
-    ranked = sorted(found, key=lambda one: -(999.0 if one.gains[TYPICAL] is None else one.gains[TYPICAL]))
+    ranked = sorted(found, key=_rank)
     return (*ranked, *_radio(run, tables))
+
+
+def _rank(one: Remedy) -> float:
+    """Best first; alike but for rounding stays in the order of cost, on every machine."""
+    typical = one.gains[TYPICAL]
+    return -999.0 if typical is None else -round(typical, 6)
 
 
 def _gain(before: float, after: float) -> float | None:

@@ -36,6 +36,9 @@ def rectifier(conduction: float) -> Callable[[float], float]:
     return at
 
 
+DIGITS = 6  # of a share: what is published is read back as the same number by every program
+
+
 def harmonics(shape: Callable[[float], float]) -> tuple[float, ...]:
     """Rms of the odd harmonics 1, 3, 5 ... HIGHEST as shares of the whole rms."""
     values = np.array([shape(2 * pi * i / POINTS) for i in range(POINTS)])
@@ -56,16 +59,18 @@ def mixed(third: float) -> tuple[float, ...]:
 @cache
 def spectrum(kind: str, hertz: float) -> tuple[float, ...]:
     """`sine`, `mixed:SHARE`, `dimmer:SECONDS`, `rectifier:SHARE` -> shares of the odd harmonics. Raises
-    KeyError for another
-    kind.
+    KeyError for
+    another kind.
     """
     name, _, number = kind.partition(":")
     if name == "sine":
         return (1.0,)
     if name == "mixed":
-        return mixed(float(number))
-    return harmonics(
-        {"dimmer": lambda: dimmer(float(number), hertz), "rectifier": lambda: rectifier(float(number))}[
-            name
-        ]()
-    )
+        shares = mixed(float(number))
+    else:
+        shapes = {
+            "dimmer": lambda: dimmer(float(number), hertz),
+            "rectifier": lambda: rectifier(float(number)),
+        }
+        shares = harmonics(shapes[name]())
+    return tuple(float(f"{share:.{DIGITS}g}") for share in shares)
