@@ -11,7 +11,7 @@ from generator.drawing.layout import Block, picture, small_print
 from generator.drawing.scene import MARGIN, SMALLEST, WIDE, Circle, Item, Line, Rect, Scene, Text, polyline
 from generator.drawing.text import ASCENT, wrap
 
-BOX, HIGH = 78, 46  # a device
+BOX, HIGH = 94, 46  # a device
 EARTH = 112  # where the earth line runs below the top of the devices
 POWER = {"earthed": "earthed mains", "insulated": "two-pin mains", "battery": "no mains"}
 

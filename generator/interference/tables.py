@@ -12,7 +12,7 @@ from typing import Any
 
 import yaml
 
-from generator.catalogue.records import GRADES
+from generator.catalogue.records import GRADES, Reference
 
 from . import amount
 from .formulas import wave
@@ -114,6 +114,13 @@ def read() -> Tables:
         _spectra(beside["waves"]),
     )
     return tables
+
+
+def references() -> dict[str, Reference]:
+    """The bibliography of the tables, as the catalogue has its own."""
+    return {
+        id: Reference(id, row["title"], row["where"], row["kind"]) for id, row in read().bibliography.items()
+    }
 
 
 def _file(name: str) -> dict[str, Any]:

@@ -11,7 +11,7 @@ from .numbers import LOUD, QUIET, TYPICAL
 from .paths import PATHS
 from .reach import treble
 from .reading import Reading, reading
-from .remedies import FEW, Remedy, remedies, six_decibels
+from .remedies import Remedy, remedies, six_decibels
 from .run import Run
 from .tables import Tables
 
@@ -37,9 +37,14 @@ def tell(run: Run, tables: Tables) -> Told:
         remedies(run, tables),
         reading(run, tables),
         six_decibels(run, tables),
-        tuple(tables.cautions[id]["words"] for id in _cautions(run, tables)),
+        cautions(run, tables),
         treble(run, tables),
     )
+
+
+def cautions(run: Run, tables: Tables) -> tuple[str, ...]:
+    """The cautions of a run."""
+    return tuple(tables.cautions[id]["words"] for id in _cautions(run, tables))
 
 
 def _cautions(run: Run, tables: Tables):
@@ -62,14 +67,14 @@ def as_lines(told: Told, tables: Tables) -> str:
     lines += [words.of_radio(one, tables) for one in a.radio]
     lines += [] if a.in_range else [words.OUT_OF_RANGE]
     lines += ["", "What to do:"]
-    helping = [one for one in found if one.radio is not None or one.id == "length" or _helps(one)]
+    helping = words.worth_telling(a, found)
     lines += [f"  {words.of_remedy(one, tables)}" for one in helping] or ["  Nothing: leave it as it is."]
     lines += [f"  {words.better_cable(found)}", *_six(told)]
-    idle = [one for one in found if one not in helping]
+    idle = [one for one in found if not words.helps(one)]
     if idle:
         lines += ["  These gain 0 dB here: " + " ".join(one.words for one in idle)]
     if told.reading:
-        lines += ["", _reading(told.reading)]
+        lines += ["", words.of_reading(told.reading)]
     lines += ["", "Numbers (quiet, typical, loud end of what is guessed):"]
     lines += [
         f"  {_row(tables.formulas[name]['name'], a.paths[name], name)}"
@@ -88,23 +93,9 @@ def as_lines(told: Told, tables: Tables) -> str:
     return "\n".join([*lines, "", *told.cautions])
 
 
-def _helps(one: Remedy) -> bool:
-    return one.gains[TYPICAL] is None or one.gains[TYPICAL] >= FEW
-
-
 def _six(told: Told):
     if told.six_decibels:
         yield f"  {told.six_decibels:.1f} times as far from what lies beside it gains 6 dB."
-
-
-def _reading(one: Reading) -> str:
-    narrow = (
-        f" It narrows the answer from {one.now:.0f} dB to {one.then:.0f} dB."
-        if one.now and one.then and one.then < one.now
-        else ""
-    )
-    expected = f"{words.one_figure(one.volts, 'V')} and {words.one_figure(one.amps, 'A')}"
-    return f"Measure AC volts and amps between the two cases; some {expected} are expected.{narrow}"
 
 
 def _row(name: str, level: Level, path: str) -> str:

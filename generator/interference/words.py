@@ -6,6 +6,7 @@ from math import floor, log10
 
 from .answer import Answer
 from .radio import Heard
+from .reading import Reading
 from .remedies import FEW, Remedy
 from .tables import Tables
 
@@ -108,3 +109,26 @@ def better_cable(found: tuple[Remedy, ...]) -> str:
     return (
         f"A better cable gains {most:.0f} dB." if most >= FEW else "A better cable gains nothing here: 0 dB."
     )
+
+
+def helps(one: Remedy) -> bool:
+    """Does it gain anything?"""
+    return for_radio(one) or one.gains[1] is None or one.gains[1] >= FEW
+
+
+def for_radio(one: Remedy) -> bool:
+    """Is it about radio, which has no decibels of its own?"""
+    return one.radio is not None or one.id == "length"
+
+
+def worth_telling(answer: Answer, found: tuple[Remedy, ...]) -> list[Remedy]:
+    """What to do. Where no hum is heard even at its worst, nothing is to be done about it."""
+    return [one for one in found if helps(one) and (for_radio(one) or answer.worst != "inaudible")]
+
+
+def of_reading(one: Reading) -> str:
+    """What to measure, what to expect, what it is worth."""
+    narrows = one.now and one.then and one.then < one.now
+    narrow = f" It narrows the answer from {one.now:.0f} dB to {one.then:.0f} dB." if narrows else ""
+    expected = f"{one_figure(one.volts, 'V')} and {one_figure(one.amps, 'A')}"
+    return f"Measure AC volts and amps between the two cases; some {expected} are expected.{narrow}"

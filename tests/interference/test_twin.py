@@ -17,24 +17,29 @@ from random_runs import random_run
 
 from generator import interference
 from generator.interference.address import write as address
+from generator.interference import words
 from generator.interference.answer import answer
 from generator.interference.published import as_data
 from generator.interference.reach import treble
 from generator.interference.reading import reading
 from generator.interference.remedies import remedies, six_decibels
+from generator.interference.told import cautions
 
 SCRIPTS = Path(__file__).parents[2] / "site_src/assets/js/interference"
 NUMBERS = [*sorted((SCRIPTS / "formulas").glob("*.js"))] + [
     SCRIPTS / f"{name}.js"
-    for name in "guesses between nearby numbers paths radio answer changes remedies address".split()
+    for name in "guesses between nearby numbers paths radio answer changes remedies words address".split()
 ]
 SEED, MANY, CURED = 20261128, 2000, 80
 RELATIVE, FLOOR = 1e-9, 1e-30  # of a number; V, below which a number is nothing
 
 ASKED = """
 const runs = Ringfence.interference, { tables, all, cured } = given;
+const says = (answer, run) => [runs.headline(answer), ...answer.radio.map((one) => runs.ofRadio(one, tables)),
+...runs.cautions(run, tables)];
 const told = all.map((run, i) => ({
-  answer: runs.answer(run, tables), treble: runs.trebleOf(run, tables), address: runs.writeAddress(run),
+  answer: runs.answer(run, tables), says: says(runs.answer(run, tables), run), treble: runs.trebleOf(run,
+  tables), address: runs.writeAddress(run),
   ...(i < cured ? { remedies: runs.remedies(run, tables), six: runs.sixDecibels(run, tables), reading:
   runs.reading(run, tables) } : {}),
 }));
@@ -108,16 +113,24 @@ def test_two_thousand_answers_agree(both, tables):
     wrong = []
     for number, (run, other) in enumerate(zip(all, found["told"])):
         own = asdict(answer(run, tables))
-        for words in differences(own, other["answer"], f"run {number}"):
-            if ".below" not in words and ".noise[" not in words or not _close(words):
-                wrong.append(words)
+        for apart in differences(own, other["answer"], f"run {number}"):
+            if ".below" not in apart and ".noise[" not in apart or not _close(apart):
+                wrong.append(apart)
+        if said(answer(run, tables), run, tables) != other["says"]:
+            wrong.append(f"run {number}: {said(answer(run, tables), run, tables)} and {other['says']}")
         if not isclose(treble(run, tables), other["treble"], rel_tol=RELATIVE, abs_tol=1e-12):
             wrong.append(f"run {number}: treble {treble(run, tables)} and {other['treble']}")
     assert not wrong, f"{len(wrong)} of them\n" + "\n".join(wrong[:20])
 
 
-def _close(words: str) -> bool:
-    own, other = words.rsplit(": ", 1)[1].split(" and ")
+def said(found, run, tables):
+    """The sentences of an answer."""
+    radio = [words.of_radio(one, tables) for one in found.radio]
+    return [words.headline(found), *radio, *cautions(run, tables)]
+
+
+def _close(apart: str) -> bool:
+    own, other = apart.rsplit(": ", 1)[1].split(" and ")
     return "None" not in (own, other) and abs(float(own) - float(other)) < 1e-8
 
 

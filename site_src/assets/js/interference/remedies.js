@@ -9,17 +9,21 @@ Ringfence.interference = Ringfence.interference || {};
   const gainOf = (before, after) => (after ? runs.db(before / after) : before ? null : 0);
   const rank = (one) => (one.gains[runs.TYPICAL] === null ? 999 : Math.round(one.gains[runs.TYPICAL] * 1e6) / 1e6); // alike but for rounding: by cost
 
-  /* [{id, words, gains, radio, of}], best first; what makes it worse is not a cure. */
+  /* One cure by its id: {id, words, gains, radio, of}; null where it does not apply or makes it worse. `before` is totalHeard of the run. */
+  runs.cure = function (id, run, tables, before) {
+    const of = runs.CHANGES[id] ? runs.CHANGES[id](run, tables) : null;
+    if (!of || same(of, run)) return null;
+    const after = runs.totalHeard(of, tables), gains = before.map((one, end) => gainOf(one, after[end])), typical = gains[runs.TYPICAL];
+    const words = tables.remedies[id].words.replace("{device}", runs.mainsDevice(run, tables)).replace("{cable}", runs.betterName(run, tables));
+    return typical === null || typical > -FEW ? { id, words, gains, radio: null, of } : null;
+  };
+
+  /* Cures best first, and behind them those for radio. */
+  runs.ranked = (found, run, tables) => [...found.filter(Boolean).sort((one, other) => rank(other) - rank(one)), ...forRadio(run, tables)];
+
   runs.remedies = function (run, tables) {
-    const before = runs.totalHeard(run, tables), found = [];
-    for (const [id, row] of Object.entries(tables.remedies)) {
-      const of = runs.CHANGES[id] ? runs.CHANGES[id](run, tables) : null;
-      if (!of || same(of, run)) continue;
-      const after = runs.totalHeard(of, tables), gains = before.map((one, end) => gainOf(one, after[end]));
-      const words = row.words.replace("{device}", runs.mainsDevice(run, tables)).replace("{cable}", runs.betterName(run, tables));
-      if (gains[runs.TYPICAL] === null || gains[runs.TYPICAL] > -FEW) found.push({ id, words, gains, radio: null, of });
-    }
-    return [...found.sort((one, other) => rank(other) - rank(one)), ...forRadio(run, tables)];
+    const before = runs.totalHeard(run, tables);
+    return runs.ranked(Object.keys(tables.remedies).map((id) => runs.cure(id, run, tables, before)), run, tables);
   };
 
   function forRadio(run, tables) {
@@ -50,7 +54,7 @@ Ringfence.interference = Ringfence.interference || {};
 
   /* {volts, amps, now, then}: what a meter would typically show, and the spread of the answer in dB without and with it. */
   runs.reading = function (run, tables) {
-    if (run.measured_volts || run.measured_amps || (run.source.powered === "battery" && run.input.powered === "battery")) return null;
+    if (run.measured_volts || run.measured_amps || [run.source.powered, run.input.powered].includes("battery")) return null;
     const expected = runs.chassis(run, tables, runs.guesses(run, tables), runs.TYPICAL);
     const reactance = expected.farad ? 1 / (runs.omega(run.hertz) * expected.farad) : 0, amps = expected.volts / Math.hypot(expected.ohm, reactance);
     const then = { ...run, measured_volts: expected.volts, measured_amps: amps };
