@@ -51,7 +51,7 @@ def pictures():
                 )
 
 
-@pytest.mark.parametrize("scene", pictures(), ids=str)
+@pytest.mark.parametrize("scene", list(pictures()), ids=str)
 def test_words_are_inside_large_enough_and_not_on_each_other(scene):
     words = seen.all_words(draw_scene(scene, prefix="p"))
     for one in words:
