@@ -10,7 +10,8 @@ from typing import Any
 
 from generator.catalogue.records import Catalogue
 
-from . import readings
+from . import book, readings
+from .guided import guided
 from .safety import cautions
 from .specimen import on_bench
 
@@ -52,6 +53,37 @@ def sheet(found: list[readings.Reading]) -> list[str]:
     ]
 
 
+def faults(catalogue: Catalogue, options: Namespace) -> Answer:
+    """The fault dictionary of a lead: readings, and what one hears between the usual devices."""
+    lead = catalogue.leads[options.lead]
+    data = book.as_data(catalogue, lead)
+    return data, book.text(lead, data)
+
+
+def diagnose(catalogue: Catalogue, options: Namespace) -> Answer:
+    """What is likely after the readings so far, and the next one to make."""
+    return guided(catalogue, catalogue.leads[options.lead], options.read, options.which)
+
+
+def _diagnose(parser: ArgumentParser) -> None:
+    parser.add_argument(
+        "--read",
+        action="append",
+        default=[],
+        metavar="A.1-B.1=0.3ohm",
+        help="what the meter showed; again for each reading",
+    )
+    parser.add_argument(
+        "--which",
+        action="store_true",
+        help="tell which of the look-alikes it is instead of what is wrong with it",
+    )
+
+
 COMMANDS: Mapping[str, Command] = {
-    "meter": Command("Tell what a meter should read between every two contacts of a lead.", meter)
+    "meter": Command("Tell what a meter should read between every two contacts of a lead.", meter),
+    "faults": Command("Tell what every single fault of a lead reads and sounds like.", faults),
+    "diagnose": Command(
+        "Tell what is wrong with a lead, or which lead it is, reading by reading.", diagnose, _diagnose
+    ),
 }

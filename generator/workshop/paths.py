@@ -20,6 +20,7 @@ from .specimen import Specimen
 from .tables import amount, table
 
 LOW, HIGH = 0, 1
+WIRE = 5.0  # ohm; more than this in a lead of some metres is no plain wire
 CROSS = 1e-6  # ohm; a wire that must stay a part
 
 
@@ -115,3 +116,9 @@ def capacitances(specimen: Specimen) -> np.ndarray:
         farad = y.imag / omega
         found.append(np.where(np.abs(y.real) > leak * np.abs(y.imag), np.nan, farad))
     return np.array(found)
+
+
+def conductors(specimen: Specimen) -> dict[str, int]:
+    """Terminal -> number of the conductor it is on: terminals a wire joins share one."""
+    ohms = resistances(specimen)[HIGH]
+    return {terminal: int(np.flatnonzero(ohms[i] < WIRE)[0]) for i, terminal in enumerate(specimen.terminals)}

@@ -13,12 +13,11 @@ import numpy as np
 from generator.catalogue.quantity import parse
 from generator.engine.words import fixed, quantity
 
-from .paths import HIGH, LOW, capacitances, resistances
+from .paths import HIGH, LOW, WIRE, capacitances, resistances
 from .specimen import SHELL, Specimen, contact_of, end_of
 from .tables import amount, table
 
 NONE = "no reading"  # beyond the highest range
-WIRE = 5.0  # ohm; more than this in a lead of some metres is no plain wire
 CHIRP = 1e-6  # F; a smaller capacitor is full before the beeper has noticed
 
 

@@ -64,14 +64,17 @@ def joint_of(terminal: str) -> str:
     return f"joint.{terminal}"
 
 
-def on_bench(catalogue: Catalogue, lead: Lead) -> Specimen:
-    """The specimen of a lead. Supplies inside it are off and their batteries out: such an emf is left out."""
+def on_bench(catalogue: Catalogue, lead: Lead, measured: bool = True) -> Specimen:
+    """The specimen of a lead. To be measured its supplies are off, their batteries out (such an emf is left
+    out), and the capacitance of its cable is put right; otherwise it is as the record has it."""
     terminals = {
         f"{end.id}.{contact}": f"solder-{end.id}-{contact}"
         for end in lead.ends.values()
         for contact in contacts(catalogue, end.connector)
     }
-    kept = [part for part in capacitance.parts(lead) if part.kind != "emf"]
+    kept = (
+        [part for part in capacitance.parts(lead) if part.kind != "emf"] if measured else lead.network.parts
+    )
     parts = [replace(part, a=terminals.get(part.a, part.a), b=terminals.get(part.b, part.b)) for part in kept]
     joints = [Part(joint_of(terminal), "wire", terminal, node) for terminal, node in terminals.items()]
     strays = frozenset(part.id for part in kept if capacitance.stray(lead, part))

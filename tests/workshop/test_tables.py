@@ -1,4 +1,5 @@
-"""Every row of the workshop's tables says how it is known: published names its source, memory what would confirm it."""
+"""Every row of the workshop's tables says how it is known: published names its source, memory what would
+confirm it."""
 
 import pytest
 
