@@ -8,7 +8,7 @@ every reading of the real network lies between the two.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from math import inf, pi
 
 import numpy as np
@@ -52,70 +52,69 @@ def resistances(specimen: Specimen) -> np.ndarray:
     path is."""
     kept = [part for part in specimen.parts if part.kind != "capacitor"]
     spans = {part.id: span(specimen, part) for part in kept if _conducts(part)}
-    return np.array(
-        [_ohms(specimen, kept, {id: both[bound] for id, both in spans.items()}) for bound in (LOW, HIGH)]
-    )
+    if all(both[HIGH] < inf for both in spans.values()):
+        return _ohms(specimen, kept, spans)
+    through = _ohms(specimen, kept, {id: (low, low) for id, (low, _) in spans.items()})[LOW]
+    cut = [part for part in kept if part.id not in spans or spans[part.id][HIGH] < inf]
+    return np.array([through, _ohms(specimen, cut, spans)[HIGH]])
 
 
 def _conducts(part: Part) -> bool:
     return part.kind in ("resistor", "clamp") or (part.kind == "wire" and part.id.startswith("joint."))
 
 
-def _ohms(specimen: Specimen, parts: Iterable[Part], values: Mapping[str, float]) -> np.ndarray:
-    """Effective resistance from the inverse of the grounded conductance matrix of each island."""
-    kept = [_resistor(part, values) for part in parts if part.id not in values or values[part.id] < inf]
-    return np.abs(_between(kept, list(specimen.terminals), lambda part: 1 / max(values[part.id], CROSS)))
+def _ohms(specimen: Specimen, parts: Sequence[Part], spans: Mapping[str, tuple[float, float]]) -> np.ndarray:
+    kept = [_resistor(part, part.id in spans) for part in parts]
+    return np.abs(_between(kept, list(specimen.terminals), lambda id: 1 / np.maximum(spans[id], CROSS)))
 
 
-def _resistor(part: Part, values: Mapping[str, float]) -> Part:
+def _resistor(part: Part, conducts: bool) -> Part:
     """What conducts keeps both its nodes; a winding without its resistance is a wire."""
-    kind = "resistor" if part.id in values else "wire"
-    return Part(part.id, kind, part.a, part.b)
+    return Part(part.id, "resistor" if conducts else "wire", part.a, part.b)
 
 
-def _between(parts: Sequence[Part], terminals: Sequence[str], admittance) -> np.ndarray:
-    """1 / admittance between every two terminals; infinite between islands."""
+def _between(
+    parts: Sequence[Part], terminals: Sequence[str], admittance: Callable[[str], np.ndarray]
+) -> np.ndarray:
+    """1 / admittance between every two terminals, infinite between islands, at both bounds: (2, terminals,
+    terminals). Effective resistance from the inverse of the conductance matrix, one net of each island
+    grounded. `admittance` of a part's id gives both bounds."""
     lone = [Part(f"lone.{terminal}", "wire", terminal, terminal) for terminal in terminals]
     circuit = build([*parts, *lone], (), ())
-    matrix = np.zeros((circuit.net_count, circuit.net_count), dtype=complex)
-    for part, (a, b) in zip(circuit.parts, circuit.ends):
-        matrix[[a, b], [a, b]] += (y := admittance(part))
-        matrix[[a, b], [b, a]] -= y
+    values = np.array([admittance(part.id) for part in circuit.parts]).reshape(-1, 2).T
+    a, b = np.array(circuit.ends, dtype=int).reshape(-1, 2).T
+    matrix = np.zeros((2, circuit.net_count, circuit.net_count), dtype=values.dtype)
+    for (rows, columns), sign in zip(((a, a), (b, b), (a, b), (b, a)), (1, 1, -1, -1)):
+        np.add.at(matrix, (slice(None), rows, columns), sign * values)
     island = circuit.zeros(np.zeros((1, 0), dtype=bool), opens=())[0]
-    zeros = sorted(set(island.tolist()))
-    matrix[zeros, zeros] += 1
+    grounded = np.unique(island)
+    matrix[:, grounded, grounded] += 1
     at = [circuit.nets[terminal] for terminal in terminals]
-    z = np.linalg.inv(matrix)[np.ix_(at, at)]
-    own = np.diagonal(z)
-    return np.where(island[at][:, None] == island[at][None, :], own[:, None] + own[None, :] - 2 * z, inf)
+    z = np.linalg.inv(matrix)[:, at][:, :, at]
+    own = np.diagonal(z, axis1=1, axis2=2)
+    alike = island[at][:, None] == island[at][None, :]
+    return np.where(alike, own[:, :, None] + own[:, None, :] - 2 * z, inf)
 
 
 def capacitances(specimen: Specimen) -> np.ndarray:
     """Farad between every two terminals, low and high bound: (2, terminals, terminals). 0 where nothing is
     between them, not a number where more current flows through a resistance than a capacitance meter can
     leave out of account."""
-    omega, leak = (
-        2 * pi * float(table("meters")["capacitance"]["hertz"]),
-        amount("meters", "capacitance", "leak").nominal,
-    )
-    found = []
-    for bound in (LOW, HIGH):
-        kept, values = [], {}
-        for part in specimen.parts:
-            low, high = span(specimen, part) if part.kind == "capacitor" or _conducts(part) else (0.0, 0.0)
-            if part.kind == "capacitor":
-                kept.append(part)
-                values[part.id] = 1j * omega * (low, high)[bound]
-            elif _conducts(part) and part.kind != "clamp":
-                kept.append(_resistor(part, {part.id: low}))
-                values[part.id] = 1 / max(low, CROSS)
-            elif part.kind in ("inductor", "wire"):
-                kept.append(_resistor(part, {}))
-        with np.errstate(divide="ignore", invalid="ignore"):
-            y = 1 / _between(kept, list(specimen.terminals), lambda part: values[part.id])
-        farad = y.imag / omega
-        found.append(np.where(np.abs(y.real) > leak * np.abs(y.imag), np.nan, farad))
-    return np.array(found)
+    omega = 2 * pi * float(table("meters")["capacitance"]["hertz"])
+    leak = amount("meters", "capacitance", "leak").nominal
+    kept, values = [], {}
+    for part in specimen.parts:
+        if part.kind == "capacitor":
+            kept.append(part)
+            values[part.id] = 1j * omega * np.array(span(specimen, part))
+        elif _conducts(part) and part.kind != "clamp":
+            kept.append(_resistor(part, True))
+            values[part.id] = np.full(2, 1 / max(span(specimen, part)[LOW], CROSS), dtype=complex)
+        elif part.kind in ("inductor", "wire"):
+            kept.append(_resistor(part, False))
+    with np.errstate(divide="ignore", invalid="ignore"):
+        y = 1 / _between(kept, list(specimen.terminals), values.__getitem__)
+    return np.where(np.abs(y.real) > leak * np.abs(y.imag), np.nan, y.imag / omega)
 
 
 def conductors(specimen: Specimen) -> dict[str, int]:
