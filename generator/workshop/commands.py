@@ -3,16 +3,18 @@ Printing is left to the caller."""
 
 from __future__ import annotations
 
+import re
 from argparse import ArgumentParser, Namespace
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from generator.catalogue.quantity import QuantityFault, parse
 from generator.catalogue.records import Catalogue
 
-from . import book, readings
+from . import blockers, book, pads, readings
 from .guided import guided
-from .safety import cautions
+from .safety import Misuse, cautions
 from .specimen import on_bench
 
 Answer = tuple[Any, str]  # JSON-ready data, and text
@@ -80,10 +82,68 @@ def _diagnose(parser: ArgumentParser) -> None:
     )
 
 
+def pad(catalogue: Catalogue, options: Namespace) -> Answer:
+    """A pad designed to a loss."""
+    loss, source, load = (_quantity(getattr(options, name), unit, name) for name, unit in PAD)
+    found = pads.designed(loss, source, load, options.form.upper(), options.series.upper(), options.matched)
+    data = pads.as_data(found, loss, source, load)
+    return data, pads.text(data)
+
+
+def blocker(catalogue: Catalogue, options: Namespace) -> Answer:
+    """A phantom blocker designed to a corner."""
+    hertz, ohms = _hertz(options.corner), _quantity(options.circuit, "ohm", "circuit")
+    data = blockers.designed(hertz, ohms)
+    return data, blockers.text(data)
+
+
+PAD = (("loss", "dB"), ("source", "ohm"), ("load", "ohm"))
+
+
+def _quantity(text: str, unit: str, name: str) -> float:
+    """The value of an option. Raises Misuse for what is no such quantity or not above zero."""
+    try:
+        found = parse(text, unit)
+    except QuantityFault as fault:
+        raise Misuse(f"--{name}: {fault}") from None
+    if found is None or found.nominal <= 0:
+        raise Misuse(
+            f"--{name}: '{text}' is not above zero; write a {'loss like 20 dB' if unit == 'dB' else 'resistance like 200 ohm'}."
+        )
+    return found.nominal
+
+
+def _hertz(text: str) -> float:
+    found = re.fullmatch(r"(\d+(?:\.\d+)?) *Hz", text.strip(), re.IGNORECASE)
+    if not found or float(found[1]) <= 0:
+        raise Misuse(f"--corner: '{text}' is not a frequency above zero; write it like 10 Hz.")
+    return float(found[1])
+
+
+def _pad(parser: ArgumentParser) -> None:
+    parser.add_argument("--loss", required=True, metavar="20dB", help="what putting it in shall cost")
+    parser.add_argument("--source", default="200 ohm", metavar="200ohm", help="the source's impedance")
+    parser.add_argument("--load", default="2 kohm", metavar="2kohm", help="the input's impedance")
+    parser.add_argument("--form", default="U", help="U, H, L (unbalanced) or O")
+    parser.add_argument("--series", default="E24", choices=["E24", "E96"], help="the values one can buy")
+    parser.add_argument(
+        "--matched", action="store_true", help="an O-pad that both ends see as themselves (H always is)"
+    )
+
+
+def _blocker(parser: ArgumentParser) -> None:
+    parser.add_argument("--corner", default="10 Hz", metavar="10Hz", help="where it may have cost 3 dB")
+    parser.add_argument(
+        "--circuit", default="1.65 kohm", metavar="1.65kohm", help="source and input impedance together"
+    )
+
+
 COMMANDS: Mapping[str, Command] = {
     "meter": Command("Tell what a meter should read between every two contacts of a lead.", meter),
     "faults": Command("Tell what every single fault of a lead reads and sounds like.", faults),
     "diagnose": Command(
         "Tell what is wrong with a lead, or which lead it is, reading by reading.", diagnose, _diagnose
     ),
+    "pad": Command("Design a pad to a loss, with parts one can buy.", pad, _pad, None),
+    "blocker": Command("Design a phantom blocker to a corner.", blocker, _blocker, None),
 }
