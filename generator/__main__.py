@@ -90,7 +90,7 @@ def _parser() -> argparse.ArgumentParser:
     for name, asked in WORKSHOP.items():
         made = command(name, _workshop, asked.about, json_too=True)
         made.set_defaults(asked=asked)
-        if asked.of:
+        if asked.of == "lead":
             made.add_argument(asked.of, metavar=asked.of.upper())
         asked.asks(made)
     made = command("list", _list, "List what the catalogue holds.", json_too=True)
@@ -244,6 +244,9 @@ def _workshop(options) -> int:
         if options.asked.of == "lead":
             refuse_mains(options.lead)
             _known(catalogue.leads, options.lead)
+        elif options.asked.of == "run":
+            _known(catalogue.ports, options.start, options.target)
+            _known(catalogue.leads, *options.through)
         data, text = options.asked.answers(catalogue, options)
     except Misuse as error:
         raise BadUse(str(error)) from None

@@ -12,7 +12,7 @@ from typing import Any
 from generator.catalogue.quantity import QuantityFault, parse
 from generator.catalogue.records import Catalogue
 
-from . import blockers, book, pads, readings
+from . import blockers, book, pads, readings, run, sheets
 from .guided import guided
 from .safety import Misuse, cautions
 from .specimen import on_bench
@@ -97,6 +97,37 @@ def blocker(catalogue: Catalogue, options: Namespace) -> Answer:
     return data, blockers.text(data)
 
 
+def build(catalogue: Catalogue, options: Namespace) -> Answer:
+    """Build sheet, test sheet and ordering sheet of a lead."""
+    lead = catalogue.leads[options.lead]
+    sheet, order = sheets.build_sheet(catalogue, lead), sheets.ordering_sheet(catalogue, lead)
+    return {**sheet, "order": order}, sheets.text(sheet, order)
+
+
+def trace(catalogue: Catalogue, options: Namespace) -> Answer:
+    """The next swap or removal on a run."""
+    data = run.traced(
+        catalogue, options.start, options.through, options.target, options.symptom, options.tried
+    )
+    return data, run.text(data)
+
+
+def _trace(parser: ArgumentParser) -> None:
+    parser.add_argument("start", metavar="FROM")
+    parser.add_argument(
+        "--through", action="append", default=[], metavar="LEAD", help="a lead or adapter, in order"
+    )
+    parser.add_argument("target", metavar="INTO")
+    parser.add_argument("--symptom", required=True, help=", ".join(run.SYMPTOMS))
+    parser.add_argument(
+        "--tried",
+        action="append",
+        default=[],
+        metavar="swap-lead1=stays",
+        help="what was tried, and gone or stays",
+    )
+
+
 PAD = (("loss", "dB"), ("source", "ohm"), ("load", "ohm"))
 
 
@@ -144,6 +175,8 @@ COMMANDS: Mapping[str, Command] = {
     "diagnose": Command(
         "Tell what is wrong with a lead, or which lead it is, reading by reading.", diagnose, _diagnose
     ),
+    "build": Command("Print the build sheet of a lead, its test sheet, and a sheet to order it by.", build),
+    "trace": Command("Find what is wrong in a run by swapping and removing.", trace, _trace, "run"),
     "pad": Command("Design a pad to a loss, with parts one can buy.", pad, _pad, None),
     "blocker": Command("Design a phantom blocker to a corner.", blocker, _blocker, None),
 }

@@ -106,7 +106,7 @@ def test_diagnose_for_programs(ask):
     [
         (
             ("diagnose", "rca-to-rca", "--read", "a.center-b.centre=open"),
-            "'a.center-b.centre' is not a pair of contacts of this lead. Nearest: a.centre-b.centre, b.centre-a.centre, a.shell-b.centre.\n",
+            "'a.center-b.centre' is not a pair of contacts of this lead. Nearest: a.centre-b.centre, a.shell-b.centre, b.shell-b.centre.\n",
         ),
         (("pad", "--loss", "20V"), "--loss: '20V' is a voltage; a ratio in dB (dB) is wanted here.\n"),
         (("pad", "--loss", "0dB"), "--loss: '0dB' is not above zero; write a loss like 20 dB.\n"),
@@ -135,3 +135,35 @@ def test_blocker(ask):
     assert ask("blocker")[1].startswith(
         "Phantom blocker: 22 µF in each leg, 63 V, + towards the input that gives phantom\n"
     )
+
+
+def test_build(ask):
+    status, printed, complained = ask("build", "xlr-f-to-xlr-m-pad-20-db")
+    assert (status, complained) == (0, "")
+    for words in (
+        "Buy:",
+        "Solder, end a:",
+        "Order of work:",
+        "Test:",
+        "To order it instead:",
+        "It must pass",
+    ):
+        assert words in printed
+    answer = json.loads(ask("build", "xlr-f-to-xlr-m-3m", "--json")[1])
+    assert list(answer) == [
+        "lead",
+        "name",
+        "cautions",
+        "buy",
+        "components",
+        "matching",
+        "strip",
+        "solder",
+        "steps",
+        "shell",
+        "colours",
+        "sleeve",
+        "label",
+        "test",
+        "order",
+    ]
