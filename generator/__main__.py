@@ -1,4 +1,4 @@
-"""The command line: lint, judge, route, matrix, draw, docs, bundle, list, ledger, interfere."""
+"""The command line: lint, judge, route, matrix, draw, docs, bundle, list, ledger, interfere, and the workshop."""
 
 from __future__ import annotations
 
@@ -21,6 +21,8 @@ from generator.engine.route import remedies
 from generator.engine.told import told
 from generator.engine.working import Working
 from generator.ledger.changes import changelog
+from generator.workshop.commands import COMMANDS as WORKSHOP
+from generator.workshop.safety import Misuse, refuse_mains
 
 BROKEN, BAD_USE = 1, 2
 REMEMBERED = Path("build/verdicts.jsonl")  # results of earlier runs, used where nothing they rest on has changed
@@ -87,6 +89,12 @@ def _parser() -> argparse.ArgumentParser:
     made.add_argument("--since", metavar="REV", help="print what changed since this git revision instead of since the last write")
     made = command("interfere", _interfere, "What else gets into a run: hum, mains, radio, and what helps.", json_too=True)
     made.add_argument("file", type=Path, metavar="RUN.yaml", help="the run, described")
+    for name, asked in WORKSHOP.items():
+        made = command(name, _workshop, asked.about, json_too=True)
+        made.set_defaults(asked=asked)
+        if asked.of == "lead":
+            made.add_argument(asked.of, metavar=asked.of.upper())
+        asked.asks(made)
     made = command("list", _list, "List what the catalogue holds.", json_too=True)
     made.add_argument("kind", nargs="?", choices=KINDS)
     return parser
@@ -246,6 +254,22 @@ def _list(options) -> int:
     rows = [{"kind": kind, "id": name, "name": record.name}
             for kind in ([options.kind] if options.kind else KINDS) for name, record in getattr(catalogue, kind).items()]
     print(json.dumps(rows, indent=2, ensure_ascii=False) if options.json else "\n".join(f"{r['id']:44} {r['name']}" for r in rows))
+    return 0
+
+
+def _workshop(options) -> int:
+    catalogue = load(options.pinouts)
+    try:
+        if options.asked.of == "lead":
+            refuse_mains(options.lead)
+            _known(catalogue.leads, options.lead)
+        elif options.asked.of == "run":
+            _known(catalogue.ports, options.start, options.target)
+            _known(catalogue.leads, *options.through)
+        data, text = options.asked.answers(catalogue, options)
+    except Misuse as error:
+        raise BadUse(str(error)) from None
+    print(json.dumps(data, indent=2, ensure_ascii=False) if options.json else text)
     return 0
 
 
