@@ -77,8 +77,9 @@ def _parser() -> argparse.ArgumentParser:
     made.add_argument("--out", type=Path, metavar="FILE")
     made = command("draw", _draw, "Draw a connector, assignment, port or lead as SVG.")
     made.add_argument("id", metavar="ID")
-    made.add_argument("--view", choices=("face", "solder", "plug", "lead"))
+    made.add_argument("--view", choices=("face", "solder", "plug", "side", "lead"))
     made.add_argument("--half", metavar="NAME")
+    made.add_argument("--mount", choices=("cable", "panel"), help="what the half of a side view is on")
     made = command("docs", _docs, "Write the docs tree for mkdocs.")
     made.add_argument("--out", type=Path, default=Path("build/docs"), metavar="DIR")
     made = command("bundle", _bundle, "Write the built site as a zip file that works from a folder.", catalogue_too=False)
@@ -185,7 +186,7 @@ def _draw(options) -> int:
     catalogue = load(options.pinouts)
     _known({name: None for kind in KINDS for name in getattr(catalogue, kind)}, options.id)
     try:
-        print(draw(catalogue, options.id, view=options.view, half=options.half))
+        print(draw(catalogue, options.id, view=options.view, half=options.half, mount=options.mount))
     except ValueError as error:
         raise BadUse(str(error)) from None
     return 0
