@@ -68,7 +68,6 @@ def _source(key: str, channel: str, tree: Map, scope: Scope) -> records.Source:
         maximum=maximum and maximum.high,
         least_load=load and load.high,
         balanced=tree.text("balanced") == "yes",
-        supply=tree.text("supply"),
     )
 
 
@@ -92,8 +91,7 @@ def _supply(key: str, tree: Map) -> records.Supply:
 
 def _need(key: str, tree: Map, scope: Scope) -> records.Need:
     """Of a range: the most demanding specimen."""
-    least, full = scope.quantity(tree["volts"]), scope.quantity(tree.get("full"))
+    least = scope.quantity(tree["volts"])
     return records.Need(
-        scope.id(key), tree.text("where"), scope.pair(tree["between"]), least.high, scope.evidence_for(tree, tree["volts"]),
-        full and full.high,
+        scope.id(key), tree.text("where"), scope.pair(tree["between"]), least.high, scope.evidence_for(tree, tree["volts"])
     )

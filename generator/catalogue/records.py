@@ -11,6 +11,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from .outside import Outside
+
 GRADES = ("standard", "published", "common practice", "derived", "from memory")
 
 
@@ -67,7 +69,6 @@ class Half:
 @dataclass(frozen=True)
 class Connector:
     """A family. Halves of any two families with the same `bore` go into each other (plug into jack, male into female).
-
     `looks` is what one sees without a rule in hand (diameter in mm, numbers of contacts and rings, words from closed lists).
     `takes` names further families whose plugs go into this one's receptacle. `turned` is set where a plug goes in two ways
     round: for each contact of the receptacle the plug's contact it meets then."""
@@ -86,6 +87,7 @@ class Connector:
     looks: Mapping[str, str | float] = field(default_factory=dict)
     takes: tuple[str, ...] = ()
     turned: Mapping[str, str] = field(default_factory=dict)
+    outside: Outside = field(default=Outside(), repr=False)  # decides no verdict, so no digest of one rests on it
 
     def __hash__(self) -> int:
         """Ids are unique, so that matings can be remembered by connector."""
@@ -149,7 +151,6 @@ class Source:
     maximum: float | None
     least_load: float | None
     balanced: bool
-    supply: str | None = None  # the switch that turns it on
 
 
 @dataclass(frozen=True)
@@ -168,7 +169,7 @@ class Listener:
 @dataclass(frozen=True)
 class Supply:
     """A switchable supply: `states` are its switch positions, first the one that is on. `style` is pair (phantom: alike on
-    both legs), across (between the legs), single, or drive (the switch of a source)."""
+    both legs), across (between the legs) or single."""
 
     id: str
     name: str
@@ -180,7 +181,7 @@ class Supply:
 class Limit:
     """What a part stands: `quantity` is volts, reverse (volts the wrong way round, b over a), amps or watts,
     across `between` or through/in `part`.
-    `settled` for ever, `seconds` for ten seconds, `momentary` for a tenth of one; None means not known."""
+    None in `settled` or `momentary` means not known."""
 
     id: str
     where: str
@@ -190,19 +191,17 @@ class Limit:
     settled: float | None
     momentary: float | None
     evidence: Evidence
-    seconds: float | None = None
 
 
 @dataclass(frozen=True)
 class Need:
-    """The volts a powered device must find across `between` to work, `least` in V; below `full` it works and loses something."""
+    """The volts a powered device must find across `between` to work, `least` in V."""
 
     id: str
     where: str
     between: tuple[str, str]
     least: float
     evidence: Evidence
-    full: float | None = None
 
 
 @dataclass(frozen=True)
@@ -217,8 +216,7 @@ class Network:
 @dataclass(frozen=True)
 class Port:
     """A connector on a device, with the circuit behind its contacts. `contacts` maps contact -> node.
-    `earthed` is yes, no or maybe: can the chassis reach mains earth by another way than this lead? `powered_by` lists what a
-    device of this class may be powered from; with `follows` it finds out which way round a reversible plug sits."""
+    `earthed` is yes, no or maybe: can the chassis reach mains earth by another way than this lead?"""
 
     id: str
     name: str
@@ -237,8 +235,6 @@ class Port:
     cautions: tuple[str, ...]
     also_called: tuple[str, ...]
     evidence: Evidence
-    powered_by: tuple[str, ...] = ()
-    follows: bool = False
 
 
 @dataclass(frozen=True)
@@ -280,7 +276,6 @@ class Lead:
     cautions: tuple[str, ...]
     also_called: tuple[str, ...]
     evidence: Evidence
-    made_for: tuple[str, ...] = ()  # kinds of signal its parts are made for, beyond small ones
 
 
 @dataclass(frozen=True)
