@@ -268,7 +268,7 @@ def test_draw(ask, words):
 
 
 @pytest.mark.parametrize("words, complaint", [
-    (("xlr-3", "--view", "lead"), "'xlr-3' (XLR, three contacts) has no view 'lead'; it has face, solder\n"),
+    (("xlr-3", "--view", "lead"), "'xlr-3' (XLR, three contacts) has no view 'lead'; it has face, solder, side\n"),
     (("xlr-3", "--half", "plug"), "'xlr-3' (XLR, three contacts) has no half 'plug'; it has male, female\n"),
 ])
 def test_what_cannot_be_drawn(ask, words, complaint):
