@@ -24,19 +24,6 @@ CHAIN = [MICROPHONE, "--through", LEAD, INPUT]
 
 
 @pytest.fixture
-def ask(capsys):
-    """Runs a command; gives (exit status, what it printed, what it complained)."""
-    def ask(*words):
-        try:
-            status = main([str(word) for word in words])
-        except SystemExit as left:  # argparse
-            status = left.code
-        return (status, *capsys.readouterr())
-
-    return ask
-
-
-@pytest.fixture
 def small(tmp_path, monkeypatch):
     """The tiny catalogue, with the reader standing above it, so that nothing is remembered elsewhere."""
     monkeypatch.chdir(tmp_path)

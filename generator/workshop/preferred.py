@@ -5,33 +5,9 @@ from __future__ import annotations
 
 from math import floor, log10
 
+from generator.engine.pad import E24
+
 E6 = (1.0, 1.5, 2.2, 3.3, 4.7, 6.8)
-E24 = (
-    1.0,
-    1.1,
-    1.2,
-    1.3,
-    1.5,
-    1.6,
-    1.8,
-    2.0,
-    2.2,
-    2.4,
-    2.7,
-    3.0,
-    3.3,
-    3.6,
-    3.9,
-    4.3,
-    4.7,
-    5.1,
-    5.6,
-    6.2,
-    6.8,
-    7.5,
-    8.2,
-    9.1,
-)
 E96 = tuple(round(10 ** (i / 96), 2) for i in range(96))  # unlike E24, it is the rounded formula throughout
 SERIES = {"E6": E6, "E24": E24, "E96": E96}
 

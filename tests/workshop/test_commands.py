@@ -5,27 +5,12 @@ import json
 
 import pytest
 
-from generator.__main__ import main
 
 MAINS = (
     "'{}': This workshop makes, tests and mends no mains leads. They are work for "
     "people licensed for it where you are; ask your regulator, "
     "or buy the lead made.\n"
 )
-
-
-@pytest.fixture
-def ask(capsys):
-    """Runs a command; gives (exit status, what it printed, what it complained)."""
-
-    def ask(*words):
-        try:
-            status = main([str(word) for word in words])
-        except SystemExit as left:  # argparse
-            status = left.code
-        return (status, *capsys.readouterr())
-
-    return ask
 
 
 def test_meter(ask):
