@@ -12,7 +12,6 @@ from zipfile import ZipFile
 import pytest
 from catalogue import tiny
 
-from generator.__main__ import main
 from generator.catalogue import load
 from generator.catalogue.rules import RULES
 from generator.engine import VERDICTS, routes
