@@ -167,6 +167,7 @@ def _lead(id: str, tree: Map, context: Context) -> records.Lead:
         cable=tree.text("cable"),
         impedance=_impedance(tree, context),
         looks_like=tree.texts("looks_like"),
+        made_for=tree.texts("made_for"),
         tell_apart=tree.text("tell_apart", ""),
         cautions=tree.texts("cautions"),
         also_called=tree.texts("also_called"),

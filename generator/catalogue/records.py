@@ -195,13 +195,14 @@ class Limit:
 
 @dataclass(frozen=True)
 class Need:
-    """The volts a powered device must find across `between` to work, `least` in V."""
+    """The volts a powered device must find across `between` to work, `least` in V; below `full` it works and loses something."""
 
     id: str
     where: str
     between: tuple[str, str]
     least: float
     evidence: Evidence
+    full: float | None = None
 
 
 @dataclass(frozen=True)
@@ -279,6 +280,7 @@ class Lead:
     cautions: tuple[str, ...]
     also_called: tuple[str, ...]
     evidence: Evidence
+    made_for: tuple[str, ...] = ()  # kinds of signal its parts are made for, beyond small ones
 
 
 @dataclass(frozen=True)
