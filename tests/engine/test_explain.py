@@ -63,6 +63,8 @@ def metered(case, reading):
         return abs(across), reading.terms[TERM_ON_METER[reading.quantity]][1]
     if reading.quantity == "polarity":
         return across.real, reading.terms[0][1]
+    if reading.quantity == "screen-ohm" and not reading.terms:
+        return abs(case.level), 0.0  # nothing joins the two: no test current
     if reading.quantity in ("screen-ohm", "settle-seconds"):
         return abs(across) / TEST_AMPS, reading.terms[0 if reading.quantity == "screen-ohm" else 1][1]
     if reading.quantity == "load-ohm" or len(reading.terms) > 1 or reading.quantity.endswith("watts"):
