@@ -119,12 +119,12 @@ def test_a_line_output_gets_the_phantom_rail_through_one_feed_resistor(catalogue
     assert (working.finding, working.state, working.setting) == ("over-volts", "settled", {"phantom 48 V": "on"})
     capacitor = part(working, "output capacitor of the hot leg")
     assert capacitor.decides and abs(capacitor.volts) == pytest.approx(52 * 47 / (47 + 5.448), rel=1e-4)
-    assert part(working, "phantom feed resistor of the hot leg").volts == pytest.approx(52 - 52 * 47 / (47 + 5.448), rel=1e-4)
+    assert part(working, "feed resistor of the hot leg").volts == pytest.approx(52 - 52 * 47 / (47 + 5.448), rel=1e-4)
     assert sum(term.value for term in working.terms) == near(working.value)
     assert "Mixer line output 2 (hot)" in next(net for net in working.nets if net.name == "hot").nodes
     assert "Mixer line output 2 (hot) meets XLR female to the source 2" in working.touching
     assert {p.name for p in working.parts} == {"signal source", "build out hot", "output capacitor of the hot leg", "bleed hot", "phantom 48 V",
-                                                "phantom feed resistor of the hot leg"}
+                                                "feed resistor of the hot leg"}
 
 
 def test_a_joined_leg_sends_phantom_through_the_voice_coil(catalogue):
@@ -167,7 +167,7 @@ def test_a_finding_that_was_not_made_is_refused_with_those_that_were(catalogue):
 
 def test_plain_text_names_case_nets_parts_currents_and_limit(catalogue):
     words = told(explain(catalogue, *LINE_INTO_PHANTOM))
-    for line in ("WORKING  over-volts", "    supplies: phantom 48 V on", "    hot: 46.6 V, joins Mixer line output 2 (hot)", "phantom feed resistor of the hot leg of Mixer microphone input, 5.45 kΩ, rail to hot: 5.4 V,",
+    for line in ("WORKING  over-volts", "    supplies: phantom 48 V on", "    hot: 46.6 V, joins Mixer line output 2 (hot)", "feed resistor of the hot leg of Mixer microphone input, 5.45 kΩ, rail to hot: 5.4 V,",
                  "    Currents at hot sum to zero: 991 µA out", "    47 V; no more than 16 V is wanted", "(from memory)"):
         assert line in words
     assert max(map(len, words.splitlines())) <= 96
