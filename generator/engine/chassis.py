@@ -32,7 +32,8 @@ def hum_readings(signals: Signals, i: Input, heard: Sequence[Output]) -> Iterato
     corner, at, state = most_at(balance)
     worst = float(balance[corner, at, state])
     yield Reading("hum-rejection", i.name, where, min(-decibels(worst), MOST), "dB", "signal", words=words, flags=balanced,
-                  at=At("hum", state, i.nodes, corners[corner], hertz=HUM_HERTZ[at], source=EARTHS),
+                  at=At("hum", state, i.nodes, corners[corner], hertz=HUM_HERTZ[at], source=EARTHS,
+                        level=1 / float(signals.between[corner, at, state])),
                   terms=(("heard of a volt between the chassis", worst, "V"),))
     wanted = min((level for o in heard if (level := _wanted(signals, o, i))), default=None)
     if wanted is None:

@@ -27,11 +27,11 @@ def decides(place: str, limit: Limit) -> str | tuple[str, str]:
 
 
 def kind_of(record: Port | Lead, limit: Limit) -> str:
-    """What sort of part a limit is about: capacitor, winding, other, or stage where it lies between two nodes."""
+    """What sort of part an unknown rating is of, as far as it matters: a capacitor for volts, a winding for amps, else any part."""
     part = next((part for part in record.network.parts if part.id == limit.part), None)
-    if part is None:
-        return "stage"
-    return "winding" if part.coil else "capacitor" if part.kind == "capacitor" else "other"
+    if limit.quantity == "volts" and part and part.kind == "capacitor":
+        return "capacitor"
+    return "winding" if limit.quantity == "amps" and part and part.coil else "part"
 
 
 def direct(solution: Solution, place: str, limit: Limit) -> np.ndarray:

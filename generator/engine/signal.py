@@ -34,7 +34,8 @@ class Signals:
     open_output[s], output[s]: at the source's own output, unplugged (frequencies,) and plugged (frequencies, states);
     load[s]: impedance magnitude the connection puts across it at 1 kHz, ohm, (states,), and loads[s]: with and without it;
     hum[l]: V rms at a listener for each pair of powerings, (pairs, corners, home states), at MAINS;
-    balance[l]: volts there for a volt between the chassis, (corners, HUM_HERTZ, home states);
+    balance[l]: volts there for a volt between the chassis, (corners, HUM_HERTZ, home states), and `between` what the first pair's emf of a
+    volt leaves there;
     settled, plugging: net voltages of every source, (corners, frequencies, states, sources, size), for what rated parts see.
     """
 
@@ -47,6 +48,7 @@ class Signals:
     loads: Mapping[str, tuple[np.ndarray, float]]
     hum: Mapping[str, np.ndarray]
     balance: Mapping[str, np.ndarray]
+    between: np.ndarray
     values: np.ndarray
     settled: np.ndarray
     plugging: np.ndarray
@@ -168,10 +170,10 @@ def solve_signals(assembly: Assembly) -> Signals:
         load[name] = 1 / np.maximum(np.abs(1 / probed[:-1] - 1 / probed[-1]), FLOOR)
         loads[name] = np.abs(probed[:-1]), float(abs(probed[-1]))
 
-    hum, balance = _hum(assembly, listeners, values)
+    hum, balance, between = _hum(assembly, listeners, values)
     nothing = np.zeros((1, 1, 0, len(sources), circuit.size))
     plugging = solve_ac(circuit, values[:1], HERTZ[MID:MID + 1], moving, drives) if len(moving) and drives else nothing
-    return Signals(assembly, gains, bare, open_output, output, load, loads, hum, balance, values,
+    return Signals(assembly, gains, bare, open_output, output, load, loads, hum, balance, between, values,
                    found[:, :, :-1, :len(sources)], plugging)
 
 
@@ -179,7 +181,7 @@ def _hum(assembly: Assembly, listeners: Mapping, values: np.ndarray):
     """What a difference between the chassis brings to every listener: in volts for every pair of powerings, and for a volt between them."""
     linked = assembly.linked
     if not linked:
-        return {}, {}
+        return {}, {}, np.zeros(0)
     home = closed_array(assembly.home, len(linked.switches))
     rows = np.array([powered(linked, row, pair) for pair in assembly.pairs for row in _padded(assembly, values)])
     found = solve_ac(linked, rows, HUM_HERTZ, home, [{EARTHS: 1.0}])[:, :, :, 0]
@@ -192,7 +194,7 @@ def _hum(assembly: Assembly, listeners: Mapping, values: np.ndarray):
         a, b = (linked.nets[f"{place}/{node}"] for node in listener.between)
         heard = np.abs(found[..., a] - found[..., b])
         hum[name], balance[name] = heard[:, :, 0] * volts, heard[0] / between
-    return hum, balance
+    return hum, balance, between
 
 
 def _padded(assembly: Assembly, values: np.ndarray) -> np.ndarray:
