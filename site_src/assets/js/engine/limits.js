@@ -12,12 +12,11 @@ Ringfence.engine = Ringfence.engine || {};
   /* The part, or the two nodes, where a limit is read. */
   engine.decides = (place, limit) => (limit.part ? `${place}/${limit.part}` : limit.between.map((node) => `${place}/${node}`));
 
-  /* What sort of part a limit is about: capacitor, winding, other, or stage where it lies between two nodes. */
+  /* What sort of part an unknown rating is of, as far as it matters: a capacitor for volts, a winding for amps, else any part. */
   engine.kindOf = function (record, limit) {
     const part = record.network.parts.find(({ id }) => id === limit.part);
-    if (!part) return "stage";
-    if (part.coil) return "winding";
-    return part.kind === "capacitor" ? "capacitor" : "other";
+    if (limit.quantity === "volts" && part && part.kind === "capacitor") return "capacitor";
+    return limit.quantity === "amps" && part && part.coil ? "winding" : "part";
   };
 
   /* The direct volts, amps or watts a limit is about, as a function of (drive, state). */

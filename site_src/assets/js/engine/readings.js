@@ -4,7 +4,7 @@ Ringfence.engine = Ringfence.engine || {};
 
 /* What an instrument would show: the numbers a verdict rests on, before any rule has looked at them. The twin of readings.py. */
 (function (engine) {
-  const MAIN = "main"; // the channel of a device that has one only
+  const MAIN = engine.MAIN = "main"; // the channel of a device that has one only
 
   /* One number. `state` is settled, plugging, switching or signal; `setting` the number of the supply setting, null where supplies do not
      matter; `limit` the part's own rating, `evidence` how that is known; `words` (texts, numbers, Named) fill the {names} in sentences,
