@@ -7,7 +7,14 @@ Ringfence.engine = Ringfence.engine || {};
 (function (engine) {
   const made = new WeakMap();
 
-  engine.hold = (published, answer) => made.set(published, answer) && published;
+  engine.hold = function (published, answer) {
+    made.set(published, answer);
+    published.findings.forEach((finding, i) => made.set(finding, answer.findings[i]));
+    return published;
+  };
+
+  /* Does a circuit decide this finding of an answer? */
+  engine.explains = (finding) => (made.get(finding) || finding).at !== null;
 
   /* What every switch of an answer is called, key -> name; undefined for an answer this engine did not give. */
   engine.switchNames = (published) => made.get(published)?.names;

@@ -134,7 +134,7 @@ Ringfence.engine = Ringfence.engine || {};
   function atSpareEnd(finding, partners) {
     const { subject, says } = finding, begun = says[0].toLowerCase() + says.slice(1);
     const told = `With ${partners.join(" and ")} in the spare end: ${begun}`;
-    return { ...finding, severity: "note", subject: `spare:${subject}`, says: told };
+    return { ...finding, severity: "note", subject: `spare:${subject}`, says: told, at: null };
   }
 
   /* The ways of plugging that count, and the labels to look for where the choice of an end matters: {group, plugs}. Ends
