@@ -18,7 +18,7 @@ Ringfence.engine = Ringfence.engine || {};
      off. For an instant `before` is the setting and the state in which the capacitors were charged (null: nothing plugged), `driven` the
      setting that is on now. For signal `source` is the one shown, at `level` V and `hertz`; for hum `pair` numbers the powering. */
   engine.at = (nature, state, decides, more = {}) =>
-    ({ nature, state, decides, corner: "nominal", off: "", before: [0, null], driven: 0, hertz: 1000, source: "", level: 1, bare: false, pair: 0, ...more });
+    ({ nature, state, decides, corner: "nominal", off: "", before: [0, 0], driven: 0, hertz: 1000, source: "", level: 1, bare: false, pair: 0, ...more });
 
   /* A device or lead to be named when a sentence is made: readings of equal circuits are equal, names are not. */
   engine.Named = class Named {
