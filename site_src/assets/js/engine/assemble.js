@@ -93,7 +93,7 @@ Ringfence.engine = Ringfence.engine || {};
      `home` fully plugged, `joined` the same with both chassis tied by mains earth (none where that cannot be), `plugging`
      those on the way, without and with that earth, `settled` home and joined, `states` all of these; `apart` is the state
      with nothing plugged. `pluggingAt` names the interface of each plugging state, `turned` tells of each home state whether
-     a plug sits the other way round; `pairs` are the ways the two may be powered, worst first.
+     a plug sits the other way round; `halves` are states with one joint still open and all others home; `pairs` are the ways the two may be powered, worst first.
      Throws CircuitError where no circuit can have these values. */
   engine.assemble = function (data, start, leads, target, way, travel = true) {
     const places = engine.placed(data, start, leads, target, way);

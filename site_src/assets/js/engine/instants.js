@@ -84,8 +84,8 @@ Ringfence.engine = Ringfence.engine || {};
   engine.instants = function* (capacitors) {
     const { large, fed, settings, live, assembly } = capacitors;
     if (!large.size || !fed.includes(true)) return;
-    const levels = capacitors.settled(), charged = levels[0][0];
-    const plugged = fed.flatMap((one, number) => (one ? charged.map((_, state) => [number, number, [number, state]]) : []));
+    const levels = capacitors.settled(), [[each]] = levels;
+    const plugged = fed.flatMap((one, number) => (one ? each.map((_, state) => [number, number, [number, state]]) : []));
     // Settings come with everything on first, so the first of two has more on.
     const switched = switchings(settings).filter(([one, other]) => fed[one] || fed[other])
       .flatMap(([one, other]) => [[one, one, [other, 0]], [other, one, [one, 0]]]);
