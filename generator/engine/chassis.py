@@ -41,8 +41,9 @@ def hum_readings(signals: Signals, i: Input, heard: Sequence[Output]) -> Iterato
         return
     found = []
     for number, (pair, volts) in enumerate(zip(signals.assembly.pairs, signals.hum[i.name])):
-        corner, state = most_at(volts)
-        left = max(float(volts[corner, state]), LEAST * wanted)
+        told = np.maximum(volts, LEAST * wanted)
+        corner, state = most_at(told)
+        left = float(told[corner, state])
         below = decibels(wanted) - decibels(left)
         found.append((below, number, pair, left, At("hum", state, i.nodes, corners[corner], hertz=MAINS, source=EARTHS, level=pair.volts, pair=number)))
     least = min(below for below, *_ in found)

@@ -82,6 +82,15 @@ class Circuit:
                     matrix[row, net] += sign
         return matrix
 
+    @cached_property
+    def links(self) -> tuple[np.ndarray, np.ndarray]:
+        """Every two nets that a part or a switch lies between, (links, 2), and which net is at which end, (nets, links)."""
+        pairs = sorted({(min(pair), max(pair)) for pair in (*self.ends, *self.switches) if pair[0] != pair[1]})
+        incidence = np.zeros((self.net_count, len(pairs)))
+        for link, (a, b) in enumerate(pairs):
+            incidence[a, link], incidence[b, link] = 1, -1
+        return np.array(pairs, dtype=int).reshape(-1, 2), incidence
+
     def zeros(self, closed: np.ndarray, opens: Sequence[str] = DIRECT_OPENS) -> np.ndarray:
         """For every switch state and net the net taken as 0 V of its connected piece: an anchor where there is one, else the lowest net.
 

@@ -86,7 +86,7 @@ def _stress(assembly: Assembly, setting: Setting, settled: int, signals: Signals
                 at = loud if signal > most else setting.at(cases, "", 0 if state == "settled" else settled)
                 unit = {"watts": "W", "amps": "A"}.get(limit.quantity, "V")
                 terms = [("direct current", most, unit), (f"all signals at their loudest{'' if unit == 'W' else ', peak'}", signal, unit)]
-                yield stress(place, record, limit, rating, most + signal, state, setting.number, at, terms if signal else ())
+                yield stress(place, record, limit, rating, most + signal, state, setting.number, at, terms if signal > RESIDUE else ())
 
 
 def _needs(assembly: Assembly, setting: Setting, settled: int) -> Iterator[Reading]:
@@ -104,9 +104,9 @@ def _needs(assembly: Assembly, setting: Setting, settled: int) -> Iterator[Readi
                 if assembly.places[other].listeners or not sends:
                     nodes = tuple(f"{place}/{node}" for node in need.between)
                     volts = setting.solution.volts(*nodes)[:, :settled]
-                    least = float(volts.min())
+                    volts = np.where(np.abs(volts) > RESIDUE, volts, 0.0)
                     way = way_of(assembly, side if sends else other)
-                    found[need] = least if abs(least) > RESIDUE else 0.0, way, setting.at(-volts, nodes)
+                    found[need] = float(volts.min()), way, setting.at(-volts, nodes)
             none = all(volts < need.least for need, (volts, *_) in found.items())
             for need, (volts, way, at) in found.items():
                 if need.full and volts >= need.least:

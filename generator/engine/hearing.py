@@ -14,7 +14,7 @@ from .kinds import AMPLIFIED, DIGITAL, same_kind
 from .levels import level_readings, pair_words
 from .pairing import Input, Output, asked, comparable, inputs, matched, outputs
 from .readings import MAIN, At, Named, Reading, channel_word
-from .signal import MID, Signals, decibels, kept_in_sum
+from .signal import FLOOR, MID, Signals, decibels, kept_in_sum
 from .solve import most_at
 from .switches import sends, settings, switched_on
 from .unsuited import amplifiers, unsuited
@@ -69,10 +69,11 @@ def _direction(assembly: Assembly, signals: Signals, here: str, there: str) -> I
         yield Reading("kinds-apart", here, "signal", 1.0, "", "signal", words=words)
         return
     yield from unsuited(assembly, here, there, pairs)
-    loudest, listening = max(comparable(sent, heard_by), key=lambda pair: gain[pair[0].name, pair[1].name])
+    alike = comparable(sent, heard_by)
+    loudest, listening = alike[most_at(np.maximum([gain[o.name, i.name] for o, i in alike], FLOOR))[0]]
     best = decibels(gain[loudest.name, listening.name])
     size = np.abs(signals.bare[loudest.name, listening.name][MID])
-    [state] = most_at(-size)
+    [state] = most_at(-np.maximum(size, FLOOR))
     shorted = any(_shorted(signals, o) for o in sent)
     yield Reading("path-gain", here, "connection", best, "dB", "signal", words={"device": Named(here), "other": Named(there)},
                   flags={"cause": "shorted" if shorted else "open"}, terms=(("heard of 1 V", float(size[state]), "V"),),
@@ -108,7 +109,7 @@ def _sides_of_pairs(signals: Signals, there: str, pairs: Sequence[tuple[Output, 
             shown.append(max((pair for pair in free if pair[side] == one), key=lambda pair: relative[pair[0].name, pair[1].name]))
     for o, i in dict.fromkeys(shown):
         size = np.abs(signals.bare[o.name, i.name][MID])
-        [state] = most_at(-size)
+        [state] = most_at(-np.maximum(size, FLOOR))
         terms = ("heard of 1 V", float(size[state]), "V"), ("heard of the best channel", 10 ** (best / 20), "V")
         yield Reading("side-gain", f"{o.name}>{i.name}", pair_words(o, i), relative[o.name, i.name], "dB", "signal", words=_words(o, i),
                       at=At("signal", state, i.nodes, source=o.name, bare=True), terms=terms)
@@ -146,7 +147,7 @@ def _output(signals: Signals, o: Output) -> Iterator[Reading]:
                       at=At("signal", state, nodes, source=o.name), terms=terms)
     else:
         left, free = np.abs(signals.output[o.name][MID]), float(abs(signals.open_output[o.name][MID]))
-        [state] = most_at(-left)
+        [state] = most_at(-np.maximum(left, FLOOR))
         terms = ("at the output, nothing plugged", free, "V"), ("plugged", float(left[state]), "V")
         yield Reading("load-drop", o.name, where, _drop(signals, o), "dB", "signal", words=words, at=At("signal", state, nodes, source=o.name), terms=terms)
 
@@ -203,7 +204,7 @@ def _polarity(signals: Signals, i: Input, heard: Sequence[Output], gains: Mappin
             real = gains[o].real[states] / np.abs(gains[o])[states]
             at = most_at(-real)[0]
             worst.append((float(real[at]), o, int(states[at])))
-        value, o, state = max(worst, key=lambda one: one[0])
+        value, o, state = worst[most_at(np.array([one[0] for one in worst]))[0]]
         yield Reading(quantity_, i.name, channel_word(i.listener.channel), value, "", "signal", words={**words, "source": name},
                       at=At("signal", state, i.nodes, source=o.name), terms=(("heard of +1 V", float(gains[o][state].real), "V"),))
 
@@ -217,7 +218,7 @@ def _strays(i: Input, sent: Sequence[Output], gains: Mapping) -> Iterator[Readin
     for o in sent:
         if not matched(o, i):
             size = np.abs(gains[o])
-            [state] = most_at(size)
+            [state] = most_at(np.maximum(size, FLOOR))
             terms = ("heard of 1 V of this channel", float(size[state]), "V"), ("heard of 1 V of the one that belongs there", belongs, "V")
             yield Reading("crosstalk", f"{o.name}>{i.name}", channel_word(i.listener.channel), decibels(float(size[state])) - max(decibels(belongs), HEARD),
                           "dB", "signal", words=_words(o, i), at=At("signal", state, i.nodes, source=o.name), terms=terms)

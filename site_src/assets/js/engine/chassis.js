@@ -31,8 +31,8 @@ Ringfence.engine = Ringfence.engine || {};
     const levels = heard.map((o) => wanted(signals, o, i)).filter(Boolean);
     if (!levels.length) return;
     const least = Math.min(...levels), found = assembly.pairs.map(function (pair, number) {
-      const volts = signals.hum.get(i.name)[number], [row, state] = engine.largestAt(volts);
-      const left = Math.max(volts[row][state], LEAST * least);
+      const volts = signals.hum.get(i.name)[number].map((each) => each.map((one) => Math.max(one, LEAST * least)));
+      const [row, state] = engine.largestAt(volts), left = volts[row][state];
       const at = { corner: corners[row], hertz: engine.MAINS, source, level: pair.volts, pair: number };
       const below = engine.decibels(least) - engine.decibels(left);
       return { below, number, pair, left, at: engine.at("hum", state, i.nodes, at) };

@@ -64,7 +64,7 @@ Ringfence.engine = Ringfence.engine || {};
           const at = signal > most ? loud : setting.at(cases, "", start);
           const unit = { watts: "W", amps: "A" }[limit.quantity] || "V", peak = unit === "W" ? "" : ", peak";
           const terms = [["direct current", most, unit], [`all signals at their loudest${peak}`, signal, unit]];
-          yield engine.stress(place, record, limit, rating, most + signal, state, number, at, signal ? terms : []);
+          yield engine.stress(place, record, limit, rating, most + signal, state, number, at, signal > RESIDUE ? terms : []);
         }
       }
     }
@@ -81,9 +81,9 @@ Ringfence.engine = Ringfence.engine || {};
           const sends = port.sources.some((source) => circuitOf(source.id) === circuitOf(need.id));
           if (sends && !assembly.places.get(other).listeners.length) continue;
           const nodes = need.between.map((node) => `${place}/${node}`), read = engine.nodeVolts(setting.solution, ...nodes);
-          const below = engine.everywhere(setting.solution, (...which) => -read(...which), 0, assembly.settled.length);
-          const least = -engine.most(below), volts = Math.abs(least) > RESIDUE ? least : 0;
-          found.push({ need, volts, way: engine.wayOf(assembly, sends ? side : other), at: setting.at(below, nodes) });
+          const below = (...which) => (Math.abs(read(...which)) > RESIDUE ? -read(...which) : 0);
+          const lacks = engine.everywhere(setting.solution, below, 0, assembly.settled.length), volts = -engine.most(lacks);
+          found.push({ need, volts, way: engine.wayOf(assembly, sends ? side : other), at: setting.at(lacks, nodes) });
         }
         const all = found.every(({ need, volts }) => volts < need.least) ? "yes" : "no";
         for (const { need, volts, way, at } of found) {

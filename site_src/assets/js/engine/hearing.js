@@ -14,6 +14,7 @@ Ringfence.engine = Ringfence.engine || {};
   const named = (place, channel) => new engine.Named(place, channel);
   const negative = (numbers) => numbers.map((one) => -one);
   const different = (items) => [...new Set(items)];
+  const floored = (gain) => Math.max(gain, engine.FLOOR); // what is below is nothing, and no case of it is worse
 
   /* The first item of those that are largest by `key`. */
   const most = (items, key) => items.reduce((best, one) => (key(one) > key(best) ? one : best));
@@ -65,7 +66,8 @@ Ringfence.engine = Ringfence.engine || {};
       return;
     }
     yield* engine.unsuited(assembly, here, there, pairs);
-    const loudest = most(engine.comparable(sent, heardBy), gain), best = engine.decibels(gain(loudest));
+    const alike = engine.comparable(sent, heardBy), [number] = engine.largestAt(alike.map((pair) => floored(gain(pair))));
+    const loudest = alike[number], best = engine.decibels(gain(loudest));
     const cause = sent.some((o) => shorted(signals, o)) ? "shorted" : "open";
     yield signal("path-gain", here, "connection", best, "dB", { words, flags: { cause }, ...arrival(signals, ...loudest) });
     yield* sent.filter((o) => pairs.every(([other]) => o !== other)).map((o) => unheard(o, there));
@@ -91,7 +93,7 @@ Ringfence.engine = Ringfence.engine || {};
   /* Where a source is heard least, without the capacitance of cables, and how much of it: {at, terms}. */
   function arrival(signals, o, i) {
     const sizes = signals.bare.get(engine.pair(o.name, i.name))[engine.MID].map(engine.size);
-    const [state] = engine.largestAt(negative(sizes));
+    const [state] = engine.largestAt(negative(sizes.map(floored)));
     return {
       at: engine.at("signal", state, i.nodes, { source: o.name, bare: true }), terms: [["heard of 1 V", sizes[state], "V"]],
     };
@@ -148,7 +150,7 @@ Ringfence.engine = Ringfence.engine || {};
         terms: [[unplugged, free, "ohm"], ["plugged", plugged[state], "ohm"]],
       });
     }
-    const [free, left] = atOutput(signals, o), [state] = engine.largestAt(negative(left));
+    const [free, left] = atOutput(signals, o), [state] = engine.largestAt(negative(left.map(floored)));
     const terms = [["at the output, nothing plugged", free, "V"], ["plugged", left[state], "V"]];
     return signal("load-drop", o.name, where, lost, "dB", { words, at: at(state), terms });
   }
@@ -206,7 +208,7 @@ Ringfence.engine = Ringfence.engine || {};
         const [at] = engine.largestAt(negative(real));
         return { value: real[at], o, state: states[at] };
       });
-      const { value, o, state } = most(worst, (one) => one.value);
+      const [number] = engine.largestAt(worst.map(({ value }) => value)), { value, o, state } = worst[number];
       yield signal(quantity, i.name, engine.channelWord(i.listener.channel), value, "", {
         words: { ...words, source }, at: engine.at("signal", state, i.nodes, { source: o.name }),
         terms: [["heard of +1 V", gains.get(o)[state][0], "V"]],
@@ -220,7 +222,7 @@ Ringfence.engine = Ringfence.engine || {};
     if (!own.length) return;
     const belongs = Math.min(...own.map(least)), right = Math.max(engine.decibels(belongs), HEARD);
     for (const o of sent.filter((one) => !engine.matched(one, i))) {
-      const sizes = gains.get(o).map(engine.size), [state] = engine.largestAt(sizes);
+      const sizes = gains.get(o).map(engine.size), [state] = engine.largestAt(sizes.map(floored));
       const subject = engine.pair(o.name, i.name), where = engine.channelWord(i.listener.channel);
       yield signal("crosstalk", subject, where, engine.decibels(sizes[state]) - right, "dB", {
         words: wordsOf(o, i), at: engine.at("signal", state, i.nodes, { source: o.name }),

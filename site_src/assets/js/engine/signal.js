@@ -6,7 +6,7 @@ Ringfence.engine = Ringfence.engine || {};
    The twin of signal.py. Gains are complex volts [re, im] per volt of open-circuit level, in all settled states. */
 (function (engine) {
   const HERTZ = engine.HERTZ = [20, 1000, 20000];
-  const FLOOR = 1e-12; // a gain below this is nothing: -240 dB
+  const FLOOR = engine.FLOOR = 1e-12; // a gain below this is nothing: -240 dB
   const LOW = 0, MID = 1, HIGH = 2;
   Object.assign(engine, { LOW, MID, HIGH });
 

@@ -8,7 +8,7 @@ Ringfence.engine = Ringfence.engine || {};
 (function (engine) {
   const LEAK = 1e-12; // S; keeps a net that only a flat part reaches from hanging in the air
   engine.OPEN = NaN; // volts of an emf that is disconnected
-  engine.ALIKE = 1e-9; // a share; what is closer than this is the same to every solver
+  engine.ALIKE = 1e-6; // a share; what is closer than this is told alike. Far from what rounding leaves, lest that decides
   const ROUNDS = 40; // a handful of bends settles in two or three; more means none of the combinations fits
   const bends = (part) => part.kind === "sink" || part.kind === "clamp";
 
@@ -76,7 +76,7 @@ Ringfence.engine = Ringfence.engine || {};
     for (let round = 0; round < ROUNDS; round++) {
       const key = flags.join(), z = right.slice(), a = factored.has(key) ? null : matrix.slice();
       bending.forEach((i, k) => stampBend(circuit, i, values[i], flags[k], a, z));
-      if (a) factored.set(key, engine.factoredReal(a, circuit.size));
+      if (a) factored.set(key, engine.factoredReal(a, circuit.size, circuit.netCount));
       const found = factored.get(key)(z);
       const fresh = bending.map((i, k) => beyond(circuit, found, i, values[i], flags[k]));
       if (fresh.every((flag, k) => flag === flags[k])) return found;
