@@ -21,6 +21,7 @@ from .unsuited import amplifiers, unsuited
 from .words import quantity
 
 SILENT = -120.0  # dB; what a sum leaves below this is rounding
+NONE_LEFT = 10 ** (SILENT / 20)
 HEARD = -60.0  # dB; a path below this carries nothing
 BESIDE = -30.0  # dB; a channel this far below its neighbour is not there
 SHORTED = 40.0  # dB lost at an output: a hundredth is left
@@ -159,7 +160,7 @@ def _summed(signals: Signals, there: str, o: Output, heard: Sequence[Input]) -> 
         if len(here) < 2:
             continue
         gains = np.array([signals.gains[o.name, i.name][0, MID] for i in here])
-        kept = kept_in_sum(gains)
+        kept = np.maximum(kept_in_sum(gains), NONE_LEFT)
         [state] = most_at(-kept)
         left = max(decibels(float(kept[state])), SILENT)
         words = {"source": Named(o.place, o.source.channel), "sink": Named(place), "sum": _falls(left)}
@@ -178,7 +179,7 @@ def _listener(signals: Signals, i: Input, sent: Sequence[Output], heard: Sequenc
     gains = {o: signals.gains[o.name, i.name][0, MID] for o in sent}
     if len(gains) > 1:
         every = np.array(list(gains.values()))
-        kept = kept_in_sum(every)
+        kept = np.maximum(kept_in_sum(every), NONE_LEFT)
         [state] = most_at(-kept)
         left = max(decibels(float(kept[state])), SILENT)
         alike, alone = float(abs(every[:, state].sum())), float(np.abs(every[:, state]).sum())

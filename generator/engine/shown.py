@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import replace
-from math import atan2, copysign, degrees
+from math import atan2, degrees
 
 from .assemble import EARTHS, Assembly
 from .cases import Case
@@ -34,7 +34,7 @@ def shown(base: Working, assembly: Assembly, case: Case) -> Working:
     labels = net_labels(places, {net: groups[net] for net in drawn})
     signal = case.nature == "signal"
     size = (lambda number: float(abs(number))) if signal else (lambda number: float(number.real))
-    level = lambda number: float(copysign(abs(number), number.real))
+    level = lambda number: float(-abs(number) if number.real < -FAINT * abs(number) else abs(number))
     nets = tuple(Net(labels[net], tuple(dict.fromkeys(contact_name(places, node) for node in groups[net])), level(case.unknowns[net]), net in found.zeros,
                      tuple(level(row[net]) for row in case.spectrum) if case.spectrum is not None else ()) for net in drawn)
     listening = _meter(base, assembly, case)

@@ -14,6 +14,7 @@ Ringfence.engine = Ringfence.engine || {};
   const named = (place, channel) => new engine.Named(place, channel);
   const negative = (numbers) => numbers.map((one) => -one);
   const different = (items) => [...new Set(items)];
+  const left = (kept) => Math.max(kept, 10 ** (SILENT / 20));
   const floored = (gain) => Math.max(gain, engine.FLOOR); // what is below is nothing, and no case of it is worse
 
   /* The first item of those that are largest by `key`. */
@@ -161,11 +162,11 @@ Ringfence.engine = Ringfence.engine || {};
       const here = heard.filter((i) => i.place === place), words = here.map((i) => engine.channelWord(i.listener.channel));
       if (here.length < 2) continue;
       const gains = here.map((i) => signals.gains.get(engine.pair(o.name, i.name))[0][engine.MID]);
-      const kept = engine.keptInSum(gains), [state] = engine.largestAt(negative(kept));
-      const left = Math.max(engine.decibels(kept[state]), SILENT);
+      const kept = engine.keptInSum(gains).map(left), [state] = engine.largestAt(negative(kept));
+      const lost = Math.max(engine.decibels(kept[state]), SILENT);
       const subject = `${o.name}>${here.map((i) => i.name).join("+")}`;
-      yield signal("sides-sum", subject, words.join(" and "), left, "dB", {
-        words: { source: named(o.place, o.source.channel), sink: named(place), sum: falls(left) },
+      yield signal("sides-sum", subject, words.join(" and "), lost, "dB", {
+        words: { source: named(o.place, o.source.channel), sink: named(place), sum: falls(lost) },
         at: engine.at("signal", state, here[here.length - 1].nodes, { source: o.name }),
         terms: gains.map((states, n) => [`heard of +1 V at ${words[n]}`, states[state][0], "V"]),
       });
@@ -179,12 +180,12 @@ Ringfence.engine = Ringfence.engine || {};
     const words = { sink: named(i.place, i.listener.channel) }, where = engine.channelWord(i.listener.channel);
     const gains = new Map(sent.map((o) => [o, signals.gains.get(engine.pair(o.name, i.name))[0][engine.MID]]));
     if (gains.size > 1) {
-      const every = [...gains.values()], kept = engine.keptInSum(every), [state] = engine.largestAt(negative(kept));
-      const left = Math.max(engine.decibels(kept[state]), SILENT), here = every.map((states) => states[state]);
+      const every = [...gains.values()], kept = engine.keptInSum(every).map(left), [state] = engine.largestAt(negative(kept));
+      const lost = Math.max(engine.decibels(kept[state]), SILENT), here = every.map((states) => states[state]);
       const alike = engine.size(here.reduce(([re, im], one) => [re + one[0], im + one[1]], [0, 0]));
       const alone = here.reduce((all, one) => all + engine.size(one), 0);
-      yield signal("mono-sum", i.name, where, left, "dB", {
-        words: { ...words, sum: falls(left) }, at: engine.at("signal", state, i.nodes, { source: sent[0].place }),
+      yield signal("mono-sum", i.name, where, lost, "dB", {
+        words: { ...words, sum: falls(lost) }, at: engine.at("signal", state, i.nodes, { source: sent[0].place }),
         terms: [["heard with 1 V on every channel alike", alike, "V"], ["heard of each channel alone, added", alone, "V"]],
       });
     }

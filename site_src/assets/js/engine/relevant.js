@@ -12,6 +12,7 @@ Ringfence.engine = Ringfence.engine || {};
   const LEAST = 0.02; // share of the heaviest weight
   const MOST = 12; // parts chosen by weight; more only to close their loops
   const ROUNDING = 1e-9;
+  const DIGITS = 6; // of a weight; what is alike to these keeps its order
   // Share of a net's current that may not be left out; a supply that feeds two legs alike may be shown with one.
   const MISSING = 0.7;
   const FAINT = engine.FAINT = 1e-9; // A; below this it is rounding
@@ -32,8 +33,9 @@ Ringfence.engine = Ringfence.engine || {};
     const opens = alternating(solved) ? engine.SIGNAL_OPENS : engine.DIRECT_OPENS;
     const zeros = new Set(engine.islands(solved.circuit, solved.closed, opens).map((net) => merged[net]));
     const deciding = all.filter((e) => e.decides), heaviest = Math.max(1, largest(all.map((e) => e.weight)));
+    const rounded = (e) => Math.round(e.weight / heaviest * 10 ** DIGITS);
     const chosen = all.filter((e) => !e.decides && e.weight >= LEAST * heaviest && e.a !== e.b)
-      .sort((one, two) => two.weight - one.weight).slice(0, MOST);
+      .sort((one, two) => rounded(two) - rounded(one)).slice(0, MOST);
     const open = solved.nature === "test" && !solved.level;
     const found = open ? deciding : closedLoops(all, [...deciding, ...chosen], opens);
     const kept = all.filter((e) => found.includes(e)), touching = (net) => kept.filter((e) => meets(net, e)).length;
@@ -80,8 +82,8 @@ Ringfence.engine = Ringfence.engine || {};
       return all.map((e) => (e.kind === "emf" ? pushed(e) : size(e.amps) * tested(e)) / own);
     }
     const power = (e) => size(e.amps) * size(e.volts), answer = (e) => tested(e) ** 2 * siemens(solved, e);
-    const lively = largest(all.map(power)) || 1, most = largest(all.map(answer)) || 1;
-    return all.map((e) => Math.max(power(e) / lively, answer(e) / most));
+    const lively = largest(all.map(power)), unit = lively > FAINT ** 2 ? lively : 1, most = largest(all.map(answer)) || 1;
+    return all.map((e) => Math.max(power(e) / unit, answer(e) / most));
   }
 
   function siemens(solved, element) {
@@ -128,7 +130,8 @@ Ringfence.engine = Ringfence.engine || {};
   function closedLoops(all, chosen, opens) {
     const kept = [...chosen], givenUp = new Set();
     supplied(all, kept);
-    const strongest = largest(all.filter((e) => e.kind !== "contact").map((e) => size(e.amps)));
+    const most = largest(all.filter((e) => e.kind !== "contact").map((e) => size(e.amps)));
+    const strongest = most > FAINT ? most : 0;
     for (;;) {
       const counts = new Map();
       for (const e of kept) for (const net of new Set(ends(e))) counts.set(net, (counts.get(net) || 0) + 1);
@@ -146,7 +149,8 @@ Ringfence.engine = Ringfence.engine || {};
     while (kept.length < 2 * MOST) {
       const net = [...new Set(kept.flatMap(ends))].find((one) => starved(all, kept, one));
       if (net === undefined) return;
-      kept.push(missing(all, kept, net).reduce((best, e) => (size(e.amps) > size(best.amps) ? e : best)));
+      const lacking = missing(all, kept, net);
+      kept.push(lacking[engine.largestAt(lacking.map((e) => size(e.amps)))[0]]);
     }
   }
 

@@ -19,7 +19,7 @@ Ringfence.engine = Ringfence.engine || {};
   const size = (pair) => engine.size(pair), degrees = ([re, im]) => Math.atan2(im, re) * 180 / Math.PI;
 
   /* The size, below zero where it is upside down. */
-  const level = ([re, im]) => (re < 0 || Object.is(re, -0) ? -1 : 1) * size([re, im]);
+  const level = (pair) => (pair[0] < -engine.FAINT * size(pair) ? -1 : 1) * size(pair);
 
   /* `base` with the case filled in. */
   engine.shownCase = function (base, assembly, solved) {
