@@ -30,7 +30,7 @@ def hum_readings(signals: Signals, i: Input, heard: Sequence[Output]) -> Iterato
     corners, words = signal_corners(signals.assembly.circuit), {"sink": Named(i.place, i.listener.channel)}
     balanced = {"balanced": "yes" if i.listener.balanced or any(o.source.balanced for o in heard) else "no"}
     where = channel_word(i.listener.channel)
-    corner, at, state = most_at(balance)
+    corner, at, state = most_at(np.maximum(balance, 10 ** (-MOST / 20)))
     worst = float(balance[corner, at, state])
     yield Reading("hum-rejection", i.name, where, min(-decibels(worst), MOST), "dB", "signal", words=words, flags=balanced,
                   at=At("hum", state, i.nodes, corners[corner], hertz=HUM_HERTZ[at], source=EARTHS,

@@ -154,8 +154,9 @@ def _stamp_bend(circuit: Circuit, i: int, value: np.ndarray, bent: np.ndarray, m
         right[..., b] += amps
 
 
-def solve_ac(circuit: Circuit, values: np.ndarray, hertz: Sequence[float], closed: np.ndarray, drives: Sequence[Mapping]) -> np.ndarray:
-    """Alternating current: complex unknowns (corners, frequencies, states, drives, size).
+def solve_ac(circuit: Circuit, values: np.ndarray, hertz: Sequence[float], closed: np.ndarray, drives: Sequence[Mapping],
+             refined: bool = False) -> np.ndarray:
+    """Alternating current: complex unknowns (corners, frequencies, states, drives, size); `refined` where picofarads alone tie two sides.
 
     A drive maps a part id to its signal (V for an emf, A from a to b for a sink) or a pair of nodes to a current (A) from the first to
     the second inside the source. Supplies are shorts, sinks and clamps open.
@@ -182,7 +183,7 @@ def solve_ac(circuit: Circuit, values: np.ndarray, hertz: Sequence[float], close
     for column, drive in enumerate(drives):
         for target, signal in drive.items():
             _stamp_drive(circuit, right[:, column], branches, index, target, signal)
-    unknowns = _solve_checked(circuit, matrix, np.broadcast_to(right, (*matrix.shape[:-1], len(drives))))
+    unknowns = _solve_checked(circuit, matrix, np.broadcast_to(right, (*matrix.shape[:-1], len(drives))), refined)
     return np.moveaxis(unknowns, -1, -2)
 
 

@@ -22,7 +22,8 @@ Ringfence.engine = Ringfence.engine || {};
     const corners = engine.signalCorners(assembly.circuit), words = { sink: new engine.Named(i.place, i.listener.channel) };
     const balanced = i.listener.balanced || heard.some((o) => o.source.balanced) ? "yes" : "no";
     const where = engine.channelWord(i.listener.channel);
-    const [corner, at, state] = engine.largestAt(balance), worst = balance[corner][at][state];
+    const told = balance.map((edges) => edges.map((states) => states.map((one) => Math.max(one, 10 ** (-MOST / 20)))));
+    const [corner, at, state] = engine.largestAt(told), worst = balance[corner][at][state];
     yield reading("hum-rejection", i.name, where, Math.min(-engine.decibels(worst), MOST), "dB", {
       words, flags: { balanced }, terms: [["heard of a volt between the chassis", worst, "V"]],
       at: engine.at("hum", state, i.nodes, { corner: corners[corner], hertz: engine.humHertz()[at], source,

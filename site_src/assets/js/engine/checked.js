@@ -9,6 +9,8 @@ Ringfence.engine = Ringfence.engine || {};
   const SETTLED = 1e-10; // of the largest voltage; a step of refinement below this is the last
   const REFINEMENTS = 40; // steps at most; where leaks alone hold a net each leaves some per cent of the error, up to a fifth
 
+  const UNSETTLED = "no single solution: it does not settle";
+
   /* A function from a right side to the unknowns, the first `nets` of which are voltages; what the last bits of the matrix
      cannot tell, a leak beside a closed contact, is found by refinement. Throws CircuitError when there is no single solution. */
   engine.factoredReal = function (matrix, size, nets) {
@@ -31,7 +33,7 @@ Ringfence.engine = Ringfence.engine || {};
         }
         if (moved <= SETTLED * largest) return found;
       }
-      throw new engine.CircuitError("no single solution: it does not settle");
+      throw new engine.CircuitError(UNSETTLED);
     };
   };
 
@@ -53,28 +55,43 @@ Ringfence.engine = Ringfence.engine || {};
     };
   }
 
-  /* The same for a complex matrix {re, im}; right sides are real, unknowns {re, im}. */
-  engine.factoredComplex = function (matrix, size) {
-    const factors = engine.factorComplex(matrix, size) || singular();
-    const error = new Float64Array(size), scale = new Float64Array(size);
+  /* The same for a complex matrix {re, im}; right sides are real, unknowns {re, im}. Refined only where it is asked for. */
+  engine.factoredComplex = function (matrix, size, nets, refined = false) {
+    const factors = engine.factorComplex(matrix, size) || singular(), imbalance = complexImbalance();
+    const zero = new Float64Array(size), scale = new Float64Array(size);
     return function (right) {
-      const found = factors.solve(right), extent = found.re.map((re, j) => engine.magnitude(re, found.im[j]));
+      const found = factors.solve(right), extent = magnitudes(found);
+      let left = imbalance(right, found);
       for (let i = 0, at = 0; i < size; i++) {
-        let re = -right[i], im = 0, all = Math.abs(right[i]);
+        scale[i] = Math.abs(right[i]);
         for (let j = 0; j < size; j++, at++) {
           const mr = matrix.re[at], mi = matrix.im[at];
-          if (mr === 0 && mi === 0) continue;
-          re += mr * found.re[j] - mi * found.im[j];
-          im += mr * found.im[j] + mi * found.re[j];
-          all += engine.magnitude(mr, mi) * extent[j];
+          if (mr !== 0 || mi !== 0) scale[i] += engine.magnitude(mr, mi) * extent[j];
         }
-        error[i] = engine.magnitude(re, im);
-        scale[i] = all;
       }
-      check(error, scale);
+      check(magnitudes(left), scale);
+      for (let round = 0; refined && round < REFINEMENTS; round++, left = imbalance(right, found)) {
+        const one = factors.solve(left.re), other = factors.solve(left.im); // right sides are real
+        const step = { re: one.re.map((re, i) => re - other.im[i]), im: one.im.map((im, i) => im + other.re[i]) };
+        step.re.forEach((re, i) => { found.re[i] += re; found.im[i] += step.im[i]; });
+        const most = (unknowns) => Math.max(0, ...magnitudes(unknowns).subarray(0, nets));
+        if (most(step) <= SETTLED * most(found)) return found;
+      }
+      if (refined) throw new engine.CircuitError(UNSETTLED);
       return found;
     };
+
+    /* What is left of every equation, {re, im}. */
+    function complexImbalance() {
+      const real = imbalanceOf(matrix.re, size, nets), imaginary = imbalanceOf(matrix.im, size, nets);
+      return function (right, { re, im }) {
+        const across = imaginary(zero, im), along = imaginary(zero, re);
+        return { re: real(right, re).map((one, i) => one - across[i]), im: real(zero, im).map((one, i) => one + along[i]) };
+      };
+    }
   };
+
+  const magnitudes = ({ re, im }) => re.map((one, i) => engine.magnitude(one, im[i]));
 
   engine.magnitude = (re, im) => Math.sqrt(re * re + im * im);
 
