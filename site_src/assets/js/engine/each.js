@@ -22,11 +22,15 @@ Ringfence.engine = Ringfence.engine || {};
   /* The findings of one setting of an answer, worst first: [{finding, always}]; `always` tells that every other setting has it too. */
   engine.inSetting = function (published, number) {
     const { settings, group, beside } = made.get(published);
-    const found = (setting) => engine.gathered([...group.flatMap((one) => here(one, setting)), ...beside]);
+    const told = (setting) => beside.filter((one) => agree(one.setting, setting)).map(({ finding }) => finding);
+    const found = (setting) => engine.gathered([...group.flatMap((one) => here(one, setting)), ...told(setting)]);
     const each = settings.map(([setting]) => found(setting)), keys = each.map((list) => new Set(list.map(engine.sameness)));
     const always = (finding) => keys.every((one) => one.has(engine.sameness(finding)));
     return each[number].map((finding) => ({ finding, always: always(finding) }));
   };
+
+  /* Do two settings have no switch that stands differently? */
+  const agree = (one, other) => [...one].every(([key, state]) => !other.has(key) || other.get(key) === state);
 
   /* What one way of plugging finds when the switches stand so; a way may have fewer switches than another. */
   const here = ({ settings, every }, setting) => every.filter((finding) =>

@@ -19,7 +19,8 @@ Ringfence.engine = Ringfence.engine || {};
     const verdict = engine.combine(rulebook, leads, judged, data.ports), { group } = verdict, chosen = choose(verdict, wanted);
     const found = (one) => one.findings.includes(chosen) || one.every.includes(chosen);
     const decides = (one) => one.verdict === verdict.verdict;
-    const [[way]] = (group.find(found) || judged.find(found) || group.find(decides) || group[0]).ways;
+    const aside = verdict.beside.find(({ finding }) => finding === chosen);
+    const [[way]] = (group.find(found) || (aside && aside.other) || judged.find(found) || group.find(decides) || group[0]).ways;
     const places = engine.placed(data, outlet, leads, inlet, way);
     const question = { start: from, through: [...through], target: into, verdict: verdict.verdict };
     const base = { ...question, way: wayWords(places, leads, way), ...EMPTY };
@@ -43,7 +44,8 @@ Ringfence.engine = Ringfence.engine || {};
     const same = typeof wanted === "string" ? (finding) => finding.id === wanted
       : (finding) => ["id", "where", "when", "says", "value", "limit"].every((name) => finding[name] === wanted[name]);
     // The page may ask about one setting.
-    const found = verdict.findings.find(same) || verdict.group.flatMap((one) => one.every).find(same);
+    const all = [...verdict.findings, ...verdict.group.flatMap((one) => one.every), ...verdict.beside.map(({ finding }) => finding)];
+    const found = all.find(same);
     const name = typeof wanted === "string" ? wanted : wanted.id;
     if (!found) throw new RangeError(`'${name}' is not a finding of this connection`);
     return found;

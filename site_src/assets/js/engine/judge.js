@@ -113,13 +113,17 @@ Ringfence.engine = Ringfence.engine || {};
       moments: parts.map((of) => [worst(of, 1), worst(of, 2)]), plugging: worstOf(group.map((one) => one.plugging)),
     };
     for (const finding of group.flatMap((one) => one.findings)) keepWorse(kept, finding);
-    const beside = []; // what other uses of the lead bring, as told
+    const beside = []; // what another use of the lead brings, as told, the setting it hangs on, and that use
     for (const other of others) {
       const { plugged } = wayOf(other), dangers = other.findings.filter(({ severity }) => severity === "dangerous");
       const partners = plugged.map(({ port }) => (Object.hasOwn(ports, port) ? engine.short(ports[port]) : port));
-      const told = dangers.map((finding) => (plugged.length ? atSpareEnd(finding, partners) : finding));
-      for (const finding of told) keepWorse(kept, finding);
-      beside.push(...told);
+      for (const danger of dangers) {
+        keepWorse(kept, plugged.length ? atSpareEnd(danger, partners) : danger);
+        const setting = danger.setting === null ? new Map() : other.settings[danger.setting][0];
+        // With the other tail in nothing, every setting counts as dangerous.
+        beside.push(plugged.length ? { finding: atSpareEnd(danger, partners), setting, other }
+          : { finding: { ...danger, when: engine.STATES[danger.state] }, setting: new Map(), other });
+      }
       if (!dangers.length || plugged.length) continue;
       answer.verdict = "dangerous"; // nobody has to plug the other tail in
       answer.settings = answer.settings.map(([setting]) => [setting, "dangerous"]);
