@@ -79,7 +79,7 @@ def _term(places: Places, words: str) -> str:
 def _worked(places: Places, case: Case, e: Element, labels: Mapping[int, str], size: Callable[[complex], float], listening: str) -> Worked:
     part = case.circuit.parts[e.part] if e.part is not None else None
     place = e.id.split("/")[0]
-    turn = round(degrees(atan2(e.amps.imag, e.amps.real)), 3) if case.nature == "signal" and abs(e.amps) else 0.0
+    turn = round(degrees(atan2(e.amps.imag, e.amps.real)), 3) if case.nature == "signal" and abs(e.amps) > FAINT else 0.0
     return Worked(e.id, element_name(places, part, e.id, listening), owner(places, place) if place in places else "", e.kind, _value(case, e),
                   labels[e.a], labels[e.b], size(e.volts), size(e.amps), turn, e.decides)
 

@@ -76,7 +76,7 @@ Ringfence.engine = Ringfence.engine || {};
       id: e.id, name: engine.elementName(places, part, e.id, listening), kind: e.kind,
       owner: places.has(place) ? engine.owner(places, place) : "", value: valueOf(solved, e), a: labels.get(e.a),
       b: labels.get(e.b), volts: read(e.volts), amps: read(e.amps),
-      turn: signal && size(e.amps) ? Math.round(degrees(e.amps) * 1000) / 1000 : 0, decides: e.decides,
+      turn: signal && size(e.amps) > engine.FAINT ? Math.round(degrees(e.amps) * 1000) / 1000 : 0, decides: e.decides,
     };
   }
 
