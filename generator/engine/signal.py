@@ -184,7 +184,7 @@ def _hum(assembly: Assembly, listeners: Mapping, values: np.ndarray):
         return {}, {}, np.zeros(0)
     home = closed_array(assembly.home, len(linked.switches))
     rows = np.array([powered(linked, row, pair) for pair in assembly.pairs for row in _padded(assembly, values)])
-    found = solve_ac(linked, rows, HUM_HERTZ, home, [{EARTHS: 1.0}], refined=True)[:, :, :, 0]
+    found = solve_ac(linked, rows, HUM_HERTZ, home, [{EARTHS: 1.0}])[:, :, :, 0]
     found = found.reshape(len(assembly.pairs), len(values), *found.shape[1:])
     near, far = (linked.nets[f"{place}/chassis"] for place in ("from", "into"))
     between = np.maximum(np.abs(found[0, ..., near] - found[0, ..., far]), FLOOR)

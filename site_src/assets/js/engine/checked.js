@@ -9,8 +9,6 @@ Ringfence.engine = Ringfence.engine || {};
   const SETTLED = 1e-10; // of the largest voltage; a step of refinement below this is the last
   const REFINEMENTS = 40; // steps at most; where leaks alone hold a net each leaves some per cent of the error, up to a fifth
 
-  const UNSETTLED = "no single solution: it does not settle";
-
   /* A function from a right side to the unknowns, the first `nets` of which are voltages; what the last bits of the matrix
      cannot tell, a leak beside a closed contact, is found by refinement. Throws CircuitError when there is no single solution. */
   engine.factoredReal = function (matrix, size, nets) {
@@ -24,21 +22,23 @@ Ringfence.engine = Ringfence.engine || {};
         for (let j = 0; j < size; j++, at++) if (matrix[at] !== 0) scale[i] += Math.abs(matrix[at] * found[j]);
       }
       check(left, scale);
-      for (let round = 0; round < REFINEMENTS; round++, left = imbalance(right, found)) {
+      for (let round = 0, last = Infinity; round < REFINEMENTS; round++, left = imbalance(right, found)) {
         const step = factors.solve(left);
         let moved = 0, largest = 0;
         for (let i = 0; i < size; i++) {
           found[i] += step[i];
           if (i < nets) moved = Math.max(moved, Math.abs(step[i])), largest = Math.max(largest, Math.abs(found[i]));
         }
-        if (moved <= SETTLED * largest) return found;
+        if (!(moved > SETTLED * largest && moved < last / 2)) break; // what rounding moves it moves again
+        last = moved;
       }
-      throw new engine.CircuitError(UNSETTLED);
+      return found;
     };
   };
 
   /* A function from a right side and unknowns to what is left of every equation. Currents between nets are taken from the
-     differences of their voltages: in the sum of a net's conductances a closed contact drowns what is a trillion times less. */
+     differences of their voltages: in the sum of a net's conductances a closed contact drowns what is a trillion times less.
+     What rounding takes from the sums is added again in the end, for large currents cancel in every net. */
   function imbalanceOf(matrix, size, nets) {
     const filled = [], ground = new Float64Array(nets);
     for (let i = 0, at = 0; i < size; i++) {
@@ -48,15 +48,20 @@ Ringfence.engine = Ringfence.engine || {};
       }
     }
     return function (right, found) {
-      const left = right.slice();
-      for (let i = 0; i < nets; i++) left[i] -= Math.round(ground[i]) * found[i]; // what ties the 0 V of an island
-      for (const [i, j, value] of filled) left[i] -= value * (i < nets && j < nets ? found[j] - found[i] : found[j]);
-      return left;
+      const left = right.slice(), lost = new Float64Array(size);
+      const take = function (i, term) {
+        const sum = left[i] - term, kept = sum - left[i];
+        lost[i] += left[i] - (sum - kept) - (term + kept);
+        left[i] = sum;
+      };
+      for (let i = 0; i < nets; i++) take(i, Math.round(ground[i]) * found[i]); // what ties the 0 V of an island
+      for (const [i, j, value] of filled) take(i, value * (i < nets && j < nets ? found[j] - found[i] : found[j]));
+      return left.map((one, i) => one + lost[i]);
     };
   }
 
-  /* The same for a complex matrix {re, im}; right sides are real, unknowns {re, im}. Refined only where it is asked for. */
-  engine.factoredComplex = function (matrix, size, nets, refined = false) {
+  /* The same for a complex matrix {re, im}; right sides are real, unknowns {re, im}. */
+  engine.factoredComplex = function (matrix, size, nets) {
     const factors = engine.factorComplex(matrix, size) || singular(), imbalance = complexImbalance();
     const zero = new Float64Array(size), scale = new Float64Array(size);
     return function (right) {
@@ -70,14 +75,14 @@ Ringfence.engine = Ringfence.engine || {};
         }
       }
       check(magnitudes(left), scale);
-      for (let round = 0; refined && round < REFINEMENTS; round++, left = imbalance(right, found)) {
+      for (let round = 0, last = Infinity; round < REFINEMENTS; round++, left = imbalance(right, found)) {
         const one = factors.solve(left.re), other = factors.solve(left.im); // right sides are real
         const step = { re: one.re.map((re, i) => re - other.im[i]), im: one.im.map((im, i) => im + other.re[i]) };
         step.re.forEach((re, i) => { found.re[i] += re; found.im[i] += step.im[i]; });
-        const most = (unknowns) => Math.max(0, ...magnitudes(unknowns).subarray(0, nets));
-        if (most(step) <= SETTLED * most(found)) return found;
+        const [moved, largest] = [step, found].map((unknowns) => Math.max(0, ...magnitudes(unknowns).subarray(0, nets)));
+        if (!(moved > SETTLED * largest && moved < last / 2)) break;
+        last = moved;
       }
-      if (refined) throw new engine.CircuitError(UNSETTLED);
       return found;
     };
 

@@ -173,7 +173,7 @@ Ringfence.engine = Ringfence.engine || {};
     const padded = values.map((row) => Float64Array.from(linked.parts, (_, i) => (i < row.length ? row[i] : 1)));
     const hertz = (number) => (number ? [engine.MAINS] : engine.humHertz()); // the balance is asked of the first pair only
     const found = pairs.map((pair, number) => engine.solveAc(linked, padded.map((row) => engine.powered(linked, row, pair)),
-      hertz(number), home, [new Map([[engine.EARTHS, 1]])], true));
+      hertz(number), home, [new Map([[engine.EARTHS, 1]])]));
     const [near, far] = ["from", "into"].map((place) => engine.net(linked, `${place}/chassis`));
     const sizes = (solved, a, b) => solved.map((edges) => edges.map((states) => states.map(([one]) =>
       engine.size(engine.signalVolts(one, a, b)))));

@@ -106,13 +106,13 @@ Ringfence.engine = Ringfence.engine || {};
   /* Alternating current: complex unknowns {re, im} as [corner][frequency][state][drive].
      A drive lists [part id, signal] (V for an emf, A from a to b for a sink) or [[node, node], A from the first to the second inside
      the source]. Supplies are shorts, sinks and clamps open. */
-  engine.solveAc = function (circuit, corners, hertz, closed, drives, refined = false) {
+  engine.solveAc = function (circuit, corners, hertz, closed, drives) {
     const stamps = stateStamps(circuit, closed, engine.SIGNAL_OPENS);
     const rights = drives.map((drive) => driven(circuit, drive));
     return corners.map((values) => hertz.map((frequency) => {
       const { re, im } = signalMatrix(circuit, values, 2 * Math.PI * frequency);
       return stamps.map((stamp) => {
-        const solve = engine.factoredComplex({ re: stamp(re.slice()), im }, circuit.size, circuit.netCount, refined);
+        const solve = engine.factoredComplex({ re: stamp(re.slice()), im }, circuit.size, circuit.netCount);
         return rights.map(solve);
       });
     }));
