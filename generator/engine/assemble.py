@@ -59,7 +59,8 @@ class Assembly:
     """Everything the measurements need. `touches` are the interface and the contacts of each switch, in the order of the circuit's switches.
     `home` are the switch states fully plugged, `joined` the same with both chassis tied by mains earth (none where that cannot be),
     `plugging` those on the way, without and with that earth; `plugging_at` names the interface of each of the latter. `turned` tells of each
-    home state whether a plug sits the other way round; `pairs` are the ways the two devices may be powered, worst first."""
+    home state whether a plug sits the other way round; `halves` are states with one joint still open and all others home; `pairs` are the
+    ways the two devices may be powered, worst first."""
 
     places: Mapping[str, Port | Lead]
     interfaces: tuple[Interface, ...]
@@ -72,6 +73,7 @@ class Assembly:
     plugging: tuple[tuple[bool, ...], ...]
     plugging_at: tuple[int, ...]
     turned: tuple[bool, ...]
+    halves: tuple[tuple[bool, ...], ...]
     pairs: tuple[Pair, ...]
 
     @cached_property
@@ -179,8 +181,7 @@ def assemble(catalogue: Catalogue, start: Port, leads: Sequence[Lead], target: P
     full = [*parts, *strays]
     hold_possible(full, couplings)
     main = len(leads) + 1
-    copies = [main + k for k, one in enumerate(way.plugged) if not one.place.startswith("extra")]
-    home, plugging = _states(interfaces, touches, main if travel else 0, copies if travel else [], int(both))
+    home, plugging = _states(interfaces, touches, main, int(both)) if travel else _states(interfaces, touches, 0, int(both))
     plugging_at = tuple(plugging.values())
     may_join = both and start.earthed != "no" and target.earthed != "no"
     earthed = (lambda states: tuple((*state[:-1], True) for state in states) if may_join else ())
@@ -192,7 +193,14 @@ def assemble(catalogue: Catalogue, start: Port, leads: Sequence[Lead], target: P
         build([*full, *difference], couplings, switches, chassis) if both else None,
         build(parts, couplings, switches, chassis),
         tuple(home), earthed(home), (*plugging, *earthed(plugging)), plugging_at * (2 if may_join else 1), tuple(home.values()),
+        _halves(next(iter(home)), touches, len(interfaces)),
         pairs(start.powered_by, target.powered_by) if both else ())
+
+
+def _halves(home: Sequence[bool], touches: Sequence, joints: int) -> tuple[tuple[bool, ...], ...]:
+    """The first home state with one joint after the other left open; none where that is the same as nothing plugged."""
+    found = [(*(shut and at != k for (at, _), shut in zip(touches, home)), *home[len(touches):]) for k in range(joints)]
+    return tuple(dict.fromkeys(state for state in found if any(state)))
 
 
 def has_chassis(record: Port | Lead) -> bool:
@@ -242,9 +250,9 @@ def _network(places: Mapping[str, Port | Lead]) -> tuple[list[Part], list[Part],
     return parts, strays, couplings
 
 
-def _states(interfaces: Sequence[Interface], touches: Sequence, main: int, copies: Sequence[int], earth: int):
+def _states(interfaces: Sequence[Interface], touches: Sequence, main: int, earth: int):
     """Switch states: all home, with whether a plug is turned; and, with its interface, each main one on its way, the others home, or open on
-    one side of it; further devices of the same kind on their way with all else home."""
+    one side of it; what is in spare ends on its way with all else home. Without main ones nothing is on its way."""
     def switched(landed: Sequence[State]) -> tuple[bool, ...]:
         return (*(touch in landed[k] for k, touch in touches), *(False,) * earth)
 
@@ -254,7 +262,7 @@ def _states(interfaces: Sequence[Interface], touches: Sequence, main: int, copie
         home.setdefault(switched(landed), any(state in interface.mating.turned for state, interface in zip(landed, interfaces)))
     plugging: dict[tuple[bool, ...], int] = {}
     nothing: tuple[State, ...] = (frozenset(),)
-    for k in (*range(main), *copies):
+    for k in range(len(interfaces) if main else 0):
         moving = (*interfaces[k].mating.travel, frozenset())
         before, after, rest = homes[:k], homes[k + 1:main], homes[max(main, k + 1):]
         others = ((before, after), (before, [nothing] * len(after)), ([nothing] * len(before), after)) if k < main else ((before, []),)

@@ -146,7 +146,7 @@ def _supplies(assembly: Assembly, setting: Setting, settled: int) -> Iterator[Re
         name = next((s.name for s in port.supplies if s.id == part.supply), "supply") if isinstance(port, Port) else "supply"
         words = {"device": Named(place), "part": name}
         yield Reading("supply-fed-amps", part.id, name, max(0.0, float(amps[:, :settled].max())), "A", "settled", setting.number, words=words,
-                      flags={"on": "yes" if i in live else "no"}, at=setting.at(amps[:, :settled], part.id))
+                      flags={"live": "yes" if i in live else "no"}, at=setting.at(amps[:, :settled], part.id))
         if i in live and amps.shape[1] > settled:
             moving, home = -amps[:, settled:], max(0.0, float((-amps[:, :settled]).max()))
             at = setting.at(moving, part.id, settled)

@@ -17,6 +17,7 @@ from .readings import At, Named, Reading, part_name
 from .solve import ALIKE, closed_array, most_at, part_amps, solve_ac
 from .switches import supply_switches
 
+PLUGGED = 0  # of the states capacitors are charged in
 NOTICED = 1e-4  # V or A; a first instant below this is nothing to any part
 
 
@@ -29,7 +30,7 @@ def discharge_readings(assembly: Assembly) -> Iterator[Reading]:
             for limit in record.network.limits:
                 if limit.quantity != "watts":  # heat takes longer than an instant
                     yield from _struck(capacitors, struck, place, record, limit)
-        if struck.moment == "plugging" and struck.before[1] is not None:
+        if struck.moment == "plugging" and struck.before[1] == PLUGGED:
             yield from _emptied(assembly, struck)
             charges = {name: volts for name, volts in struck.charges.items() if abs(volts) >= LEAST_CHARGE}
             if charges:

@@ -2,7 +2,8 @@
 
 In the first instant a capacitor holds its voltage: it acts as an emf behind a contact's resistance. Later it acts as an emf of what it held a
 step before, behind step over capacitance (implicit Euler): the same circuit serves for both. Capacitors are charged as they were with
-nothing plugged in, as they are fully plugged, and, where a supply is switched with everything plugged, as they were before.
+nothing plugged in, as they are fully plugged, as they are with one joint still open, and, where a supply is switched with everything
+plugged, as they were before. Supplies are taken at their highest and resistances at their lowest: that charges and strikes most.
 """
 
 from __future__ import annotations
@@ -27,17 +28,18 @@ MOMENT = 0.1  # s; what is over within this is held against what a part stands f
 STEPS = (0.002, 0.005, 0.013, 0.03, 0.05, 0.1, 0.2, 0.4, 0.8, 1.6, 3.2, 6.4, 12.8)  # s; the first five reach MOMENT
 FIRST = 5
 CONTACT = ":contact"
+CORNER = "strong"
 
 
 @dataclass(frozen=True)
 class Struck:
-    """The first instant of one setting, with the capacitors charged as they were `before` (setting, state or None for nothing plugged).
+    """The first instant of one setting, with the capacitors charged as they were `before` (setting, number of a state of `settled`).
     `setting` is the one it belongs to, `driven` the one whose supplies are on now; `charges` are V by part id; `solution` is (1, states)."""
 
     setting: int
     driven: int
     moment: str  # plugging | switching
-    before: tuple[int, int | None]
+    before: tuple[int, int]
     charges: Mapping[str, float]
     live: frozenset[str]  # places whose supplies are on now
     solution: Solution
@@ -66,12 +68,14 @@ class Capacitors:
         self.settings = settings(assembly.ports)
         lives = [live_volts(circuit, assembly.ports, setting) for setting in self.settings]
         self.live = [frozenset(place for place, _ in live_supplies(circuit, live)) for live in lives]
-        self._driven = [drive_values(circuit, live, "nominal") for live in lives]
+        self._driven = [drive_values(circuit, live, CORNER) for live in lives]
         self.fed = [bool(live) for live in self.live]
 
     def settled(self) -> np.ndarray:
-        """Volts of every large capacitor in every setting, with nothing plugged and fully plugged: (capacitors, settings, 2)."""
-        closed = closed_array([self.assembly.apart, self.assembly.home[0]], len(self.assembly.circuit.switches))
+        """Volts of every large capacitor in every setting, fully plugged, with nothing plugged, and with one joint after the other left open:
+        (capacitors, settings, 2 + joints)."""
+        states = [self.assembly.home[0], self.assembly.apart, *self.assembly.halves]
+        closed = closed_array(states, len(self.assembly.circuit.switches))
         found = solve_dc(self.assembly.circuit, np.array(self._driven), closed)
         return np.array([found.part_volts(i) for i in self.large.values()])
 
@@ -105,21 +109,21 @@ def struck_circuit(circuit: Circuit, large: Mapping[str, int]) -> Circuit:
 
 
 def instants(capacitors: Capacitors) -> Iterator[Struck]:
-    """Every first instant of every setting that feeds anything. Plugging in: all states, charged with nothing plugged. Pulling out: all states,
-    charged as fully plugged. Switching: the settled states, charged as before the switch; it belongs to the setting with more supplies on."""
+    """Every first instant of every setting that feeds anything. Plugging in: all states, charged with nothing or with one joint less plugged.
+    Pulling out: all states, charged as fully plugged. Switching: the settled states, charged as before the switch; it belongs to the setting with more supplies on."""
     if not capacitors.large or not any(capacitors.fed):
         return
     assembly = capacitors.assembly
     settled, every = len(assembly.settled), closed_array(assembly.states, len(assembly.circuit.switches))
     charged = capacitors.settled()
-    plugged = [(number, number, (number, state)) for number, fed in enumerate(capacitors.fed) if fed for state in (None, 0)]
+    plugged = [(number, number, (number, state)) for number, fed in enumerate(capacitors.fed) if fed for state in range(charged.shape[2])]
     switched = [(driven, one, (before, 0))  # settings come with everything on first, so the first of two has more on
                 for one, other in _switchings(capacitors.settings) if capacitors.fed[one] or capacitors.fed[other]
                 for driven, before in ((one, other), (other, one))]
     for moment, asked, states in (("plugging", plugged, every), ("switching", switched, every[:settled])):
         if not asked:
             continue
-        held = np.array([charged[:, before, 0 if state is None else 1] for _, _, (before, state) in asked]).T  # (capacitors, rows)
+        held = np.array([charged[:, before, state] for _, _, (before, state) in asked]).T  # (capacitors, rows)
         shape = np.broadcast_to(held[:, :, None], (*held.shape, len(states)))
         solution = capacitors.solve([capacitors.row(driven) for driven, _, _ in asked], shape, states)
         for row, (driven, belongs, before) in enumerate(asked):

@@ -9,7 +9,7 @@ import numpy as np
 from .assemble import EARTHS, Assembly
 from .cases import TEST_AMPS, Case, direct_case, probe_case, signal_case
 from .circuit import resistive, value_at
-from .instants import Capacitors
+from .instants import CORNER, Capacitors
 from .readings import At, Reading
 from .signal import drive_of, powered, sources_of
 from .solve import closed_array, solve_dc
@@ -34,8 +34,7 @@ def _direct(assembly: Assembly, reading: Reading, at: At) -> Case:
 
 def _instant(assembly: Assembly, reading: Reading, at: At) -> Case:
     capacitors, state = Capacitors(assembly), assembly.states[at.state]
-    setting, plugged = at.before
-    held = capacitors.settled()[:, setting, 0 if plugged is None else 1]
+    held = capacitors.settled()[:, at.before[0], at.before[1]]
     closed = closed_array([state], len(assembly.circuit.switches))
     solution = capacitors.solve([capacitors.row(at.driven)], held[:, None, None], closed)
     for k, name in enumerate(capacitors.large):  # an emf of what the capacitor holds
@@ -45,7 +44,7 @@ def _instant(assembly: Assembly, reading: Reading, at: At) -> Case:
         decides = tuple(f"net{assembly.circuit.nets[node]}" for node in decides)
     elif decides not in capacitors.circuit.index:  # volts across a part that is not there in this instant
         decides = tuple(f"net{net}" for net in assembly.circuit.ends[assembly.circuit.index[decides]])
-    return direct_case(solution, 0, 0, state, "nominal", decides, nature="instant", original=assembly.circuit)
+    return direct_case(solution, 0, 0, state, CORNER, decides, nature="instant", original=assembly.circuit)
 
 
 def _signal(assembly: Assembly, reading: Reading, at: At) -> Case:
