@@ -4,8 +4,12 @@ Ringfence.engine = Ringfence.engine || {};
 
 /* A solved case in words and numbers: what touches, the nets with their volts, the parts that matter, the sum of currents. The twin of shown.py. */
 (function (engine) {
-  const CORNERS = { nominal: "every part at its nominal value", strong: "supplies at their highest, resistances at their lowest",
-    weak: "supplies at their lowest, resistances at their highest", skewed: "matched pairs as far apart as they may be" };
+  const CORNERS = {
+    nominal: "every part at its nominal value", strong: "supplies at their highest, resistances at their lowest",
+    weak: "supplies at their lowest, resistances at their highest",
+    high: "one device's supply at its highest, the other's at its lowest",
+    low: "one device's supply at its lowest, the other's at its highest", skewed: "matched pairs as far apart as they may be",
+  };
   const SMALL = 1e-4; // share of the largest current below which a term is not written out
   const UNITS = { resistor: "ohm", capacitor: "F", inductor: "H", emf: "V", sink: "A", clamp: "V" };
   const SHORTED = "Both points the number is measured between are one net: they are shorted together.";
@@ -27,7 +31,7 @@ Ringfence.engine = Ringfence.engine || {};
     const note = apart.a === apart.b ? SHORTED : solved.nature === "test" && !solved.level ? NOWHERE : "";
     const counted = (list) => list.filter((e) => e.kind !== "contact").length;
     return {
-      ...base, nature: solved.nature, corner: CORNERS[solved.corner], touching: touching(assembly, solved), hertz: solved.hertz,
+      ...base, nature: solved.nature, corner: CORNERS[solved.corner.split(" ")[0]], touching: touching(assembly, solved), hertz: solved.hertz,
       level: solved.hertz === null ? null : solved.level, source: sourceName(places, solved),
       terms: solved.terms.map(([words, value, unit]) => ({ words: termWords(places, words), value, unit })),
       nets, parts: kept.map((e) => worked(known, e)), left_out: counted(elements) - counted(kept),
@@ -71,6 +75,7 @@ Ringfence.engine = Ringfence.engine || {};
     if (e.kind === "contact") return engine.quantity(engine.CONTACT_OHM, "ohm");
     if (e.kind === "meter") return solved.nature === "test" && solved.level ? engine.quantity(solved.level, "A") : "";
     const amount = solved.values[e.part];
+    if (Number.isNaN(amount)) return "disconnected";
     if (e.kind === "emf") {
       const volts = ["signal", "test"].includes(solved.nature) ? Math.abs(solved.drive.get(e.id) || 0) * solved.level : amount;
       return volts ? engine.quantity(volts, "V") : "silent";

@@ -2,14 +2,18 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.engine = Ringfence.engine || {};
 
-/* What matters for one number: the parts it hangs on, the loops they close, and nothing else. The twin of relevant.py up to `_test`;
-   explain-loops.js is the rest. An element is a part, a closed contact or the meter that reads the number: {id, kind, a, b, volts, amps,
-   weight, decides, part}, with a and b nets after merging, volts and amps complex [re, im], part its number in the circuit or null. */
+/* What matters for one number: the parts it hangs on, the loops they close, and nothing else. The twin of relevant.py. The
+   weight of a part is how much the number changes when the part's current is scaled: its current times the voltage that a unit
+   test signal, put in where the number is measured, makes across it. An element is a part, a closed contact or the meter that
+   reads the number: {id, kind, a, b, volts, amps, weight, decides, part}, with a and b nets after merging, volts and amps
+   complex [re, im], part its number in the circuit or null. */
 (function (engine) {
   const DROP = 1e-3; // share of the largest voltage that a wire may drop and still be drawn as a line
-  const LEAST = engine.LEAST_SHARE = 0.02; // share of the heaviest weight
-  const MOST = engine.MOST_SHOWN = 12; // parts chosen by weight; more only to close their loops
+  const LEAST = 0.02; // share of the heaviest weight
+  const MOST = 12; // parts chosen by weight; more only to close their loops
   const ROUNDING = 1e-9;
+  const MISSING = 0.7; // share of a net's current that may not be left out; a supply that feeds two legs alike may be shown with one
+  const FAINT = 1e-9; // A; below this it is rounding
   const size = (pair) => engine.size(pair);
   const signalLike = ({ nature }) => nature === "signal" || nature === "test";
 
@@ -24,7 +28,7 @@ Ringfence.engine = Ringfence.engine || {};
     const zeros = new Set(engine.islands(solved.circuit, solved.closed, opens).map((net) => merged[net]));
     const deciding = all.filter((e) => e.decides), heaviest = Math.max(1, ...all.map((e) => e.weight));
     const chosen = all.filter((e) => !e.decides && e.weight >= LEAST * heaviest && e.a !== e.b).sort((one, two) => two.weight - one.weight).slice(0, MOST);
-    const found = solved.nature === "test" && !solved.level ? deciding : engine.closedLoops(all, [...deciding, ...chosen], opens);
+    const found = solved.nature === "test" && !solved.level ? deciding : closedLoops(all, [...deciding, ...chosen], opens);
     const kept = all.filter((e) => found.includes(e)), touching = (net) => kept.filter((e) => net === e.a || net === e.b).length;
     const better = (one, two) => (zeros.has(one) !== zeros.has(two) ? !zeros.has(two) : touching(two) > touching(one));
     const at = deciding.flatMap((e) => [e.a, e.b]).reduce((best, net) => (better(best, net) ? net : best));
@@ -98,5 +102,58 @@ Ringfence.engine = Ringfence.engine || {};
     if (part.kind !== "sink" && part.kind !== "clamp") return part;
     const steep = part.kind === "sink" ? volts <= part.knee : volts > value, ohm = part.kind === "sink" ? value && part.knee / value : part.series;
     return steep && ohm ? { ...part, kind: "resistor", ohm } : null;
+  }
+
+  const meets = (net, e) => net === e.a || net === e.b;
+
+  /* The chosen elements with the shortest way on from every net that would end in the air; what has no way on really ends there. */
+  function closedLoops(elements, chosen, opens) {
+    const kept = [...chosen], givenUp = new Set();
+    supplied(elements, kept);
+    const strongest = Math.max(0, ...elements.filter((e) => e.kind !== "contact").map((e) => size(e.amps)));
+    for (;;) {
+      const counts = new Map();
+      for (const e of kept) for (const net of new Set([e.a, e.b])) counts.set(net, (counts.get(net) || 0) + 1);
+      const loose = [...counts].find(([net, count]) => count === 1 && !givenUp.has(net));
+      if (!loose) return kept;
+      const goals = new Set([...counts.keys()].filter((net) => net !== loose[0])), way = shortest(elements, new Set(kept.map((e) => e.id)), loose[0], goals, opens, strongest);
+      if (way.length) kept.push(...way);
+      else givenUp.add(loose[0]);
+    }
+  }
+
+  /* Add, at nets where most of the current would come from nowhere, the part that brings it. */
+  function supplied(elements, kept) {
+    while (kept.length < 2 * MOST) {
+      const net = [...new Set(kept.flatMap((e) => [e.a, e.b]))].find((one) => starved(elements, kept, one));
+      if (net === undefined) return;
+      kept.push(missing(elements, kept, net).reduce((best, e) => (size(e.amps) > size(best.amps) ? e : best)));
+    }
+  }
+
+  const missing = (elements, kept, net) => elements.filter((e) => meets(net, e) && e.a !== e.b && !kept.includes(e));
+
+  function starved(elements, kept, net) {
+    const shown = elements.filter((e) => meets(net, e) && e.a !== e.b && kept.includes(e)), largest = Math.max(0, ...shown.map((e) => size(e.amps)));
+    const sum = shown.reduce(([re, im], e) => (e.a === net ? [re + e.amps[0], im + e.amps[1]] : [re - e.amps[0], im - e.amps[1]]), [0, 0]);
+    return largest > FAINT && size(sum) > MISSING * largest && missing(elements, kept, net).length > 0;
+  }
+
+  /* The shortest way through elements not taken yet, along those that carry current if there are any. */
+  function shortest(elements, taken, start, goals, opens, strongest) {
+    const queue = [{ far: 0, pushed: 0, net: start, way: [] }], seen = new Set();
+    for (let pushed = 0; queue.length;) {
+      const next = queue.reduce((best, one, i) => (one.far < queue[best].far || (one.far === queue[best].far && one.pushed < queue[best].pushed) ? i : best), 0);
+      const [{ far, net, way }] = queue.splice(next, 1);
+      if (goals.has(net)) return way;
+      if (seen.has(net)) continue;
+      seen.add(net);
+      for (const e of elements) {
+        if (!meets(net, e) || e.a === e.b || taken.has(e.id) || opens.includes(e.kind) || e.kind === "meter") continue;
+        const step = strongest && size(e.amps) >= LEAST * strongest ? 1 : 4;
+        queue.push({ far: far + step, pushed: ++pushed, net: net === e.a ? e.b : e.a, way: [...way, e] });
+      }
+    }
+    return [];
   }
 })(Ringfence.engine);
