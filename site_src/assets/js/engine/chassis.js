@@ -7,6 +7,7 @@ Ringfence.engine = Ringfence.engine || {};
 (function (engine) {
   engine.NO_PATH = 1e9; // ohm
   const MOST = 160; // dB; better than this nobody can tell
+  const LEAST = 10 ** (-100 / 20); // of the signal; hum below this is lost in any noise, and its digits are rounding
   // A voice at 72 dB SPL against the 94 dB SPL of a microphone's nominal level; published levels of speech, derived
   const VOICE = 10 ** (-22 / 20);
   const SIDES = ["from", "into"];
@@ -30,9 +31,10 @@ Ringfence.engine = Ringfence.engine || {};
     const levels = heard.map((o) => wanted(signals, o, i)).filter(Boolean);
     if (!levels.length) return;
     const least = Math.min(...levels), found = assembly.pairs.map(function (pair, number) {
-      const volts = signals.hum.get(i.name)[number], [row, state] = engine.largestAt(volts), left = volts[row][state];
+      const volts = signals.hum.get(i.name)[number], [row, state] = engine.largestAt(volts);
+      const left = Math.max(volts[row][state], LEAST * least);
       const at = { corner: corners[row], hertz: engine.MAINS, source, level: pair.volts, pair: number };
-      const below = Math.min(engine.decibels(least) - engine.decibels(left), MOST);
+      const below = engine.decibels(least) - engine.decibels(left);
       return { below, number, pair, left, at: engine.at("hum", state, i.nodes, at) };
     });
     const lowest = Math.min(...found.map(({ below }) => below));

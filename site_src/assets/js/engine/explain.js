@@ -2,8 +2,8 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.engine = Ringfence.engine || {};
 
-/* Show the working: the case behind a verdict's number, with its nets, parts and currents. The twin of explain.py; the answer has the fields
-   of Working in working.py. */
+/* Show the working: the case behind a verdict's number, with its nets, parts and currents. The twin of explain.py; the answer
+   has the fields of Working in working.py. */
 (function (engine) {
   const ASKED = "path-gain"; // what is shown when nothing is wrong
   const NO_CASE = "No voltage or current decides this; it follows from what the two devices are.";
@@ -21,7 +21,8 @@ Ringfence.engine = Ringfence.engine || {};
     const decides = (one) => one.verdict === verdict.verdict;
     const [[way]] = (group.find(found) || judged.find(found) || group.find(decides) || group[0]).ways;
     const places = engine.placed(data, outlet, leads, inlet, way);
-    const base = { start: from, through: [...through], target: into, verdict: verdict.verdict, way: wayWords(places, leads, way), ...EMPTY };
+    const question = { start: from, through: [...through], target: into, verdict: verdict.verdict };
+    const base = { ...question, way: wayWords(places, leads, way), ...EMPTY };
     const [rule, reading] = readingOf(rulebook, chosen, () => engine.read(data, outlet, leads, inlet, way));
     const numbered = (note) => withNumber({ ...base, note }, data, rule, reading, chosen);
     if (typeof reading === "string") return withNumber({ ...base, note: reading }, data, null, null, chosen);
@@ -41,8 +42,10 @@ Ringfence.engine = Ringfence.engine || {};
     if (wanted === null) return verdict.findings.find((finding) => finding.severity === verdict.verdict) || null;
     const same = typeof wanted === "string" ? (finding) => finding.id === wanted
       : (finding) => ["id", "where", "when", "says", "value", "limit"].every((name) => finding[name] === wanted[name]);
-    const found = verdict.findings.find(same) || verdict.group.flatMap((one) => one.every).find(same); // the page may ask about one setting
-    if (!found) throw new RangeError(`'${typeof wanted === "string" ? wanted : wanted.id}' is not a finding of this connection`);
+    // The page may ask about one setting.
+    const found = verdict.findings.find(same) || verdict.group.flatMap((one) => one.every).find(same);
+    const name = typeof wanted === "string" ? wanted : wanted.id;
+    if (!found) throw new RangeError(`'${name}' is not a finding of this connection`);
     return found;
   }
 
@@ -63,10 +66,11 @@ Ringfence.engine = Ringfence.engine || {};
       throw error;
     }
     if (!chosen) {
-      const asked = readings.filter(({ quantity }) => quantity === ASKED);
-      return [rulebook.find(({ quantity }) => quantity === ASKED), asked.length ? asked.reduce((best, one) => (one.value > best.value ? one : best)) : null];
+      const asked = ({ quantity }) => quantity === ASKED, louder = (best, one) => (best && best.value >= one.value ? best : one);
+      return [rulebook.find(asked), readings.filter(asked).reduce(louder, null)];
     }
-    const same = (rule) => (one) => one.quantity === rule.quantity && ["subject", "state", "setting", "value"].every((name) => one[name] === chosen[name])
+    const alike = (one) => ["subject", "state", "setting", "value"].every((name) => one[name] === chosen[name]);
+    const same = (rule) => (one) => one.quantity === rule.quantity && alike(one)
       && engine.met(rule, one.value, engine.limitOf(rule, one));
     for (const rule of rulebook.filter(({ id }) => id === chosen.id)) {
       const found = readings.find(same(rule));
@@ -86,13 +90,15 @@ Ringfence.engine = Ringfence.engine || {};
     if (!chosen && !reading) return base;
     const own = rule !== null && rule.limit === "own", told = chosen || reading, { evidence, cite } = chosen || rule;
     const remark = own && reading.evidence ? reading.evidence.note : null;
+    const from = [own ? "The part's own rating." : "The rulebook.", remark || (rule && !own ? rule.reason : "")];
+    const sources = cite.filter((name) => Object.hasOwn(data.sources, name));
     return {
       ...base, finding: chosen ? chosen.id : "", severity: chosen ? chosen.severity : "safe",
-      says: chosen ? chosen.says : "Nothing speaks against it; this is how the signal arrives.", quantity: reading ? reading.quantity : "",
-      where: told.where, state: told.state, value: told.value, unit: told.unit, compare: rule ? rule.compare : "",
+      says: chosen ? chosen.says : "Nothing speaks against it; this is how the signal arrives.",
+      quantity: reading ? reading.quantity : "", where: told.where, state: told.state, value: told.value, unit: told.unit, compare: rule ? rule.compare : "",
       limit: chosen ? chosen.limit : engine.limitOf(rule, reading),
-      limit_from: [own ? "The part's own rating." : "The rulebook.", remark || (rule && !own ? rule.reason : "")].filter(Boolean).join(" "),
-      evidence, cite: [...cite], titles: cite.filter((name) => Object.hasOwn(data.sources, name)).map((name) => data.sources[name].title),
+      limit_from: from.filter(Boolean).join(" "), evidence, cite: [...cite],
+      titles: sources.map((name) => data.sources[name].title),
     };
   }
 })(Ringfence.engine);

@@ -20,14 +20,14 @@ Ringfence.engine = Ringfence.engine || {};
 
   function instant(assembly, reading, { state, decides, before: [setting, plugged], driven }) {
     const { circuit } = assembly, capacitors = new engine.Capacitors(assembly), closed = assembly.states[state];
-    const held = capacitors.settled().map((each) => each[setting][plugged === null ? 0 : 1]), row = capacitors.row(driven);
+    const held = capacitors.settled().map((each) => each[setting][plugged]), row = capacitors.row(driven);
     const solution = capacitors.solve([row], held.map((volts) => [[volts]]), [closed]);
     // An emf of what the capacitor holds
     [...capacitors.large.keys()].forEach((name, k) => { row[capacitors.circuit.index.get(name)] = held[k]; });
     const netsOf = () => (Array.isArray(decides) ? decides.map((node) => engine.net(circuit, node)) : circuit.ends[circuit.index.get(decides)]);
     const there = !Array.isArray(decides) && capacitors.circuit.index.has(decides); // a part may be missing in this instant
     const read = there ? decides : netsOf().map(engine.netName);
-    return engine.directCase({ ...solution, values: [row] }, closed, "nominal", read, "instant", circuit);
+    return engine.directCase({ ...solution, values: [row] }, closed, engine.CORNER, read, "instant", circuit);
   }
 
   function signal(assembly, reading, at) {
