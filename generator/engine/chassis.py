@@ -17,6 +17,7 @@ from .words import quantity
 
 NO_PATH = 1e9  # ohm
 MOST = 160.0  # dB; better than this nobody can tell
+LEAST = 10 ** (-100 / 20)  # of the signal; hum below this is lost in any noise, and its digits are rounding
 VOICE = 10 ** (-22 / 20)  # a voice at 72 dB SPL against the 94 dB SPL of a microphone's nominal level; published levels of speech, derived
 
 
@@ -41,8 +42,8 @@ def hum_readings(signals: Signals, i: Input, heard: Sequence[Output]) -> Iterato
     found = []
     for number, (pair, volts) in enumerate(zip(signals.assembly.pairs, signals.hum[i.name])):
         corner, state = most_at(volts)
-        left = float(volts[corner, state])
-        below = min(decibels(wanted) - decibels(left), MOST)
+        left = max(float(volts[corner, state]), LEAST * wanted)
+        below = decibels(wanted) - decibels(left)
         found.append((below, number, pair, left, At("hum", state, i.nodes, corners[corner], hertz=MAINS, source=EARTHS, level=pair.volts, pair=number)))
     least = min(below for below, *_ in found)
     for below, number, pair, left, at in found:

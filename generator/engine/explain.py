@@ -10,7 +10,7 @@ from generator.catalogue.records import Catalogue, Lead, Port
 from .assemble import Assembly, Way, assemble, placed, ways
 from .circuit import CircuitError
 from .findings import met
-from .judge import combine, decisive, judge_way, read
+from .judge import combine, decisive, judge_way, partners, read
 from .naming import owner
 from .readings import Reading
 from .rulebook import Rule, rules
@@ -32,7 +32,7 @@ def explain(catalogue: Catalogue, start: str, through: Sequence[str], target: st
     if not possible:
         raise ValueError("The halves do not go into each other: there is no circuit to work out.")
     judged = [judge_way(catalogue, outlet, leads, inlet, way) for way in possible]
-    verdict, (group, _) = combine(leads, judged), decisive(leads, [v for v in judged if v.ways[0][0].meant])
+    verdict, (group, _) = combine(leads, judged, partners(catalogue, possible)), decisive(leads, [v for v in judged if v.ways[0][0].meant])
     chosen = _chosen(verdict, finding)
     fallback = max(group, key=lambda v: v.verdict == verdict.verdict).ways[0][0]
     way = next((v.ways[0][0] for v in (*group, *judged) if chosen in v.findings), fallback)

@@ -39,8 +39,12 @@ def judge(catalogue: Catalogue, start: str, through: Sequence[str], target: str)
     if len(possible) > MOST_WAYS:
         why = f"it can be plugged in {len(possible)} ways, and no more than {MOST_WAYS} are worked out"
         return _outright(start, through, target, not_solved(why), possible[:1])
-    names = {one.port: short(catalogue.ports[one.port]) for way in possible for one in way.plugged if one.port in catalogue.ports}
-    return combine(leads, [judge_way(catalogue, outlet, leads, inlet, way) for way in possible], names)
+    return combine(leads, [judge_way(catalogue, outlet, leads, inlet, way) for way in possible], partners(catalogue, possible))
+
+
+def partners(catalogue: Catalogue, possible: Sequence[Way]) -> dict[str, str]:
+    """What the ports in spare ends are called, by id."""
+    return {one.port: short(catalogue.ports[one.port]) for way in possible for one in way.plugged if one.port in catalogue.ports}
 
 
 def _outright(start: str, through: Sequence[str], target: str, finding: Finding, ways: Sequence[Way] = ()) -> Verdict:
@@ -84,7 +88,7 @@ def judge_way(catalogue: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: 
                    _told_once(findings, len(switches)), _worst_figures(headline, figures), ((way, headline),), moments=moments)
 
 
-def combine(leads: Sequence[Lead], judged: Sequence[Verdict], names: Mapping[str, str] = {}) -> Verdict:
+def combine(leads: Sequence[Lead], judged: Sequence[Verdict], names: Mapping[str, str]) -> Verdict:
     """One answer from all ways of plugging. `names` tells what a port is called."""
     meant = [v for v in judged if v.ways[0][0].meant]
     group, plugs = decisive(leads, meant)

@@ -10,7 +10,7 @@ from .assemble import EARTHS, Assembly
 from .cases import Case
 from .circuit import CONTACT_OHM
 from .naming import Places, conductors, contact_name, element_name, in_words, net_labels, owner
-from .relevant import Element, Relevant, relevant
+from .relevant import FAINT, Element, Relevant, relevant
 from .words import fixed, quantity
 from .working import Equation, Net, Term, Worked, Working
 
@@ -114,11 +114,11 @@ def _equation(places: Places, case: Case, found: Relevant, labels: Mapping[int, 
     """The currents that leave the deciding net."""
     here = [(e, e.amps if e.a == found.at else -e.amps) for e in found.elements if found.at in (e.a, e.b) and e.a != e.b]
     largest = max((abs(amps) for _, amps in here), default=0.0)
-    told = [(e, amps) for e, amps in here if largest and abs(amps) >= SMALL * largest]
+    told = [(e, amps) for e, amps in here if largest >= FAINT and abs(amps) >= SMALL * largest]
     total = sum(amps for _, amps in here)
     names = tuple(in_words(element_name(places, case.circuit.parts[e.part] if e.part is not None else None, e.id, listening), e.kind) for e, _ in told)
     net, noise = labels[found.at], quantity(0.0, "A")
-    if largest < 1e-9:
+    if largest < FAINT:
         says = f"No current flows at {net}, so nothing is dropped on the way to it."
     else:
         each = [_current(amps, name) for (_, amps), name in zip(told, names)]

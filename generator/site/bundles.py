@@ -11,7 +11,8 @@ from fnmatch import fnmatch
 
 SCRIPTS, STYLES = "assets/js/", "assets/css/"
 SITE = f"{STYLES}site.css"
-WORKING = ("engine/explain*.js", "check/ladder.js", "check/schematic.js", "check/symbols.js", "check/working.js")
+WORKING = ("engine/cases.js", "engine/explain.js", "engine/naming.js", "engine/relevant.js", "engine/shown.js", "engine/slices.js",
+           "check/ladder.js", "check/schematic.js", "check/symbols.js", "check/working.js")
 FIRST = ("palette.css", "frame.css", "records.css", "check.css")  # styles that others build on
 FRAMED = "embed*.css"
 

@@ -21,18 +21,19 @@ PRINTED = {  # what no verdict and no list is made of
 PUBLISHED = ("from", "through", "into", "verdict", "findings", "number")
 
 
-def files(catalogue: Mapping[str, Any], rulebook: Any, mated: Mapping[str, Any], plugs: Any, rows: list[Row]) -> dict[str, bytes]:
-    """The data files of the docs tree: path -> content. `catalogue`, `rulebook` and `plugs`
+def files(catalogue: Mapping[str, Any], tables: Mapping[str, Any], mated: Mapping[str, Any], plugs: Any,
+          rows: list[Row]) -> dict[str, bytes]:
+    """The data files of the docs tree: path -> content. `catalogue`, `tables` (what the engine judges by, by name) and `plugs`
     (what one sees of each connector) are JSON-ready."""
     first, printed = _fields(catalogue, printed=False), _fields(catalogue, printed=True)
-    cited = _cited([first, rulebook])
+    cited = _cited([first, tables])
     for name in set(first.get("sources", ())) - cited:  # no finding names it, so no page needs its title before something is printed
         printed["sources"][name] |= first["sources"].pop(name)
     verdicts = [{key: row[key] for key in PUBLISHED} for row in rows]
     return {
         f"data/v{VERSION}/catalogue.json": _json({"version": VERSION, **catalogue}),
         f"data/v{VERSION}/verdicts.json": _json({"version": VERSION, "verdicts": verdicts}),
-        "assets/js/data.js": _packed("data", first) + _script({"rulebook": rulebook, "mated": mated}),
+        "assets/js/data.js": _packed("data", first) + _script({**tables, "mated": mated}),
         "assets/js/printed.js": _packed("printed", printed) + b"Ringfence.complete(Ringfence.data, Ringfence.printed);\n",
         "assets/js/table.js": _parsed("table", table(rows)),
         "assets/js/plugs.js": _script({"plugs": plugs}),

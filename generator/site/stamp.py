@@ -24,9 +24,9 @@ class Stamp:
         return f"Data of {self.date} ({self.digest}) · program {self.version}"
 
 
-def stamp(catalogue: Mapping[str, Any], rulebook: Any) -> Stamp:
-    """The stamp of a catalogue and its rules, both JSON-ready."""
-    content = json.dumps([catalogue, rulebook], sort_keys=True, ensure_ascii=False).encode()
+def stamp(catalogue: Mapping[str, Any], tables: Any) -> Stamp:
+    """The stamp of a catalogue and of the tables it is judged by, both JSON-ready."""
+    content = json.dumps([catalogue, tables], sort_keys=True, ensure_ascii=False).encode()
     return Stamp(max(checked(catalogue), default="an unknown day"), hashlib.sha256(content).hexdigest()[:8], _version())
 
 

@@ -10,7 +10,7 @@ from front import run, scripts
 from generator.catalogue import default_directory, load
 from generator.catalogue.published import as_data
 from generator.catalogue.quantity import parse
-from generator.engine.rulebook import rules
+from generator.engine.tables import tables
 from generator.site import mated
 from generator.site.data import table
 
@@ -22,7 +22,7 @@ LOADED = scripts("ui/dom.js", "ui/words.js", "ui/quantity.js", "ui/catalogue.js"
 def node(catalogue, tmp_path_factory):
     """A function that runs an expression on the real catalogue."""
     data = tmp_path_factory.mktemp("bench") / "data.json"
-    data.write_text(json.dumps({"data": as_data(catalogue), "mated": mated.table(catalogue), "table": table([]), "rulebook": [asdict(rule) for rule in rules()]}))
+    data.write_text(json.dumps({"data": as_data(catalogue), "mated": mated.table(catalogue), "table": table([]), **tables()}))
     return lambda expression: run(expression, LOADED, data)
 
 

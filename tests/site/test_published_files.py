@@ -11,6 +11,7 @@ from front import SCRIPTS
 
 from generator.catalogue.published import as_data
 from generator.engine.mate import fits
+from generator.engine.tables import tables
 from generator.site import data, mated
 from generator.site.columns import packed
 
@@ -28,7 +29,7 @@ def values(script: bytes) -> dict:
 
 
 def test_verdicts_are_published_whole():
-    files = data.files({"ports": {}}, [], {}, {}, ROWS)
+    files = data.files({"ports": {}}, {}, {}, {}, ROWS)
     published = json.loads(files["data/v1/verdicts.json"])
     assert published["version"] == 1
     assert published["verdicts"][0] == {"from": "mic", "through": ["lead"], "into": "desk", "verdict": "lossy",
@@ -36,7 +37,7 @@ def test_verdicts_are_published_whole():
 
 
 def test_the_table_script_tells_the_same_rows():
-    table = values(data.files({}, [], {}, {}, ROWS)["assets/js/table.js"])["table"]
+    table = values(data.files({}, {}, {}, {}, ROWS)["assets/js/table.js"])["table"]
     pairs, ways = iter(zip(*[iter(table["pairs"])] * 3)), iter(zip(*[iter(table["ways"])] * 2))
     told = []
     for outlet, inlet, count in pairs:
@@ -61,7 +62,7 @@ READER = (SCRIPTS / "data/columns.js").read_bytes()
 
 
 def test_no_text_can_end_the_script():
-    files = data.files({"ports": {"x": {"name": "</script><b>"}}}, [], {}, {}, [])
+    files = data.files({"ports": {"x": {"name": "</script><b>"}}}, {}, {}, {}, [])
     assert b"</" not in files["assets/js/data.js"]
     assert read(READER, files["assets/js/data.js"], then="Ringfence.data.ports.x.name") == "</script><b>"
 
@@ -109,3 +110,19 @@ def test_matings_are_the_engines_and_seen_from_both_sides(catalogue):
 def test_two_equal_halves_meet_contact_by_contact(catalogue):
     for way in mated.table(catalogue)["phone-635-trs/jack"]["phone-635-trs/plug"]:
         assert way == [["tip", "tip"], ["ring", "ring"], ["sleeve", "sleeve"]]
+
+
+def test_the_scripts_have_the_tables_the_engine_judges_by():
+    script = data.files({"ports": {}}, tables(), {}, {}, [])["assets/js/data.js"]
+    found = read(READER, script, then="({rulebook: Ringfence.rulebook, powering: Ringfence.powering})")
+    assert found == json.loads(json.dumps(tables()))
+    assert {key for row in found["powering"] for key in row} == {"powered", "says", "volts", "ohm", "farad"}
+
+
+def test_records_are_published_with_all_their_fields(catalogue):
+    published = as_data(catalogue)
+    ports, leads = published["ports"].values(), published["leads"].values()
+    assert all({"powered_by", "follows"} <= port.keys() for port in ports) and all("made_for" in lead for lead in leads)
+    assert all("seconds" in limit for record in (*ports, *leads) for limit in record["network"]["limits"])
+    assert all("supply" in source for port in ports for source in port["sources"])
+    assert all("full" in need for port in ports for need in port["needs"])

@@ -2,13 +2,12 @@
 
 import json
 import shutil
-from dataclasses import asdict
 
 import pytest
 from front import run, scripts
 
 from generator.catalogue.published import as_data
-from generator.engine.rulebook import rules
+from generator.engine.tables import tables
 
 pytestmark = pytest.mark.skipif(shutil.which("node") is None, reason="node not installed")
 
@@ -37,7 +36,7 @@ WORST_LAST = ["note", "safe", "lossy", "no signal", "dangerous"]
 @pytest.fixture(scope="module")
 def told(catalogue, tmp_path_factory):
     data = tmp_path_factory.mktemp("settings") / "given.json"
-    data.write_text(json.dumps({"data": as_data(catalogue), "rulebook": [asdict(rule) for rule in rules()]}))
+    data.write_text(json.dumps({"data": as_data(catalogue), **tables()}))
     asked = [{"from": start, "through": list(through), "into": into} for start, through, into in CONNECTIONS]
     return run(f"{json.dumps(asked)}.map({TOLD})", scripts("engine"), data)
 

@@ -6,7 +6,6 @@ nothing at all, two channels alike), each may show the other one; such connectio
 
 import json
 import shutil
-from dataclasses import asdict
 
 import pytest
 from front import run, scripts
@@ -14,6 +13,7 @@ from front import run, scripts
 from generator.catalogue.published import as_data
 from generator.engine.explain import FINDERS, explain
 from generator.engine.rulebook import rules
+from generator.engine.tables import tables
 
 pytestmark = pytest.mark.skipif(shutil.which("node") is None, reason="node not installed")
 
@@ -81,7 +81,7 @@ MISSING = {"cancels-in-mono", "nothing-comes-back", "nothing-listens", "one-side
 def shown(catalogue, tmp_path_factory):
     """What the browser's engine shows, one working for each connection asked about."""
     data = tmp_path_factory.mktemp("working") / "given.json"
-    data.write_text(json.dumps({"data": as_data(catalogue), "rulebook": [asdict(rule) for rule in rules()]}))
+    data.write_text(json.dumps({"data": as_data(catalogue), **tables()}))
     asked = json.dumps(ASKED)
     found = run(f"{asked}.map(([from, through, into, id]) => Ringfence.explain(Ringfence.data, Ringfence.rulebook, {{from, through, into}}, id || null))",
                 scripts("engine"), data)

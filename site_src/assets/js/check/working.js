@@ -13,7 +13,7 @@ Ringfence.check = Ringfence.check || {};
 
   /* The button with what it opens, or null where no circuit decides; `finding` null asks how the signal arrives. */
   check.worked = function (question, finding) {
-    if (finding && !engine.explains(Ringfence.rulebook, finding.id)) return null;
+    if (finding && !engine.explains(finding)) return null;
     const id = `rf-working-${++count}`, panel = el("div", { class: "rf-working__panel", id, hidden: true });
     const open = ui.button({ class: "rf-working__open", "aria-expanded": "false", "aria-controls": id, onclick: toggle }, "Show the working");
     return el("div", { class: "rf-working" }, open, panel);

@@ -4,17 +4,26 @@ Ringfence.engine = Ringfence.engine || {};
 
 /* What people call the nets and parts of a connection. The twin of naming.py; `places` is the Map of an assembly. */
 (function (engine) {
-  const WORD = { from: "outlet", into: "inlet", extra1: "spare end", extra2: "second spare end" };
+  const WORD = {
+    from: "outlet", from2: "second outlet", into: "inlet", into2: "second inlet", extra1: "spare end",
+    extra2: "second spare end",
+  };
   const NOUN = { resistor: "resistor", capacitor: "capacitor", inductor: "winding", sink: "current draw", clamp: "clamp" };
-  const KNOWN = ["resistor", "capacitor", "capacitance", "conductor", "winding", "coil", "ribbon", "source", "clamp", "phantom", "power", "capsule"];
+  const KNOWN = ["resistor", "capacitor", "capacitance", "conductor", "winding", "coil", "ribbon", "source", "clamp", "phantom",
+    "power", "capsule"];
+  const betweenChassis = () => new Map([[engine.EARTHS, "difference between the chassis"],
+    [engine.RESISTANCE, "earth wiring"], [engine.CAPACITANCE, "leakage from the mains"]]);
 
   /* A node or id at its first mark: [place, the rest]. */
-  const split = (text, mark = "/") => (text.includes(mark) ? [text.slice(0, text.indexOf(mark)), text.slice(text.indexOf(mark) + 1)] : [text, ""]);
-  engine.splitId = split;
+  const split = engine.splitId = function (text, mark = "/") {
+    const at = text.indexOf(mark);
+    return at < 0 ? [text, ""] : [text.slice(0, at), text.slice(at + 1)];
+  };
 
   /* `Mixer line output`; with its side where two places share a name. */
   engine.owner = function (places, place) {
-    const name = engine.short(places.get(place)), alike = [...places].some(([other, record]) => other !== place && engine.short(record) === name);
+    const name = engine.short(places.get(place));
+    const alike = [...places].some(([other, record]) => other !== place && engine.short(record) === name);
     return alike ? `${name} ${engine.SIDES[place] || place}` : name;
   };
 
@@ -27,7 +36,8 @@ Ringfence.engine = Ringfence.engine || {};
     if (inner === "chassis") return `chassis of ${whose}`;
     if (!engine.isPort(record)) {
       const [end, contact] = split(inner, ".");
-      return isEnd(record, end) && contact ? `${record.ends[end].label} ${contact}` : `${innerName(inner)} inside ${whose}`;
+      const known = isEnd(record, end) && contact;
+      return known ? `${record.ends[end].label} ${contact}` : `${innerName(inner)} inside ${whose}`;
     }
     const contacts = Object.keys(record.contacts).filter((contact) => record.contacts[contact] === inner);
     if (contacts.length) return `${whose} ${contacts.join(" and ")} (${inner})`;
@@ -53,10 +63,12 @@ Ringfence.engine = Ringfence.engine || {};
 
   function labelOf(places, nodes) {
     const roles = rolesOf(places, nodes);
-    if (nodes.some((node) => node.endsWith("/chassis"))) return ["chassis", ...roles.filter((role) => !["screen", "common", "return"].includes(role))].join(" = ");
+    const own = roles.filter((role) => !["screen", "common", "return"].includes(role));
+    if (nodes.some((node) => node.endsWith("/chassis"))) return ["chassis", ...own].join(" = ");
     if (roles.length) return roles.join(" = ");
     if (!nodes.length) return "contact";
-    const node = nodes.find((one) => engine.isPort(places.get(split(one)[0]))) || nodes[0], [place, name] = split(node), record = places.get(place);
+    const node = nodes.find((one) => engine.isPort(places.get(split(one)[0]))) || nodes[0];
+    const [place, name] = split(node), record = places.get(place);
     if (!engine.isPort(record)) {
       const [end, contact] = split(name, ".");
       return isEnd(record, end) && contact ? engine.contactName(places, node) : innerName(name);
@@ -66,31 +78,37 @@ Ringfence.engine = Ringfence.engine || {};
 
   /* What the contacts of the ports carry, each role once. */
   function rolesOf(places, nodes) {
-    const pairs = nodes.map((node) => split(node)), carried = (place, name) => engine.isPort(places.get(place)) && Object.values(places.get(place).contacts).includes(name);
-    return [...new Set(pairs.filter(([place, name]) => carried(place, name)).map(([, name]) => name))];
+    const carried = ([place, name]) =>
+      engine.isPort(places.get(place)) && Object.values(places.get(place).contacts).includes(name);
+    return [...new Set(nodes.map((node) => split(node)).filter(carried).map(([, name]) => name))];
   }
 
   /* A part in words: `input capacitor of the hot leg`, `phantom 48 V`, `feed hot`. `listening` is what the meter is called. */
   engine.elementName = function (places, part, id, listening) {
     if (id === "meter") return listening;
-    if (id === engine.EARTHS) return "difference between the chassis";
+    if (betweenChassis().has(id)) return betweenChassis().get(id);
     if (!part) return "contact";
     if (id.endsWith(engine.CONTACT)) return "closing contact";
-    const [place, inner] = split(id), record = places.get(place), port = engine.isPort(record), own = port || record.parts.includes(inner);
+    const [place, inner] = split(id), record = places.get(place), port = engine.isPort(record);
     const named = engine.partName(record, inner);
-    if (named && (own || part.kind !== "resistor")) return named;
+    if (named && !engine.conductors(places).has(id)) return named;
     if (part.supply) return record.supplies.find((supply) => supply.id === part.supply).name;
-    if (!own) return part.kind === "capacitor" ? "cable capacitance" : `conductor ${innerName(inner.replace(/^cable\./, "").split(".")[0])}`;
+    const conductor = () => `conductor ${innerName(inner.replace(/^cable\./, "").split(".")[0])}`;
+    if (!port && !record.parts.includes(inner)) return part.kind === "capacitor" ? "cable capacitance" : conductor();
     if (part.coil) return part.coil;
-    const driving = port ? record.sources.filter((source) => Object.hasOwn(source.drive, inner)) : [];
-    if (driving.length && part.kind === "emf") return record.sources.length === 1 ? "signal source" : `signal source ${driving[0].channel}`;
-    return innerName(inner);
+    const driving = port ? record.sources.find((source) => Object.hasOwn(source.drive, inner)) : null;
+    if (!driving || part.kind !== "emf") return innerName(inner);
+    return record.sources.length === 1 ? "signal source" : `signal source ${driving.channel}`;
   };
 
   /* A part's name in a sentence: `feed hot resistor`; a name that says what it is stays. */
-  engine.inWords = (name, kind) => (NOUN[kind] && !KNOWN.some((noun) => name.includes(noun)) ? `${name} ${NOUN[kind]}` : name);
+  engine.inWords = (name, kind) =>
+    (NOUN[kind] && !KNOWN.some((noun) => name.includes(noun)) ? `${name} ${NOUN[kind]}` : name);
 
   /* Ids of the parts that are wire of a lead and nothing else. */
-  engine.conductors = (places) => new Set([...places].filter(([, record]) => !engine.isPort(record)).flatMap(([place, lead]) =>
-    lead.network.parts.filter((part) => part.kind === "resistor" && !lead.parts.includes(part.id)).map((part) => `${place}/${part.id}`)));
+  engine.conductors = function (places) {
+    const wire = (lead) => lead.network.parts.filter(({ kind, id }) => kind === "resistor" && !lead.parts.includes(id));
+    return new Set([...places].filter(([, record]) => !engine.isPort(record))
+      .flatMap(([place, lead]) => wire(lead).map(({ id }) => `${place}/${id}`)));
+  };
 })(Ringfence.engine);
