@@ -120,7 +120,7 @@ def _judge(options) -> int:
 
 def _lacking(catalogue: Catalogue, start: str, target: str, found: Sequence[Verdict]) -> str | None:
     """The lead that would do it, where nothing found is safe."""
-    return None if any(verdict.verdict == "safe" for verdict in found) else missing(catalogue, start, target)
+    return None if any("safe" in (verdict.verdict, verdict.offered) for verdict in found) else missing(catalogue, start, target)
 
 
 def _working(options, catalogue: Catalogue, verdict: Verdict) -> Working | None:
@@ -138,12 +138,24 @@ def _working(options, catalogue: Catalogue, verdict: Verdict) -> Working | None:
 def _told(verdict: Verdict) -> str:
     """A verdict for a terminal."""
     chain = " -> ".join((verdict.start, *verdict.through, verdict.target))
-    lines = [f"{verdict.verdict.upper()}  {chain}", *([verdict.conditions] if verdict.conditions else [])]
+    lines = [f"{verdict.verdict.upper()}  {chain}", *filter(None, (verdict.conditions, verdict.offer, _marked(verdict.plugs)))]
     for finding in verdict.findings:
         lines += [f"  {finding.severity}: {finding.says} [{finding.id}; {finding.when}; {finding.evidence}]", f"    {finding.remedy}"]
     lines += [f"  {figure.says}" for figure in verdict.figures]
-    lines += [f"  instead: {' -> '.join(r.through) or 'no lead'} ({r.verdict})" for r in verdict.remedies]
+    lines += [f"  instead, {_offered(r)}" for r in verdict.remedies]
     return "\n".join(lines)
+
+
+def _marked(plugs: Sequence[str]) -> str:
+    """Which plugs to take, where the verdict holds for them only."""
+    named = " and ".join(f'"{label}"' for label in plugs)
+    return f"Use the plug{'s' if len(plugs) > 1 else ''} marked {named}." if plugs else ""
+
+
+def _offered(verdict: Verdict) -> str:
+    """A way and how it ends; one that a switch makes well says in which order."""
+    ends = f"{verdict.verdict} while plugging only" if verdict.offer else verdict.verdict
+    return f"{ends}: {' -> '.join(verdict.through) or 'no lead'}{f'. {verdict.offer}' if verdict.offer else ''}"
 
 
 def _route(options) -> int:
@@ -153,7 +165,7 @@ def _route(options) -> int:
     if options.json:
         print(json.dumps([verdict.as_data() for verdict in found], indent=2, ensure_ascii=False))
     else:
-        lines = [f"{v.verdict}: {' -> '.join(v.through) or 'no lead'}" for v in found]
+        lines = [_offered(verdict) for verdict in found]
         lines = lines or [f"Nothing in the catalogue gets {options.start} into {options.target} without harm or silence."]
         lacking = _lacking(catalogue, options.start, options.target, found)
         print("\n".join([*lines, *([lacking] if lacking else [])]))

@@ -11,6 +11,7 @@ from .words import conditions, in_order
 
 VERDICTS = ("safe", "lossy", "no signal", "dangerous", "does not fit")  # from best to worst
 RANK = {verdict: rank for rank, verdict in enumerate(VERDICTS)} | {"note": 0, "figure": 0}
+HALF = 0.5  # what an order to mind costs beside another way
 FIGURE = ("id", "where", "value", "unit", "says")  # what is published of one
 
 
@@ -84,6 +85,21 @@ class Verdict:
         """The order of plugging and switching that avoids a danger, in a sentence; empty where there is none or none is needed."""
         return in_order(*self._order, self.switches) if self._order else ""
 
+    @property
+    def rank(self) -> float:
+        """Where it stands among ways to connect: as its verdict, but half a step below what it is once plugged in where a switch avoids a danger
+        that lasts only while plugging."""
+        return RANK[self.offered] + HALF if self.offered else RANK[self.verdict]
+
+    @property
+    def least_rank(self) -> float:
+        """The least rank that it can come to when more is found against it: a setting that is well in itself may turn out to be one that must
+        not be plugged."""
+        ends = [RANK[settled] for settled, _ in self.moments]
+        if self.verdict != "dangerous" or not any(RANK["dangerous"] > max(RANK[settled], RANK[plugging]) for settled, plugging in self.moments):
+            return RANK[self.verdict]
+        return min(ends) + HALF if min(ends) <= RANK["lossy"] else RANK[self.verdict]
+
     @cached_property
     def _order(self) -> tuple[str, Mapping[str, str], Mapping[str, str]] | None:
         """How it is in the end, the setting to plug in, the setting to switch to. Of those that end well the one with the most on, from the one
@@ -114,7 +130,7 @@ class Verdict:
             "figures": [{name: getattr(figure, name) for name in FIGURE} for figure in self.figures],
             "ways": [{"ends": [list(pair) for pair in way.ends], "plugged": [[one.lead, one.end, one.port] for one in way.plugged], "verdict": verdict}
                      for way, verdict in self.ways],
-            "remedies": [{"through": list(r.through), "verdict": r.verdict} for r in self.remedies],
+            "remedies": [{"through": list(r.through), "verdict": r.verdict, "offer": r.offer, "offered": r.offered} for r in self.remedies],
         }
 
 

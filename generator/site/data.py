@@ -18,7 +18,7 @@ PRINTED = {  # what no verdict and no list is made of
     "connectors": {"recognise", "looks", "evidence"}, "assignments": {"carries", "used_for", "mistaken_for", "recognise", "evidence"},
     "ports": {"circuits", "evidence"}, "leads": {"looks_like", "tell_apart", "evidence"}, "sources": {"where", "kind"},
 }
-PUBLISHED = ("from", "through", "into", "verdict", "findings", "number")
+PUBLISHED = ("from", "through", "into", "verdict", "offered", "offer", "findings", "number")
 
 
 def files(catalogue: Mapping[str, Any], tables: Mapping[str, Any], mated: Mapping[str, Any], plugs: Any,
@@ -57,18 +57,20 @@ def _cited(part: Any) -> set[str]:
 def table(rows: list[Row]) -> dict[str, Any]:
     """The rows in as few numbers as say them, for a phone reads tens of thousands of them before it can answer.
 
-    `ids`, `findings` and `verdicts` are what numbers stand for; `told` the different [verdict, finding ...] that occur; `pairs` holds for every
+    `ids`, `findings` and `verdicts` are what numbers stand for, and `offers` too: [what it is once plugged in, the order in a sentence]; `told` the
+    different [verdict, offer or -1 for none, finding ...] that occur; `pairs` holds for every
     outlet and inlet [from, into, how many ways], all of an outlet together, `ways` for every way of them in turn, as `rows` has them, [lead or -1 for
     none, told]; both without inner brackets.
     """
-    ids, findings, told = _Numbers(), _Numbers(), _Numbers()
+    ids, findings, offers, told = _Numbers(), _Numbers(), _Numbers(), _Numbers()
     together: dict[tuple[int, int], list[int]] = {}
     for row in rows:
         lead = [ids[each] for each in row["through"]] or [-1]  # the table has no chains of several leads
-        says = told[ORDER.index(row["verdict"]), *(findings[name] for name in row["findings"])]
+        offer = offers[ORDER.index(row["offered"]), row["offer"]] if row["offered"] else -1
+        says = told[ORDER.index(row["verdict"]), offer, *(findings[name] for name in row["findings"])]
         together.setdefault((ids[row["from"]], ids[row["into"]]), []).extend((*lead, says))
     pairs = sorted(together.items())
-    return {"ids": list(ids), "findings": list(findings), "verdicts": list(ORDER), "told": list(told),
+    return {"ids": list(ids), "findings": list(findings), "verdicts": list(ORDER), "offers": list(offers), "told": list(told),
             "pairs": [number for pair, ways in pairs for number in (*pair, len(ways) // 2)], "ways": [number for _, ways in pairs for number in ways]}
 
 

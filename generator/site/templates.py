@@ -31,7 +31,7 @@ class Templates:
             "md": markdown, "yaml": lambda text: Markup(json.dumps(str(escape(text)))),
             "amount": words.amount, "level": words.level, "written": words.written, "listed": words.listed,
             "role": lambda node: words.role(node) if node else "nothing", "unit": LIMITED.__getitem__,
-            "slug": verdicts.SLUGS.__getitem__, "tally": verdicts.tally, "findings": findings,
+            "slug": verdicts.SLUGS.__getitem__, "tally": verdicts.tally, "best": verdicts.best, "findings": findings,
             "terms": glossary.link, "source": lambda text: escape(str(escape(text))),
         }
         env.globals |= {"grades": words.GRADES, "marks": marks, "state_of_data": stamp, "stands": address}

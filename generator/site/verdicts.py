@@ -1,7 +1,8 @@
 """Judged connections as the pages need them: one short row each, and the best of a group.
 
 A row is the published form of a verdict: `from`, `through` (a list), `into`, `verdict`, `findings` (the ids that decided it),
-`number` (the value behind the first of them, or None) and `says` (that finding's sentence).
+`number` (the value behind the first of them, or None) and `says` (that finding's sentence). `offered` is what it is once plugged in where a
+switch avoids a danger that lasts only while plugging, and `offer` the order in a sentence; both are empty elsewhere.
 """
 
 from __future__ import annotations
@@ -11,6 +12,7 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from generator.engine.rulebook import loss
+from generator.engine.verdict import HALF
 
 Row = Mapping[str, Any]
 
@@ -32,12 +34,18 @@ def row(judged: Mapping[str, Any]) -> Row:
         "from": judged["from"], "through": list(judged["through"]), "into": judged["into"], "verdict": verdict,
         "findings": list(dict.fromkeys(finding["id"] for finding in deciding)), "number": number,
         "says": first["says"] if first else "", "conditions": judged.get("conditions") or "",
+        "offered": judged.get("offered") or "", "offer": judged.get("offer") or "",
     }
 
 
 def rank(entry: Row) -> tuple:
-    """Sort key: best verdict first, then least lost, then fewest leads, then name."""
-    return ORDER.index(entry["verdict"]), loss(entry["findings"]), len(entry["through"]), entry["through"]
+    """Sort key: best verdict first, what a switch makes well half a step below what is well without, then least lost, then fewest leads, then name."""
+    return ORDER.index(entry["offered"]) + HALF if entry["offered"] else ORDER.index(entry["verdict"]), loss(entry["findings"]), len(entry["through"]), entry["through"]
+
+
+def best(rows: Iterable[Row]) -> str:
+    """The best verdict of some rows. One that is dangerous is, whatever a switch makes of it."""
+    return min((entry["verdict"] for entry in rows), key=ORDER.index)
 
 
 def grouped(rows: Iterable[Row], key: str) -> dict[str, list[Row]]:

@@ -16,9 +16,10 @@ from generator.site import data, mated
 from generator.site.columns import packed
 
 ROWS = [
-    {"from": "mic", "through": ["lead"], "into": "desk", "verdict": "lossy", "findings": ["dull", "thin"], "number": None, "says": ""},
-    {"from": "mic", "through": [], "into": "desk", "verdict": "safe", "findings": [], "number": None, "says": ""},
-    {"from": "mic", "through": ["lead"], "into": "recorder", "verdict": "lossy", "findings": ["dull", "thin"], "number": None, "says": ""},
+    {"from": "mic", "through": ["lead"], "into": "desk", "verdict": "lossy", "findings": ["dull", "thin"], "number": None, "says": "", "offered": "", "offer": ""},
+    {"from": "mic", "through": [], "into": "desk", "verdict": "safe", "findings": [], "number": None, "says": "", "offered": "", "offer": ""},
+    {"from": "mic", "through": ["plain"], "into": "desk", "verdict": "dangerous", "findings": ["over-volts"], "number": None, "says": "", "offered": "lossy", "offer": "In this order."},
+    {"from": "mic", "through": ["lead"], "into": "recorder", "verdict": "lossy", "findings": ["dull", "thin"], "number": None, "says": "", "offered": "", "offer": ""},
 ]
 
 
@@ -32,7 +33,7 @@ def test_verdicts_are_published_whole():
     files = data.files({"ports": {}}, {}, {}, {}, ROWS)
     published = json.loads(files["data/v1/verdicts.json"])
     assert published["version"] == 1
-    assert published["verdicts"][0] == {"from": "mic", "through": ["lead"], "into": "desk", "verdict": "lossy",
+    assert published["verdicts"][0] == {"from": "mic", "through": ["lead"], "into": "desk", "verdict": "lossy", "offered": "", "offer": "",
                                         "findings": ["dull", "thin"], "number": None}
 
 
@@ -42,9 +43,11 @@ def test_the_table_script_tells_the_same_rows():
     told = []
     for outlet, inlet, count in pairs:
         for lead, found in islice(ways, count):
-            verdict, *why = table["told"][found]
-            told.append((table["ids"][outlet], [table["ids"][lead]] if lead >= 0 else [], table["ids"][inlet], table["verdicts"][verdict], [table["findings"][f] for f in why]))
-    assert told == [(row["from"], row["through"], row["into"], row["verdict"], row["findings"]) for row in ROWS] and not list(ways)
+            verdict, offer, *why = table["told"][found]
+            ends, order = table["offers"][offer] if offer >= 0 else (-1, "")
+            told.append((table["ids"][outlet], [table["ids"][lead]] if lead >= 0 else [], table["ids"][inlet], table["verdicts"][verdict], [table["findings"][f] for f in why],
+                         table["verdicts"][ends] if offer >= 0 else "", order))
+    assert told == [tuple(row[key] for key in ("from", "through", "into", "verdict", "findings", "offered", "offer")) for row in ROWS] and not list(ways)
 
 
 def read(*scripts: bytes, then: str):

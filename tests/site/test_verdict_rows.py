@@ -3,11 +3,12 @@
 import pytest
 
 from generator.engine.verdict import VERDICTS
-from generator.site.verdicts import ORDER, grouped, rank, row, tally
+from generator.site.verdicts import ORDER, best, grouped, rank, row, tally
 
 
-def judged(verdict, through=(), findings=()):
-    return {"from": "a", "through": list(through), "into": "b", "verdict": verdict, "conditions": "", "findings": list(findings)}
+def judged(verdict, through=(), findings=(), offered=""):
+    return {"from": "a", "through": list(through), "into": "b", "verdict": verdict, "conditions": "", "offered": offered, "offer": offered and "In this order.",
+            "findings": list(findings)}
 
 
 def finding(name, severity, value=None):
@@ -44,3 +45,11 @@ def test_best_first_then_fewest_leads():
     assert [one["verdict"] for one in grouped(rows, "into")["b"]] == [verdict for verdict, _ in ordered]
     assert tally(rows) == {"dangerous": 1, "no signal": 1, "lossy": 1, "safe": 2}
     assert list(tally(rows)) == ["dangerous", "no signal", "lossy", "safe"]
+
+
+def test_what_a_switch_makes_well_comes_after_what_is_well_without_and_stays_dangerous():
+    rows = [row(judged(verdict, (name,), offered=offered)) for name, verdict, offered in
+            (("a", "dangerous", ""), ("b", "dangerous", "lossy"), ("c", "lossy", ""), ("d", "dangerous", "safe"), ("e", "safe", ""))]
+    assert [one["through"][0] for one in sorted(rows, key=rank)] == ["e", "d", "c", "b", "a"]
+    assert [best(rows), best(rows[:2]), best(rows[:4])] == ["safe", "dangerous", "lossy"]
+    assert (rows[3]["offered"], rows[3]["offer"]) == ("safe", "In this order.")

@@ -15,7 +15,7 @@ Ringfence.check = Ringfence.check || {};
       const told = broken(failed, question);
       return answered([banner(told, question), chain, brief ? null : check.share(question, null, root)], `${told.head}. ${told.says}`);
     }
-    const said = `Verdict: ${judged.verdict}. ${check.sentence(judged)} ${check.condition(judged)}`.trim();
+    const said = [`Verdict: ${judged.verdict}.`, check.condition(judged), check.sentence(judged), judged.offer, check.marked(judged)].filter(Boolean).join(" ");
     const board = check.switchboard(judged, question, onturn), number = board ? check.position(judged, question, set) : null, care = ui.takeCare(check.careful(question));
     if (brief) {
       const asked = board && set.length ? el("div", { class: "rf-switches" }, el("div", { class: "rf-set" }, check.outcome(judged, question, number))) : null;
@@ -53,10 +53,12 @@ Ringfence.check = Ringfence.check || {};
 
   const answered = (parts, announce) => ({ element: el("section", { class: "rf-answer", "aria-label": "Answer" }, parts.flat()), announce });
 
+  /* The first lines: the verdict, when it holds, what decides it, what to do, and the plug to take. */
   const verdict = (judged) => el("div", { class: `rf-banner rf-banner--${ui.slug(judged.verdict)}`, "data-verdict": judged.verdict },
     ui.mark(judged.verdict), el("h2", { class: "rf-answer__head", tabindex: "-1" }, ui.capital(judged.verdict)),
-    el("p", { class: "rf-banner__says" }, check.sentence(judged)),
-    check.condition(judged) ? el("p", { class: "rf-banner__when" }, check.condition(judged)) : null);
+    line("when", check.condition(judged)), line("says", check.sentence(judged)), line("order", judged.offer), line("plugs", check.marked(judged)));
+
+  const line = (name, words) => (words ? el("p", { class: `rf-banner__${name}` }, words) : null);
 
   function better(judged, question) {
     const words = check.better(judged, question);

@@ -6,7 +6,7 @@ Ringfence.check = Ringfence.check || {};
    board: the case, the circuit, the voltages, the currents and their sum, the number and its limit. Nothing is worked out before that. */
 (function (check, ui, engine) {
   const { el } = ui;
-  const STATES = { settled: "settled, fully plugged", plugging: "while plugging", signal: "with signal, fully plugged" };
+  const STATES = { settled: "settled, fully plugged", plugging: "while plugging", switching: "when a supply is switched, fully plugged", signal: "with signal, fully plugged" };
   const NATURE = { instant: "; the first instant, large capacitors hold their voltage", test: "; all sources quiet, a test current instead" };
   const say = (value, unit) => engine.quantity(value, unit);
   let count = 0;
