@@ -126,7 +126,7 @@ Ringfence.engine = Ringfence.engine || {};
       const name = supply ? supply.name : "supply", words = { device: new engine.Named(place), part: name };
       const home = engine.everywhere(solution, back, 0, settled);
       yield engine.reading("supply-fed-amps", part.id, name, Math.max(0, engine.most(home)), "A", "settled",
-        { setting: number, words, flags: { on: live.has(i) ? "yes" : "no" }, at: setting.at(home, part.id) });
+        { setting: number, words, flags: { live: live.has(i) ? "yes" : "no" }, at: setting.at(home, part.id) });
       if (!live.has(i) || assembly.states.length === settled) continue;
       const moving = engine.everywhere(solution, out, settled), most = engine.most(moving);
       const once = Math.max(0, engine.most(engine.everywhere(solution, out, 0, settled)));
