@@ -6,7 +6,7 @@ from generator.site import bundles
 from generator.site.bundles import joined, scripts_of
 
 ASSETS = {f"assets/{path}": path.encode() + b"\n" for path in (
-    "js/ui/b.js", "js/ui/a.js", "js/engine/judge.js", "js/engine/explain.js", "js/engine/explain-cases.js", "js/check/working.js", "js/check/answer.js",
+    "js/ui/b.js", "js/ui/a.js", "js/engine/judge.js", "js/engine/explain.js", "js/engine/cases.js", "js/check/working.js", "js/check/answer.js",
     "css/bag.css", "css/check.css", "css/records.css", "css/frame.css", "css/palette.css", "css/embed.css", "logo.svg")}
 
 
@@ -14,7 +14,7 @@ def test_a_folder_is_a_script_in_name_order_and_the_working_is_apart():
     found = joined(ASSETS)
     assert found["assets/js/ui.js"] == b"js/ui/a.js\njs/ui/b.js\n"
     assert found["assets/js/engine.js"] == b"js/engine/judge.js\n" and found["assets/js/check.js"] == b"js/check/answer.js\n"
-    assert found["assets/js/working.js"] == b"js/check/working.js\njs/engine/explain-cases.js\njs/engine/explain.js\n"
+    assert found["assets/js/working.js"] == b"js/check/working.js\njs/engine/cases.js\njs/engine/explain.js\n"
     assert not any(path.count("/") > 2 and path.startswith(bundles.SCRIPTS) for path in found)
 
 

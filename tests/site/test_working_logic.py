@@ -11,7 +11,7 @@ import pytest
 from front import run, scripts
 
 from generator.catalogue.published import as_data
-from generator.engine.explain import FINDERS, explain
+from generator.engine.explain import explain
 from generator.engine.rulebook import rules
 from generator.engine.tables import tables
 

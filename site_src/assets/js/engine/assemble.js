@@ -93,7 +93,7 @@ Ringfence.engine = Ringfence.engine || {};
      `home` fully plugged, `joined` the same with both chassis tied by mains earth (none where that cannot be), `plugging`
      those on the way, without and with that earth, `settled` home and joined, `states` all of these; `apart` is the state
      with nothing plugged. `pluggingAt` names the interface of each plugging state, `turned` tells of each home state whether
-     a plug sits the other way round; `pairs` are the ways the two may be powered, worst first.
+     a plug sits the other way round; `halves` are states with one joint still open and all others home; `pairs` are the ways the two may be powered, worst first.
      Throws CircuitError where no circuit can have these values. */
   engine.assemble = function (data, start, leads, target, way, travel = true) {
     const places = engine.placed(data, start, leads, target, way);
@@ -110,15 +110,14 @@ Ringfence.engine = Ringfence.engine || {};
     const { parts, strays, couplings } = network(places), full = [...parts, ...strays];
     engine.holdPossible(full, couplings);
     const main = leads.length + 1;
-    const copies = way.plugged.flatMap(({ place }, k) => (place.startsWith("extra") ? [] : [main + k]));
-    const movable = travel ? [...Array(main).keys(), ...copies] : [];
-    const { home, turned, plugging, pluggingAt } = statesOf(interfaces, touches, main, movable, both);
+    const { home, turned, plugging, pluggingAt } = statesOf(interfaces, touches, main, both, travel);
     const mayJoin = both && start.earthed !== "no" && target.earthed !== "no";
     const earthed = (states) => (mayJoin ? states.map((state) => [...state.slice(0, -1), true]) : []);
     const settled = [...home, ...earthed(home)], moving = [...plugging, ...earthed(plugging)];
     return {
       places, ports: engine.portsOf(places), interfaces, touches, home, joined: earthed(home), plugging: moving, settled,
       states: [...settled, ...moving], apart: switches.map(() => false), turned,
+      halves: halvesOf(home[0], touches, interfaces.length),
       pluggingAt: mayJoin ? [...pluggingAt, ...pluggingAt] : pluggingAt,
       pairs: both ? engine.pairs(start.powered_by, target.powered_by) : [],
       circuit: engine.build(full, couplings, switches, chassis),
@@ -126,6 +125,13 @@ Ringfence.engine = Ringfence.engine || {};
       bare: engine.build(parts, couplings, switches, chassis),
     };
   };
+
+  /* The first home state with one joint after the other left open; none where that is the same as nothing plugged. */
+  function halvesOf(home, touches, joints) {
+    const open = (joint) => home.map((shut, i) => shut && (i >= touches.length || touches[i][0] !== joint));
+    const found = [...Array(joints).keys()].map(open).filter((state) => state.includes(true));
+    return [...new Map(found.map((state) => [state.join(), state])).values()];
+  }
 
   /* The ports by place, as [place, port]. */
   engine.portsOf = (places) => [...places].filter(([, record]) => engine.isPort(record));
@@ -188,9 +194,10 @@ Ringfence.engine = Ringfence.engine || {};
     return { parts, strays, couplings };
   }
 
-  /* Switch states: all home, with whether a plug is turned; and, with its interface, each of the `movable` ones on its way: a
-     main one with the others home, or open on one side of it; that of a further device of the same kind with all else home. */
-  function statesOf(interfaces, touches, main, movable, earth) {
+  /* Switch states: all home, with whether a plug is turned; and, with its interface, each of the `main` ones on its way, the
+     others home, or open on one side of it; what is in spare ends on its way with all else home. Without `travel` nothing is
+     on its way. */
+  function statesOf(interfaces, touches, main, earth, travel) {
     const switched = (landed) => [...touches.map(([k, touch]) => landed[k].has(touch)), ...(earth ? [false] : [])];
     const homes = interfaces.map(({ mating }) => mating.home), open = [new Set()];
     const home = new Map(), plugging = new Map();
@@ -198,7 +205,7 @@ Ringfence.engine = Ringfence.engine || {};
     for (const landed of engine.product(homes)) {
       keep(home, switched(landed), landed.some((state, k) => interfaces[k].mating.turned.has(state)));
     }
-    for (const k of movable) {
+    for (const k of travel ? interfaces.keys() : []) {
       const moving = [...interfaces[k].mating.travel, new Set()], rest = homes.slice(Math.max(main, k + 1));
       const before = homes.slice(0, k), after = homes.slice(k + 1, main);
       const apart = [[before, after.map(() => open)], [before.map(() => open), after]];

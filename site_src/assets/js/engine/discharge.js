@@ -5,6 +5,7 @@ Ringfence.engine = Ringfence.engine || {};
 /* Readings of charged capacitors: what they put on every rated part in the first instant, what stays beyond a rating for seconds,
    what they give when emptied, how long they take to settle. The twin of discharge.py. */
 (function (engine) {
+  const PLUGGED = 0; // of the states capacitors are charged in
   const NOTICED = 1e-4; // V or A; a first instant below this is nothing to any part
 
   /* What capacitors bring to rated parts in the first instant and for seconds after; peak current (A) with charge and energy of
@@ -17,7 +18,7 @@ Ringfence.engine = Ringfence.engine || {};
         const limits = record.network.limits.filter(({ quantity }) => quantity !== "watts");
         for (const limit of limits) yield* passed(capacitors, struck, place, record, limit);
       }
-      if (struck.moment !== "plugging" || struck.before[1] === null) continue;
+      if (struck.moment !== "plugging" || struck.before[1] !== PLUGGED) continue;
       yield* emptied(assembly, struck);
       const charges = new Map([...struck.charges].filter(([, volts]) => Math.abs(volts) >= engine.LEAST_CHARGE));
       if (charges.size) yield slowest(assembly, charges, struck.setting);

@@ -5,8 +5,9 @@ Ringfence.engine = Ringfence.engine || {};
 /* What charged capacitors do: at the moment a contact closes or opens, when a supply is switched, and for seconds after. The twin
    of instants.py. In the first instant a capacitor holds its voltage: it acts as an emf behind a contact's resistance. Later it
    acts as an emf of what it held a step before, behind step over capacitance (implicit Euler): the same circuit serves for both.
-   Capacitors are charged as they were with nothing plugged in, as they are fully plugged, and, where a supply is switched with
-   everything plugged, as they were before. */
+   Capacitors are charged as they were with nothing plugged in, as they are fully plugged, as they are with one joint still open,
+   and, where a supply is switched with everything plugged, as they were before. Supplies are taken at their highest and
+   resistances at their lowest: that charges and strikes most. */
 (function (engine) {
   // V; below this a capacitor is of no interest. Not 1 V: what sources give must not hang on rounding
   const LEAST_CHARGE = engine.LEAST_CHARGE = 0.97;
@@ -15,6 +16,7 @@ Ringfence.engine = Ringfence.engine || {};
   const STEPS = [0.002, 0.005, 0.013, 0.03, 0.05, 0.1, 0.2, 0.4, 0.8, 1.6, 3.2, 6.4, 12.8]; // s
   const FIRST = 5; // of these reach MOMENT
   const CONTACT = engine.CONTACT = ":contact";
+  const CORNER = engine.CORNER = "strong";
 
   /* The large capacitors of an assembly (`large`: part id -> number), and its circuit with each of them as an emf behind a
      resistance. `live` tells for each setting the places whose supplies are on, `fed` whether there are any. */
@@ -29,12 +31,14 @@ Ringfence.engine = Ringfence.engine || {};
       const lives = this.settings.map((setting) => engine.liveVolts(circuit, ports, setting));
       this.live = lives.map((live) => new Set(engine.liveSupplies(circuit, live).map(([place]) => place)));
       this.fed = this.live.map((places) => places.size > 0);
-      this.driven = lives.map((live) => engine.driveValues(circuit, live, "nominal"));
+      this.driven = lives.map((live) => engine.driveValues(circuit, live, CORNER));
     }
 
-    /* Volts of every large capacitor in every setting, with nothing plugged and fully plugged: [capacitor][setting][2]. */
+    /* Volts of every large capacitor in every setting, fully plugged, with nothing plugged, and with one joint after the other
+       left open: [capacitor][setting][2 + joints]. */
     settled() {
-      const { circuit, apart, home } = this.assembly, found = engine.solveDc(circuit, this.driven, [apart, home[0]]);
+      const { circuit, apart, home, halves } = this.assembly;
+      const found = engine.solveDc(circuit, this.driven, [home[0], apart, ...halves]);
       return [...this.large.values()].map((i) => engine.everywhere(found, engine.partVolts(found, i)));
     }
 
@@ -71,21 +75,22 @@ Ringfence.engine = Ringfence.engine || {};
     return engine.rebuilt(circuit, (part) => part.kind !== "capacitor", charged);
   }
 
-  /* Every first instant of every setting that feeds anything. Plugging in: all states, charged with nothing plugged. Pulling out:
-     all states, charged as fully plugged. Switching: the settled states, charged as before the switch; it belongs to the setting
-     with more supplies on. Each is {setting, driven, moment, before, charges, live, solution}: the setting it belongs to, the one
-     whose supplies are on now, plugging or switching, the setting and state (null for nothing plugged) in which the capacitors
-     were charged, V by part id, places whose supplies are on now; the solution has one drive. */
+  /* Every first instant of every setting that feeds anything. Plugging in: all states, charged with nothing or with one joint
+     less plugged. Pulling out: all states, charged as fully plugged. Switching: the settled states, charged as before the
+     switch; it belongs to the setting with more supplies on. Each is {setting, driven, moment, before, charges, live, solution}:
+     the setting it belongs to, the one whose supplies are on now, plugging or switching, the setting and state (number of one of
+     `settled`) in which the capacitors were charged, V by part id, places whose supplies are on now; the solution has one
+     drive. */
   engine.instants = function* (capacitors) {
     const { large, fed, settings, live, assembly } = capacitors;
     if (!large.size || !fed.includes(true)) return;
-    const levels = capacitors.settled();
-    const plugged = fed.flatMap((one, number) => (one ? [null, 0].map((state) => [number, number, [number, state]]) : []));
+    const levels = capacitors.settled(), [[each]] = levels;
+    const plugged = fed.flatMap((one, number) => (one ? each.map((_, state) => [number, number, [number, state]]) : []));
     // Settings come with everything on first, so the first of two has more on.
     const switched = switchings(settings).filter(([one, other]) => fed[one] || fed[other])
       .flatMap(([one, other]) => [[one, one, [other, 0]], [other, one, [one, 0]]]);
     for (const [moment, asked, states] of [["plugging", plugged, assembly.states], ["switching", switched, assembly.settled]]) {
-      const volts = ([, , [setting, state]]) => levels.map((each) => each[setting][state === null ? 0 : 1]);
+      const volts = ([, , [setting, state]]) => levels.map((each) => each[setting][state]);
       const held = levels.map((_, k) => asked.map((one) => states.map(() => volts(one)[k])));
       const solution = capacitors.solve(asked.map(([driven]) => capacitors.row(driven)), held, states);
       for (const [row, [driven, setting, before]] of asked.entries()) {
