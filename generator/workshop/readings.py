@@ -130,7 +130,7 @@ def said(reading: Reading) -> str:
             return f"beeps for {chirp} at most, climbs, ends with no reading: a capacitor"
         return NONE
     low, high = (metered(bound) for bound in reading.window)
-    shown = f"{low} to {high}" if reading.window[0] > 0 else f"below {high}"
+    shown = f"below {high}" if low == metered(0) else f"{low} to {high}"
     return f"{shown}: a wire" if reading.high < WIRE else shown
 
 
