@@ -13,6 +13,7 @@ from generator.site.page import Page
 from generator.workshop import sheets
 from generator.workshop.carried import carried
 from generator.workshop.faulty import faults
+from generator.workshop.paths import conductors
 from generator.workshop.safety import cautions
 from generator.workshop.specimen import on_bench
 from generator.workshop.tables import table
@@ -45,7 +46,7 @@ def _lead(catalogue: Catalogue, lead: Lead, symptoms: Mapping[str, list[str]]) -
     return {
         "record": lead,
         "sheet": sheet,
-        "order": sheets.ordering_sheet(catalogue, lead),
+        "order": sheets.ordering_sheet(catalogue, lead, sheet["test"]),
         "measuring": cautions(lead, "measuring"),
         "soldering": [text for text in cautions(lead, "soldering") if text not in cautions(lead)],
         "symptoms": _symptoms(catalogue, lead, symptoms),
@@ -65,11 +66,11 @@ def _symptoms(catalogue: Catalogue, lead: Lead, symptoms: Mapping[str, list[str]
     if not symptoms:
         return []
     specimen = on_bench(catalogue, lead)
-    known = {fault.id: fault for fault in faults(specimen)}
+    known, nets = {fault.id: fault for fault in faults(specimen)}, conductors(specimen)
     return [
         {
             "says": table("symptoms")[name]["says"],
-            "faults": brief(specimen, [known[id] for id in ids if id in known]),
+            "faults": brief(specimen, [known[id] for id in ids if id in known], nets),
         }
         for name, ids in symptoms.items()
     ]

@@ -138,9 +138,9 @@ def label(lead: Lead) -> str:
     return f"{lead.name} ({lead.id})"
 
 
-def ordering_sheet(catalogue: Catalogue, lead: Lead) -> str:
+def ordering_sheet(catalogue: Catalogue, lead: Lead, test: dict[str, Any] | None = None) -> str:
     """The lead for a shop or a maker, so that it cannot be wired otherwise."""
-    test = test_sheet(catalogue, lead)
+    test = test or test_sheet(catalogue, lead)
     ends = [
         f"End {end.id}: {catalogue.connectors[end.connector].name}, {end.half} ({end.label})"
         for end in lead.ends.values()
