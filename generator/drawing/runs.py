@@ -36,6 +36,7 @@ class Laid:
     spare: str = ""
     marked: str = ""
     most: str = ""
+    screened: bool = True
 
 
 def laid(run: Laid) -> Scene:
@@ -74,7 +75,8 @@ def _lead(run: Laid, left: float, right: float) -> list[Item]:
     items: list[Item] = []
     if run.marked == "induced":
         items.append(Line(left, y, right, y, "marked"))
-    items.append(Rect(left, y - 9, right - left - (0 if run.closed else 14), 18, "envelope", 8))
+    if run.screened:
+        items.append(Rect(left, y - 9, right - left - (0 if run.closed else 14), 18, "envelope", 8))
     cores = (y - 3, y + 3) if run.balanced else (y,)
     items += [Line(left, at, right, at, "core-1") for at in cores]
     if run.spare:
@@ -166,6 +168,12 @@ def _above(words: Sequence[str]) -> Block:
     return Block((*waves, *texts), max(26, len(lines) * SMALLEST * 1.25 + 6))
 
 
+def _build(run: Laid) -> str:
+    if not run.screened:
+        return "two wires without a screen"
+    return f"{'two cores' if run.balanced else 'one core'} and a screen that is {'joined' if run.closed else 'open'}"
+
+
 def _told(run: Laid) -> str:
     """All of it in words."""
     loop = (
@@ -177,6 +185,5 @@ def _told(run: Laid) -> str:
     above = f" Near it transmits: {'; '.join(run.above)}." if run.above else ""
     return (
         f"{run.source} ({POWER[run.powered[0]]}) into {run.input} ({POWER[run.powered[1]]}) by {run.lead}, "
-        f"{'two cores' if run.balanced else 'one core'} and a screen that is "
-        f"{'joined' if run.closed else 'open'}.{loop}{beside}{above} {_most(run)}"
+        f"{_build(run)}.{loop}{beside}{above} {_most(run)}"
     ).strip()

@@ -69,7 +69,7 @@ def as_lines(told: Told, tables: Tables) -> str:
     lines += ["", "What to do:"]
     helping = words.worth_telling(a, found)
     lines += [f"  {words.of_remedy(one, tables)}" for one in helping] or ["  Nothing: leave it as it is."]
-    lines += [f"  {words.better_cable(found)}", *_six(told)]
+    lines += [f"  {words.better_cable(a, found)}", *_six(told)]
     idle = [one for one in found if not words.helps(one)]
     if idle:
         lines += ["  These gain 0 dB here: " + " ".join(one.words for one in idle)]
@@ -145,7 +145,7 @@ def as_data(told: Told, tables: Tables) -> dict[str, Any]:
             for one in told.remedies
         ],
         "treble_db": told.treble,
-        "better_cable": words.better_cable(told.remedies),
+        "better_cable": words.better_cable(a, told.remedies),
         "six_decibels_at_times": told.six_decibels,
         "reading": asdict(told.reading) if told.reading else None,
         "guesses": [asdict(one) for one in a.guesses],

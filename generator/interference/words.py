@@ -100,15 +100,16 @@ def of_remedy(one: Remedy, tables: Tables) -> str:
     return f"{one.words} {decibels(typical)}."
 
 
-def better_cable(found: tuple[Remedy, ...]) -> str:
+def better_cable(answer: Answer, found: tuple[Remedy, ...]) -> str:
     """Would a better cable help? With a number."""
     gains = [one.gains[1] for one in found if one.id in ("cable", "quad")]
     if any(gain is None for gain in gains):
         return "A better cable takes all of it."
     most = max((gain for gain in gains if gain is not None), default=0.0)
-    return (
-        f"A better cable gains {most:.0f} dB." if most >= FEW else "A better cable gains nothing here: 0 dB."
-    )
+    if most < FEW:
+        return "A better cable gains nothing here: 0 dB."
+    unheard = " that nobody hears" if answer.worst == "inaudible" else ""
+    return f"A better cable gains {most:.0f} dB{unheard}."
 
 
 def helps(one: Remedy) -> bool:

@@ -105,7 +105,7 @@ def _worked(id: str, told: interference.Told, tables: interference.Tables) -> Wo
         tuple(words.of_radio(one, tables) for one in a.radio),
         tuple(words.of_remedy(one, tables) for one in helping[:SHOWN]),
         tuple(one.words for one in told.remedies if not words.helps(one)),
-        words.better_cable(told.remedies),
+        words.better_cable(a, told.remedies),
         words.of_reading(told.reading) if told.reading else "",
         tuple(_rows(told, tables)),
         picture,
@@ -146,6 +146,7 @@ def laid(told: interference.Told, tables: interference.Tables) -> Scene:
             spare,
             MARKED.get(a.dominant, ""),
             tables.formulas[a.dominant]["name"].lower() if a.dominant else "",
+            any(tables.cables[one.cable]["screen"] != "none" for one in run.leads),
         )
     )
 

@@ -26,10 +26,7 @@ from generator.interference.remedies import remedies, six_decibels
 from generator.interference.told import cautions
 
 SCRIPTS = Path(__file__).parents[2] / "site_src/assets/js/interference"
-NUMBERS = [*sorted((SCRIPTS / "formulas").glob("*.js"))] + [
-    SCRIPTS / f"{name}.js"
-    for name in "guesses between nearby numbers paths radio answer changes remedies words address".split()
-]
+NUMBERS = [*sorted((SCRIPTS / "formulas").glob("*.js")), *sorted(SCRIPTS.glob("*.js"))]
 SEED, MANY, CURED = 20261128, 2000, 80
 RELATIVE, FLOOR = 1e-9, 1e-30  # of a number; V, below which a number is nothing
 

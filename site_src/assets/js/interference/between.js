@@ -2,7 +2,8 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.interference = Ringfence.interference || {};
 
-/* What stands between the cases of the two devices: from how they are powered, or from a meter. The twin of between.py. */
+/* What stands between the cases of the two devices: from how they are powered, or from a meter. The twin of
+   between.py. */
 (function (runs) {
   const WHINE = 1000; // Hz
 
@@ -17,21 +18,36 @@ Ringfence.interference = Ringfence.interference || {};
     const row = runs.rowOf(run, tables);
     guess.note(row, row.words);
     if (run.sockets === "same battery") {
-      const ohm = row.ohm[end], volts = row.amps[end] * ohm * row.varying[end];
+      const ohm = row.ohm[end],
+        volts = row.amps[end] * ohm * row.varying[end];
       return measured(run, guess, end, { volts, ohm, farad: 0, hertz: WHINE, shape: "sine" });
     }
     const wave = tables.waves[run.dimmers && row.ohm ? "dimmer" : row.wave];
     guess.note(wave, wave.name);
     const shape = wave.shapes[end];
-    if (row.ohm) return measured(run, guess, end, { volts: row.volts[end], ohm: row.ohm[end], farad: 0, hertz: run.hertz, shape });
+    if (row.ohm)
+      return measured(run, guess, end, {
+        volts: row.volts[end],
+        ohm: row.ohm[end],
+        farad: 0,
+        hertz: run.hertz,
+        shape,
+      });
     const battery = run.source.powered === "battery" || run.input.powered === "battery";
     const farad = row.farad[end] + (run.held && battery ? tables.powering.held.farad[end] : 0);
-    return measured(run, guess, end, { volts: row.share[end] * run.volts, ohm: 0, farad, hertz: run.hertz, shape });
+    return measured(run, guess, end, {
+      volts: row.share[end] * run.volts,
+      ohm: 0,
+      farad,
+      hertz: run.hertz,
+      shape,
+    });
   };
 
   /* The meter's readings in place of the guess; one reading leaves the impedance as guessed. */
   function measured(run, guess, end, guessed) {
-    let volts = run.measured_volts, { ohm, farad } = guessed;
+    let volts = run.measured_volts,
+      { ohm, farad } = guessed;
     const amps = run.measured_amps;
     if (!(volts || amps)) return guessed;
     const off = guess.constant("meter", end);

@@ -2,17 +2,28 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.interference = Ringfence.interference || {};
 
-/* What was guessed for a run, so that an answer can show it and a person can put a better number in its place. The twin of guesses.py. */
+/* What was guessed for a run, so that an answer can show it and a person can put a better number in its
+   place. The twin of guesses.py. */
 (function (runs) {
-  /* Reads constants for one run; what the run gives itself comes first. `used`: words -> {words, key, values, unit, evidence, cite, reason}. */
+  /* Reads constants for one run; what the run gives itself comes first. `used`: words -> {words, key,
+     values, unit, evidence, cite, reason}. */
   runs.guesses = function (run, tables) {
     const used = {};
     function note(row, words, values, unit, key) {
       if (used[words]) return;
-      used[words] = { words, key: key || "", values: values || [], unit: unit || "", evidence: row.evidence, cite: row.cite || [], reason: row.reason };
+      used[words] = {
+        words,
+        key: key || "",
+        values: values || [],
+        unit: unit || "",
+        evidence: row.evidence,
+        cite: row.cite || [],
+        reason: row.reason,
+      };
     }
     return {
-      used, note,
+      used,
+      note,
       constant(key, end) {
         if (Object.hasOwn(run.assume, key)) return run.assume[key];
         const row = tables.constants[key];

@@ -8,7 +8,8 @@ Ringfence.interference = Ringfence.interference || {};
 
   /* Path -> Map of hertz -> volts at the input. */
   runs.paths = function (n, spectra, hertz) {
-    const found = Object.fromEntries(runs.PATHS.map((name) => [name, new Map()])), between = n.chassis;
+    const found = Object.fromEntries(runs.PATHS.map((name) => [name, new Map()])),
+      between = n.chassis;
     for (const [f, volts] of harmonics(spectra, between.shape, between.hertz, between.volts, 0)) {
       found.chassis.set(f, volts * runs.through(n, f));
       const amps = volts * screenAmps(n, f);
@@ -24,25 +25,36 @@ Ringfence.interference = Ringfence.interference || {};
         add(found.electric, f, runs.onCircuit(amps, one.farad, n.electricOhm, n.ownFarad, f) * n.uneven);
       }
     }
-    for (const lines of Object.values(found)) for (const [f, volts] of lines) if (!(volts > 0)) lines.delete(f);
+    for (const lines of Object.values(found))
+      for (const [f, volts] of lines) if (!(volts > 0)) lines.delete(f);
     return found;
   };
 
   /* Volts at the input for each volt between the two cases. */
   runs.through = function (n, f) {
     const { ohm, farad } = n.chassis;
-    if (n.transformer) return n.sourceOhm / Math.hypot(ohm + n.sourceOhm, runs.capacitorOhm(series(n.transformer, farad), f)) * n.divider;
+    if (n.transformer)
+      return (
+        (n.sourceOhm / Math.hypot(ohm + n.sourceOhm, runs.capacitorOhm(series(n.transformer, farad), f))) *
+        n.divider
+      );
     const share = n.balanced ? conversion(n, f) : n.divider;
     if (n.closed) return runs.screenDrop(1, ohm, farad, n.loopHenry, n.screenOhm, n.bond, f) * share;
     if (n.bond) return runs.screenDrop(1, ohm, farad, 0, n.bond, 0, f) * share;
     if (!n.balanced) return runs.openScreen(1, ohm, farad, n.sourceOhm + n.inputOhm, f, false) * n.divider;
-    const common = runs.legOhm(n.common, n.commonFarad, f), capacitive = !n.common;
+    const common = runs.legOhm(n.common, n.commonFarad, f),
+      capacitive = !n.common;
     const legs = [n.leg, n.leg + n.imbalance].map((leg) => runs.inSeries(leg, common, capacitive));
     return runs.openScreen(1, ohm, farad, runs.parallel(...legs), f, capacitive) * share;
   };
 
   function conversion(n, f) {
-    const bySource = runs.conversionOf(n.imbalance, n.leg, runs.legOhm(n.common, n.commonFarad, f), !n.common);
+    const bySource = runs.conversionOf(
+      n.imbalance,
+      n.leg,
+      runs.legOhm(n.common, n.commonFarad, f),
+      !n.common,
+    );
     return n.worst ? bySource + n.rejection : Math.hypot(bySource, n.rejection);
   }
 
@@ -50,15 +62,19 @@ Ringfence.interference = Ringfence.interference || {};
     const { ohm, farad } = n.chassis;
     if (!n.closed || n.transformer) return 0;
     if (!n.bond) return runs.screenCurrent(1, ohm, farad, n.loopHenry, n.screenOhm, f);
-    return runs.screenCurrent(1, ohm, farad, 0, runs.parallel(n.screenOhm, n.bond), f) * n.bond / (n.bond + n.screenOhm);
+    return (
+      (runs.screenCurrent(1, ohm, farad, 0, runs.parallel(n.screenOhm, n.bond), f) * n.bond) /
+      (n.bond + n.screenOhm)
+    );
   }
 
-  const series = (one, other) => (other ? one * other / (one + other) : one);
+  const series = (one, other) => (other ? (one * other) / (one + other) : one);
 
   function induced(lines, emfs, spectra, hertz, share) {
     for (const shape of new Set(emfs.map((emf) => emf.shape))) {
       const volts = runs.together(emfs.filter((emf) => emf.shape === shape).map((emf) => emf.volts));
-      if (volts) for (const [f, made] of harmonics(spectra, shape, hertz, volts, 1)) add(lines, f, made * share(f));
+      if (volts)
+        for (const [f, made] of harmonics(spectra, shape, hertz, volts, 1)) add(lines, f, made * share(f));
     }
   }
 

@@ -9,12 +9,13 @@ Ringfence.interference = Ringfence.interference || {};
     return siemens ? 1 / siemens : Infinity;
   };
 
-  runs.inSeries = (sourceOhm, commonOhm, capacitive) => (capacitive ? Math.hypot(sourceOhm, commonOhm) : sourceOhm + commonOhm);
+  runs.inSeries = (sourceOhm, commonOhm, capacitive) =>
+    capacitive ? Math.hypot(sourceOhm, commonOhm) : sourceOhm + commonOhm;
 
   /* Share of the common-mode volts between the legs: |Z/(Z+R) - Z/(Z+R+dR)|. */
   runs.conversionOf = function (imbalance, sourceOhm, commonOhm, capacitive) {
     if (commonOhm === Infinity) return 0;
     const one = runs.inSeries(sourceOhm, commonOhm, capacitive);
-    return imbalance * commonOhm / one / runs.inSeries(sourceOhm + imbalance, commonOhm, capacitive);
+    return (imbalance * commonOhm) / one / runs.inSeries(sourceOhm + imbalance, commonOhm, capacitive);
   };
 })(Ringfence.interference);

@@ -6,7 +6,8 @@ Ringfence.interference = Ringfence.interference || {};
 (function (runs) {
   runs.capacitorOhm = (farad, hertz) => 1 / (runs.omega(hertz) * farad);
 
-  runs.sourceReactance = (farad, henry, hertz) => runs.omega(hertz) * henry - (farad ? runs.capacitorOhm(farad, hertz) : 0);
+  runs.sourceReactance = (farad, henry, hertz) =>
+    runs.omega(hertz) * henry - (farad ? runs.capacitorOhm(farad, hertz) : 0);
 
   runs.screenCurrent = (volts, ohm, farad, henry, screenOhm, hertz) =>
     volts / Math.hypot(ohm + screenOhm, runs.sourceReactance(farad, henry, hertz));
@@ -21,7 +22,10 @@ Ringfence.interference = Ringfence.interference || {};
   /* Volts between the cases when only the common-mode impedance of the input joins them. */
   runs.openScreen = function (volts, ohm, farad, commonOhm, hertz, capacitive) {
     const across = farad ? runs.capacitorOhm(farad, hertz) : 0;
-    return commonOhm * volts / (capacitive ? Math.hypot(ohm, commonOhm + across) : Math.hypot(ohm + commonOhm, across));
+    return (
+      (commonOhm * volts) /
+      (capacitive ? Math.hypot(ohm, commonOhm + across) : Math.hypot(ohm + commonOhm, across))
+    );
   };
 
   runs.divider = (sourceOhm, inputOhm) => inputOhm / (inputOhm + sourceOhm);

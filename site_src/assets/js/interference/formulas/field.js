@@ -8,13 +8,13 @@ Ringfence.interference = Ringfence.interference || {};
   const FACTOR = 2e-7; // mu0 / 2 pi
   const known = new Map();
 
-  runs.wire = (amps, distance) => FACTOR * amps / distance;
-  runs.pair = (amps, spacing, distance) => FACTOR * amps * spacing / distance ** 2;
+  runs.wire = (amps, distance) => (FACTOR * amps) / distance;
+  runs.pair = (amps, spacing, distance) => (FACTOR * amps * spacing) / distance ** 2;
 
   /* What twisting leaves of the field of a straight pair: x^2 |K1'(x)|, x = 2 pi distance / lay. */
   runs.twist = function (distance, lay) {
-    const x = 2 * Math.PI * distance / lay;
-    if (!known.has(x)) known.set(x, Math.min(1, x * x * (bessel(0, x) + bessel(2, x)) / 2));
+    const x = (2 * Math.PI * distance) / lay;
+    if (!known.has(x)) known.set(x, Math.min(1, (x * x * (bessel(0, x) + bessel(2, x))) / 2));
     return known.get(x);
   };
 

@@ -14,10 +14,11 @@ Ringfence.interference = Ringfence.interference || {};
   };
 
   /* What is left when the lead crosses: degrees off a right angle. */
-  runs.crossing = (degrees) => Math.abs(Math.sin(degrees * Math.PI / 180));
+  runs.crossing = (degrees) => Math.abs(Math.sin((degrees * Math.PI) / 180));
 
   runs.untwistedArea = (spacing, along) => spacing * along;
-  runs.twistedArea = (spacing, lay, along, uneven) => spacing * lay / Math.PI * Math.sqrt(1 + 2 * along / lay * uneven ** 2);
+  runs.twistedArea = (spacing, lay, along, uneven) =>
+    ((spacing * lay) / Math.PI) * Math.sqrt(1 + ((2 * along) / lay) * uneven ** 2);
   runs.coilArea = (turns, across) => turns * Math.PI * (across / 2) ** 2;
   runs.loopBesideDipole = (distance) => 2 * distance ** 2;
 })(Ringfence.interference);
