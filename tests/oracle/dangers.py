@@ -8,7 +8,7 @@ nothing else.
 from __future__ import annotations
 
 import numpy as np
-from corners import NOMINAL, STRONG, WEAK, corners, supply_volts
+from corners import NOMINAL, PULLED, STRONG, WEAK, corners, supply_volts
 from instants import strike
 from loud import loudness
 from meters import Hit, Worst, ratings, show, state_words
@@ -19,6 +19,9 @@ from wiring import Wiring, wirings
 
 from generator.catalogue.records import Catalogue, Port
 
+# Where signal is not solved again: the highest resistances let least of it through, and a percent of a matched
+# pair is little beside a plug on its way.
+AS_NOMINAL = {(WEAK, HOME), (WEAK, PLUGGING), (PULLED, PLUGGING)}
 STRUCK = (NOMINAL, STRONG)  # corners at which the first instant is read
 
 
@@ -53,8 +56,8 @@ def read(wired: Wiring) -> list[Hit]:
         return []
     loud: dict[str, np.ndarray] = {}
     for corner in corners(wired):
-        if corner != WEAK:  # the highest resistances let least through: nominal, just before, serves for it
-            loud = {kind: loudness(wired, asked, corner, kind) for kind in (HOME, PLUGGING)}
+        loud |= {kind: loudness(wired, asked, corner, kind) for kind in (HOME, PLUGGING)
+                 if (corner, kind) not in AS_NOMINAL}
         if wired.supplies:
             _supplied(wired, asked, corner, loud, worst)
         else:
