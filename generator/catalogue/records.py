@@ -149,6 +149,7 @@ class Source:
     maximum: float | None
     least_load: float | None
     balanced: bool
+    supply: str | None = None  # the switch that turns it on
 
 
 @dataclass(frozen=True)
@@ -167,7 +168,7 @@ class Listener:
 @dataclass(frozen=True)
 class Supply:
     """A switchable supply: `states` are its switch positions, first the one that is on. `style` is pair (phantom: alike on
-    both legs), across (between the legs) or single."""
+    both legs), across (between the legs), single, or drive (the switch of a source)."""
 
     id: str
     name: str
@@ -179,7 +180,7 @@ class Supply:
 class Limit:
     """What a part stands: `quantity` is volts, reverse (volts the wrong way round, b over a), amps or watts,
     across `between` or through/in `part`.
-    None in `settled` or `momentary` means not known."""
+    `settled` for ever, `seconds` for ten seconds, `momentary` for a tenth of one; None means not known."""
 
     id: str
     where: str
@@ -189,17 +190,19 @@ class Limit:
     settled: float | None
     momentary: float | None
     evidence: Evidence
+    seconds: float | None = None
 
 
 @dataclass(frozen=True)
 class Need:
-    """The volts a powered device must find across `between` to work, `least` in V."""
+    """The volts a powered device must find across `between` to work, `least` in V; below `full` it works and loses something."""
 
     id: str
     where: str
     between: tuple[str, str]
     least: float
     evidence: Evidence
+    full: float | None = None
 
 
 @dataclass(frozen=True)
@@ -214,7 +217,8 @@ class Network:
 @dataclass(frozen=True)
 class Port:
     """A connector on a device, with the circuit behind its contacts. `contacts` maps contact -> node.
-    `earthed` is yes, no or maybe: can the chassis reach mains earth by another way than this lead?"""
+    `earthed` is yes, no or maybe: can the chassis reach mains earth by another way than this lead? `powered_by` lists what a
+    device of this class may be powered from; with `follows` it finds out which way round a reversible plug sits."""
 
     id: str
     name: str
@@ -233,6 +237,8 @@ class Port:
     cautions: tuple[str, ...]
     also_called: tuple[str, ...]
     evidence: Evidence
+    powered_by: tuple[str, ...] = ()
+    follows: bool = False
 
 
 @dataclass(frozen=True)
@@ -274,6 +280,7 @@ class Lead:
     cautions: tuple[str, ...]
     also_called: tuple[str, ...]
     evidence: Evidence
+    made_for: tuple[str, ...] = ()  # kinds of signal its parts are made for, beyond small ones
 
 
 @dataclass(frozen=True)

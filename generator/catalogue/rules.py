@@ -63,7 +63,8 @@ RULES = {
     "dangling-node": "An inner node is touched more than once.",
     "joined-to-itself": "A part stands between two different nodes.",
     "unknown-supply": "A supply named by a part is declared.",
-    "unused-supply": "A declared supply feeds a part.",
+    "unused-supply": "A declared supply feeds a part or turns on a source.",
+    "wrong-supply": "A source is turned on by a supply of the style drive, an emf by another.",
     "lone-skew": "`skew` and `match` come together.",
     # ports
     "wrong-connector": "A port's assignment is one for the port's connector.",

@@ -7,8 +7,9 @@ from dataclasses import dataclass, field
 
 from generator.catalogue.records import Evidence, Lead, Port
 
-
 MAIN = "main"  # the channel of a device that has one only
+Decides = str | tuple[str, str]  # a part's id, or two nodes between which a number is measured
+Term = tuple[str, float, str]  # words, number, unit
 
 
 @dataclass(frozen=True)
@@ -25,10 +26,32 @@ class Named:
 
 
 @dataclass(frozen=True)
+class At:
+    """Where in the stack of cases a number was found: enough to solve that one case again. `state` is the number of a state of the assembly;
+    `corner` the tolerances, `off` what a supply does that is switched off; `decides` the part, or the two nodes, the number is read at.
+    For an instant `before` tells the setting and the state (0 fully plugged, 1 nothing plugged, from 2 on one joint open) in which the
+    capacitors were charged, `driven` the setting that is on now. For signal `source` is the one that is shown, at `level` V and `hertz`; for hum `pair` numbers the powering."""
+
+    nature: str  # direct | instant | signal | hum | test
+    state: int
+    decides: Decides
+    corner: str = "nominal"
+    off: str = ""
+    before: tuple[int, int] = (0, 0)
+    driven: int = 0
+    hertz: float = 1000.0
+    source: str = ""
+    level: float = 1.0
+    bare: bool = False
+    pair: int = 0
+
+
+@dataclass(frozen=True)
 class Reading:
-    """One number. `subject` tells readings of one quantity apart (place/part), `where` says it in words. `state` is settled, plugging or signal; `setting` is the number of the supply setting, None where supplies
-    do not matter. `limit` is the part's own rating where it has one; `evidence` says how that is known.
-    `words` fill the {names} in the rulebook's sentences; `flags` are what a rule's `only` looks at."""
+    """One number. `subject` tells readings of one quantity apart (place/part), `where` says it in words. `state` is settled, plugging,
+    switching or signal; `setting` is the number of the supply setting, None where supplies do not matter. `limit` is the part's own rating
+    where it has one; `evidence` says how that is known. `words` fill the {names} in the rulebook's sentences; `flags` are what a rule's
+    `only` looks at. `at` is where it was found, None where no voltage or current decides; `terms` are the numbers it is made of."""
 
     quantity: str
     subject: str
@@ -41,6 +64,8 @@ class Reading:
     evidence: Evidence | None = None
     words: Mapping[str, str | float | Named] = field(default_factory=dict)
     flags: Mapping[str, str] = field(default_factory=dict)
+    at: At | None = None
+    terms: tuple[Term, ...] = ()
 
 
 def short(record: Port | Lead) -> str:

@@ -15,7 +15,8 @@ from .words import fixed, quantity
 from .working import Equation, Net, Term, Worked, Working
 
 CORNERS = {"nominal": "every part at its nominal value", "strong": "supplies at their highest, resistances at their lowest",
-           "weak": "supplies at their lowest, resistances at their highest", "skewed": "matched pairs as far apart as they may be"}
+           "weak": "supplies at their lowest, resistances at their highest", "high": "one device's supply at its highest, the other's at its lowest",
+           "low": "one device's supply at its lowest, the other's at its highest", "skewed": "matched pairs as far apart as they may be"}
 SMALL = 1e-4  # share of the largest current below which a term is not written out
 UNITS = {"resistor": "ohm", "capacitor": "F", "inductor": "H", "emf": "V", "sink": "A", "clamp": "V"}
 SHORTED = "Both points the number is measured between are one net: they are shorted together."
@@ -40,7 +41,7 @@ def shown(base: Working, assembly: Assembly, case: Case) -> Working:
     parts = tuple(_worked(places, case, e, labels, size, listening) for e in found.kept)
     apart = next(e for e in found.kept if e.decides)
     note = SHORTED if apart.a == apart.b else NOWHERE if case.nature == "test" and not case.level else ""
-    return replace(base, nature=case.nature, corner=CORNERS[case.corner], touching=_touching(assembly, case), hertz=case.hertz,
+    return replace(base, nature=case.nature, corner=CORNERS[case.corner.split()[0]], touching=_touching(assembly, case), hertz=case.hertz,
                    level=case.level if case.hertz is not None else None, source=_source(places, case),
                    terms=tuple(Term(_term(places, words), value, unit) for words, value, unit in case.terms),
                    nets=nets, parts=parts, left_out=sum(e.kind != "contact" for e in found.elements) - sum(e.kind != "contact" for e in found.kept),
@@ -89,6 +90,8 @@ def _value(case: Case, e: Element) -> str:
     if e.kind == "meter":
         return quantity(case.level, "A") if case.nature == "test" and case.level else ""
     amount = float(case.values[e.part])
+    if amount != amount:  # OPEN
+        return "disconnected"
     if e.kind == "emf" and case.nature in ("signal", "test"):
         amount = abs(case.drive.get(e.id, 0.0)) * case.level
         return quantity(amount, "V") if amount else "silent"

@@ -16,6 +16,7 @@ from .circuit import BRANCHED, CONTACT_OHM, DIRECT_OPENS, SIGNAL_OPENS, Circuit,
 
 RESIDUAL = 1e-9  # largest error of a current or voltage equation, relative to its largest term
 LEAK = 1e-12  # S; keeps a net that only a flat part reaches from hanging in the air
+OPEN = float("nan")  # volts of an emf that is disconnected
 ALIKE = 1e-9  # a share; what is closer than this is the same to every solver
 ROUNDS = 40  # a handful of bends settles in two or three; more means none of the combinations fits
 
@@ -40,6 +41,10 @@ class Solution:
         """The part of the stack that belongs to some of the drives."""
         return Solution(self.circuit, self.unknowns[wanted], self.bent[wanted], self.values[wanted])
 
+    def states(self, wanted: slice) -> "Solution":
+        """The part of the stack that belongs to some of the states."""
+        return Solution(self.circuit, self.unknowns[:, wanted], self.bent[:, wanted], self.values)
+
     def volts(self, a: str, b: str) -> np.ndarray:
         """Voltage of node a over node b, V."""
         nets = self.circuit.nets
@@ -56,24 +61,28 @@ def closed_array(states: Sequence[Sequence[bool]], switches: int) -> np.ndarray:
     return np.array([list(state) for state in states], dtype=bool).reshape(len(states), switches)
 
 
-def solve_dc(circuit: Circuit, values: np.ndarray, closed: np.ndarray) -> Solution:
-    """Direct current. `values` (drives, parts): ohm, V, A of each part in each drive; `closed` (states, switches).
+def solve_dc(circuit: Circuit, values: np.ndarray, closed: np.ndarray, volts: Mapping[int, np.ndarray] | None = None) -> Solution:
+    """Direct current. `values` (drives, parts): ohm, V, A of each part in each drive; `closed` (states, switches). An emf of OPEN volts is
+    disconnected. An emf may have volts of its own in every state: then `volts` tells them, part number -> (drives, states).
 
     Unknowns come as (drives, states, size). Capacitors are open, inductors shorts. Raises CircuitError when there is no single solution.
     """
-    # Drives that differ in their emfs alone share a matrix.
+    # Drives that differ in the volts of their emfs alone share a matrix.
+    emfs = circuit.kinds == "emf"
     alike: dict[bytes, int] = {}
-    case = np.array([alike.setdefault(row.tobytes(), len(alike)) for row in np.where(circuit.kinds == "emf", 0.0, values)], dtype=int)
+    case = np.array([alike.setdefault(row.tobytes(), len(alike)) for row in np.where(emfs, np.isnan(values), values)], dtype=int)
     distinct = values[[case.tolist().index(number) for number in range(len(alike))]]
 
     resistors = circuit.kinds == "resistor"
     admittance = np.zeros_like(distinct)
     admittance[:, resistors] = 1 / distinct[:, resistors]
     matrix = _matrix(circuit, admittance)[:, None] + _state_stamps(circuit, closed, DIRECT_OPENS)[None]
-    right = np.zeros((len(values), circuit.size))
+    right = np.zeros((len(values), len(closed), circuit.size))
     for i, (part, (a, b)) in enumerate(zip(circuit.parts, circuit.ends)):
         if part.kind == "emf":
-            right[:, circuit.branches[part.id]] = values[:, i]
+            row = circuit.branches[part.id]
+            right[..., row] = np.nan_to_num(values[:, i])[:, None] if i not in (volts or {}) else volts[i]
+            matrix[np.isnan(distinct[:, i]), :, row, row] = -1 / LEAK
         elif part.kind == "inductor" and a == b:  # a winding shorted on itself: nothing pushes direct current round it
             matrix[..., circuit.branches[part.id], circuit.branches[part.id]] = 1.0
     return _bend(circuit, values, case, distinct, matrix, right)
@@ -112,7 +121,7 @@ def _bend(circuit: Circuit, values: np.ndarray, case: np.ndarray, distinct: np.n
             return Solution(circuit, unknowns, flags, values)
         flags = fresh
         drive, state = np.nonzero(todo)
-        a, z = matrix[case[drive], state], right[drive]
+        a, z = matrix[case[drive], state], right[drive, state]
         for k, i in enumerate(bending):
             _stamp_bend(circuit, i, values[drive, i], flags[todo][:, k], a, z)
         unknowns[todo] = _solve_checked(circuit, a, z[..., None])[..., 0]
@@ -123,9 +132,9 @@ def _bend(circuit: Circuit, values: np.ndarray, case: np.ndarray, distinct: np.n
 def _solve_alike(circuit: Circuit, matrix: np.ndarray, right: np.ndarray, case: np.ndarray) -> np.ndarray:
     """Every drive in every state, (drives, states, size), those of one case as columns of one solve."""
     column = np.array([np.count_nonzero(case[:i] == number) for i, number in enumerate(case)], dtype=int)
-    columns = np.zeros((len(matrix), 1, circuit.size, column.max(initial=0) + 1))
-    columns[case, 0, :, column] = right
-    return _solve_checked(circuit, matrix, np.broadcast_to(columns, (*matrix.shape[:-1], columns.shape[-1])))[case, :, :, column]
+    columns = np.zeros((*matrix.shape[:-1], column.max(initial=0) + 1))
+    columns[case, :, :, column] = right
+    return _solve_checked(circuit, matrix, columns)[case, :, :, column]
 
 
 def _stamp_bend(circuit: Circuit, i: int, value: np.ndarray, bent: np.ndarray, matrix: np.ndarray, right: np.ndarray | None) -> None:

@@ -331,9 +331,19 @@ pinouts/circuits/input.yaml:8:56: error[unknown-supply]
     case([("leads/block.yaml", "{capacitor: 10 uF, between: [inner, b.2]}", "{capacitor: 10 uF, between: [inner, b.2], supply: phantom}")], """\
 pinouts/leads/block.yaml:11:60: error[unknown-supply]
     'block' has a supply, but a lead has no switches; leave `supply` out if it is always on."""),
+    case([("circuits/input.yaml", "style: pair", "style: drive")], """\
+pinouts/circuits/input.yaml:8:56: error[wrong-supply]
+    supply 'phantom' is of the style drive; an emf wants another."""),
+    case([("circuits/output.yaml", "kind: line,", "kind: line, supply: power,"),
+          ("circuits/output.yaml", "evidence: from memory\n", "supplies:\n  power: {name: amplifier, style: single}\nevidence: from memory\n")], """\
+pinouts/circuits/output.yaml:10:30: error[wrong-supply]
+    supply 'power' is not of the style drive; a source wants one."""),
+    case([("circuits/output.yaml", "kind: line,", "kind: line, supply: power,")], """\
+pinouts/circuits/output.yaml:10:30: error[unknown-supply]
+    'power' is not a supply of this circuit; it has none."""),
     case([("circuits/input.yaml", ", supply: phantom", "")], """\
 pinouts/circuits/input.yaml:17:3: error[unused-supply]
-    no part of this circuit has `supply: phantom`."""),
+    no part and no source of this circuit has `supply: phantom`."""),
     case([("circuits/input.yaml", "skew: up, match: 0.4 %", "skew: up")], """\
 pinouts/circuits/input.yaml:9:52: error[lone-skew]
     part 'feed-hot' has `skew` but no `match`; they only mean something together."""),

@@ -79,7 +79,7 @@ MEETS = {
 }
 # What the finding then says.
 SAYS = {
-    "amplifier-output": "Loudspeaker amplifier output is an amplifier output, Amplifier line input is not a loudspeaker.",
+    "amplifier-output": "Loudspeaker amplifier of 70 W is an amplifier output, Amplifier line input is not a loudspeaker.",
     "other-kind": "Player line output sends line, Digital audio input expects digital: not the same kind of signal.",
     "other-kind-back": "Headset with a data link sends back digital, Phone headset jack expects microphone: not the same kind of signal.",
     "nothing-listens": "Neither side sends what the other listens to: Dynamic microphone, Ribbon microphone.",
