@@ -24,7 +24,7 @@ from wiring import wirings
 from generator.catalogue.records import Part
 
 DRAWN = 40  # pairings beside the short list
-ALIKE, FLOOR = 1e-5, 1e-6  # of a number, of the circuit's largest voltage
+ALIKE, FLOOR = 1e-5, 1e-5  # of a number, of the circuit's largest voltage
 
 
 def test_an_amplifier_into_anything_that_is_no_loudspeaker(catalogue):
