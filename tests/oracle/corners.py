@@ -1,5 +1,4 @@
-"""Tolerances, read a second time: what a part is worth at a corner, and what supplies of several places
-may give together."""
+"""Tolerances, read a second time: parts at a corner, and supplies of several places pulled apart."""
 
 from __future__ import annotations
 

@@ -1,5 +1,4 @@
-"""An independent reader of dangers: every rating that any state of a connection passes, found without the
-engine.
+"""An independent reader of dangers: every rating that any state of a connection passes.
 
 It shares with the engine the catalogue's records and which contacts touch (`ways`, `assemble`, `mate`),
 nothing else.

@@ -1,4 +1,4 @@
-"""One case of the independent reader as an ngspice netlist, so that a third solver can say what it shows."""
+"""One case of the independent reader as an ngspice netlist, so that a third solver can speak."""
 
 from __future__ import annotations
 

@@ -1,5 +1,4 @@
-"""Every state of some plugs, read a second time: home, on the way in, without and with mains earth, and
-what each state may come from."""
+"""Every state of some plugs, read a second time: home, on the way in, with mains earth."""
 
 from __future__ import annotations
 

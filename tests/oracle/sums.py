@@ -17,7 +17,7 @@ from islands import pairs_of, tied
 from wiring import AIR, Wiring
 
 SEEP = 1e-7  # S through a clamp below its value: diodes leak, and what hangs on a clamp alone follows it
-EMPTIES = 1e3  # s, time constant of a large capacitor left alone; common limits of leakage are ten times worse
+EMPTIES = 1e3  # s, time constant of a large capacitor left alone; limits of leakage are ten times worse
 HELD = 0.01  # ohm in series with a capacitor that holds its charge
 ROUNDS, SIMULTANEOUS = 200, 20
 

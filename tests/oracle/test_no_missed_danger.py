@@ -1,5 +1,4 @@
-"""No listed limit is passed in any state of a connection that the ledger does not call dangerous, as a reader
-finds it that shares no analysis with the engine.
+"""No rating is passed in any state of a connection that the ledger does not call dangerous.
 
 Of the ledger what is called safe, one row of every record and a third of the rest, drawn by the ids of the
 rows; with RINGFENCE_WHOLE set, all of it.

@@ -1,5 +1,4 @@
-"""What is plugged into what, read a second time: numbered nets, the parts between them, and contacts that may
-touch.
+"""What is plugged into what, read a second time: numbered nets, parts, contacts that may touch.
 
 Which halves go into each other and which contacts touch on the way is the engine's (`ways`, `assemble`,
 `mate`); which states follow from it (`states.py`), which nets there are and what stands in their equations
