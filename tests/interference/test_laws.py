@@ -6,7 +6,7 @@ from dataclasses import replace
 from random import Random
 
 import pytest
-from random_runs import random_run
+from .random_runs import random_run
 
 from generator.interference.answer import ONLY_AT_WORST, SAID, answer, total_heard
 from generator.interference.numbers import LOUD, QUIET, TYPICAL, numbers

@@ -13,7 +13,7 @@ from pathlib import Path
 from random import Random
 
 import pytest
-from random_runs import random_run
+from .random_runs import random_run
 
 from generator import interference
 from generator.interference.address import write as address
