@@ -1,5 +1,4 @@
-"""Two devices written down part by part and plugged together, for the independent reader: circuits small
-enough to work out on paper."""
+"""Two devices written down part by part and plugged together: circuits to work out on paper."""
 
 from __future__ import annotations
 

@@ -1,5 +1,4 @@
-"""Tolerances, read a second time: what a part is worth at a corner, and what supplies of several places
-may give together."""
+"""Tolerances, read a second time: parts at a corner, and supplies of several places pulled apart."""
 
 from __future__ import annotations
 
@@ -34,8 +33,9 @@ def values(wired: Wiring, corner: str) -> np.ndarray:
 def corners(wired: Wiring) -> list[str]:
     """Those at which anything differs from nominal, nominal first."""
     parts = [piece.part for piece in wired.pieces]
-    spread = [WEAK, STRONG] if any(part.value.low != part.value.high for part in parts) else []
-    return [NOMINAL, *spread, *([PULLED] if any(part.skew and part.match for part in parts) else [])]
+    spread = any(part.value.low != part.value.high for part in parts)
+    pulled = any(part.skew and part.match for part in parts)
+    return [NOMINAL, *[WEAK] * spread, *[PULLED] * pulled, *[STRONG] * spread]
 
 
 def supply_volts(wired: Wiring, corner: str) -> Iterator[tuple[str, np.ndarray]]:

@@ -1,5 +1,4 @@
-"""An independent reader of dangers: every rating that any state of a connection passes, found without the
-engine.
+"""An independent reader of dangers: every rating that any state of a connection passes.
 
 It shares with the engine the catalogue's records and which contacts touch (`ways`, `assemble`, `mate`),
 nothing else.
@@ -8,7 +7,7 @@ nothing else.
 from __future__ import annotations
 
 import numpy as np
-from corners import NOMINAL, STRONG, WEAK, corners, supply_volts
+from corners import NOMINAL, PULLED, STRONG, WEAK, corners, supply_volts
 from instants import strike
 from loud import loudness
 from meters import Hit, Worst, ratings, show, state_words
@@ -19,6 +18,9 @@ from wiring import Wiring, wirings
 
 from generator.catalogue.records import Catalogue, Port
 
+# Where signal is not solved again: the highest resistances let least of it through, and a percent of a
+# matched pair is little beside a plug on its way.
+AS_NOMINAL = {(WEAK, HOME), (WEAK, PLUGGING), (PULLED, PLUGGING)}
 STRUCK = (NOMINAL, STRONG)  # corners at which the first instant is read
 
 
@@ -53,8 +55,8 @@ def read(wired: Wiring) -> list[Hit]:
         return []
     loud: dict[str, np.ndarray] = {}
     for corner in corners(wired):
-        if corner != WEAK:  # the highest resistances let least through: nominal, just before, serves for it
-            loud = {kind: loudness(wired, asked, corner, kind) for kind in (HOME, PLUGGING)}
+        loud |= {kind: loudness(wired, asked, corner, kind) for kind in (HOME, PLUGGING)
+                 if (corner, kind) not in AS_NOMINAL}
         if wired.supplies:
             _supplied(wired, asked, corner, loud, worst)
         else:
@@ -65,17 +67,15 @@ def read(wired: Wiring) -> list[Hit]:
 def _supplied(wired: Wiring, asked: Modes, corner: str, loud: dict[str, np.ndarray], worst: Worst) -> None:
     """Direct current at one corner, with all that the supplies may give there, and the first instants."""
     sums = boil(wired, corner, np.arange(len(wired.closed)))
-    capacitors = [wired.pieces[i] for i in wired.large]
     for name, volts in supply_volts(wired, corner):
         shown = np.zeros((len(asked), len(wired.closed), len(wired.rated)))
-        charges = np.zeros((len(asked), len(wired.closed), len(capacitors)))
+        charges = np.zeros((len(asked), len(wired.closed), len(wired.large)))
         for numbers, gone in asked.patterns():
             found = settle(sums, volts * asked.on[numbers], gone)
             shown[numbers] = show(sums, found, gone)
-            filled = sums.tied(gone, capacitors)  # nothing fills the others
-            charges[numbers] = sums.over(found, wired.large) * filled
+            charges[numbers] = sums.over(found, wired.large)
         _hold(wired, asked, name, {kind: shown[:, wired.kinds == kind] for kind in loud}, loud, worst)
-        if capacitors and corner in STRUCK and name == corner:
+        if wired.large and corner in STRUCK and name == corner:
             strike(wired, asked, corner, volts, charges, worst)
 
 

@@ -1,5 +1,4 @@
-"""The first instant, read a second time: large capacitors hold what they held before a plug moved or a switch
-was thrown.
+"""The first instant, read a second time: large capacitors hold what they held a moment before.
 
 Where a part stands more for a tenth of a second than for seconds, the circuit is marched through that
 tenth: a capacitor is then, step by step, a source of what it held behind the resistance step / capacitance

@@ -1,5 +1,4 @@
-"""Which nets anything can flow between. Pieces of a circuit that nothing joins have no voltage over each
-other."""
+"""Which nets anything can flow between: what nothing joins has no voltage over each other."""
 
 from __future__ import annotations
 

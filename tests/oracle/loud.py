@@ -1,5 +1,4 @@
-"""Alternating current, read a second time: what all sources at their loudest put on everything that has a
-rating."""
+"""Alternating current, read a second time: all sources at their loudest, on everything rated."""
 
 from __future__ import annotations
 

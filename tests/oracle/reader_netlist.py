@@ -1,10 +1,10 @@
-"""One case of the independent reader as an ngspice netlist, so that a third solver can say what it shows."""
+"""One case of the independent reader as an ngspice netlist, so that a third solver can speak."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from sums import HELD, SEEP
+from sums import EMPTIES, HELD, SEEP
 from wiring import AIR, CONTACT, Wiring
 
 TOLERANCES = ".options reltol=1e-9 abstol=1e-12 vntol=1e-12 gmin=1e-15"
@@ -13,8 +13,8 @@ LETTERS = {"resistor": "R", "capacitor": "C", "inductor": "L"}
 
 def direct(wired: Wiring, values: Sequence[float], state: int, volts: Mapping[int, float], gone: set[int],
            held: Mapping[int, float]) -> str:
-    """Direct current: `volts` of supplies by piece, those in `gone` not there, capacitors open but those
-    that hold `held` volts. Net k is `nk`."""
+    """Direct current: `volts` of supplies by piece, those in `gone` not there, capacitors leak but for
+    those that hold `held` volts. Net k is `nk`."""
     lines = []
     for i, piece in enumerate(wired.pieces):
         kind, value, nodes = piece.part.kind, float(values[i]), f"n{piece.a} n{piece.b}"
@@ -26,6 +26,8 @@ def direct(wired: Wiring, values: Sequence[float], state: int, volts: Mapping[in
             lines.append(f"V{i} {nodes} 0")
         elif kind == "capacitor" and i in held:
             lines += [f"V{i} n{piece.a} held{i} {float(held[i])!r}", f"R{i} held{i} n{piece.b} {HELD!r}"]
+        elif kind == "capacitor" and i in wired.large:
+            lines.append(f"R{i} {nodes} {EMPTIES / value!r}")
         elif kind in ("sink", "clamp"):
             over = f"v(n{piece.a},n{piece.b})"
             law = (f"{value!r}*min(1,{over}/{piece.part.knee!r})" if kind == "sink"

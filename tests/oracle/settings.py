@@ -1,5 +1,4 @@
-"""Every position of every switch, read a second time: what each supply then gives, and what each source
-sends.
+"""Every position of every switch, read a second time: what supplies give and sources send.
 
 A supply that is off may hold its rail at 0 V or leave it open; nobody knows which, so both are a mode.
 """

@@ -1,5 +1,4 @@
-"""Every state of some plugs, read a second time: home, on the way in, without and with mains earth, and
-what each state may come from."""
+"""Every state of some plugs, read a second time: home, on the way in, with mains earth."""
 
 from __future__ import annotations
 
@@ -30,8 +29,8 @@ def states(interfaces: Sequence, touches: Sequence[Sequence], main: int, earth: 
     contact; everything apart.
 
     `touches` are the contacts of each interface, the first `main` of which lead from outlet to inlet. A
-    state comes from the one with its moving plug out, a plugging one also from all home, and home from
-    home without or with earth."""
+    state comes from the one with its moving plug out, a plugging one also from those with it home, the other
+    plugs as they are; and home from home without or with earth."""
     homes = [made.mating.home for made in interfaces]
     moved: dict[Landed, set[int]] = {landed: set(range(len(homes))) for landed in product(*homes)}
     home = range(len(moved))
@@ -42,8 +41,9 @@ def states(interfaces: Sequence, touches: Sequence[Sequence], main: int, earth: 
     closed = [[touch in landed[k] for k, some in enumerate(touches) for touch in some] for landed in order]
     before = []
     for landed, row in order.items():
-        out = {order[(*landed[:k], OUT, *landed[k + 1:])] for k in moved[landed]}
-        before.append(tuple(sorted((out if row in home else out | set(home)) - {row})))
+        came = {(*landed[:k], plug, *landed[k + 1:]) for k in moved[landed]
+                for plug in (OUT, *(() if row in home else homes[k]))}
+        before.append(tuple(sorted({order[one] for one in came if one in order} - {row})))
     count = len(closed)
     kinds = [HOME if row in home else PLUGGING for row in range(count)]
     if not earth:

@@ -1,10 +1,10 @@
-"""Nodal sums written a second time: a circuit boiled down to what its supplies, charged capacitors and bends
-do.
+"""Nodal sums written a second time: a circuit boiled down to its supplies, charged capacitors and bends.
 
 One dense system for each switch state and tolerance corner, solved for one volt of every supply, one volt
 in every large capacitor and one ampere through every sink and clamp. Every supply setting, every charge
-and every region of the bends is then a sum of these columns. Nothing hangs in the air: a hundred gigohms
-lead from each net to ground.
+and every region of the bends is then a sum of these columns. Nothing hangs in the air: a teraohm leads
+from each net to ground, and a capacitor leaks, so that two in a row share what lies across both as they
+would when they fill.
 """
 
 from __future__ import annotations
@@ -17,6 +17,7 @@ from islands import pairs_of, tied
 from wiring import AIR, Wiring
 
 SEEP = 1e-7  # S through a clamp below its value: diodes leak, and what hangs on a clamp alone follows it
+EMPTIES = 1e3  # s, time constant of a large capacitor left alone; limits of leakage are ten times worse
 HELD = 0.01  # ohm in series with a capacitor that holds its charge
 ROUNDS, SIMULTANEOUS = 200, 20
 
@@ -50,8 +51,8 @@ class Sums:
         """(states, things): can direct current flow between their two nets while the supplies in `gone`
         are not there?"""
         away = {i for i, absent in zip(self.wired.supplies, gone) if absent}
-        opens = (set(self.wired.of("capacitor")) - set(self.capacitors)) | away
-        return tied(self.wired, opens, self.at, pairs_of(things))
+        small = set(self.wired.of("capacitor")) - set(self.wired.large)
+        return tied(self.wired, small | away, self.at, pairs_of(things))
 
 
 def boil(wired: Wiring, corner: str, at: np.ndarray, series: np.ndarray | None = None) -> Sums:
@@ -68,6 +69,8 @@ def boil(wired: Wiring, corner: str, at: np.ndarray, series: np.ndarray | None =
             siemens[i] = worth[i] / piece.part.knee
         elif piece.part.kind == "clamp":
             siemens[i] = SEEP
+        elif i in wired.large:
+            siemens[i] = worth[i] / EMPTIES
     if capacitors:
         siemens[list(capacitors)] = 1 / series
     right = np.zeros((wired.size, len(supplies) + len(capacitors) + len(bends)))

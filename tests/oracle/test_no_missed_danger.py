@@ -1,5 +1,4 @@
-"""No listed limit is passed in any state of a connection that the ledger does not call dangerous, as a reader
-finds it that shares no analysis with the engine.
+"""No rating is passed in any state of a connection that the ledger does not call dangerous.
 
 Of the ledger what is called safe, one row of every record and a third of the rest, drawn by the ids of the
 rows; with RINGFENCE_WHOLE set, all of it.
@@ -9,22 +8,25 @@ from __future__ import annotations
 
 import multiprocessing
 import os
+from collections.abc import Callable
 from typing import NamedTuple
 from zlib import crc32
 
 import pytest
 from dangers import amplifier, dangers
 from meters import Hit
+from sums import Unsettled
 
 from generator.catalogue import Catalogue, default_directory
 from generator.catalogue.quantity import parse
+from generator.engine import judge
 from generator.engine.circuit import CircuitError
 
 pytestmark = pytest.mark.oracle
 
 DRAWN, SHOWN = 3, 20
 RATED = {"over-volts", "over-current", "over-power", "reversed-capacitor"}  # a part against its own rating
-CALLED = 150  # dangerous rows drawn
+CALLED, PARTNERED = 150, 300  # rows drawn: dangerous ones, and ones whose lead has a spare end
 
 
 class Row(NamedTuple):
@@ -87,19 +89,26 @@ def _start(catalogue: Catalogue) -> None:
 def _read(row: Row) -> list[Hit]:
     try:
         return dangers(_catalogue, row[:3])
-    except CircuitError as error:  # what cannot be built has to be called dangerous
+    except (CircuitError, Unsettled) as error:  # what cannot be solved has to be called dangerous
         return [Hit("connection", "circuit", str(error), "any", 1.0, 0.0, "")]
 
 
-def read_all(catalogue: Catalogue, rows: list[Row]) -> list[tuple[Row, list[Hit]]]:
-    """The hits of every row, on all cores."""
+def _silent(row: Row) -> bool:
+    """Does a partner of a spare end pass a limit, and the engine not say so?"""
+    if not dangers(_catalogue, row[:3], partners=True):
+        return False
+    return not any(told.subject.startswith("spare:") for told in judge(_catalogue, *row[:3]).findings)
+
+
+def on_all_cores(catalogue: Catalogue, ask: Callable, rows: list[Row]) -> list:
+    """What `ask` gives for each row."""
     with multiprocessing.get_context("fork").Pool(initializer=_start, initargs=(catalogue,)) as pool:
-        return list(zip(rows, pool.map(_read, rows, chunksize=50)))
+        return pool.map(ask, rows, chunksize=20)
 
 
 def test_nothing_is_passed_where_the_ledger_sees_no_danger(catalogue, record_property):
     rows = drawn(ledger())
-    passed = [(row, hits) for row, hits in read_all(catalogue, rows) if hits]
+    passed = [(row, hits) for row, hits in zip(rows, on_all_cores(catalogue, _read, rows)) if hits]
     found = f"{len(passed)} of {len(rows)} rows that are not dangerous have a limit that is passed"
     record_property("told", f"independent reader: {found}")
     first = [told(*one) for one in passed[:SHOWN]]
@@ -126,7 +135,7 @@ def test_what_the_ledger_calls_dangerous_by_a_rating_the_reader_sees_as_well(cat
     called = [row for row in ledger()
               if row.verdict == "dangerous" and row.findings[0] in RATED and beyond(row.number) > 2]
     rows = sorted(called, key=lambda row: row.chance)[:CALLED]
-    blind = [str(row) for row, hits in read_all(catalogue, rows) if not hits]
+    blind = [str(row) for row, hits in zip(rows, on_all_cores(catalogue, _read, rows)) if not hits]
     seen = f"{len(rows) - len(blind)} of {len(rows)}"
     record_property("told", f"independent reader: sees {seen} drawn rows that are dangerous by a rating")
     assert len(rows) == CALLED and not blind, f"{len(blind)} of {len(rows)}:\n" + "\n".join(blind)
@@ -136,6 +145,15 @@ def beyond(number: str) -> float:
     """How many times its limit a number of the ledger is: `44.6 V / 10 V`."""
     value, _, limit = number.replace("µ", "u").partition(" / ")
     return parse(value).nominal / parse(limit).nominal if limit else 0.0
+
+
+def test_what_a_partner_of_a_spare_end_does_is_told(catalogue):
+    """It is no part of the verdict, for nobody chose that device, but a sentence of its own."""
+    splitters = {lead.id for lead in catalogue.leads.values() if len(lead.ends) > 2}
+    rows = [row for row in drawn(ledger()) if splitters.intersection(row.through)]
+    rows = sorted(rows, key=lambda row: row.chance)[:PARTNERED]
+    silent = [str(row) for row, mute in zip(rows, on_all_cores(catalogue, _silent, rows)) if mute]
+    assert rows and not silent, f"{len(silent)} of {len(rows)}:\n" + "\n".join(silent[:SHOWN])
 
 
 def test_what_is_drawn_has_every_record_and_all_that_is_safe():

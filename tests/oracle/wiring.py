@@ -1,5 +1,4 @@
-"""What is plugged into what, read a second time: numbered nets, the parts between them, and contacts that may
-touch.
+"""What is plugged into what, read a second time: numbered nets, parts, contacts that may touch.
 
 Which halves go into each other and which contacts touch on the way is the engine's (`ways`, `assemble`,
 `mate`); which states follow from it (`states.py`), which nets there are and what stands in their equations
@@ -20,7 +19,7 @@ from generator.catalogue.records import Catalogue, Lead, Limit, Part, Port
 from generator.engine.assemble import assemble, ways
 
 CONTACT = 0.01  # ohm, of a closed contact
-AIR = 1e-11  # S from each net to ground, so that nothing hangs in the air: half a nanoampere of 48 V
+AIR = 1e-12  # S from each net to ground, so that nothing hangs in the air: 48 picoamperes of 48 V
 THIN = 1e-6  # ohm in series with every source and winding, so that a loop of them has a solution
 LARGE = 1e-6  # F; smaller capacitors are full or empty before a plug has moved
 
