@@ -13,7 +13,7 @@ from typing import Any
 from generator.catalogue.published import as_data
 from generator.catalogue.records import Catalogue
 from generator.engine.rulebook import rules
-from generator.site import about, bundles, cards, data, drawings, embeds, guides, looks, mated, offline, qr, tree, verdicts
+from generator.site import about, bundles, cards, data, drawings, embeds, guides, looks, mated, offline, qr, runs, tree, verdicts
 from generator.site import address as addresses
 from generator.site.address import Address
 from generator.site.glossary import Glossary
@@ -41,16 +41,18 @@ def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE, 
     """Every file of the docs tree: path -> content."""
     rulebook = [asdict(rule) for rule in rules()]
     published = as_data(catalogue)
+    catalogue = runs.with_sources(catalogue)
     files = bundles.joined(dict(_copied(source)))
     for path, content in data.files(published, rulebook, mated.table(catalogue), looks.published(catalogue), rows).items():
         files[path] = files.get(path, b"") + content  # data.js follows its reader
+    files |= runs.data(catalogue)
     pictures = drawings.Drawings(catalogue)
     drawn = pictures.files()
     files |= drawn | dict(qr.files(catalogue, address))
     terms, state = guides.read(source / "guides/glossary.yaml"), stamp(published, rulebook)
     templates = Templates((source / "templates", source), mark_sheet(), Glossary(terms), state, address)
     for page in (*record_pages(catalogue, rows, pictures.inline), *other_pages(catalogue, rows, rulebook),
-                 cards.page(catalogue, pictures),
+                 cards.page(catalogue, pictures), *runs.pages(catalogue, source / "runs"),
                  *guides.pages(catalogue, source / "guides", terms),
                  *about.pages(catalogue, rows, guides.read(source / "guides/contested.yaml"), state)):
         if page.path in files:
