@@ -1,4 +1,4 @@
-"""The command line: lint, judge, route, matrix, draw, docs, bundle, list, ledger."""
+"""The command line: lint, judge, route, matrix, draw, docs, bundle, list, ledger, interfere, and the workshop."""
 
 from __future__ import annotations
 
@@ -21,6 +21,8 @@ from generator.engine.route import remedies
 from generator.engine.told import told
 from generator.engine.working import Working
 from generator.ledger.changes import changelog
+from generator.workshop.commands import COMMANDS as WORKSHOP
+from generator.workshop.safety import Misuse, refuse_mains
 
 BROKEN, BAD_USE = 1, 2
 REMEMBERED = Path("build/verdicts.jsonl")  # results of earlier runs, used where nothing they rest on has changed
@@ -75,8 +77,9 @@ def _parser() -> argparse.ArgumentParser:
     made.add_argument("--out", type=Path, metavar="FILE")
     made = command("draw", _draw, "Draw a connector, assignment, port or lead as SVG.")
     made.add_argument("id", metavar="ID")
-    made.add_argument("--view", choices=("face", "solder", "plug", "lead"))
+    made.add_argument("--view", choices=("face", "solder", "plug", "side", "lead"))
     made.add_argument("--half", metavar="NAME")
+    made.add_argument("--mount", choices=("cable", "panel"), help="what the half of a side view is on")
     made = command("docs", _docs, "Write the docs tree for mkdocs.")
     made.add_argument("--out", type=Path, default=Path("build/docs"), metavar="DIR")
     made = command("bundle", _bundle, "Write the built site as a zip file that works from a folder.", catalogue_too=False)
@@ -85,6 +88,14 @@ def _parser() -> argparse.ArgumentParser:
     made = command("ledger", _ledger, "Write the verdict of every pairing to the catalogue's verdicts folder and print what changed.")
     made.add_argument("--check", action="store_true", help="write nothing; exit 1 if the ledger is stale")
     made.add_argument("--since", metavar="REV", help="print what changed since this git revision instead of since the last write")
+    made = command("interfere", _interfere, "What else gets into a run: hum, mains, radio, and what helps.", json_too=True)
+    made.add_argument("file", type=Path, metavar="RUN.yaml", help="the run, described")
+    for name, asked in WORKSHOP.items():
+        made = command(name, _workshop, asked.about, json_too=True)
+        made.set_defaults(asked=asked)
+        if asked.of == "lead":
+            made.add_argument(asked.of, metavar=asked.of.upper())
+        asked.asks(made)
     made = command("list", _list, "List what the catalogue holds.", json_too=True)
     made.add_argument("kind", nargs="?", choices=KINDS)
     return parser
@@ -187,7 +198,7 @@ def _draw(options) -> int:
     catalogue = load(options.pinouts)
     _known({name: None for kind in KINDS for name in getattr(catalogue, kind)}, options.id)
     try:
-        print(draw(catalogue, options.id, view=options.view, half=options.half))
+        print(draw(catalogue, options.id, view=options.view, half=options.half, mount=options.mount))
     except ValueError as error:
         raise BadUse(str(error)) from None
     return 0
@@ -234,11 +245,44 @@ def _at_revision(directory: Path, revision: str) -> dict[str, str]:
     return {name: git("show", f"{revision}:./{name}") for name in names if name.endswith(".txt")}
 
 
+def _interfere(options) -> int:
+    from generator import interference
+
+    catalogue = load(options.pinouts)
+    tables = interference.with_ports(interference.tables(), catalogue)
+    try:
+        run = interference.read(options.file, catalogue, tables)
+    except OSError as fault:
+        raise BadUse(f"'{options.file}' cannot be read: {fault.strerror}.") from None
+    except CatalogueError as error:
+        raise BadUse(str(error)) from None
+    told = interference.tell(run, tables)
+    shown = json.dumps(interference.as_data(told, tables), indent=2, ensure_ascii=False) if options.json else interference.as_lines(told, tables)
+    print(shown)
+    return 0
+
+
 def _list(options) -> int:
     catalogue = load(options.pinouts)
     rows = [{"kind": kind, "id": name, "name": record.name}
             for kind in ([options.kind] if options.kind else KINDS) for name, record in getattr(catalogue, kind).items()]
     print(json.dumps(rows, indent=2, ensure_ascii=False) if options.json else "\n".join(f"{r['id']:44} {r['name']}" for r in rows))
+    return 0
+
+
+def _workshop(options) -> int:
+    catalogue = load(options.pinouts)
+    try:
+        if options.asked.of == "lead":
+            refuse_mains(options.lead)
+            _known(catalogue.leads, options.lead)
+        elif options.asked.of == "run":
+            _known(catalogue.ports, options.start, options.target)
+            _known(catalogue.leads, *options.through)
+        data, text = options.asked.answers(catalogue, options)
+    except Misuse as error:
+        raise BadUse(str(error)) from None
+    print(json.dumps(data, indent=2, ensure_ascii=False) if options.json else text)
     return 0
 
 

@@ -7,6 +7,7 @@ import os
 
 import pytest
 
+from generator.__main__ import main
 from generator.catalogue import default_directory, load
 from generator.engine import pairings
 
@@ -21,6 +22,19 @@ def catalogue():
 def every_pairing(catalogue):
     """Every pairing of the real catalogue: (outlet, leads, inlet)."""
     return list(pairings(catalogue))
+
+
+@pytest.fixture
+def ask(capsys):
+    """Runs a command; gives (exit status, what it printed, what it complained)."""
+    def ask(*words):
+        try:
+            status = main([str(word) for word in words])
+        except SystemExit as left:  # argparse
+            status = left.code
+        return (status, *capsys.readouterr())
+
+    return ask
 
 
 @pytest.hookimpl(wrapper=True)

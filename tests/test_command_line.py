@@ -12,7 +12,6 @@ from zipfile import ZipFile
 import pytest
 from catalogue import tiny
 
-from generator.__main__ import main
 from generator.catalogue import load
 from generator.catalogue.rules import RULES
 from generator.engine import VERDICTS, routes
@@ -21,19 +20,6 @@ from generator.engine.rulebook import SEVERITIES
 
 MICROPHONE, LEAD, INPUT = "mic-dynamic-xlr", "xlr-f-to-xlr-m-3m", "mixer-mic-in-p48-xlr"
 CHAIN = [MICROPHONE, "--through", LEAD, INPUT]
-
-
-@pytest.fixture
-def ask(capsys):
-    """Runs a command; gives (exit status, what it printed, what it complained)."""
-    def ask(*words):
-        try:
-            status = main([str(word) for word in words])
-        except SystemExit as left:  # argparse
-            status = left.code
-        return (status, *capsys.readouterr())
-
-    return ask
 
 
 @pytest.fixture
@@ -300,7 +286,7 @@ def test_draw(ask, words):
 
 
 @pytest.mark.parametrize("words, complaint", [
-    (("xlr-3", "--view", "lead"), "'xlr-3' (XLR, three contacts) has no view 'lead'; it has face, solder\n"),
+    (("xlr-3", "--view", "lead"), "'xlr-3' (XLR, three contacts) has no view 'lead'; it has face, solder, side\n"),
     (("xlr-3", "--half", "plug"), "'xlr-3' (XLR, three contacts) has no half 'plug'; it has male, female\n"),
 ])
 def test_what_cannot_be_drawn(ask, words, complaint):

@@ -13,10 +13,12 @@ MAY_IMPORT = {
     "catalogue": {"catalogue"},
     "engine": {"catalogue", "engine"},
     "ledger": {"catalogue", "engine", "ledger"},
+    "interference": {"catalogue", "engine", "interference"},
     "drawing": {"catalogue", "engine", "drawing"},
-    "site": {"catalogue", "engine", "drawing", "site"},
+    "workshop": {"catalogue", "engine", "workshop"},
+    "site": {"catalogue", "engine", "interference", "workshop", "drawing", "site"},
     "__init__": set(),
-    "__main__": {"catalogue", "engine", "ledger", "drawing", "site"},
+    "__main__": {"catalogue", "engine", "ledger", "interference", "workshop", "drawing", "site"},
 }
 MOST_LINES = 300
 AUDIO_WORDS = (
@@ -57,7 +59,7 @@ def backwards(room: str, names: list[str]) -> list[str]:
 
 @pytest.mark.parametrize("path", MODULES, ids=name)
 def test_imports_run_one_way(path):
-    """catalogue <- engine <- drawing <- site <- __main__, and engine <- ledger <- __main__."""
+    """catalogue <- engine <- drawing, workshop <- site <- __main__, and engine <- ledger <- __main__."""
     assert backwards(house(path), imported(path)) == []
 
 

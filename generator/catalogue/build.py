@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import atan2, degrees, hypot, sqrt
 
 from . import records
+from .build_outside import outside
 from .cables import Cable, lay
 from .context import Context
 from .expand import expand
@@ -64,6 +65,7 @@ def _connector(id: str, tree: Map, context: Context) -> records.Connector:
         looks={key: _seen(key, node) for key, node in tree.map("looks").items()},
         takes=tree.texts("takes"),
         turned={contact: other.text for contact, other in tree.map("turned").items()},
+        outside=outside(id, tree, context),
     )
 
 

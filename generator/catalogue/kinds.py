@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from . import kinds_outside
 from .records import GRADES
 from .scalars import CONTACT, NAME, Amount, Choice, Date, Name, Nothing, Number, Ref, Words
 from .shapes import Either, Field, ListOf, MapOf, Record
@@ -145,6 +146,7 @@ _connector = _file("connectors", {
     ),
     "recognise": Field(_words, "how to tell it by eye"),
     "also_called": Field(_list, "other names"),
+    **kinds_outside.fields(_evidence()),
 })
 _assignment = _file("assignments", {
     "connector": need(Ref("connectors"), "the connector"),

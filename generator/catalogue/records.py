@@ -11,6 +11,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from .outside import Outside
+
 GRADES = ("standard", "published", "common practice", "derived", "from memory")
 
 
@@ -67,7 +69,6 @@ class Half:
 @dataclass(frozen=True)
 class Connector:
     """A family. Halves of any two families with the same `bore` go into each other (plug into jack, male into female).
-
     `looks` is what one sees without a rule in hand (diameter in mm, numbers of contacts and rings, words from closed lists).
     `takes` names further families whose plugs go into this one's receptacle. `turned` is set where a plug goes in two ways
     round: for each contact of the receptacle the plug's contact it meets then."""
@@ -86,6 +87,7 @@ class Connector:
     looks: Mapping[str, str | float] = field(default_factory=dict)
     takes: tuple[str, ...] = ()
     turned: Mapping[str, str] = field(default_factory=dict)
+    outside: Outside = field(default=Outside(), repr=False)  # decides no verdict, so no digest of one rests on it
 
     def __hash__(self) -> int:
         """Ids are unique, so that matings can be remembered by connector."""

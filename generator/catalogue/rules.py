@@ -52,6 +52,11 @@ RULES = {
     "segments-overlap": "Segments of a plug do not overlap.",
     "segments-unordered": "Segments of a plug stand in the order of the contacts, from the tip back.",
     "spring-off-segment": "With the plug of its own family home, a spring touches its own segment and nothing else.",
+    "no-silhouette": "Every half of a connector has a side view, on a cable or in a panel.",
+    "borrowed-body": "A side view taken from another connector is one that connector has itself.",
+    "no-key": "A connector whose keyway one sees says where its key stands.",
+    "no-key-form": "A key has its form on every half: a ridge in one is a slot in the other.",
+    "not-its-assignment": "The assignments one meets first are the connector's own.",
     # circuits
     "unknown-parameter": "The parameter named is one the circuit has.",
     "unused-parameter": "A parameter is used.",

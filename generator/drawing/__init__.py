@@ -10,23 +10,25 @@ from collections.abc import Iterable
 from difflib import get_close_matches
 
 from generator.catalogue.records import Catalogue, Connector, Port
-from generator.drawing import chains, faces, leads, plugs, schematic, svg
+from generator.drawing import bodies, chains, faces, leads, plots, plugs, runs, schematic, svg
 from generator.drawing.layout import in_words
 from generator.drawing.marks import mark
 from generator.drawing.scene import Scene
 from generator.engine.working import Working
 
-__all__ = ["draw", "draw_chain", "draw_mated", "draw_schematic", "mark"]
+__all__ = ["draw", "draw_chain", "draw_mated", "draw_scene", "draw_schematic", "mark", "plots", "runs"]
 
-VIEWS = {"circular": ("face", "solder"), "coaxial": ("face", "solder"), "rectangular": ("face", "solder"), "concentric": ("plug",)}
+SIDE = "side"
+VIEWS = {"circular": ("face", "solder", SIDE), "coaxial": ("face", "solder", SIDE), "rectangular": ("face", "solder", SIDE),
+         "concentric": ("plug", SIDE)}
 
 
 def draw(catalogue: Catalogue, id: str, view: str | None = None, half: str | None = None, prefix: str | None = None,
-         standalone: bool = True) -> str:
+         standalone: bool = True, mount: str | None = None) -> str:
     """The picture of a connector, an assignment or port (with what each contact carries) or a lead.
 
-    `view` is face or solder for connectors with a face, plug for phone connectors, lead for leads; the first that suits
-    if None. `half` is male, female, plug or jack. Raises ValueError, in one sentence, for an id, view or half that does not exist.
+    `view` is face or solder for connectors with a face, plug for phone connectors, side for all of them, lead for leads; the first
+    that suits if None. `half` is male, female, plug or jack; `mount` is cable or panel, for the side view. Raises ValueError, in one sentence, for an id, view or half that does not exist.
     """
     if id in catalogue.leads:
         if view not in (None, "lead"):
@@ -37,11 +39,15 @@ def draw(catalogue: Catalogue, id: str, view: str | None = None, half: str | Non
     connector, roles, name, fixed = _subject(catalogue, id)
     view = _chosen("view", view, VIEWS[connector.shape], id, connector)
     half = _chosen("half", half, (fixed,) if fixed else tuple(connector.halves), id, connector)
-    if view == "plug":
+    if mount is not None and view != SIDE:
+        raise ValueError(f"'{id}' is on a cable or in a panel only in the view {SIDE}; its {view} is the same")
+    if view == SIDE:
+        scene = bodies.silhouette(connector, half, mount)
+    elif view == "plug":
         scene = (plugs.plug if half == "plug" else plugs.jack)(connector, roles, name)
     else:
         scene = faces.face(connector, half, view, roles, name)
-    return svg.write(scene, prefix or f"{id}-{view}-{half}", standalone)
+    return svg.write(scene, prefix or "-".join(filter(None, (id, view, half, mount))), standalone)
 
 
 def draw_chain(catalogue: Catalogue, from_port: Port, through: chains.Through, into_port: Port, marks: Iterable[str] = (), *,
@@ -53,6 +59,11 @@ def draw_chain(catalogue: Catalogue, from_port: Port, through: chains.Through, i
 def draw_schematic(working: Working, *, prefix: str = "schematic", standalone: bool = True) -> str:
     """What decides a verdict, as a schematic; see schematic.schematic."""
     return svg.write(schematic.schematic(working), prefix, standalone)
+
+
+def draw_scene(scene: Scene, *, prefix: str, standalone: bool = True) -> str:
+    """A scene of `plots` or `runs`, which are made from plain numbers and words instead of records."""
+    return svg.write(scene, prefix, standalone)
 
 
 def draw_mated(catalogue: Catalogue, plug: str, jack: str, *, prefix: str | None = None, standalone: bool = True) -> str:

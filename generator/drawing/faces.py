@@ -16,7 +16,7 @@ from generator.drawing.sides import Place, facing, painted, places
 VIEWS = {"face": "mating face", "solder": "seen from the solder side"}
 LARGEST, SMALLEST_SHELL = 78, 50  # radius of the shell in pixels
 MIDDLE = WIDE / 2
-NEAR_KEY = 18  # a number nearer to the middle of the key's outer edge would touch the key
+NEAR_KEY = 20  # a number nearer to the middle of the key's outer edge would touch the key
 
 
 def face(connector: Connector, half: str, view: str, roles: Mapping[str, str], name: str | None = None) -> Scene:

@@ -14,6 +14,7 @@ OKABE_ITO = {
     "orange": "#e69f00", "sky blue": "#56b4e9", "bluish green": "#009e73", "vermillion": "#d55e00", "reddish purple": "#cc79a7",
 }
 PANEL, PANEL_INK = "#f6f4ef", "#1d1d1f"  # a standalone picture brings its own light ground, readable on any page
+DARK = {"panel": "#1e2024", "ink": "#edebe5"}  # and a dark one for who reads in the dark
 
 
 def _stroke(width: float, dash: str | None = None, opacity: float | None = None, cap: str = "round") -> dict[str, str]:
@@ -45,6 +46,16 @@ LOOKS: dict[str, dict[str, str]] = {
     "shade": {"fill": "currentColor", "fill-opacity": "0.1"},
     "insulator": _tint(0.82, 1),
     "plate": _tint(0.05),
+    "block": _tint(0.3),
+    "dark": _tint(0.72, 1),
+    "shine": {"fill": "currentColor", "fill-opacity": "0.1"},
+    "panel-wall": _tint(0.2, 0.5),
+    "cut": _stroke(5, cap="butt"),
+    "mouth": _stroke(4, cap="butt"),
+    # in the colour of the ground, over what is filled
+    "knock": {"fill": PANEL},
+    "knock-hair": {"fill": "none", "stroke": PANEL, "stroke-width": "1"},
+    "dot": {"fill": OKABE_ITO["vermillion"], "stroke": "currentColor", "stroke-width": "1"},
     "device": _tint(0.12, 2.5),
     "socket": _stroke(2.5),
     "pin": _tint(1, 1.5),

@@ -119,7 +119,7 @@ def _plug(connector: Connector, part: Half, scale: float, top: float, roles: Map
     for contact in connector.contacts:
         start, stop = (x0(scale, mm) for mm in part.segments[contact])
         if contact == connector.contacts[0]:
-            shapes = [_tip(start, stop, middle, r)]
+            shapes = [tip(start, stop, middle, r)]
         else:
             shapes = [Rect(start, middle - r, stop - start, high, "metal", 1.5),
                       Rect(start, middle + r * 0.35, stop - start, r * 0.65, "shade")]
@@ -130,7 +130,7 @@ def _plug(connector: Connector, part: Half, scale: float, top: float, roles: Map
     return [*items, Group((*body, *grooves), title="handle")]
 
 
-def _tip(start: float, stop: float, middle: float, r: float) -> Path:
+def tip(start: float, stop: float, middle: float, r: float) -> Path:
     """A ball-nosed tip with the groove behind it that a jack's spring drops into."""
     def along(share: float) -> float:
         return start + (stop - start) * share

@@ -93,13 +93,14 @@ Item = Line | Circle | Rect | Path | Text | Group
 
 @dataclass(frozen=True)
 class Scene:
-    """A whole picture. `desc` says in words all that the picture shows."""
+    """A whole picture. `desc` says in words all that the picture shows. A `bare` one has no ground of its own even as a file."""
 
     width: float
     height: float
     title: str
     desc: str
     items: tuple[Item, ...]
+    bare: bool = False
 
 
 def polyline(points: Iterable[tuple[float, float]], look: str = "line", closed: bool = False) -> Path:

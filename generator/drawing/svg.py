@@ -1,7 +1,8 @@
 """A scene written as SVG. The only module that knows svgwrite.
 
 Numbers are rounded and every id starts with the caller's prefix, so two builds are equal byte for byte and many
-pictures can stand on one page. Nothing is styled inline: looks become classes with presentation attributes.
+pictures can stand on one page. Nothing is styled inline: looks become classes with presentation attributes. Only a picture that is a file of
+its own holds a style sheet, five rules that follow the reader's dark mode; a file shown as an image is out of reach of a page's policy.
 """
 
 from __future__ import annotations
@@ -17,8 +18,14 @@ FAMILY = "Helvetica, Arial, 'Liberation Sans', Roboto, sans-serif"
 CORNER = 10
 
 
+DARK = "@media (prefers-color-scheme: dark) {{ {} }}".format(" ".join(f"{name} {{ {what}: {looks.DARK[colour]} }}" for name, what, colour in (
+    ("svg", "color", "ink"), (f".{looks.PREFIX}panel", "fill", "panel"), (f".{looks.PREFIX}gap", "stroke", "panel"),
+    (f".{looks.PREFIX}knock", "fill", "panel"), (f".{looks.PREFIX}knock-hair", "stroke", "panel"))))
+
+
 def write(picture: scene.Scene, prefix: str, standalone: bool = True) -> str:
-    """SVG text of a scene. `prefix` starts every id; `standalone` adds the namespace a file needs, a light ground and its ink."""
+    """SVG text of a scene. `prefix` starts every id; `standalone` adds the namespace a file needs, a ground (unless the scene is bare), its
+    ink, and both for the dark."""
     if not re.fullmatch(r"[A-Za-z][\w-]*", prefix):
         raise ValueError(f"'{prefix}' cannot start an id: use a letter, then letters, digits, - or _")
     # debug off: svgwrite's validator does not know role and aria-*
@@ -34,7 +41,9 @@ def write(picture: scene.Scene, prefix: str, standalone: bool = True) -> str:
     if standalone:
         root.attribs["color"] = looks.PANEL_INK
         ground = looks.ON_PANEL
-        root.add(_element(drawing, scene.Rect(0.5, 0.5, picture.width - 1, picture.height - 1, "panel", CORNER), ground))
+        root.elements.append(drawing.style(DARK))
+        if not picture.bare:
+            root.add(_element(drawing, scene.Rect(0.5, 0.5, picture.width - 1, picture.height - 1, "panel", CORNER), ground))
     for item in picture.items:
         root.add(_element(drawing, item, ground))
     text = drawing.tostring()

@@ -12,7 +12,7 @@ from typing import Any
 from generator.catalogue.published import as_data
 from generator.catalogue.records import Catalogue
 from generator.engine.tables import tables
-from generator.site import about, bundles, cards, data, drawings, embeds, guides, looks, mated, offline, qr, tree, verdicts
+from generator.site import about, bundles, cards, data, drawings, embeds, guides, looks, mated, offline, qr, runs, tree, verdicts
 from generator.site import address as addresses
 from generator.site.address import Address
 from generator.site.glossary import Glossary
@@ -39,16 +39,18 @@ def build(catalogue: Catalogue, judged: Iterable[Mapping[str, Any]], out: Path, 
 def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE, address: Address = Address()) -> dict[str, bytes]:
     """Every file of the docs tree: path -> content."""
     judged_by, published = tables(), as_data(catalogue)
+    catalogue = runs.with_sources(catalogue)
     files = bundles.joined(dict(_copied(source)))
     for path, content in data.files(published, judged_by, mated.table(catalogue), looks.published(catalogue), rows).items():
         files[path] = files.get(path, b"") + content  # data.js follows its reader
+    files |= runs.data(catalogue)
     pictures = drawings.Drawings(catalogue)
     drawn = pictures.files()
     files |= drawn | dict(qr.files(catalogue, address))
     terms, state = guides.read(source / "guides/glossary.yaml"), stamp(published, judged_by)
     templates = Templates((source / "templates", source), mark_sheet(), Glossary(terms), state, address)
     for page in (*record_pages(catalogue, rows, pictures.inline), *other_pages(catalogue, rows, judged_by["rulebook"]),
-                 cards.page(catalogue, pictures),
+                 cards.page(catalogue, pictures), *runs.pages(catalogue, source / "runs"),
                  *guides.pages(catalogue, source / "guides", terms),
                  *about.pages(catalogue, rows, guides.read(source / "guides/contested.yaml"), state)):
         if page.path in files:

@@ -15,7 +15,7 @@ from generator.site.verdicts import ORDER, Row
 
 VERSION = 1
 PRINTED = {  # what no verdict and no list is made of
-    "connectors": {"recognise", "looks", "evidence"}, "assignments": {"carries", "used_for", "mistaken_for", "recognise", "evidence"},
+    "connectors": {"recognise", "looks", "outside", "evidence"}, "assignments": {"carries", "used_for", "mistaken_for", "recognise", "evidence"},
     "ports": {"circuits", "evidence"}, "leads": {"looks_like", "tell_apart", "evidence"}, "sources": {"where", "kind"},
 }
 PUBLISHED = ("from", "through", "into", "verdict", "offered", "offer", "findings", "number")

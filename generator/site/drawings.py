@@ -6,8 +6,9 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from generator.catalogue.outside import MOUNTS
 from generator.catalogue.records import Catalogue
-from generator.drawing import VIEWS, draw
+from generator.drawing import SIDE, VIEWS, draw
 from generator.site.page import KINDS
 
 SIZE = re.compile(r'viewBox="0 0 ([\d.]+) ([\d.]+)"')
@@ -39,8 +40,10 @@ class Drawings:
         self._catalogue = catalogue
 
     def files(self) -> dict[str, bytes]:
-        """/draw/KIND-ID.svg for every record, further views beside it, and a retired id's one successor under the old name."""
-        found = {}
+        """/draw/KIND-ID.svg for every record, further views beside it, and a retired id's one successor under the old name; and the side
+        views, /draw/side-ID-HALF.svg as the half comes on a cable (in a panel where it comes on none), -panel.svg where it comes so too."""
+        found = {f"draw/{name}.svg": draw(self._catalogue, connector, SIDE, half, f"draw-{name}", mount=mount).encode()
+                 for name, connector, half, mount in self.sides()}
         for kind in KINDS:
             for record in getattr(self._catalogue, kind):
                 for view in self.views(kind, record):
@@ -51,6 +54,13 @@ class Drawings:
                 if len(living) == 1:
                     found[f"draw/{kind[:-1]}-{old}.svg"] = found[f"draw/{kind[:-1]}-{living[0]}.svg"]
         return found
+
+    def sides(self) -> Iterator[tuple[str, str, str, str]]:
+        """Each side view: the name of its file, connector, half, mount."""
+        for connector in self._catalogue.connectors.values():
+            for half, mounts in connector.outside.body.items():
+                for number, mount in enumerate(one for one in MOUNTS if one in mounts):
+                    yield f"side-{connector.id}-{half}{f'-{mount}' if number else ''}", connector.id, half, mount
 
     def inline(self, kind: str, record: str) -> list[dict[str, str]]:
         """The pictures of one record for its own page, with captions, the name of their file, and their height where they are as wide
@@ -79,4 +89,4 @@ class Drawings:
         subject = getattr(self._catalogue, kind)[record]
         connector = self._catalogue.connectors[record if kind == "connectors" else subject.connector]
         halves = (subject.half,) if kind == "ports" else tuple(connector.halves)
-        return [(view, half) for view in VIEWS[connector.shape] for half in halves]
+        return [(view, half) for view in VIEWS[connector.shape] if view != SIDE for half in halves]

@@ -16,6 +16,7 @@ from generator.catalogue.records import Catalogue
 from generator.drawing import draw, draw_mated
 from generator.engine import judge
 from generator.engine.rulebook import rules
+from generator.site import told_numbers
 from generator.site.page import KINDS, Page
 from generator.site.verdicts import Row, row
 
@@ -28,7 +29,11 @@ GUIDES = {  # name of the page -> title, what it is about; in the order of the i
     "cables": ("Cables and screens", "Length, capacitance, the screen and its two ends."),
     "levels": ("Levels", "Too hot, too quiet, and what loads what."),
     "order": ("Plugging in the right order", "What to switch and turn down, before and after."),
-    "hum": ("Why a run hums", "Finding the cause without making anything unsafe."),
+    "hum": ("Why a run hums", "Finding the cause without making anything unsafe, and the cures in order of cost."),
+    "fields": ("Near mains", "Three fields and who stops what: distance, dimmers, coils and drums."),
+    "radio": ("Radio on a run", "Phones, two-way radios, stations: how far is far enough, and what helps."),
+    "buying": ("Buying cable", "What the words on the packet mean, which numbers to ask for, what ten years cost."),
+    "myths": ("Myths, with their numbers", "What they say about cables and hum, each with the number that kills it."),
     "meter": ("With a meter", "Telling leads and sockets apart in a minute."),
     "glossary": ("Words", "Every word this site uses, said once."),
 }
@@ -47,7 +52,7 @@ def pages(catalogue: Catalogue, folder: Path, terms: Mapping[str, Mapping]) -> I
     findings = {rule.id for rule in rules()} | {MISFIT}
     for name, (title, about) in GUIDES.items():
         show = {"about": about, "example": example, "picture": Pictures(catalogue), "notes": Notes(), "terms": terms,
-                "findings": findings}
+                "findings": findings, "number": told_numbers.told}
         yield Page(f"guides/{name}/", f"guides/{name}", title, catalogue, show)
 
 

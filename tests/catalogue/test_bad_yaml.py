@@ -227,6 +227,22 @@ pinouts/ports/player-out.yaml:8:20: error[unknown-instance]
     case([("connectors/round.yaml", "male: {diameter: 19 mm}", "male: {diameter: 19 mm}\nplug: {diameter: 19 mm}")], """\
 pinouts/connectors/round.yaml:11:1: error[wrong-half]
     a circular connector has no half 'plug'; its halves are male and female."""),
+    case([("connectors/jack.yaml", "  jack: {panel: [{piece: nut, long: 3 mm, wide: 14 mm}]}\n", "")], """\
+pinouts/connectors/jack.yaml:14:1: error[no-silhouette]
+    'body' shows no side view of the jack."""),
+    case([("connectors/third.yaml", "", "name: Third\nsame_as: jack\nbody: fourth\n"), ("connectors/fourth.yaml", "", "name: Fourth\nsame_as: jack\nbody: jack\n")], """\
+pinouts/connectors/third.yaml:3:7: error[borrowed-body]
+    'fourth' takes its body from another one itself; name 'jack'.
+    defined at pinouts/connectors/fourth.yaml:3"""),
+    case([("connectors/round.yaml", "key: 90 deg", "looks: {keyway: slot}")], """\
+pinouts/connectors/round.yaml:9:9: error[no-key]
+    its keyway is a slot, but 'key' does not say where it stands on the male face."""),
+    case([("connectors/round.yaml", "keyed: {male: ridge, female: slot}", "keyed: {male: ridge}")], """\
+pinouts/connectors/round.yaml:9:1: error[no-key-form]
+    it has a key, but 'keyed' does not say what the key is on the female."""),
+    case([("connectors/round.yaml", "first: round-balanced", "first: jack-balanced")], """\
+pinouts/connectors/round.yaml:21:16: error[not-its-assignment]
+    'jack-balanced' is an assignment of another connector."""),
     case([("ports/desk-in.yaml", "half: female", "half: jack")], """\
 pinouts/ports/desk-in.yaml:4:7: error[unknown-half]
     'jack' is not a half of 'round'; it has male, female.

@@ -26,6 +26,10 @@ jack:
     ring: {at: 12..13 mm, width: 1 mm}
     sleeve: {at: 20..25 mm, width: 1 mm}
 evidence: from memory
+held: any way
+body:
+  plug: {cable: [{piece: barrel}, {piece: grip, long: 30 mm, wide: 14 mm, back: 12 mm}]}
+  jack: {panel: [{piece: nut, long: 3 mm, wide: 14 mm}]}
 """,
     "connectors/round.yaml": """\
 name: Round
@@ -42,6 +46,13 @@ female: {forward: {1: 1 mm, 2: 0 mm, 3: 0 mm}}
 evidence: published
 cite: handbook
 checked: 2026-11-25
+held: latch up
+keyed: {male: ridge, female: slot}
+body:
+  male: {cable: [{piece: shell, long: 20 mm, marks: window}]}
+  female: {cable: [{piece: shell, long: 15 mm, wide: 16 mm}], panel: [{piece: flange, long: 3 mm, wide: 31 mm, marks: [tab]}]}
+  evidence: from memory
+usual: {first: round-balanced, evidence: common practice}
 """,
     "assignments/jack-balanced.yaml": """\
 name: Balanced on a jack

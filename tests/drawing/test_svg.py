@@ -1,4 +1,5 @@
 import ast
+import re
 from pathlib import Path
 
 import pytest
@@ -27,7 +28,7 @@ def test_title_and_description_are_named_and_pointed_at():
 
 
 def test_nothing_a_strict_content_policy_refuses():
-    root = seen.root(svg.write(PICTURE, "p"))
+    root = seen.root(svg.write(PICTURE, "p", standalone=False).replace("<svg", f'<svg xmlns="{seen.SVG[1:-1]}"', 1))
     for element in root.iter():
         assert "style" not in element.attrib
         assert element.tag not in (f"{seen.SVG}style", f"{seen.SVG}script", f"{seen.SVG}foreignObject", f"{seen.SVG}image")
@@ -43,6 +44,14 @@ def test_inline_has_no_ground_and_takes_the_pages_ink():
 def test_a_file_brings_its_own_ground_and_ink():
     root = seen.root(svg.write(PICTURE, "p"))
     assert root.get("color") and seen.classes(svg.write(PICTURE, "p"))["rf-panel"] == 1
+
+
+def test_a_file_follows_dark_mode_by_colours_alone():
+    """Shown as an image it is out of reach of the page's policy and of its style sheets, so the rules stand in the file."""
+    root = seen.root(svg.write(PICTURE, "p"))
+    [style] = [element.text for element in root.iter(f"{seen.SVG}style")]
+    assert style.startswith("@media (prefers-color-scheme: dark) { svg { color: #")
+    assert set(re.findall(r"([a-z-]+): #[0-9a-f]{6}", style)) == {"color", "fill", "stroke"}
 
 
 @pytest.mark.parametrize("prefix", ["", "1st", "a b", 'x"'])

@@ -11,6 +11,8 @@ from generator.catalogue.records import GRADES
 from generator.engine.verdict import VERDICTS
 from generator.engine.rulebook import rules
 from generator.site.guides import GUIDES, MISFIT, Notes, chain, examples, pages, read
+from generator.site.runs import with_sources
+from generator.site.told_numbers import NUMBERS
 
 FOLDER = Path(__file__).parents[2] / "site_src/guides"
 EXAMPLES = read(FOLDER / "examples.yaml")
@@ -90,9 +92,14 @@ def test_every_claim_is_graded_and_cites_what_is_there(name, catalogue):
     for call in re.findall(r"g\.known\(([^)]*)\)", SOURCES[name]):
         grade, *cite = re.findall(r"'([^']+)'", call)
         assert grade in GRADES
-        assert set(cite) <= set(catalogue.sources)
+        assert set(cite) <= set(with_sources(catalogue).sources)
         assert cite or grade in ("common practice", "from memory"), f"a {grade} claim cites nothing"
         assert not cite or grade != "from memory"
+
+
+def test_every_number_a_guide_tells_is_worked_out_and_every_one_worked_out_is_told():
+    told = {name for text in SOURCES.values() for name in re.findall(r"page\.number\('([^']+)'\)", text)}
+    assert told == set(NUMBERS)
 
 
 def test_notes_are_numbered_at_first_mention_and_shared():
@@ -116,7 +123,7 @@ def test_every_picture_a_guide_asks_for_is_drawn(name, catalogue):
     assert asked - {"male", "female", "plug", "jack", "face", "solder"} <= known
 
 
-@pytest.mark.parametrize("name", ("plugs", "powering", "adapters", "headsets", "levels", "order", "hum"))
+@pytest.mark.parametrize("name", ("plugs", "powering", "adapters", "headsets", "levels", "order", "hum", "fields", "radio", "myths"))
 def test_guides_on_work_that_can_hurt_carry_cautions(name, tree):
     assert 'class="rf-caution"' in tree[f"guides/{name}.md"].decode()
 

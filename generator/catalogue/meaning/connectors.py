@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from ..context import Context
 from ..kinds import HALVES
-from ..nodes import Map
+from ..nodes import Many, Map, Text
 from ..quantity import parse
 from .common import check_contact, check_repeated
 
@@ -102,8 +102,44 @@ def check_springs(id: str, tree: Map, context: Context) -> None:
             context.problems.add(spring["at"].place, "spring-off-segment", message, segments[contact].place)
 
 
+def check_outside(id: str, tree: Map, context: Context) -> None:
+    """Every half has a side view; a key has its form on every half; the assignments met first are this connector's own, each once."""
+    halves = [half for half in HALVES[tree["shape"].text] if half in tree]
+    _check_body(id, tree, halves, context)
+    keyed = tree.map("keyed")
+    if "key" in tree and (lacking := [half for half in halves if half not in keyed]):
+        message = f"it has a key, but 'keyed' does not say what the key is on the {' and the '.join(lacking)}."
+        context.problems.add(tree.keys["key"], "no-key-form", message)
+    if "key" not in tree and tree.map("looks").text("keyway", "none") in ("slot", "ridge", "notch"):
+        message = f"its keyway is a {tree['looks'].text('keyway')}, but 'key' does not say where it stands on the male face."
+        context.problems.add(tree["looks"].keys["keyway"], "no-key", message)
+    usual = tree.map("usual")
+    if "usual" in tree and tree.keys["usual"].path != context.ids["connectors"][id].path:
+        return  # it came by `same_as` and is the other's own affair
+    named = [*([usual["first"]] if "first" in usual else []), *(one for key in ("then", "seldom") if key in usual for one in usual[key])]
+    for one in named:
+        if context.tree("assignments", one)["connector"].text != id:
+            context.problems.add(one.place, "not-its-assignment", f"'{one.text}' is an assignment of another connector.")
+    check_repeated(Many(tuple(named), tree.place), "assignment", context)
+
+
+def _check_body(id: str, tree: Map, halves: list[str], context: Context) -> None:
+    body, owner = tree["body"], tree
+    if isinstance(body, Text):
+        owner = context.tree("connectors", body)
+        if isinstance(owner["body"], Text):
+            message = f"'{body.text}' takes its body from another one itself; name '{owner['body'].text}'."
+            context.problems.add(body.place, "borrowed-body", message, owner["body"].place)
+            return
+        body = owner["body"]
+    lacking = [half for half in halves if not body.map(half).entries]
+    if lacking:
+        message = f"'body' shows no side view of the {' and the '.join(lacking)}."
+        context.problems.add(tree.keys["body"], "no-silhouette", message)
+
+
 def _halves(tree: Map) -> list[Map]:
     return [tree[half] for half in ("plug", "jack", "male", "female") if tree.entries.get(half)]
 
 
-CHECKS = (check_halves, check_contacts, check_face, check_turned, check_segments, check_springs)
+CHECKS = (check_halves, check_contacts, check_face, check_turned, check_segments, check_springs, check_outside)

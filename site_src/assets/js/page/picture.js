@@ -8,10 +8,11 @@ Ringfence.picture = Ringfence.picture || {};
   const PAPER = "#090b10"; // white less the drawings' paper, #f6f4ef: dodged with it, their paper becomes white and ink stays ink
   const LATER = 1000; // ms until the browser has surely begun to write
 
-  /* A drawing of this site as an image, ready to draw. */
+  /* A drawing of this site as an image, ready to draw; without the style sheet that makes it follow the dark: paper is light. */
   picture.loaded = async function (address) {
+    const text = await (await fetch(address)).text();
     const image = new Image();
-    image.src = address;
+    image.src = `data:image/svg+xml,${encodeURIComponent(text.replace(/<style[^]*?<\/style>/, ""))}`;
     await image.decode();
     return image;
   };

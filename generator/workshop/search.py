@@ -1,0 +1,136 @@
+"""The guided search: what is likely after the readings so far, and the measurement that is expected to tell
+most.
+
+The next measurement is the one whose answer carries most information about which fault it is (mutual
+information, one step ahead). That is a good rule, not the best possible one; tests/workshop hold it against
+the best for small leads.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+
+from .dictionary import Dictionary
+from .likely import Answer, likelihood, typical
+from .tables import table
+
+NOTHING = 1e-5  # bit; a measurement that is expected to tell less is not worth the walk
+REPEATS = 2  # readings of one measurement; the second only tells whether the first was a slip
+
+
+@dataclass(frozen=True)
+class Ending:
+    """`named` is the likeliest fault and all that no measurement tells from it; `sure` the likelihood of
+    those together; `state` is measuring, named (likely, one more reading would prove it), found, or cannot
+    tell (nothing is left to measure; then `named` are all that nothing has spoken against)."""
+
+    named: tuple[int, ...]
+    sure: float
+    state: str
+
+
+class Search:
+    """A search through one dictionary. `weights` are the likelihoods before any reading, the dictionary's
+    own if left out."""
+
+    def __init__(self, dictionary: Dictionary, weights: Sequence[float] | None = None):
+        self.dictionary = dictionary
+        self.prior = (
+            dictionary.weights if weights is None else np.asarray(weights, dtype=float) / sum(weights)
+        )
+
+    @cached_property
+    def channel(self) -> np.ndarray:
+        """How likely the typical answer of each class is under each class: (classes, classes), rows add up
+        to 1."""
+        answers = list(dict.fromkeys(typical(window) for window in self.dictionary.classes))
+        found = np.array(
+            [[likelihood(answer, window) for answer in answers] for window in self.dictionary.classes]
+        )
+        return found / found.sum(axis=1, keepdims=True)
+
+    @cached_property
+    def _doubt(self) -> np.ndarray:
+        return -np.sum(self.channel * np.log2(np.maximum(self.channel, 1e-300)), axis=1)
+
+    def posterior(self, read: Sequence[tuple[int, Answer]]) -> np.ndarray:
+        """How likely each fault is after readings (number of the measurement, answer)."""
+        found = self.prior.copy()
+        for measurement, answer in read:
+            fits = np.array([likelihood(answer, window) for window in self.dictionary.classes])
+            found = found * fits[self.dictionary.which[:, measurement]]
+            found /= found.sum()
+        return found
+
+    @cached_property
+    def _distinct(self) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
+        """Faults with the same readings everywhere count as one and so do measurements with the same
+        readings under every fault: the table of what is different, and the place of each fault and of each
+        measurement in it."""
+        which = self.dictionary.which
+        rows, of_fault = np.unique(which, axis=0, return_inverse=True)
+        columns, of_measurement = np.unique(rows, axis=1, return_inverse=True)
+        return columns, of_fault.ravel(), of_measurement.ravel()
+
+    def gains(self, likely: np.ndarray) -> np.ndarray:
+        """The bits every measurement is expected to tell: (measurements,)."""
+        told, of_fault, of_measurement = self._distinct
+        weight = np.bincount(of_fault, likely, minlength=len(told))
+        live = weight > weight.max() * 1e-6
+        which, weight, count = (
+            told[live].astype(np.int64),
+            weight[live] / weight[live].sum(),
+            len(self.dictionary.classes),
+        )
+        columns = which.shape[1]
+        flat = (which + np.arange(columns) * count).ravel()
+        mass = np.bincount(flat, np.repeat(weight, columns), minlength=columns * count).reshape(
+            columns, count
+        )
+        heard = mass @ self.channel
+        bits = -np.sum(heard * np.log2(np.maximum(heard, 1e-300)), axis=1) - mass @ self._doubt
+        return bits[of_measurement]
+
+    def best(self, likely: np.ndarray, read: Sequence[tuple[int, Answer]] = ()) -> int | None:
+        """The measurement to make next; None where none is expected to tell anything. Reading one pair over
+        and over proves no more than that the probes did not slip."""
+        gains = self.gains(likely)
+        often = Counter(measurement for measurement, _ in read)
+        gains[[measurement for measurement, times in often.items() if times >= REPEATS]] = 0.0
+        number = int(np.argmax(gains > gains.max() - 1e-9))
+        return number if gains[number] >= NOTHING else None
+
+    def ending(self, likely: np.ndarray, begun: bool, following: int | None) -> Ending:
+        """Where the search stands: `begun` if anything has been read, `following` what `best` says."""
+        top = int(likely.argmax())
+        group = np.flatnonzero(self.dictionary.alike[top])
+        sure = float(likely[group].sum())
+        if sure >= _chance("enough") and self._spoken_against(likely, group, top):
+            return Ending(_numbers(group), sure, "found")
+        if following is not None:
+            return Ending(
+                _numbers(group), sure, "named" if sure >= _chance("named") and begun else "measuring"
+            )
+        fits = likely / self.prior
+        left = np.flatnonzero(fits >= fits[top] * _chance("against"))
+        return Ending(_numbers(left), float(likely[left].sum()), "cannot tell")
+
+    def _spoken_against(self, likely: np.ndarray, group: np.ndarray, top: int) -> bool:
+        """Has at least one reading spoken against every fault outside the group? A rare fault nobody looked
+        for is not ruled out."""
+        fits = likely / self.prior
+        fits[group] = 0.0
+        return bool(fits.max() <= _chance("against") * likely[top] / self.prior[top])
+
+
+def _chance(row: str) -> float:
+    return float(table("search")[row]["chance"])
+
+
+def _numbers(found: np.ndarray) -> tuple[int, ...]:
+    return tuple(int(i) for i in found)

@@ -1,0 +1,23 @@
+"""Every row of the workshop's tables says how it is known: published names its source, memory what would
+confirm it."""
+
+import pytest
+
+from generator.catalogue import GRADES
+from generator.workshop.tables import FOLDER, table
+
+ROWS = [(path.stem, key) for path in sorted(FOLDER.glob("*.yaml")) for key in table(path.stem)]
+
+
+@pytest.mark.parametrize("name, key", ROWS)
+def test_a_row_is_known_somehow(catalogue, name, key):
+    row = table(name)[key]
+    assert row["evidence"] in GRADES
+    if row["evidence"] in ("published", "standard"):
+        assert row["cite"] and set(row["cite"]) <= set(catalogue.sources)
+    if row["evidence"] == "from memory":
+        assert "would confirm" in row["note"]
+
+
+def test_there_are_rows():
+    assert len(ROWS) > 20
