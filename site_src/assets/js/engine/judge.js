@@ -215,5 +215,5 @@ Ringfence.engine = Ringfence.engine || {};
 
   /* By severity, losses by what they weigh, notes last; a stable sort keeps the order of the rest. */
   const worstFirst = (findings) => [...findings].sort((a, b) => rank(b.severity) - rank(a.severity)
-    || (a.severity === "note") - (b.severity === "note") || b.weighs - a.weighs);
+    || (a.severity === "note") - (b.severity === "note") || (a.severity === "note" ? 0 : b.weighs - a.weighs));
 })(Ringfence.engine);
