@@ -276,6 +276,8 @@ def _workshop(options) -> int:
         if options.asked.of == "lead":
             refuse_mains(options.lead)
             _known(catalogue.leads, options.lead)
+        elif options.asked.of == "leads":
+            _known(catalogue.leads, *options.leads)
         elif options.asked.of == "run":
             _known(catalogue.ports, options.start, options.target)
             _known(catalogue.leads, *options.through)

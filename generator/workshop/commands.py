@@ -12,7 +12,7 @@ from typing import Any
 from generator.catalogue.quantity import QuantityFault, parse
 from generator.catalogue.records import Catalogue
 
-from . import blockers, book, pads, readings, run, sheets
+from . import blockers, book, kept, pads, readings, run, sheets
 from .guided import guided
 from .safety import Misuse, cautions
 from .specimen import on_bench
@@ -128,6 +128,19 @@ def _trace(parser: ArgumentParser) -> None:
     )
 
 
+def symptoms(catalogue: Catalogue, options: Namespace) -> Answer:
+    """Work out what every fault of some or all leads sounds like and keep it with the catalogue."""
+    before = kept.read(options.pinouts)
+    found = dict(kept.worked_out(catalogue, options.leads or catalogue.leads))
+    changed = [lead for lead in found if before.get(lead, {}) != found[lead]]
+    kept.write(options.pinouts, {id: told for id, told in {**before, **found}.items() if id in catalogue.leads})
+    return {"leads": len(found), "changed": changed}, f"{len(found)} leads, {len(changed)} of them changed"
+
+
+def _symptoms(parser: ArgumentParser) -> None:
+    parser.add_argument("leads", nargs="*", metavar="LEAD", help="all, if none is named")
+
+
 PAD = (("loss", "dB"), ("source", "ohm"), ("load", "ohm"))
 
 
@@ -177,6 +190,9 @@ COMMANDS: Mapping[str, Command] = {
     ),
     "build": Command("Print the build sheet of a lead, its test sheet, and a sheet to order it by.", build),
     "trace": Command("Find what is wrong in a run by swapping and removing.", trace, _trace, "run"),
+    "symptoms": Command(
+        "Work out what the faults of leads sound like, and keep it (minutes for all).", symptoms, _symptoms, "leads"
+    ),
     "pad": Command("Design a pad to a loss, with parts one can buy.", pad, _pad, None),
     "blocker": Command("Design a phantom blocker to a corner.", blocker, _blocker, None),
 }

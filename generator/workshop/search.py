@@ -20,6 +20,8 @@ from .likely import Answer, likelihood, typical
 from .tables import table
 
 NOTHING = 1e-5  # bit; a measurement that is expected to tell less is not worth the walk
+FAINT = 1e-6  # of the likeliest; what is fainter does not steer the search
+ALIKE = 1e-9  # closer than this is the same to every implementation
 REPEATS = 2  # readings of one measurement; the second only tells whether the first was a slip
 
 
@@ -80,8 +82,10 @@ class Search:
     def gains(self, likely: np.ndarray) -> np.ndarray:
         """The bits every measurement is expected to tell: (measurements,)."""
         told, of_fault, of_measurement = self._distinct
-        weight = np.bincount(of_fault, likely, minlength=len(told))
-        live = weight > weight.max() * 1e-6
+        weight = np.bincount(
+            of_fault, np.where(likely > likely.max() * FAINT, likely, 0.0), minlength=len(told)
+        )
+        live = weight > 0
         which, weight, count = (
             told[live].astype(np.int64),
             weight[live] / weight[live].sum(),
@@ -102,12 +106,12 @@ class Search:
         gains = self.gains(likely)
         often = Counter(measurement for measurement, _ in read)
         gains[[measurement for measurement, times in often.items() if times >= REPEATS]] = 0.0
-        number = int(np.argmax(gains > gains.max() - 1e-9))
+        number = int(np.argmax(gains > gains.max() - ALIKE))
         return number if gains[number] >= NOTHING else None
 
     def ending(self, likely: np.ndarray, begun: bool, following: int | None) -> Ending:
         """Where the search stands: `begun` if anything has been read, `following` what `best` says."""
-        top = int(likely.argmax())
+        top = int(np.argmax(likely >= likely.max() * (1 - ALIKE)))
         group = np.flatnonzero(self.dictionary.alike[top])
         sure = float(likely[group].sum())
         if sure >= _chance("enough") and self._spoken_against(likely, group, top):
