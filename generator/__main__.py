@@ -279,12 +279,9 @@ def _workshop(options) -> int:
     try:
         if options.asked.of == "lead":
             refuse_mains(options.lead)
-            _known(catalogue.leads, options.lead)
-        elif options.asked.of == "leads":
-            _known(catalogue.leads, *options.leads)
         elif options.asked.of == "run":
             _known(catalogue.ports, options.start, options.target)
-            _known(catalogue.leads, *options.through)
+        _known(catalogue.leads, *options.asked.leads(options))
         data, text = options.asked.answers(catalogue, options)
     except Misuse as error:
         raise BadUse(str(error)) from None

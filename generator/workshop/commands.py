@@ -30,6 +30,10 @@ class Command:
     asks: Callable[[ArgumentParser], None] = lambda parser: None
     of: str | None = "lead"
 
+    def leads(self, options: Namespace) -> list[str]:
+        """The leads that are named."""
+        return {"lead": lambda: [options.lead], "leads": lambda: options.leads, "run": lambda: options.through}.get(self.of, list)()
+
 
 def meter(catalogue: Catalogue, options: Namespace) -> Answer:
     """What a meter should read on a good lead."""
