@@ -16,6 +16,7 @@ from generator.catalogue.records import Catalogue, Lead
 from generator.engine import __file__ as engine_file
 
 Pairing = tuple[str, tuple[str, ...], str]
+ENGINE = Path(engine_file).parent
 RECORDS = ("connectors", "ports", "leads")
 LENGTH = 24  # of a digest, hexadecimal digits
 
@@ -61,14 +62,25 @@ class Fingerprints:
 
 @cache
 def engine_digest() -> str:
-    """A digest of the engine's code and rules; comments, docstrings and line breaks change nothing."""
+    """A digest of the engine's rules and of the code that judges; comments, docstrings and empty lines change nothing, nor does what only shows or
+    searches."""
     whole = hashlib.sha256()
-    for path in sorted(Path(engine_file).parent.glob("*.*")):
-        if path.suffix == ".py":
-            whole.update(_meaning(path.read_text(encoding="utf-8")).encode())
-        elif path.suffix == ".yaml":
-            whole.update(repr(yaml.safe_load(path.read_text(encoding="utf-8"))).encode())
+    for path in judging():
+        whole.update(_meaning(path.read_text(encoding="utf-8")).encode())
+    for path in sorted(ENGINE.glob("*.yaml")):
+        whole.update(repr(yaml.safe_load(path.read_text(encoding="utf-8"))).encode())
     return whole.hexdigest()[:LENGTH]
+
+
+def judging() -> list[Path]:
+    """The modules of the engine that a verdict is made by: judge.py, and whatever it imports."""
+    found, todo = set(), {"judge"}
+    while todo:
+        path = ENGINE / f"{todo.pop()}.py"
+        found.add(path)
+        names = {node.module for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))) if isinstance(node, ast.ImportFrom) and node.level == 1}
+        todo |= {name for name in names if ENGINE / f"{name}.py" not in found}
+    return sorted(found)
 
 
 def _meaning(code: str) -> str:
