@@ -14,7 +14,7 @@ from generator.catalogue.records import Catalogue
 
 from . import blockers, book, kept, pads, readings, run, sheets
 from .guided import guided
-from .safety import Misuse, cautions
+from .safety import Misuse, cautions, refuse_mains
 from .specimen import on_bench
 
 Answer = tuple[Any, str]  # JSON-ready data, and text
@@ -31,8 +31,11 @@ class Command:
     of: str | None = "lead"
 
     def leads(self, options: Namespace) -> list[str]:
-        """The leads that are named."""
-        return {"lead": lambda: [options.lead], "leads": lambda: options.leads, "run": lambda: options.through}.get(self.of, list)()
+        """The leads that are named. Raises Misuse for a mains lead."""
+        if self.of == "lead":
+            refuse_mains(options.lead)
+            return [options.lead]
+        return options.leads if self.of == "leads" else options.through if self.of == "run" else []
 
 
 def meter(catalogue: Catalogue, options: Namespace) -> Answer:
