@@ -8,6 +8,7 @@ from typing import Any
 
 from generator.catalogue.records import Catalogue, Lead
 from generator.drawing import draw
+from generator.engine.words import quantity
 from generator.site.bundles import scripts_of
 from generator.site.page import Page
 from generator.workshop import pads, sheets, siblings
@@ -52,7 +53,17 @@ def _tool(catalogue: Catalogue, address: str, template: str, title: str, *script
 def _worked() -> list[dict[str, Any]]:
     """Pads between a microphone and its input, for who has no scripts, and for a glance."""
     asked = [(loss, form) for loss in (10.0, 20.0, 30.0, 40.0) for form in ("U", "L")]
-    return [pads.as_data(pads.designed(loss, *MICROPHONE, form), loss, *MICROPHONE) for loss, form in asked]
+    found = [pads.designed(loss, *MICROPHONE, form) for loss, form in asked]
+    return [
+        {
+            "form": pad.form,
+            "loss": quantity(pad.does.loss, "dB"),
+            "leg": quantity(pad.leg, "ohm"),
+            "across": quantity(pad.resistors["across"], "ohm"),
+            "sees": [quantity(ohms, "ohm") for ohms in (pad.does.source_sees, pad.does.load_sees)],
+        }
+        for pad in found
+    ]
 
 
 def _lead(catalogue: Catalogue, lead: Lead, symptoms: Mapping[str, list[str]]) -> dict[str, Any]:

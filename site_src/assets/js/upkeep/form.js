@@ -37,7 +37,7 @@ Ringfence.upkeep = Ringfence.upkeep || {};
     return el("section", { class: "rf-ask" },
       el("h2", { class: "rf-ask__title", tabindex: "-1" }, was ? was.label : "A lead of yours"),
       was && ui.own(names, was.lead) ? el("p", {}, el("a", { href: `${root}workshop/${was.lead}/` }, "Test it step by step, find its fault, make it again")) : null,
-      was ? el("div", { class: "rf-replies rf-upkeep__answers" }, button({ class: "rf-reply", "data-answer": "passed", onclick: () => on.test(was.label, true) }, "Passed today"),
+      was ? el("div", { class: "rf-replies rf-replies--way-out" }, button({ class: "rf-reply", "data-answer": "passed", onclick: () => on.test(was.label, true) }, "Passed today"),
         button({ class: "rf-reply", "data-answer": "failed", onclick: () => on.test(was.label, false) }, "Failed today")) : null,
       el("form", { class: "rf-form", onsubmit: (event) => { event.preventDefault(); keep(); } },
         field("Label, as it is written on the lead", control.label, true), field("What it is", control.lead, true),
