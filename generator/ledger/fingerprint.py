@@ -6,9 +6,11 @@ import ast
 import hashlib
 import tokenize
 from collections.abc import Iterator, Mapping
+from dataclasses import fields, is_dataclass
 from functools import cache
 from io import StringIO
 from pathlib import Path
+from typing import Any
 
 import yaml
 
@@ -18,6 +20,12 @@ from generator.engine import __file__ as engine_file
 Pairing = tuple[str, tuple[str, ...], str]
 ENGINE = Path(engine_file).parent
 RECORDS = ("connectors", "ports", "leads")
+UNASKED = {  # fields of these records that no verdict and no sentence of one is made of
+    "Connector": {"recognise", "also_called", "evidence", "looks", "outside"},
+    "Port": {"device", "circuits", "cautions", "also_called", "evidence"},
+    "Lead": {"looks_like", "tell_apart", "cautions", "also_called", "evidence"},
+    "Evidence": {"checked", "note"},
+}
 LENGTH = 24  # of a digest, hexadecimal digits
 
 
@@ -56,8 +64,18 @@ class Fingerprints:
 
     def record(self, kind: str, name: str) -> str:
         if (kind, name) not in self.known:
-            self.known[kind, name] = hashlib.sha256(repr(getattr(self.catalogue, kind)[name]).encode()).hexdigest()[:LENGTH]
+            self.known[kind, name] = hashlib.sha256(repr(_asked(getattr(self.catalogue, kind)[name])).encode()).hexdigest()[:LENGTH]
         return self.known[kind, name]
+
+
+def _asked(value: Any) -> Any:
+    """A record as plain tuples and dicts, without what judging never asks."""
+    if is_dataclass(value):
+        kind = type(value).__name__
+        return kind, *((field.name, _asked(getattr(value, field.name))) for field in fields(value) if field.name not in UNASKED.get(kind, ()))
+    if isinstance(value, Mapping):
+        return {name: _asked(one) for name, one in value.items()}
+    return tuple(map(_asked, value)) if isinstance(value, (tuple, list)) else value
 
 
 @cache

@@ -1,6 +1,7 @@
 """Earlier results are used where nothing they rest on has changed, and nowhere else."""
 
 import json
+import re
 from collections import Counter
 from importlib import import_module
 from pathlib import Path
@@ -57,6 +58,8 @@ def test_what_is_remembered_is_what_was_judged(small, memory):
     ("ports/desk-in.yaml", "feed: 6.8 kohm", "feed: 6.81 kohm", {("block",), ("crossed",), ("straight",)}),
     ("cables/pair.yaml", "core: 80 mohm/m", "core: 90 mohm/m", {("crossed",), ("straight",)}),
     ("connectors/round.yaml", "female: {forward: {1: 1 mm", "female: {forward: {1: 2 mm", {("block",), ("crossed",), ("straight",)}),
+    ("ports/desk-in.yaml", "name: ", "also_called: [console in]\nname: ", set()),  # a word to search by
+    ("leads/block.yaml", "name: ", "cautions: [Mind the end.]\nname: ", set()),
     ("assignments/round-balanced.yaml", "name: Balanced on a round one", "name: Balanced, round", set()),  # no answer shows it
 ])
 def test_only_what_changed_is_judged_again(small, changed, memory, counted, name, old, new, again):
@@ -129,3 +132,11 @@ def test_many_are_judged_on_all_cores_alike(small, monkeypatch):
     alone = ledger.judged(small)
     monkeypatch.setattr(JUDGED, "FEW", 0)
     assert ledger.judged(small) == alone
+
+
+def test_what_is_never_asked_is_never_asked():
+    """No module that judges looks at a field the digest leaves out."""
+    code = "\n".join(path.read_text("utf-8") for path in fingerprint.judging())
+    for kind, names in fingerprint.UNASKED.items():
+        for name in names - {"evidence", "device"}:
+            assert not re.search(rf"\.{name}\b", code), (kind, name)

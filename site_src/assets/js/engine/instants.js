@@ -119,44 +119,7 @@ Ringfence.engine = Ringfence.engine || {};
       .map((other) => [one, other]));
   }
 
-  const charged = [...large].flatMap(([name, i]) => {
-      const part = circuit.parts[i], [a, b] = circuit.ends[i].map(engine.netName), behind = name + CONTACT;
-      return [{ ...part, kind: "emf", a: behind, b }, { ...part, id: behind, kind: "resistor", a, b: behind, value: contact }];
-    });
-    return engine.rebuilt(circuit, (part) => part.kind !== "capacitor", charged);
-  }
-
-  /* Every first instant of every setting that feeds anything. Plugging in: all states, charged with nothing or with one joint
-     less plugged. Pulling out: all states, charged as fully plugged. Switching: the settled states, charged as before the
-     switch; it belongs to the setting with more supplies on. Each is {setting, driven, moment, before, charges, live, solution}:
-     the setting it belongs to, the position of the supplies now, plugging or switching, the position and state (number of one of
-     `settled`) in which the capacitors were charged, V by part id, places whose supplies are on now; the solution has one
-     drive. */
-  engine.instants = function* (capacitors) {
-    const { large, fed, positions, live, assembly } = capacitors;
-    if (!large.size || !fed.includes(true)) return;
-    const levels = capacitors.settled(), [[each]] = levels;
-    const plugged = fed.flatMap((one, number) => (one ? each.map((_, state) => [number, positions[number][0], [number, state]]) : []));
-    // Settings come with everything on first, so the first of two has more on.
-    const switched = switchings(capacitors).filter(([one, other]) => fed[one] || fed[other])
-      .flatMap(([one, other]) => [[one, other], [other, one]].map(([driven, before]) => [driven, positions[one][0], [before, 0]]));
-    for (const [moment, asked, states] of [["plugging", plugged, assembly.states], ["switching", switched, assembly.settled]]) {
-      const volts = ([, , [position, state]]) => levels.map((each) => each[position][state]);
-      const held = levels.map((_, k) => asked.map((one) => states.map(() => volts(one)[k])));
-      const solution = capacitors.solve(asked.map(([driven]) => capacitors.row(driven)), held, states);
-      for (const [row, [driven, setting, before]] of asked.entries()) {
-        const charges = new Map([...large.keys()].map((name, k) => [name, volts(asked[row])[k]]));
-        yield { setting, driven, moment, before, charges, live: live[driven], solution: engine.drivesOf(solution, row, row + 1) };
-      }
-    }
-  };
-
-  /* Pairs of settings that differ in one switch. */
-  function switchings(every) {
-    const apart = (one, other) => [...one.keys()].filter((key) => one.get(key) !== other.get(key)).length;
-    return every.flatMap((first, one) => [...every.keys()].slice(one + 1).filter((other) => apart(first, every[other]) === 1)
-      .map((other) => [one, other]));
-  }
+  const charged = ([, volts]) => Math.abs(volts) >= LEAST_CHARGE;
 
   /* Where a number of an instant stands. */
   engine.struckAt = ({ before, driven }, state, decides) => engine.at("instant", state, decides, { before, driven });
