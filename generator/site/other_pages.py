@@ -53,9 +53,20 @@ def _groups(catalogue: Catalogue, kind: str) -> dict[str, list[dict[str, str]]]:
     heading, more = _LISTINGS[kind]
     groups: dict[str, list[dict[str, str]]] = {}
     for record in getattr(catalogue, kind).values():
-        entry = {"path": f"{kind}/{record.id}/", "name": record.name, "more": more(catalogue, record)}
+        entry = {"path": f"{kind}/{record.id}/", "name": record.name, "more": more(catalogue, record), "pictured": _pictured(catalogue, kind, record)}
         groups.setdefault(heading(catalogue, record), []).append(entry)
     return {group: sorted(groups[group], key=lambda entry: entry["name"]) for group in sorted(groups)}
+
+
+def _pictured(catalogue: Catalogue, kind: str, record: Any) -> list[tuple[str, str]]:
+    """The side views beside a record's name: connector and half of each, each pair once."""
+    if kind == "connectors":
+        return [(record.id, half) for half in record.halves]
+    if kind == "leads":
+        return list(dict.fromkeys((end.connector, end.half) for end in record.ends.values()))
+    if kind == "ports":
+        return [(record.connector, record.half)]
+    return [(record.connector, half) for half in list(catalogue.connectors[record.connector].halves)[:1]]
 
 
 def _ends(catalogue: Catalogue, lead: Any) -> str:

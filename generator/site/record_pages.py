@@ -6,7 +6,8 @@ from collections.abc import Callable, Iterable, Iterator
 from typing import Any
 
 from generator.catalogue.records import Assignment, Catalogue, Connector, Lead, Port
-from generator.site import looks, mated
+from generator.site import looks, mated, pinouts
+from generator.site.bundles import scripts_of
 from generator.site.page import Page
 from generator.site.verdicts import Row, grouped, rank, tally
 
@@ -56,17 +57,18 @@ def _connector(catalogue: Catalogue, connector: Connector, mates: dict) -> dict[
                 for other, ways in found.items()]
 
     return {
+        "pinout": pinouts.shown(catalogue, connector), "scripts": scripts_of("pinout"),
         "looks": looks.said(connector), "labels": looks.LABELS, "alike": looks.alike(catalogue, connector),
         "mates": {half: others(half) for half in connector.halves},
-        "assignments": [a for a in catalogue.assignments.values() if a.connector == connector.id],
         "ports": [p for p in catalogue.ports.values() if p.connector == connector.id],
         "leads": [lead for lead in catalogue.leads.values() if connector.id in {end.connector for end in lead.ends.values()}],
     }
 
 
 def _assignment(catalogue: Catalogue, assignment: Assignment) -> dict[str, Any]:
+    connector = catalogue.connectors[assignment.connector]
     return {
-        "connector": catalogue.connectors[assignment.connector],
+        "connector": connector, "pinout": pinouts.shown(catalogue, connector, assignment.id), "scripts": scripts_of("pinout"),
         "siblings": [a for a in catalogue.assignments.values() if a.connector == assignment.connector and a is not assignment],
         "ports": [p for p in catalogue.ports.values() if p.assignment == assignment.id],
     }
