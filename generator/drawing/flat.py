@@ -71,7 +71,7 @@ def _turned(connector: Connector, half: str, view: str, roles: Mapping[str, str]
     squeezed = shell / (high * scale)  # a tall shell is drawn flatter, so that its words find room
     placed = {name: (x * squeezed, y) for name, (x, y) in placed.items()}
     apart = min(hypot(x - u, y - v) for (x, y), (u, v) in combinations(placed.values(), 2))
-    disc = min(max(connector.halves[half].sizes.get("pin", 1) / 2 * scale, 7), 10, apart * 0.36)
+    disc = min(max(connector.halves[half].sizes.get("pin", 1) / 2 * scale, 7), 10, apart * 0.3)
     items: list[Item] = [Group(tuple(_shell(connector, half, view, wide * scale, shell)))]
     room = min(max(text.width(name, NUMERAL, "bold") for name in connector.contacts), 46)
     middle = MIDDLE if len(rows) > 1 else shell / 2 + 36

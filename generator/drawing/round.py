@@ -25,6 +25,7 @@ ROOMS = ((112, 17), (92, 16), (76, 14), (64, 13))  # width and type size of a wo
 LINES = 2  # of a word inside the shell
 ROW, STUB = 40, 30  # px from line to line of the list, and length of an end of wire
 NAMED = 40  # px for the name in the list
+OUT = 74  # px from the middle to the names of blades
 BEYOND = 0.6  # a word above or below its contact may stand this share of half its width to the side
 
 
@@ -46,7 +47,7 @@ def circular(connector: Connector, half: str, view: str, roles: Mapping[str, str
     hole = connector.halves[half].sizes.get("hole")
     if hole:
         scale = laid.radius / (_across(connector, half) / 2)
-        clear = min(hypot(*spot) for spot in laid.spots.values()) - laid.disc - RING - 3
+        clear = min(hypot(*spot) for spot in laid.spots.values()) - laid.disc - RING - 7
         items.append(Group((Circle(0, 0, min(hole / 2 * scale, clear), "hollow"),), title=f"opening for a {hole:g} mm plug"))
     if connector.looks.get("latch") == "twist":
         items.append(Circle(0, 0, 11, "plate"))
@@ -55,7 +56,7 @@ def circular(connector: Connector, half: str, view: str, roles: Mapping[str, str
         paths: list[Item] = [ring(x, y, laid.disc)]
         if roles and not laid.inside:
             paths.append(wire([(slot.x - STUB - NAMED, slot.y), (slot.x - NAMED, slot.y)]))
-        drawn = _arc(x, y, laid.disc) if connector.looks.get("latch") == "twist" else painted(half, view, x, y, laid.disc)
+        drawn = _arc(x, y, laid.disc, _near(connector, half, laid)) if connector.looks.get("latch") == "twist" else painted(half, view, x, y, laid.disc)
         filled = half == "male" and view == "face" and connector.looks.get("latch") != "twist"
         figures = [numeral(name, x, y, laid.disc * 1.9, filled=filled)]
         if roles and not laid.inside:
@@ -87,9 +88,12 @@ def _scaled(connector: Connector, half: str, spots: Mapping[str, Place], radius:
     scale = radius / (_across(connector, half) / 2)
     placed = {name: (x * scale, y * scale) for name, (x, y) in spots.items()}
     apart = min(hypot(x - u, y - v) for (x, y), (u, v) in combinations(placed.values(), 2))
+    if connector.looks.get("latch") == "twist":  # its blades stand close around a post: their names stand farther out
+        placed = {name: (x * OUT / hypot(x, y), y * OUT / hypot(x, y)) for name, (x, y) in placed.items()}
+        apart = min(hypot(x - u, y - v) for (x, y), (u, v) in combinations(placed.values(), 2))
     true = max(part.sizes.get("pin", 2.4) for part in connector.halves.values()) / 2 * scale
     edge = radius - 8 - RING - max(hypot(*spot) for spot in placed.values())
-    return placed, min(max(true, 24 if len(placed) < 4 else 20), apart / 2 - RING - 1.5, edge, 28)
+    return placed, min(max(true, 24 if len(placed) < 4 else 20), apart / 2 - RING - 3.5, edge, 28)
 
 
 def _inside(connector: Connector, half: str, spots: Mapping[str, Place], room: float, size: float) -> Laid | None:
@@ -98,6 +102,8 @@ def _inside(connector: Connector, half: str, spots: Mapping[str, Place], room: f
     taken = [Box(x - reach + 2, y - reach + 2, x + reach - 2, y + reach - 2) for x, y in placed.values()]
     if "hole" in connector.halves[half].sizes:
         taken.append(Box(-disc, -disc, disc, disc))
+    if connector.looks.get("latch") == "twist":
+        taken.append(Box(-OUT / 2, -OUT / 2, OUT / 2, OUT / 2))  # the post and the blades
     level = sum(y for _, y in placed.values()) / len(placed)
     ways: list[list[tuple[float, Slot, Box]]] = []
     for x, y in placed.values():
@@ -129,11 +135,17 @@ def _listed(connector: Connector, half: str, spots: Mapping[str, Place]) -> Laid
     return Laid(SMALL, disc, placed, {name: slots[name] for name in placed}, False)
 
 
-def _arc(x: float, y: float, disc: float) -> list[Item]:
+def _near(connector: Connector, half: str, laid: Laid) -> float:
+    """How far the blades stand from the middle, px: where the catalogue has them, but clear of the post and of their names."""
+    scale = laid.radius / (_across(connector, half) / 2)
+    away = min(hypot(x, y) for x, y in laid.spots.values()) - laid.disc - RING - 8
+    return max(min(next(iter(connector.face.values())).radius * scale, away), 18)
+
+
+def _arc(x: float, y: float, disc: float, inner: float) -> list[Item]:
     """A blade of a connector that twists home: a bent strip around the post in the middle."""
     away = hypot(x, y)
-    ux, uy = x / away, y / away
-    inner, wide = away - disc - 5, disc * 0.8
+    ux, uy, wide = x / away, y / away, inner * 0.6
     ax, ay, bx, by = ux * inner - uy * wide, uy * inner + ux * wide, ux * inner + uy * wide, uy * inner - ux * wide
     reach = hypot(ax, ay)
     return [Path((("M", ax, ay), ("A", reach, reach, 0, 0, 0, bx, by)), "blade"), Circle(x, y, disc, "line")]

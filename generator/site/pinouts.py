@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+from collections import Counter
 from typing import Any
 
 from generator.catalogue.records import Assignment, Catalogue, Connector
@@ -24,12 +26,29 @@ def shown(catalogue: Catalogue, connector: Connector, first: str | None = None) 
               "svg": draw(catalogue, first or connector.id, view, half, prefix=f"pinout-{half}-{view}", standalone=False)}
              for view in VIEWS[connector.shape] if view != SIDE for half in connector.halves]
     return {
-        "views": views, "first": first, "usual": usual, "more": more, "seldom": seldom,
+        "views": views, "first": first, "short": short({name: one.name for name, one in mine.items()}), "usual": usual, "more": more, "seldom": seldom,
         "halves": list(connector.halves), "sides": {view: SIDES[view] for view in VIEWS[connector.shape] if view in SIDES},
         "rows": [_row(contact, mine[first].carries.get(contact) if first else None) for contact in connector.contacts],
         "data": {"looks": {"edge": EDGE, **{kind: looks.LOOKS[f"role-{kind}"] for kind in roles.NAMES}},
                  "carries": {name: _carries(connector, one) for name, one in mine.items()}} if first else None,
     }
+
+
+def short(names: dict[str, str]) -> dict[str, str]:
+    """Names that stand side by side, without the words most of them share about the connector: `Timecode (LTC) on a three-contact XLR`
+    becomes `Timecode (LTC)`. A name stays whole where nothing would be left, or two would be alike."""
+    tails = Counter(tail for name in names.values() for tail in _tails(name))
+    shared = max((tail for tail, count in tails.items() if count > 1 and 2 * count >= len(names)), key=len, default=None)
+    cut = {id: name.replace(shared, "", 1).strip() if shared else name for id, name in names.items()}
+    alike = Counter(cut.values())
+    return {id: cut[id] if cut[id] and alike[cut[id]] == 1 else name for id, name in names.items()}
+
+
+def _tails(name: str) -> set[str]:
+    """` on a three-contact XLR`, ` on a three-contact` ... of a name, up to its first comma or bracket after ` on `."""
+    at = name.find(" on ")
+    words = re.split("[,;(:]", name[at:])[0].rstrip().split(" ")[1:] if at > 0 else []
+    return {" " + " ".join(words[:count]) for count in range(2, len(words) + 1)}
 
 
 def _says(connector: Connector, half: str, view: str) -> str:

@@ -48,7 +48,7 @@ Ringfence.pinout = Ringfence.pinout || {};
     });
     if (chosen) {
       const title = root.querySelector(".rf-pinout__as a");
-      Object.assign(title, { textContent: chosen.textContent, href: chosen.href });
+      Object.assign(title, { textContent: chosen.dataset.name, href: chosen.href });
       if (chosen.closest("details")) chosen.closest("details").open = true;
     }
     for (const [contact, [kind, words]] of Object.entries(data.carries[as])) {
