@@ -64,6 +64,7 @@ def _element(drawing: svgwrite.Drawing, item: scene.Item, ground: dict[str, dict
         made = drawing.g()
         moves = [f"translate({number(item.x)} {number(item.y)})"] if item.x or item.y else []
         moves += [f"rotate({number(item.turn)})"] if item.turn else []
+        moves += [f"scale({item.scale:g})"] if item.scale != 1 else []
         if moves:
             made.attribs["transform"] = " ".join(moves)
         if item.name:
