@@ -53,14 +53,14 @@ def channels(which: Lead) -> dict[str, list[Join]]:
 
 
 def _first(catalogue: Catalogue, which: Lead, joins: Sequence[Join]) -> tuple[Catalogue, Lead]:
-    """The lead with these joins alone, and its connectors with the contacts they use."""
+    """The lead with these joins alone, and for each end a connector with the contacts they use there."""
     used = {node for join in joins for node in join.nodes}
-    fewer = {}
+    fewer, ends = {}, {}
     for end in which.ends.values():
-        whole = catalogue.connectors[end.connector]
-        kept = tuple(contact for contact in whole.contacts if any(f"{e.id}.{contact}" in used for e in which.ends.values() if e.connector == end.connector))
-        fewer[end.connector] = replace(whole, contacts=kept)
-    return replace(catalogue, connectors={**catalogue.connectors, **fewer}), replace(which, joins=tuple(joins))
+        whole, name = catalogue.connectors[end.connector], f"{end.connector} at {end.id}"
+        fewer[name] = replace(whole, contacts=tuple(contact for contact in whole.contacts if f"{end.id}.{contact}" in used))
+        ends[end.id] = replace(end, connector=name)
+    return replace(catalogue, connectors={**catalogue.connectors, **fewer}), replace(which, ends=ends, joins=tuple(joins))
 
 
 def top_ends(catalogue: Catalogue, which: Lead) -> tuple[str, ...]:

@@ -82,6 +82,7 @@ def test_of_many_channels_one_is_drawn_and_the_picture_says_so(catalogue):
     joined = {node.split(".")[1] for join in which.joins if join.id.endswith("-1") for node in join.nodes}
     assert joined <= set(words(drawn)) and "24" in joined  # AES59: channel 1 hot on 24
     assert all(f"{join.id}:" in seen.described(drawn) for join in which.joins)  # told in words, all of them
+    assert "open" not in seen.titles(drawn)  # what belongs to the other channels is not said to be open
     assert leads.channels(catalogue.leads["xlr-7-f-to-xlr-7-m"]) == {}
 
 

@@ -72,7 +72,7 @@ Ringfence.recognise = Ringfence.recognise || {};
   function said({ question, answer }) {
     const { short, answers } = questions.find(({ id }) => id === question);
     const label = { unsure: "not sure", other: "none of these" }[answer] || answers.find(({ id }) => id === answer).label;
-    return `${short}: ${label.charAt(0).toLowerCase()}${label.slice(1)}`;
+    return `${short}: ${/^[A-Z][a-z]/.test(label) ? `${label.charAt(0).toLowerCase()}${label.slice(1)}` : label}`; // XLR stays XLR
   }
 
   document.addEventListener("DOMContentLoaded", start);
