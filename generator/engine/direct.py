@@ -158,7 +158,7 @@ def _supplies(assembly: Assembly, setting: Setting, settled: int) -> Iterator[Re
 def _windings(assembly: Assembly, setting: Setting, settled: int) -> Iterator[Reading]:
     """Direct current through coils and ribbons, and into the stages that drive an output."""
     styles = {switch.style for switch in supply_switches(assembly.ports)
-              if any(place == switch.place and assembly.circuit.parts[i].supply == switch.supply for place, i in setting.live)}
+              if any(place in switch.places and assembly.circuit.parts[i].supply == switch.supply for place, i in setting.live)}
     feed = "pair" if "pair" in styles else "single"
     for place, record in assembly.places.items():
         driving = {name for source in getattr(record, "sources", ()) for name in source.drive}

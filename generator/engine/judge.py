@@ -190,5 +190,5 @@ def _worst_figures(verdict: str, figures: Iterable[Finding]) -> tuple[Finding, .
 
 
 def _worst_first(findings: Iterable[Finding]) -> tuple[Finding, ...]:
-    """By severity, losses by what they weigh, notes last."""
-    return tuple(sorted(findings, key=lambda f: (-RANK[f.severity], f.severity == "note", -loss([f.id]))))
+    """By severity, losses by what they weigh, notes last: a rule's milder row weighs nothing."""
+    return tuple(sorted(findings, key=lambda f: (-RANK[f.severity], f.severity == "note", 0 if f.severity == "note" else -loss([f.id]))))

@@ -54,6 +54,8 @@ def _rule(row: dict) -> Rule:
     row = {"remedy": "", "mend": "", "cite": [], "only": {}, "margin": 0.0, "weighs": 0, "until": None, **row}
     if row["severity"] not in SEVERITIES or row["compare"] not in ("above", "below"):
         raise ValueError(f"{PATH.name}: rule '{row['id']}' has a severity or comparison that does not exist")
+    if any(isinstance(value, str) for value in (row["limit"], row["until"], row["margin"]) if value != "own"):
+        raise ValueError(f"{PATH.name}: rule '{row['id']}' has a number that YAML takes for a word; write 0.00005 or 5.0e-5, not 5e-5")
     if not all(isinstance(word, str) for pair in row["only"].items() for word in pair):
         raise ValueError(f"{PATH.name}: rule '{row['id']}' asks for flags in words; quote what YAML takes for yes or no")
     if (row["severity"] == "lossy") != (row["weighs"] > 0):

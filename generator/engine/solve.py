@@ -241,18 +241,28 @@ def _refine(circuit: Circuit, matrix: np.ndarray, right: np.ndarray, found: np.n
 def _imbalance(circuit: Circuit, matrix: np.ndarray, right: np.ndarray, found: np.ndarray) -> np.ndarray:
     """What is left of every equation, `right` - `matrix` @ `found`. Currents between nets are taken from the differences of their voltages: in
     the sum of a net's conductances, and in products with it, a closed contact drowns what is a trillion times less."""
-    nets, ((one, two), incidence) = circuit.net_count, (circuit.links[0].T, circuit.links[1])
+    nets, (one, two) = circuit.net_count, circuit.links
     volts, branches = found[:, :nets], found[:, nets:]
     flows = matrix[:, one, two, None] * (volts[:, one] - volts[:, two])  # off the diagonal stands minus the conductance
-    currents, into = np.concatenate([flows, branches], axis=1), np.hstack([incidence, -circuit.frame[:nets, nets:]])
+    currents = np.concatenate([flows, branches], axis=1)
     # Large currents cancel in every net. Rounded to one grid they do so exactly, and leave room for the small.
     grid = np.ldexp(1.0, np.frexp(np.abs(currents).max(axis=1, keepdims=True, initial=0.0))[1] - GRID)
     large = np.rint(currents / grid) * grid
     ground = np.rint(matrix[:, :nets, :nets].real.sum(axis=-1))  # what ties the 0 V of an island
     left = right - matrix[:, :, nets:] @ branches
-    left[:, :nets] = right[:, :nets] + into @ large + into @ (currents - large) - ground[..., None] * volts
+    left[:, :nets] = right[:, :nets] + _into_nets(circuit, large, currents - large) - ground[..., None] * volts
     left[:, nets:] -= matrix[:, nets:, :nets] @ volts
     return left
+
+
+def _into_nets(circuit: Circuit, *shares: np.ndarray) -> np.ndarray:
+    """The currents of `Circuit.flows_into`, given in shares that are summed up apart, in every net: (..., currents, columns) -> (..., nets, columns)."""
+    which, signs, begins, some = circuit.flows_into
+    into = np.zeros((len(shares[0]), circuit.net_count, shares[0].shape[-1]), dtype=shares[0].dtype)
+    if len(some):
+        sums = np.add.reduceat(np.stack(shares)[:, :, which] * signs[:, None], begins, axis=2)
+        into[:, some] = sums.sum(axis=0)
+    return into
 
 
 def part_amps(solution: Solution, index: int) -> np.ndarray:

@@ -18,14 +18,15 @@ SIDES = {
     "into3": "at the third inlet", "into4": "at the fourth inlet", "extra1": "at the spare end", "extra2": "at the second spare end",
     "extra3": "at the third spare end", "extra4": "at the fourth spare end",
 }
+OTHERS = {"from": "at the other outlets", "into": "at the other inlets", "extra": "at the spare ends"}  # three devices alike and more
 DRIVE = "drive"  # the style of a switch that turns a source on
 
 
 @dataclass(frozen=True)
 class Switch:
-    """A supply with its place; `key` and `name` are what answers call it, with its side where two supplies share an id."""
+    """A supply with its places; `key` and `name` are what answers call it, with its side where two supplies share an id."""
 
-    place: str
+    places: tuple[str, ...]
     supply: str
     key: str
     name: str
@@ -34,16 +35,26 @@ class Switch:
 
 
 def supply_switches(ports: Mapping[str, Port]) -> list[Switch]:
-    """Every switchable supply of the connection, in order of place."""
-    found = [(place, supply) for place, port in ports.items() for supply in port.supplies]
+    """Every switchable supply of the connection, in order of place. Devices alike on further ends of a lead are switched together: four tails
+    would have sixteen settings, and what one of them does to the others stands among those of the first."""
+    found: dict[tuple, tuple[list[str], Supply]] = {}
+    for place, port in ports.items():
+        for supply in port.supplies:
+            group = (place if place in OTHERS else f"further {_side(place)}", supply.id, supply.states)
+            found.setdefault(group, ([], supply))[0].append(place)
     # Further devices always name their side, so that a switch has one name whether or not they are plugged.
-    ids = [supply.id for place, supply in found if place in ("from", "into")]
-    return [_switch(place, s, place not in ("from", "into") or ids.count(s.id) > 1) for place, s in found]
+    ids = [supply.id for (place, *_), supply in found.values() if place in ("from", "into")]
+    return [_switch(places, s, places[0] not in ("from", "into") or ids.count(s.id) > 1) for places, s in found.values()]
 
 
-def _switch(place: str, supply: Supply, shared: bool) -> Switch:
-    side = f" {SIDES.get(place, place)}" if shared else ""
-    return Switch(place, supply.id, supply.id + side, supply.name + side, supply.states, supply.style)
+def _side(place: str) -> str:
+    return place.rstrip("123456789")
+
+
+def _switch(places: Sequence[str], supply: Supply, shared: bool) -> Switch:
+    words = SIDES.get(places[0], places[0]) if len(places) == 1 else OTHERS[_side(places[0])]
+    side = f" {words}" if shared else ""
+    return Switch(tuple(places), supply.id, supply.id + side, supply.name + side, supply.states, supply.style)
 
 
 def settings(ports: Mapping[str, Port]) -> list[dict[str, str]]:
@@ -54,7 +65,7 @@ def settings(ports: Mapping[str, Port]) -> list[dict[str, str]]:
 
 def switched_on(ports: Mapping[str, Port], setting: Mapping[str, str]) -> dict[tuple[str, str], bool]:
     """For each (place, supply) whether this setting has it on."""
-    return {(s.place, s.supply): setting[s.key] == s.states[0] for s in supply_switches(ports)}
+    return {(place, s.supply): setting[s.key] == s.states[0] for s in supply_switches(ports) for place in s.places}
 
 
 def sends(on: Mapping[tuple[str, str], bool], place: str, source: Source) -> bool:

@@ -141,7 +141,8 @@ Ringfence.engine = Ringfence.engine || {};
   function* windings(assembly, setting) {
     const { circuit, settled } = assembly, on = (place, supply) =>
       setting.live.some(([there, i]) => there === place && circuit.parts[i].supply === supply);
-    const pair = engine.supplySwitches(assembly.ports).some(({ place, supply, style }) => style === "pair" && on(place, supply));
+    const pair = engine.supplySwitches(assembly.ports).some(({ places, supply, style }) =>
+      style === "pair" && places.some((place) => on(place, supply)));
     const flags = { feed: pair ? "pair" : "single" };
     for (const [place, record] of assembly.places) {
       if (!elsewhere(setting, place)) continue;

@@ -10,22 +10,32 @@ Ringfence.engine = Ringfence.engine || {};
     into3: "at the third inlet", into4: "at the fourth inlet", extra1: "at the spare end", extra2: "at the second spare end",
     extra3: "at the third spare end", extra4: "at the fourth spare end",
   };
+  const OTHERS = { from: "at the other outlets", into: "at the other inlets", extra: "at the spare ends" }; // three devices alike and more
   engine.DRIVE = "drive"; // the style of a switch that turns a source on
 
   /* The place a part of a circuit belongs to. */
   const placeOf = engine.placeOf = (part) => part.id.split("/")[0];
 
-  /* Every switchable supply of the connection, in order of place: {place, supply, key, name, states, style}; `key` and `name`
-     are what answers call it, with its side where two supplies share an id. */
+  /* Every switchable supply of the connection, in order of place: {places, supply, key, name, states, style}; `key` and `name`
+     are what answers call it, with its side where two supplies share an id. Devices alike on further ends of a lead are switched
+     together. */
   engine.supplySwitches = function (ports) {
-    const found = ports.flatMap(([place, port]) => port.supplies.map((supply) => [place, supply]));
+    const first = (place) => place === "from" || place === "into", side = (place) => place.replace(/[1-9]+$/, "");
+    const found = new Map();
+    for (const [place, port] of ports) {
+      for (const supply of port.supplies) {
+        const group = JSON.stringify([first(place) ? place : `further ${side(place)}`, supply.id, supply.states]);
+        if (!found.has(group)) found.set(group, { places: [], supply });
+        found.get(group).places.push(place);
+      }
+    }
     // Further devices always name their side, so that a switch has one name whether or not they are plugged.
-    const further = (place) => place !== "from" && place !== "into";
-    const ids = found.filter(([place]) => !further(place)).map(([, { id }]) => id);
-    return found.map(([place, { id, name, states, style }]) => {
-      const shared = further(place) || ids.filter((other) => other === id).length > 1;
-      const side = shared ? ` ${SIDES[place] || place}` : "";
-      return { place, supply: id, key: id + side, name: name + side, states, style };
+    const ids = [...found.values()].filter(({ places }) => first(places[0])).map(({ supply }) => supply.id);
+    return [...found.values()].map(({ places, supply: { id, name, states, style } }) => {
+      const shared = !first(places[0]) || ids.filter((other) => other === id).length > 1;
+      const words = places.length > 1 ? OTHERS[side(places[0])] : SIDES[places[0]] || places[0];
+      const added = shared ? ` ${words}` : "";
+      return { places, supply: id, key: id + added, name: name + added, states, style };
     });
   };
 
@@ -39,7 +49,7 @@ Ringfence.engine = Ringfence.engine || {};
   /* A function from a place and the id of a supply to whether this setting has it on; what has no switch is on. */
   engine.switchedOn = function (ports, setting) {
     const off = new Set(engine.supplySwitches(ports).filter(({ key, states }) => setting.get(key) !== states[0])
-      .map(({ place, supply }) => `${place}/${supply}`));
+      .flatMap(({ places, supply }) => places.map((place) => `${place}/${supply}`)));
     return (place, supply) => supply === null || !off.has(`${place}/${supply}`);
   };
 
