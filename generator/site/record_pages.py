@@ -100,10 +100,16 @@ def _lead(catalogue: Catalogue, lead: Lead, carried: list[Row]) -> dict[str, Any
     alike = dict.fromkeys([*lead.looks_like, *(o.id for o in catalogue.leads.values() if o is not lead and shape(o) == shape(lead))])
     return {
         "joins": joins, "open": open_contacts,
-        "components": [part for part in lead.network.parts if part.id in lead.parts],
+        "components": [(part, _place(lead, part.a), _place(lead, part.b)) for part in lead.network.parts if part.id in lead.parts],
         "siblings": [catalogue.leads[other] for other in alike],
         "carries": grouped(carried, "from"), "carried_tally": tally(carried),
     }
+
+
+def _place(lead: Lead, node: str) -> str:
+    """A node of a lead in words: `contact 2 of XLR male`, or a joint inside, which has no name a reader could find."""
+    end, _, contact = node.partition(".")
+    return f"{contact if contact.isalpha() else f'contact {contact}'} of {lead.ends[end].label}" if end in lead.ends and contact else "a joint inside"
 
 
 def best_first(groups: dict[str, list[Row]]) -> dict[str, list[Row]]:

@@ -124,3 +124,47 @@ def test_contact_sheets_show_every_half_and_lead_light_and_dark(catalogue):
         assert "color-scheme: dark" in dark and "color-scheme: light" in light
     assert {"face-xlr-3-male-solder.svg", "face-rca-jack-face.svg", "side-xlr-3-female-panel.svg"} <= set(files)
     assert commonest(catalogue, catalogue.connectors["xlr-3"]) == "xlr-3-balanced"
+
+
+def test_no_inner_name_of_a_lead_reaches_a_reader(catalogue, tree):
+    """Nodes are `a.tip` and `foot` in the catalogue; a page says which contact of which end."""
+    with_parts = [lead for lead in catalogue.leads.values() if lead.parts]
+    assert with_parts
+    for lead in with_parts:
+        page = tree[f"leads/{lead.id}.md"].decode()
+        inside = page.split("Parts inside:")[1].split("</ul>")[0] if "Parts inside:" in page else ""
+        nodes = {node for part in lead.network.parts if part.id in lead.parts for node in (part.a, part.b)}
+        assert inside and not [node for node in nodes if re.search(rf"(between|and) {re.escape(node)}\b", inside)], lead.id
+
+
+def test_the_sheet_shows_every_half_as_large_as_it_is(catalogue, tree):
+    page = tree["plugs.md"].decode()
+    shown = {(match[1], match[2]): float(match[3]) for match in re.finditer(r'connectors/([\w-]+)/"><img [^>]*data-mm="[\d.]+" src="[^"]*side-[\w-]+?-(male|female|plug|jack)\.svg" width="(\d+)"', page)}
+    assert set(shown) == {(connector.id, half) for connector in catalogue.connectors.values() for half in connector.outside.body}
+    # a 6.35 mm plug is 31 mm from tip to shoulder; its picture is longer, by its handle and a little cable
+    assert shown["phone-635-trs", "plug"] * 25.4 / 96 > catalogue.connectors["phone-635-trs"].halves["plug"].segments["sleeve"][1]
+
+
+def test_the_card_one_holds_against_the_screen_is_a_bank_card(tree):
+    """ISO/IEC 7810, ID-1: 85.60 mm by 53.98 mm."""
+    style = tree["assets/css/site.css"].decode()
+    [card] = re.findall(r"\.rf-true__card \{([^}]*)\}", style)
+    assert "width: calc(53.98mm * var(--rf-true))" in card and "height: calc(85.6mm * var(--rf-true))" in card
+    assert re.search(r"@media print \{\s*\.rf-true \{ --rf-true: 1 !important; \}", style)  # paper needs no setting
+
+
+def test_every_half_of_the_small_faces_has_its_key_and_its_numbers(catalogue):
+    from generator.drawing import small
+
+    drawn = 0
+    for connector in catalogue.connectors.values():
+        for half in connector.halves:
+            scene = small.picture(connector, half)
+            if scene is None:
+                assert connector.shape == "concentric" or connector.looks["outline"] == "wires", connector.id
+                continue
+            drawn += 1
+            items = scene.items[0].items
+            marks = [item for item in items if getattr(item, "look", "") in ("window", "solid", "block")]
+            assert bool(marks) >= (connector.key_angle is not None), (connector.id, half)
+    assert drawn > 50
