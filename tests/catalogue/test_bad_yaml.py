@@ -24,6 +24,21 @@ pinouts/ports/Desk_Out.yaml:1:1: error[bad-file-name]
     case([("port/desk-out.yaml", "", "name: Desk output\nsame_as: desk-in\n")], """\
 pinouts/port/desk-out.yaml:1:1: error[stray-file]
     no YAML file is looked for here; the folders are connectors, assignments, circuits, cables, ports, leads. Did you mean 'ports'?"""),
+    case([("leads/deep.yaml", "", f"x: {'[' * 41}{']' * 41}\n")], """\
+pinouts/leads/deep.yaml:1:1: error[too-deep]
+    maps and lists stand more than 40 deep in each other here."""),
+    case([("assignments/jack-balanced.yaml", "used_for: Balanced audio.", 'used_for: "Balanced \\u200baudio."')], """\
+pinouts/assignments/jack-balanced.yaml:4:11: error[hidden-character]
+    'used_for' holds the character U+200B, which nobody sees; take it out."""),
+    case([("published.txt", "", "leads/straight\nleads/gone\n")], """\
+pinouts/published.txt:2:1: error[published-id-gone]
+    'gone' was published among the leads and is gone; put it back, or name its successor in retired.yaml."""),
+    case([("published.txt", "", "leads/straight\ngone\n")], """\
+pinouts/published.txt:2:1: error[bad-published-line]
+    'gone' is not a kind and an id, such as ports/desk-in."""),
+    case([("connectors/jack.yaml", "diameter: 6.35 mm", "diameter: 6.35 m")], """\
+pinouts/connectors/jack.yaml:5:13: error[implausible]
+    '6.35 m' is not likely here: 'diameter' has 0.01 mm to 0.3 m. Parts of plugs and sockets: a spring touches over tenths of a millimetre, a cable reel's plug is a hand long. A slip of the prefix? If it is right, add `confirmed:` with the reason."""),
     case([("leads/nothing.yaml", "", "# only a comment\n")], """\
 pinouts/leads/nothing.yaml:1:1: error[empty-file]
     the file is empty."""),
@@ -455,7 +470,7 @@ def test_message(pinouts, replace, edits, expected):
 
 def test_every_rule_has_a_bad_example():
     shown = {rule for param in CASES for rule in re.findall(r"error\[([a-z-]+)\]", param.values[1])}
-    assert shown | {"no-catalogue"} == set(RULES)
+    assert shown | {"no-catalogue", "not-a-file"} == set(RULES)  # those two are no matter of what a file says
 
 
 def test_tiny_catalogue_has_no_fault(pinouts):
