@@ -75,10 +75,10 @@ pinouts/leads/jack.yaml:1:1: error[id-taken]
     defined at pinouts/connectors/jack.yaml:1"""),
     case([("assignments/jack-balanced.yaml", "used_for:", "use_for:")], """\
 pinouts/assignments/jack-balanced.yaml:4:1: error[unknown-key]
-    'use_for' is not a key here; this assignment takes name, same_as, connector, carries, used_for, recognise, mistaken_for, also_called, evidence, cite, checked, note. Did you mean 'used_for'?"""),
+    'use_for' is not a key here; this assignment takes name, same_as, connector, carries, used_for, recognise, mistaken_for, also_called, evidence, cite, checked, confirmed, note. Did you mean 'used_for'?"""),
     case([("assignments/jack-balanced.yaml", "connector: jack", "conector: jack")], """\
 pinouts/assignments/jack-balanced.yaml:2:1: error[unknown-key]
-    'conector' is not a key here; this assignment takes name, same_as, connector, carries, used_for, recognise, mistaken_for, also_called, evidence, cite, checked, note. Did you mean 'connector'?"""),
+    'conector' is not a key here; this assignment takes name, same_as, connector, carries, used_for, recognise, mistaken_for, also_called, evidence, cite, checked, confirmed, note. Did you mean 'connector'?"""),
     case([("circuits/input.yaml", "{resistor: 2 kohm, between", "{resistr: 2 kohm, between")], """\
 pinouts/circuits/input.yaml:12:10: error[unknown-key]
     'resistr' is not a key here; 'load' takes resistor, capacitor, inductor, emf, sink, clamp, wire, between, supply, skew, match, knee, series, coil. Did you mean 'resistor'?"""),
@@ -167,9 +167,9 @@ pinouts/connectors/jack.yaml:10:16: error[bad-quantity]
     case([("circuits/input.yaml", "{capacitor: 47 uF,", "{capacitor: 47 V,")], """\
 pinouts/circuits/input.yaml:11:23: error[wrong-unit]
     '47 V' is a voltage; a capacitance (F) is wanted here."""),
-    case([("ports/desk-in.yaml", "feed: 6.8 kohm", "feed: 6.8 kV")], """\
+    case([("ports/desk-in.yaml", "feed: 6.8 kohm", "feed: 6.8 V")], """\
 pinouts/ports/desk-in.yaml:7:28: error[wrong-unit]
-    '6.8 kV' is a voltage; a resistance (ohm) is wanted here.
+    '6.8 V' is a voltage; a resistance (ohm) is wanted here.
     defined at pinouts/circuits/input.yaml:9"""),
     case([("circuits/input.yaml", "momentary: unknown", "momentary: 1 A")], """\
 pinouts/circuits/input.yaml:19:77: error[wrong-unit]
