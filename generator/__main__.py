@@ -42,6 +42,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except CatalogueError as error:
         print("\n".join(str(problem) for problem in error.problems), file=sys.stderr)
         return BROKEN
+    except ledger.LedgerError as error:
+        print(error, file=sys.stderr)
+        return BROKEN
     except BadUse as error:
         print(error, file=sys.stderr)
         return BAD_USE
@@ -217,7 +220,7 @@ def _docs(options) -> int:
     from generator.site.build import build
 
     catalogue = load(options.pinouts)
-    build(catalogue, ledger.judged(catalogue, REMEMBERED), options.out)
+    build(catalogue, ledger.rows(catalogue, options.pinouts / "verdicts", REMEMBERED), options.out)
     return 0
 
 
@@ -234,11 +237,12 @@ def _bundle(options) -> int:
 def _ledger(options) -> int:
     catalogue, directory = load(options.pinouts), options.pinouts / "verdicts"
     before = ledger.read(directory) if options.since is None else _at_revision(directory, options.since)
-    fresh = ledger.text(ledger.judged(catalogue, REMEMBERED))
+    rows = [ledger.row(one) for one in ledger.judged(catalogue, REMEMBERED)]
+    fresh = ledger.text(rows)
     print(changelog(before, fresh), end="")
     if options.check:
         return BROKEN if ledger.read(directory) != fresh else 0
-    ledger.write(fresh, directory)
+    ledger.keep(catalogue, rows, directory)
     ever.note(options.pinouts, {kind: getattr(catalogue, kind) for kind in KINDS})
     return 0
 

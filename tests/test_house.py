@@ -16,7 +16,7 @@ MAY_IMPORT = {
     "interference": {"catalogue", "engine", "interference"},
     "drawing": {"catalogue", "engine", "drawing"},
     "workshop": {"catalogue", "engine", "workshop"},
-    "site": {"catalogue", "engine", "interference", "workshop", "drawing", "site"},
+    "site": {"catalogue", "engine", "ledger", "interference", "workshop", "drawing", "site"},
     "__init__": set(),
     "__main__": {"catalogue", "engine", "ledger", "interference", "workshop", "drawing", "site"},
 }

@@ -10,7 +10,7 @@ import numpy as np
 from generator.catalogue.records import Need, Port
 
 from .assemble import Assembly
-from .limits import direct, held_against, part_index, stress
+from .limits import MORE, direct, held_against, part_index, stress
 from .meeting import meeting
 from .readings import At, Decides, Named, Reading
 from .signal import Signals
@@ -19,7 +19,6 @@ from .switches import live_supplies, live_volts, settings, stacked, supply_switc
 from .words import quantity
 
 RESIDUE = 1e-6  # V, A or W; what the engine's own leaks and rounding leave where no supply or signal reaches
-MORE = 1.05  # beyond this multiple of what a part sees with nothing plugged in, the connection has a hand in it
 
 
 @dataclass(frozen=True)

@@ -12,12 +12,11 @@ from generator.catalogue.records import Lead, Limit, Port
 from .assemble import Assembly
 from .circuit import SIGNAL_OPENS, resistive
 from .instants import LEAST_CHARGE, Capacitors, Struck, at_limit, instants, seconds_beyond
-from .limits import stress
+from .limits import MORE, stress
 from .readings import At, Named, Reading, part_name
 from .solve import ALIKE, closed_array, most_at, part_amps, solve_ac
 from .switches import supply_switches
 
-PLUGGED = 0  # of the states capacitors are charged in
 NOTICED = 1e-4  # V or A; a first instant below this is nothing to any part
 
 
@@ -30,7 +29,7 @@ def discharge_readings(assembly: Assembly) -> Iterator[Reading]:
             for limit in record.network.limits:
                 if limit.quantity != "watts":  # heat takes longer than an instant
                     yield from _struck(capacitors, struck, place, record, limit)
-        if struck.moment == "plugging" and struck.before[1] == PLUGGED:
+        if struck.moment == "plugging" and struck.before[1] < len(assembly.home):  # fully plugged
             yield from _emptied(assembly, struck)
             charges = {name: volts for name, volts in struck.charges.items() if abs(volts) >= LEAST_CHARGE}
             if charges:
@@ -39,11 +38,12 @@ def discharge_readings(assembly: Assembly) -> Iterator[Reading]:
 
 def _struck(capacitors: Capacitors, struck: Struck, place: str, record: Port | Lead, limit: Limit) -> Iterator[Reading]:
     """What passes a rating: what it stands for a moment at once, or what it stands for seconds and longer than a moment. A rating that is not
-    known counts where capacitors or supplies of others bring more than nothing."""
+    known counts where a supply elsewhere is on, and where the connection makes the device's own do more to it."""
     sizes = at_limit(capacitors.assembly, struck.solution, place, limit)
     state = most_at(sizes[0])[0]
     most = float(sizes[0, state])
-    if limit.momentary is None and most > NOTICED and struck.reaches(place) or limit.momentary is not None and most > limit.momentary:
+    acts = lambda: bool(struck.live - {place}) or most > MORE * capacitors.alone(struck.driven, place, limit) + NOTICED
+    if most > NOTICED and acts() if limit.momentary is None else most > limit.momentary:
         at = struck.at(state, "")
         yield stress(place, record, limit, limit.momentary, most, struck.moment, struck.setting, at, struck.terms())
         return

@@ -3,7 +3,8 @@
 In the first instant a capacitor holds its voltage: it acts as an emf behind a contact's resistance. Later it acts as an emf of what it held a
 step before, behind step over capacitance (implicit Euler): the same circuit serves for both. Capacitors are charged as they were with
 nothing plugged in, as they are fully plugged, as they are with one joint still open, and, where a supply is switched with everything
-plugged, as they were before. Supplies are taken at their highest and resistances at their lowest: that charges and strikes most.
+plugged, as they were before. Supplies are taken at their highest and resistances at their lowest: that charges and strikes most. One that
+is off is so in both kinds, its rail at 0 V or disconnected: a `position` is a setting with one of these.
 """
 
 from __future__ import annotations
@@ -17,10 +18,10 @@ from generator.catalogue.records import Limit, Part, Quantity
 
 from .assemble import Assembly
 from .circuit import CONTACT_OHM, Circuit, rebuilt
-from .limits import decides, held_against
+from .limits import decides, direct, held_against
 from .readings import At, Decides, Term
 from .solve import Solution, closed_array, part_amps, solve_dc
-from .switches import drive_values, live_supplies, live_volts, settings
+from .switches import drive_values, live_supplies, live_volts, offs, settings
 
 LEAST_CHARGE = 0.97  # V; below this a capacitor is of no interest. Not 1 V: what sources give must not hang on rounding
 LEAST_CAPACITANCE = 1e-6  # F; below this it fills and empties before anything notices
@@ -33,8 +34,8 @@ CORNER = "strong"
 
 @dataclass(frozen=True)
 class Struck:
-    """The first instant of one setting, with the capacitors charged as they were `before` (setting, number of a state of `settled`).
-    `setting` is the one it belongs to, `driven` the one whose supplies are on now; `charges` are V by part id; `solution` is (1, states)."""
+    """The first instant of one setting, with the capacitors charged as they were `before` (position, number of a state of `settled`).
+    `setting` is the one it belongs to, `driven` the position of the supplies now; `charges` are V by part id; `solution` is (1, states)."""
 
     setting: int
     driven: int
@@ -43,10 +44,6 @@ class Struck:
     charges: Mapping[str, float]
     live: frozenset[str]  # places whose supplies are on now
     solution: Solution
-
-    def reaches(self, place: str) -> bool:
-        """Can anything but this place's own supplies and capacitors be what acts there?"""
-        return bool(self.live - {place}) or any(name.split("/")[0] != place for name, volts in self.charges.items() if abs(volts) >= LEAST_CHARGE)
 
     def at(self, state: int, read_at: Decides) -> At:
         """Where a number of this instant stands."""
@@ -67,21 +64,30 @@ class Capacitors:
         self.circuit = struck_circuit(circuit, self.large)
         self.settings = settings(assembly.ports)
         lives = [live_volts(circuit, assembly.ports, setting) for setting in self.settings]
-        self.live = [frozenset(place for place, _ in live_supplies(circuit, live)) for live in lives]
-        self._driven = [drive_values(circuit, live, CORNER) for live in lives]
+        self.positions = [(number, off) for number, live in enumerate(lives) for off in offs(circuit, live)]
+        self.live = [frozenset(place for place, _ in live_supplies(circuit, lives[number])) for number, _ in self.positions]
+        self._driven = [drive_values(circuit, lives[number], CORNER, off) for number, off in self.positions]
         self.fed = [bool(live) for live in self.live]
+        self._alone: dict[int, Solution] = {}
 
     def settled(self) -> np.ndarray:
-        """Volts of every large capacitor in every setting, fully plugged, with nothing plugged, and with one joint after the other left open:
-        (capacitors, settings, 2 + joints)."""
-        states = [self.assembly.home[0], self.assembly.apart, *self.assembly.halves]
+        """Volts of every large capacitor in every position, fully plugged in every way, with nothing plugged, and with one joint after the other
+        left open: (capacitors, positions, homes + 1 + joints)."""
+        states = [*self.assembly.home, self.assembly.apart, *self.assembly.halves]
         closed = closed_array(states, len(self.assembly.circuit.switches))
         found = solve_dc(self.assembly.circuit, np.array(self._driven), closed)
         return np.array([found.part_volts(i) for i in self.large.values()])
 
-    def row(self, setting: int, step: float = 0.0) -> np.ndarray:
-        """Values of the struck circuit's parts in a setting: behind every capacitor a contact, or a step over its capacitance."""
-        known = dict(zip((part.id for part in self.assembly.circuit.parts), self._driven[setting]))
+    def alone(self, position: int, place: str, limit: Limit) -> float:
+        """The size at a limit with nothing plugged in, once settled."""
+        if position not in self._alone:
+            closed = closed_array([self.assembly.apart], len(self.assembly.circuit.switches))
+            self._alone[position] = solve_dc(self.assembly.circuit, self._driven[position][None], closed)
+        return float(held_against(limit, direct(self._alone[position], place, limit)).max())
+
+    def row(self, position: int, step: float = 0.0) -> np.ndarray:
+        """Values of the struck circuit's parts in a position: behind every capacitor a contact, or a step over its capacitance."""
+        known = dict(zip((part.id for part in self.assembly.circuit.parts), self._driven[position]))
         parts = self.assembly.circuit.parts
         known |= {name + CONTACT: step / parts[i].value.nominal if step else CONTACT_OHM for name, i in self.large.items()}
         return np.array([0.0 if part.id in self.large else known[part.id] for part in self.circuit.parts])
@@ -116,9 +122,10 @@ def instants(capacitors: Capacitors) -> Iterator[Struck]:
     assembly = capacitors.assembly
     settled, every = len(assembly.settled), closed_array(assembly.states, len(assembly.circuit.switches))
     charged = capacitors.settled()
-    plugged = [(number, number, (number, state)) for number, fed in enumerate(capacitors.fed) if fed for state in range(charged.shape[2])]
-    switched = [(driven, one, (before, 0))  # settings come with everything on first, so the first of two has more on
-                for one, other in _switchings(capacitors.settings) if capacitors.fed[one] or capacitors.fed[other]
+    belongs = [setting for setting, _ in capacitors.positions]
+    plugged = [(number, belongs[number], (number, state)) for number, fed in enumerate(capacitors.fed) if fed for state in range(charged.shape[2])]
+    switched = [(driven, belongs[one], (before, 0))  # settings come with everything on first, so the first of two has more on
+                for one, other in _switchings(capacitors) if capacitors.fed[one] or capacitors.fed[other]
                 for driven, before in ((one, other), (other, one))]
     for moment, asked, states in (("plugging", plugged, every), ("switching", switched, every[:settled])):
         if not asked:
@@ -126,16 +133,17 @@ def instants(capacitors: Capacitors) -> Iterator[Struck]:
         held = np.array([charged[:, before, state] for _, _, (before, state) in asked]).T  # (capacitors, rows)
         shape = np.broadcast_to(held[:, :, None], (*held.shape, len(states)))
         solution = capacitors.solve([capacitors.row(driven) for driven, _, _ in asked], shape, states)
-        for row, (driven, belongs, before) in enumerate(asked):
-            yield Struck(belongs, driven, moment, before, dict(zip(capacitors.large, held[:, row].tolist())),
+        for row, (driven, setting, before) in enumerate(asked):
+            yield Struck(setting, driven, moment, before, dict(zip(capacitors.large, held[:, row].tolist())),
                          capacitors.live[driven], solution.drives(slice(row, row + 1)))
 
 
-def _switchings(every: Sequence[Mapping[str, str]]) -> Iterator[tuple[int, int]]:
-    """Pairs of settings that differ in one switch."""
-    for one, first in enumerate(every):
-        for other in range(one + 1, len(every)):
-            if sum(first[key] != every[other][key] for key in first) == 1:
+def _switchings(capacitors: Capacitors) -> Iterator[tuple[int, int]]:
+    """Pairs of positions that differ in one switch; what is off in both is so in the same kind."""
+    every = [(capacitors.settings[number], off) for number, off in capacitors.positions]
+    for one, (first, off) in enumerate(every):
+        for other, (second, kind) in enumerate(every[one + 1:], one + 1):
+            if sum(first[key] != second[key] for key in first) == 1 and (off == kind or "" in (off, kind)):
                 yield one, other
 
 

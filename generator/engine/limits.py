@@ -13,6 +13,7 @@ from .circuit import Circuit
 from .readings import At, Named, Reading, Term, limit_name
 from .solve import Solution, part_amps, part_signal_amps
 
+MORE = 1.05  # beyond this multiple of what a part sees with nothing plugged in, the connection has a hand in it
 UNITS = {"volts": "V", "reverse": "V", "amps": "A", "watts": "W"}
 
 

@@ -29,8 +29,8 @@ class Named:
 class At:
     """Where in the stack of cases a number was found: enough to solve that one case again. `state` is the number of a state of the assembly;
     `corner` the tolerances, `off` what a supply does that is switched off; `decides` the part, or the two nodes, the number is read at.
-    For an instant `before` tells the setting and the state (0 fully plugged, 1 nothing plugged, from 2 on one joint open) in which the
-    capacitors were charged, `driven` the setting that is on now. For signal `source` is the one that is shown, at `level` V and `hertz`; for hum `pair` numbers the powering."""
+    For an instant `before` tells the position (a setting with one kind of off) and the state, of `Capacitors.settled`, in which the
+    capacitors were charged, `driven` the position now. For signal `source` is the one that is shown, at `level` V and `hertz`; for hum `pair` numbers the powering."""
 
     nature: str  # direct | instant | signal | hum | test
     state: int

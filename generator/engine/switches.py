@@ -109,11 +109,15 @@ def corner_value(part, corner: str) -> float:
     return value_at(part, "strong" if (part.id.split("/")[0] == place) == (lean == "high") else "weak")
 
 
-def drives(circuit: Circuit, live: Mapping[str, bool]) -> list[tuple[str, str]]:
-    """Corners of one setting, each with what supplies do that are off: their rail lies at 0 V, or it is disconnected. Nobody can tell from
-    outside, so the worse counts."""
+def offs(circuit: Circuit, live: Mapping[str, bool]) -> tuple[str, ...]:
+    """What supplies do that are off: their rail lies at 0 V, or it is disconnected. Nobody can tell from outside, so the worse counts."""
     off = any(part.kind == "emf" and part.supply and not live.get(part.id, True) for part in circuit.parts)
-    return [(corner, kind) for kind in (("zero", "open") if off else ("",)) for corner in corners(circuit)]
+    return ("zero", "open") if off else ("",)
+
+
+def drives(circuit: Circuit, live: Mapping[str, bool]) -> list[tuple[str, str]]:
+    """Corners of one setting, each with what supplies do that are off."""
+    return [(corner, off) for off in offs(circuit, live) for corner in corners(circuit)]
 
 
 def drive_values(circuit: Circuit, live: Mapping[str, bool], corner: str, off: str = "zero") -> np.ndarray:

@@ -1,16 +1,24 @@
-"""What a verdict rests on, as a short digest: the records involved, the rules, the engine itself. Equal digest, equal verdict."""
+"""What a verdict rests on, as short digests: the records involved, the rules, the engine itself. Equal digests, equal verdict."""
 
 from __future__ import annotations
 
+import ast
 import hashlib
-from collections.abc import Iterator
+import tokenize
+from collections.abc import Iterator, Mapping
 from functools import cache
+from io import StringIO
 from pathlib import Path
+
+import yaml
 
 from generator.catalogue.records import Catalogue, Lead
 from generator.engine import __file__ as engine_file
 
 Pairing = tuple[str, tuple[str, ...], str]
+ENGINE = Path(engine_file).parent
+RECORDS = ("connectors", "ports", "leads")
+LENGTH = 24  # of a digest, hexadecimal digits
 
 
 class Fingerprints:
@@ -18,16 +26,22 @@ class Fingerprints:
 
     def __init__(self, catalogue: Catalogue) -> None:
         self.catalogue = catalogue
-        self.known: dict[tuple[str, str], bytes] = {}
+        self.known: dict[tuple[str, str], str] = {}
 
     def of(self, pairing: Pairing) -> str:
         """The digest of everything that can change the verdict of this pairing."""
-        whole = hashlib.sha256(engine_digest())
-        for kind, name in self._records(pairing):
-            whole.update(self._record(kind, name))
-        return whole.hexdigest()[:24]
+        parts = (self.engine(), *(self.record(*record) for record in self.records(pairing)))
+        return hashlib.sha256(" ".join(parts).encode()).hexdigest()[:LENGTH]
 
-    def _records(self, pairing: Pairing) -> Iterator[tuple[str, str]]:
+    def engine(self) -> str:
+        return engine_digest()
+
+    def every(self) -> Mapping[tuple[str, str], str]:
+        """The digest of every record a verdict may rest on."""
+        return {(kind, name): self.record(kind, name) for kind in RECORDS for name in getattr(self.catalogue, kind)}
+
+    def records(self, pairing: Pairing) -> Iterator[tuple[str, str]]:
+        """Kind and id of every record this verdict rests on."""
         start, through, target = pairing
         ports, connectors = [start, target], set()
         for name in through:
@@ -40,17 +54,43 @@ class Fingerprints:
             connectors.add(self.catalogue.ports[name].connector)
         yield from (("connectors", name) for name in sorted(connectors))
 
-    def _record(self, kind: str, name: str) -> bytes:
+    def record(self, kind: str, name: str) -> str:
         if (kind, name) not in self.known:
-            self.known[kind, name] = hashlib.sha256(repr(getattr(self.catalogue, kind)[name]).encode()).digest()
+            self.known[kind, name] = hashlib.sha256(repr(getattr(self.catalogue, kind)[name]).encode()).hexdigest()[:LENGTH]
         return self.known[kind, name]
 
 
 @cache
-def engine_digest() -> bytes:
-    """A digest of the engine's code and rules."""
+def engine_digest() -> str:
+    """A digest of the engine's rules and of the code that judges; comments, docstrings and empty lines change nothing, nor does what only shows or
+    searches."""
     whole = hashlib.sha256()
-    for path in sorted(Path(engine_file).parent.glob("*.*")):
-        if path.suffix in (".py", ".yaml"):
-            whole.update(path.read_bytes())
-    return whole.digest()
+    for path in judging():
+        whole.update(_meaning(path.read_text(encoding="utf-8")).encode())
+    for path in sorted(ENGINE.glob("*.yaml")):
+        whole.update(repr(yaml.safe_load(path.read_text(encoding="utf-8"))).encode())
+    return whole.hexdigest()[:LENGTH]
+
+
+def judging() -> list[Path]:
+    """The modules of the engine that a verdict is made by: judge.py, and whatever it imports."""
+    found, todo = set(), {"judge"}
+    while todo:
+        path = ENGINE / f"{todo.pop()}.py"
+        found.add(path)
+        names = {node.module for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))) if isinstance(node, ast.ImportFrom) and node.level == 1}
+        todo |= {name for name in names if ENGINE / f"{name}.py" not in found}
+    return sorted(found)
+
+
+def _meaning(code: str) -> str:
+    """Python code without comments, docstrings and empty lines, alike in every version of Python."""
+    lines = code.splitlines()
+    for token in tokenize.generate_tokens(StringIO(code).readline):
+        if token.type == tokenize.COMMENT:
+            row, column = token.start
+            lines[row - 1] = lines[row - 1][:column]
+    for node in ast.walk(ast.parse(code)):
+        if isinstance(node, (ast.Module, ast.ClassDef, ast.FunctionDef)) and ast.get_docstring(node, clean=False) is not None:
+            lines[node.body[0].lineno - 1:node.body[0].end_lineno] = [""] * (node.body[0].end_lineno - node.body[0].lineno + 1)
+    return "\n".join(line.rstrip() for line in lines if line.strip())

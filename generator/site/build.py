@@ -5,10 +5,9 @@ A plain step before `mkdocs build`. The same catalogue and verdicts give the sam
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
-from typing import Any
 
 from generator.catalogue.published import as_data
 from generator.catalogue.records import Catalogue
@@ -27,14 +26,13 @@ SOURCE = Path(__file__).parents[2] / "site_src"
 COPIED = ("assets",)  # taken as they are
 
 
-def build(catalogue: Catalogue, judged: Iterable[Mapping[str, Any]], out: Path, source: Path = SOURCE) -> tree.Changes:
-    """Write the docs tree for a catalogue and its judged single-lead connections (in published form).
+def build(catalogue: Catalogue, rows: list[verdicts.Row], out: Path, source: Path = SOURCE) -> tree.Changes:
+    """Write the docs tree for a catalogue and the rows of its single-lead connections.
 
     Only files whose content changed are written; files of an earlier run that no longer belong are removed.
     """
-    rows = [verdicts.row(one) for one in judged]
-    rows.sort(key=lambda row: (row["from"], row["into"], verdicts.rank(row)))
-    return tree.write(docs(catalogue, rows, source, addresses.read(source.parent / "mkdocs.yml")), out)
+    ranked = sorted(rows, key=lambda row: (row["from"], row["into"], verdicts.rank(row)))
+    return tree.write(docs(catalogue, ranked, source, addresses.read(source.parent / "mkdocs.yml")), out)
 
 
 def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE, address: Address = Address()) -> dict[str, bytes]:
@@ -55,7 +53,7 @@ def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE, 
     for page in (*record_pages(catalogue, rows, pictures.inline), *other_pages(catalogue, rows, judged_by["rulebook"]),
                  cards.page(catalogue, pictures), *runs.pages(catalogue, source / "runs"),
                  *guides.pages(catalogue, source / "guides", terms),
-                 *about.pages(catalogue, rows, guides.read(source / "guides/contested.yaml"), state)):
+                 *about.pages(catalogue, rows, guides.read(source / "guides/contested.yaml"), guides.read(source / "guides/changes.yaml"), state)):
         if page.path in files:
             raise ValueError(f"two pages want to be {page.path!r}")
         files[page.path] = templates.page(page).encode()

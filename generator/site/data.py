@@ -10,8 +10,9 @@ import json
 from collections.abc import Hashable, Mapping
 from typing import Any
 
+from generator.ledger.rows import Row
 from generator.site.columns import packed
-from generator.site.verdicts import ORDER, Row
+from generator.site.verdicts import ORDER
 
 VERSION = 1
 PRINTED = {  # what no verdict and no list is made of

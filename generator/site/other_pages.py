@@ -7,11 +7,12 @@ from collections.abc import Callable, Iterator
 from typing import Any
 
 from generator.catalogue.records import Catalogue
+from generator.ledger.rows import Row
 from generator.site import looks
 from generator.site.bundles import scripts_of
 from generator.site.page import KINDS, Page
 from generator.site.record_pages import direction
-from generator.site.verdicts import Row, tally
+from generator.site.verdicts import tally
 
 INTROS = {
     "connectors": "What goes into what, which contact is where, and what makes first.",

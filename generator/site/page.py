@@ -7,7 +7,7 @@ from typing import Any
 from urllib.parse import quote
 
 from generator.catalogue.records import Catalogue
-from generator.site.verdicts import Row
+from generator.ledger.rows import Row
 
 KINDS = ("connectors", "assignments", "ports", "leads")
 

@@ -6,9 +6,10 @@ from collections.abc import Callable, Iterable, Iterator
 from typing import Any
 
 from generator.catalogue.records import Assignment, Catalogue, Connector, Lead, Port
+from generator.ledger.rows import Row
 from generator.site import looks, mated
 from generator.site.page import Page
-from generator.site.verdicts import Row, grouped, rank, tally
+from generator.site.verdicts import grouped, rank, tally
 
 Drawings = Callable[[str, str], list[dict[str, str]]]  # (kind, id) -> [{svg, caption}]
 

@@ -23,7 +23,7 @@ MEETS = {
     ("over-current", "part-amps", ""): ("mic-ribbon-xlr", "xlr-f-to-two-xlr-m", "camera-mic-in-p48-xlr"),
     ("over-volts", "lasting-volts", ""): ("active-di-out-xlr", "xlr-f-to-xlr-m-t-power-from-phantom", "camera-mic-in-p48-xlr"),
     ("over-current", "lasting-amps", ""): ("active-di-out-xlr", "two-xlr-f-to-xlr-5-m", "commentary-panel-headset-xlr-5"),
-    ("reversed-capacitor", "lasting-reverse", ""): ("TODO", "", ""),
+    ("reversed-capacitor", "lasting-reverse", ""): ("known-for-a-moment-out", "phone-35-trs-to-35-trs", "recorder-mic-in-35"),
     ("over-power", "part-watts", ""): ("loudspeaker-amp-out-635", "phone-635-trs-to-xlr-m-balanced", "digital-in-xlr"),
     ("rating-not-known", "unrated-volts", "kind: capacitor"): ("active-di-out-xlr", "xlr-f-to-xlr-m-t-power-block", "camera-mic-in-p48-xlr"),
     ("ask-the-maker", "unrated-volts", "kind: capacitor until 6.3"): ("unrated-parts-out", "xlr-f-to-xlr-m-3m", "weak-feed-in"),

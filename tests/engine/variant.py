@@ -29,6 +29,13 @@ limits:
   couple: {where: output capacitor, part: couple, reverse: 1.5 V}
 evidence: from memory
 """,
+    # the same, which stands more for a moment than for seconds
+    "circuits/known-for-a-moment.yaml": """\
+same_as: known-way-round
+name: Unbalanced driver with an electrolytic capacitor that stands a jolt
+limits:
+  couple: {where: output capacitor, part: couple, reverse: 1.5 V, seconds: 1.5 V, momentary: 20 V}
+""",
     # nothing about it is known but how it is built
     "circuits/unrated.yaml": """\
 name: Output nobody has rated
@@ -86,6 +93,13 @@ name: Player whose capacitors are known
 circuit:
   left: {use: known-way-round, roles: {signal: left}}
   right: {use: known-way-round, roles: {signal: right}}
+""",
+    "ports/known-for-a-moment-out.yaml": """\
+same_as: known-way-round-out
+name: Player whose capacitors stand a jolt
+circuit:
+  left: {use: known-for-a-moment, roles: {signal: left}}
+  right: {use: known-for-a-moment, roles: {signal: right}}
 """,
     # a microphone input that a raised voice overdrives
     "ports/shy-mic-in.yaml": """\

@@ -82,7 +82,7 @@ def test_a_fingerprint_is_the_same_in_every_run(small, pinouts):
 
 def test_a_changed_engine_judges_everything_again(small, memory, counted, monkeypatch):
     ledger.judged(small, memory)
-    monkeypatch.setattr(fingerprint, "engine_digest", lambda: b"another engine")
+    monkeypatch.setattr(fingerprint, "engine_digest", lambda: "another engine")
     ledger.judged(small, memory)
     assert counted == {through: 2 for through in ALL}
 
@@ -91,6 +91,30 @@ def test_the_engine_digest_covers_code_and_rules():
     """A rule changed in the data file changes the digest as surely as a changed line of code."""
     files = {path.name for path in Path(engine_file).parent.glob("*.*") if path.suffix in (".py", ".yaml")}
     assert {"rulebook.yaml", "judge.py", "solve.py", "mate.py", "direct.py", "hearing.py"} <= files
+
+
+@pytest.mark.parametrize("code, same", [
+    ("def f(x):\n    return x + 1  # why\n", True),
+    ("def f(x):\n    \"\"\"What it gives.\n\n    More.\"\"\"\n\n    return x + 1\n", True),
+    ("\"\"\"A module.\"\"\"\ndef f(x):\n    return x + 1\n", True),
+    ("def f(x):\n    return x + 2\n", False),
+    ("def f(x):\n    return x + '# 1'\n", False),
+])
+def test_what_does_not_run_does_not_count(code, same):
+    plain = "def f(x):\n    return x + 1\n"
+    assert (fingerprint._meaning(code) == fingerprint._meaning(plain)) == same
+
+
+def test_a_stopped_run_goes_on_where_it_was(small, memory, counted):
+    """What was judged is kept at once; a line that was cut short is judged again."""
+    first = ledger.judged(small, memory)
+    counted.clear()
+    lines = memory.read_text("utf-8").splitlines()
+    memory.write_text(lines[0] + "\n" + lines[1][:100], "utf-8")
+    assert ledger.judged(small, memory) == first
+    assert counted == {("crossed",): 1, ("straight",): 1}
+    counted.clear()
+    assert ledger.judged(small, memory) == first and not counted
 
 
 def test_forgotten_pairings_leave_the_memory(small, pinouts, memory):

@@ -54,9 +54,9 @@ def ledger() -> list[Row]:
     for path in sorted((default_directory() / "verdicts").glob("*.txt")):
         for line in path.read_text(encoding="utf-8").splitlines():
             if not line.startswith("#"):
-                through, inlet, verdict, findings, number = line.split("\t")
+                through, inlet, verdict, findings, number, *_ = line.split("\t")
                 leads = () if through == "-" else tuple(through.split("+"))
-                rows.append(Row(path.stem, leads, inlet, verdict, tuple(findings.split()), number))
+                rows.append(Row(path.stem, leads, inlet, verdict, tuple(findings.replace("|", "").split()), number))
     return rows
 
 

@@ -16,10 +16,10 @@ from generator.site import data, mated
 from generator.site.columns import packed
 
 ROWS = [
-    {"from": "mic", "through": ["lead"], "into": "desk", "verdict": "lossy", "findings": ["dull", "thin"], "number": None, "says": "", "offered": "", "offer": ""},
-    {"from": "mic", "through": [], "into": "desk", "verdict": "safe", "findings": [], "number": None, "says": "", "offered": "", "offer": ""},
-    {"from": "mic", "through": ["plain"], "into": "desk", "verdict": "dangerous", "findings": ["over-volts"], "number": None, "says": "", "offered": "lossy", "offer": "In this order."},
-    {"from": "mic", "through": ["lead"], "into": "recorder", "verdict": "lossy", "findings": ["dull", "thin"], "number": None, "says": "", "offered": "", "offer": ""},
+    {"from": "mic", "through": ["lead"], "into": "desk", "verdict": "lossy", "findings": ["dull", "thin"], "also": [], "number": "", "offered": "", "offer": ""},
+    {"from": "mic", "through": [], "into": "desk", "verdict": "safe", "findings": [], "also": [], "number": "", "offered": "", "offer": ""},
+    {"from": "mic", "through": ["plain"], "into": "desk", "verdict": "dangerous", "findings": ["over-volts"], "also": [], "number": "", "offered": "lossy", "offer": "In this order."},
+    {"from": "mic", "through": ["lead"], "into": "recorder", "verdict": "lossy", "findings": ["dull", "thin"], "also": [], "number": "", "offered": "", "offer": ""},
 ]
 
 
@@ -34,7 +34,7 @@ def test_verdicts_are_published_whole():
     published = json.loads(files["data/v1/verdicts.json"])
     assert published["version"] == 1
     assert published["verdicts"][0] == {"from": "mic", "through": ["lead"], "into": "desk", "verdict": "lossy", "offered": "", "offer": "",
-                                        "findings": ["dull", "thin"], "number": None}
+                                        "findings": ["dull", "thin"], "number": ""}
 
 
 def test_the_table_script_tells_the_same_rows():

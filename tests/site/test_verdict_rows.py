@@ -3,7 +3,8 @@
 import pytest
 
 from generator.engine.verdict import VERDICTS
-from generator.site.verdicts import ORDER, best, grouped, rank, row, tally
+from generator.ledger import row
+from generator.site.verdicts import ORDER, best, grouped, rank, tally
 
 
 def judged(verdict, through=(), findings=(), offered=""):
@@ -23,12 +24,12 @@ def test_only_what_decided_is_kept():
     short = row(judged("dangerous", findings=[finding("over-volts", "dangerous", 44.6), finding("over-volts", "dangerous", 12.0),
                                               finding("unbalanced", "lossy", 3.0)]))
     assert short["findings"] == ["over-volts"]
-    assert short["number"] == {"value": 44.6, "unit": "V", "limit": 10.0}
-    assert short["says"] == "over-volts says."
+    assert short["also"] == ["unbalanced"]
+    assert short["number"] == "44.6 V / 10 V"
 
 
 def test_safe_needs_no_number():
-    assert row(judged("safe", findings=[finding("supply-into-output", "note", 1.0)]))["number"] is None
+    assert row(judged("safe", findings=[finding("supply-into-output", "note", 1.0)]))["number"] == ""
 
 
 def test_an_unknown_verdict_is_refused():

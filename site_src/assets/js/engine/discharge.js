@@ -5,7 +5,6 @@ Ringfence.engine = Ringfence.engine || {};
 /* Readings of charged capacitors: what they put on every rated part in the first instant, what stays beyond a rating for seconds,
    what they give when emptied, how long they take to settle. The twin of discharge.py. */
 (function (engine) {
-  const PLUGGED = 0; // of the states capacitors are charged in
   const NOTICED = 1e-4; // V or A; a first instant below this is nothing to any part
 
   /* What capacitors bring to rated parts in the first instant and for seconds after; peak current (A) with charge and energy of
@@ -18,7 +17,7 @@ Ringfence.engine = Ringfence.engine || {};
         const limits = record.network.limits.filter(({ quantity }) => quantity !== "watts");
         for (const limit of limits) yield* passed(capacitors, struck, place, record, limit);
       }
-      if (struck.moment !== "plugging" || struck.before[1] !== PLUGGED) continue;
+      if (struck.moment !== "plugging" || struck.before[1] >= assembly.home.length) continue; // not fully plugged
       yield* emptied(assembly, struck);
       const charges = new Map([...struck.charges].filter(([, volts]) => Math.abs(volts) >= engine.LEAST_CHARGE));
       if (charges.size) yield slowest(assembly, charges, struck.setting);
@@ -26,13 +25,15 @@ Ringfence.engine = Ringfence.engine || {};
   };
 
   /* What passes a rating: what it stands for a moment at once, or what it stands for seconds and longer than a moment. A rating
-     that is not known counts where capacitors or supplies of others bring more than nothing. */
+     that is not known counts where a supply elsewhere is on, and where the connection makes the device's own do more to it. */
   function* passed(capacitors, struck, place, record, limit) {
     const { assembly } = capacitors, [sizes] = engine.atLimit(assembly, struck.solution, place, limit);
     const [state] = engine.largestAt(sizes), most = sizes[state], { momentary, seconds: lasting } = limit;
     const told = (rating, value, at, words) => engine.stress(place, record, limit, rating, value, struck.moment, struck.setting,
       engine.struckAt(struck, at, ""), engine.struckTerms(struck), words);
-    if (momentary === null ? most > NOTICED && engine.reaches(struck, place) : most > momentary) {
+    const elsewhere = struck.live.size > Number(struck.live.has(place));
+    const acts = () => elsewhere || most > engine.MORE * capacitors.alone(struck.driven, place, limit) + NOTICED;
+    if (momentary === null ? most > NOTICED && acts() : most > momentary) {
       yield told(momentary, most, state);
       return;
     }

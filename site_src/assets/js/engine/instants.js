@@ -7,7 +7,8 @@ Ringfence.engine = Ringfence.engine || {};
    acts as an emf of what it held a step before, behind step over capacitance (implicit Euler): the same circuit serves for both.
    Capacitors are charged as they were with nothing plugged in, as they are fully plugged, as they are with one joint still open,
    and, where a supply is switched with everything plugged, as they were before. Supplies are taken at their highest and
-   resistances at their lowest: that charges and strikes most. */
+   resistances at their lowest: that charges and strikes most. One that is off is so in both kinds, its rail at 0 V or
+   disconnected: a `position` is a setting with one of these. */
 (function (engine) {
   // V; below this a capacitor is of no interest. Not 1 V: what sources give must not hang on rounding
   const LEAST_CHARGE = engine.LEAST_CHARGE = 0.97;
@@ -29,26 +30,36 @@ Ringfence.engine = Ringfence.engine || {};
       this.circuit = struckCircuit(circuit, this.large);
       this.settings = engine.settings(ports);
       const lives = this.settings.map((setting) => engine.liveVolts(circuit, ports, setting));
-      this.live = lives.map((live) => new Set(engine.liveSupplies(circuit, live).map(([place]) => place)));
+      this.positions = lives.flatMap((live, number) => engine.offs(circuit, live).map((off) => [number, off]));
+      this.live = this.positions.map(([number]) => new Set(engine.liveSupplies(circuit, lives[number]).map(([place]) => place)));
       this.fed = this.live.map((places) => places.size > 0);
-      this.driven = lives.map((live) => engine.driveValues(circuit, live, CORNER));
+      this.unplugged = new Map();
+      this.driven = this.positions.map(([number, off]) => engine.driveValues(circuit, lives[number], CORNER, off));
     }
 
-    /* Volts of every large capacitor in every setting, fully plugged, with nothing plugged, and with one joint after the other
-       left open: [capacitor][setting][2 + joints]. */
+    /* Volts of every large capacitor in every position, fully plugged in every way, with nothing plugged, and with one joint after
+       the other left open: [capacitor][position][homes + 1 + joints]. */
     settled() {
       const { circuit, apart, home, halves } = this.assembly;
-      const found = engine.solveDc(circuit, this.driven, [home[0], apart, ...halves]);
+      const found = engine.solveDc(circuit, this.driven, [...home, apart, ...halves]);
       return [...this.large.values()].map((i) => engine.everywhere(found, engine.partVolts(found, i)));
     }
 
-    /* Values of the struck circuit's parts in a setting: behind every capacitor a contact, or a step over its capacitance. */
-    row(setting, step = 0) {
+    /* The size at a limit with nothing plugged in, once settled. */
+    alone(position, place, limit) {
+      const { circuit, apart } = this.assembly;
+      if (!this.unplugged.has(position)) this.unplugged.set(position, engine.solveDc(circuit, [this.driven[position]], [apart]));
+      const solution = this.unplugged.get(position), read = engine.limitValues(solution, place, limit);
+      return engine.most(engine.everywhere(solution, (...which) => engine.heldAgainst(limit, read(...which))));
+    }
+
+    /* Values of the struck circuit's parts in a position: behind every capacitor a contact, or a step over its capacitance. */
+    row(position, step = 0) {
       const { parts, index } = this.assembly.circuit, farads = (i) => parts[i].value.nominal;
       const behind = new Map([...this.large].map(([name, i]) => [name + CONTACT, step ? step / farads(i) : engine.CONTACT_OHM]));
       return Float64Array.from(this.circuit.parts, ({ id }) => {
         if (this.large.has(id)) return 0;
-        return behind.has(id) ? behind.get(id) : this.driven[setting][index.get(id)];
+        return behind.has(id) ? behind.get(id) : this.driven[position][index.get(id)];
       });
     }
 
@@ -78,19 +89,59 @@ Ringfence.engine = Ringfence.engine || {};
   /* Every first instant of every setting that feeds anything. Plugging in: all states, charged with nothing or with one joint
      less plugged. Pulling out: all states, charged as fully plugged. Switching: the settled states, charged as before the
      switch; it belongs to the setting with more supplies on. Each is {setting, driven, moment, before, charges, live, solution}:
-     the setting it belongs to, the one whose supplies are on now, plugging or switching, the setting and state (number of one of
+     the setting it belongs to, the position of the supplies now, plugging or switching, the position and state (number of one of
      `settled`) in which the capacitors were charged, V by part id, places whose supplies are on now; the solution has one
      drive. */
   engine.instants = function* (capacitors) {
-    const { large, fed, settings, live, assembly } = capacitors;
+    const { large, fed, positions, live, assembly } = capacitors;
     if (!large.size || !fed.includes(true)) return;
     const levels = capacitors.settled(), [[each]] = levels;
-    const plugged = fed.flatMap((one, number) => (one ? each.map((_, state) => [number, number, [number, state]]) : []));
+    const plugged = fed.flatMap((one, number) => (one ? each.map((_, state) => [number, positions[number][0], [number, state]]) : []));
     // Settings come with everything on first, so the first of two has more on.
-    const switched = switchings(settings).filter(([one, other]) => fed[one] || fed[other])
-      .flatMap(([one, other]) => [[one, one, [other, 0]], [other, one, [one, 0]]]);
+    const switched = switchings(capacitors).filter(([one, other]) => fed[one] || fed[other])
+      .flatMap(([one, other]) => [[one, other], [other, one]].map(([driven, before]) => [driven, positions[one][0], [before, 0]]));
     for (const [moment, asked, states] of [["plugging", plugged, assembly.states], ["switching", switched, assembly.settled]]) {
-      const volts = ([, , [setting, state]]) => levels.map((each) => each[setting][state]);
+      const volts = ([, , [position, state]]) => levels.map((each) => each[position][state]);
+      const held = levels.map((_, k) => asked.map((one) => states.map(() => volts(one)[k])));
+      const solution = capacitors.solve(asked.map(([driven]) => capacitors.row(driven)), held, states);
+      for (const [row, [driven, setting, before]] of asked.entries()) {
+        const charges = new Map([...large.keys()].map((name, k) => [name, volts(asked[row])[k]]));
+        yield { setting, driven, moment, before, charges, live: live[driven], solution: engine.drivesOf(solution, row, row + 1) };
+      }
+    }
+  };
+
+  /* Pairs of positions that differ in one switch; what is off in both is so in the same kind. */
+  function switchings({ settings, positions }) {
+    const differ = (one, other) => [...one.keys()].filter((key) => one.get(key) !== other.get(key)).length === 1;
+    const apart = ([one, off], [other, kind]) => differ(settings[one], settings[other]) && (off === kind || !off || !kind);
+    return positions.flatMap((first, one) => [...positions.keys()].slice(one + 1).filter((other) => apart(first, positions[other]))
+      .map((other) => [one, other]));
+  }
+
+  const charged = [...large].flatMap(([name, i]) => {
+      const part = circuit.parts[i], [a, b] = circuit.ends[i].map(engine.netName), behind = name + CONTACT;
+      return [{ ...part, kind: "emf", a: behind, b }, { ...part, id: behind, kind: "resistor", a, b: behind, value: contact }];
+    });
+    return engine.rebuilt(circuit, (part) => part.kind !== "capacitor", charged);
+  }
+
+  /* Every first instant of every setting that feeds anything. Plugging in: all states, charged with nothing or with one joint
+     less plugged. Pulling out: all states, charged as fully plugged. Switching: the settled states, charged as before the
+     switch; it belongs to the setting with more supplies on. Each is {setting, driven, moment, before, charges, live, solution}:
+     the setting it belongs to, the position of the supplies now, plugging or switching, the position and state (number of one of
+     `settled`) in which the capacitors were charged, V by part id, places whose supplies are on now; the solution has one
+     drive. */
+  engine.instants = function* (capacitors) {
+    const { large, fed, positions, live, assembly } = capacitors;
+    if (!large.size || !fed.includes(true)) return;
+    const levels = capacitors.settled(), [[each]] = levels;
+    const plugged = fed.flatMap((one, number) => (one ? each.map((_, state) => [number, positions[number][0], [number, state]]) : []));
+    // Settings come with everything on first, so the first of two has more on.
+    const switched = switchings(capacitors).filter(([one, other]) => fed[one] || fed[other])
+      .flatMap(([one, other]) => [[one, other], [other, one]].map(([driven, before]) => [driven, positions[one][0], [before, 0]]));
+    for (const [moment, asked, states] of [["plugging", plugged, assembly.states], ["switching", switched, assembly.settled]]) {
+      const volts = ([, , [position, state]]) => levels.map((each) => each[position][state]);
       const held = levels.map((_, k) => asked.map((one) => states.map(() => volts(one)[k])));
       const solution = capacitors.solve(asked.map(([driven]) => capacitors.row(driven)), held, states);
       for (const [row, [driven, setting, before]] of asked.entries()) {
@@ -106,12 +157,6 @@ Ringfence.engine = Ringfence.engine || {};
     return every.flatMap((first, one) => [...every.keys()].slice(one + 1).filter((other) => apart(first, every[other]) === 1)
       .map((other) => [one, other]));
   }
-
-  const charged = ([, volts]) => Math.abs(volts) >= LEAST_CHARGE;
-
-  /* Can anything but this place's own supplies and capacitors be what acts there? */
-  engine.reaches = (struck, place) => [...struck.live].some((there) => there !== place)
-    || [...struck.charges].filter(charged).some(([name]) => name.split("/")[0] !== place);
 
   /* Where a number of an instant stands. */
   engine.struckAt = ({ before, driven }, state, decides) => engine.at("instant", state, decides, { before, driven });

@@ -4,6 +4,7 @@ Ringfence.engine = Ringfence.engine || {};
 
 /* Numbers held against what parts stand: direct current and signal alike, from one solved stack. The twin of limits.py. */
 (function (engine) {
+  engine.MORE = 1.05; // beyond this multiple of what a part sees with nothing plugged in, the connection has a hand in it
   const UNITS = { volts: "V", reverse: "V", amps: "A", watts: "W" };
 
   /* A part's number in the circuit; undefined when wire shorts it out. */

@@ -15,8 +15,8 @@ Ringfence.engine = Ringfence.engine || {};
 
   /* Where in the stack of cases a number was found. `nature` is direct, instant, signal, hum or test; `state` the number of a state of the
      assembly; `decides` the id of the part, or the list of two nodes, it is read at; `corner` the tolerances, `off` what a supply does that is
-     off. For an instant `before` is the setting and the state (0 fully plugged, 1 nothing plugged, from 2 on one joint open) in which the
-     capacitors were charged, `driven` the setting that is on now. For signal `source` is the one shown, at `level` V and `hertz`; for hum `pair` numbers the powering. */
+     off. For an instant `before` is the position (a setting with one kind of off) and the state, of `Capacitors.settled`, in which the
+     capacitors were charged, `driven` the position now. For signal `source` is the one shown, at `level` V and `hertz`; for hum `pair` numbers the powering. */
   engine.at = (nature, state, decides, more = {}) =>
     ({ nature, state, decides, corner: "nominal", off: "", before: [0, 0], driven: 0, hertz: 1000, source: "", level: 1, bare: false, pair: 0, ...more });
 

@@ -18,9 +18,9 @@ Ringfence.engine = Ringfence.engine || {};
     return engine.directCase(engine.solveDc(circuit, [values], [closed]), closed, corner, decides);
   }
 
-  function instant(assembly, reading, { state, decides, before: [setting, plugged], driven }) {
+  function instant(assembly, reading, { state, decides, before: [position, plugged], driven }) {
     const { circuit } = assembly, capacitors = new engine.Capacitors(assembly), closed = assembly.states[state];
-    const held = capacitors.settled().map((each) => each[setting][plugged]), row = capacitors.row(driven);
+    const held = capacitors.settled().map((each) => each[position][plugged]), row = capacitors.row(driven);
     const solution = capacitors.solve([row], held.map((volts) => [[volts]]), [closed]);
     // An emf of what the capacitor holds
     [...capacitors.large.keys()].forEach((name, k) => { row[capacitors.circuit.index.get(name)] = held[k]; });

@@ -87,12 +87,14 @@ Ringfence.engine = Ringfence.engine || {};
     return engine.valueAt(part, (placeOf(part) === place) === (lean === "high") ? "strong" : "weak");
   };
 
-  /* Corners of one setting, each with what supplies do that are off, as [corner, off]: their rail lies at 0 V, or it is
-     disconnected. Nobody can tell from outside, so the worse counts. */
-  engine.drives = function (circuit, live) {
-    const off = circuit.parts.some((part) => part.kind === "emf" && part.supply && !live.get(part.id));
-    return (off ? ["zero", "open"] : [""]).flatMap((kind) => engine.corners(circuit).map((corner) => [corner, kind]));
-  };
+  /* What supplies do that are off: their rail lies at 0 V, or it is disconnected. Nobody can tell from outside, so the worse
+     counts. */
+  engine.offs = (circuit, live) =>
+    (circuit.parts.some((part) => part.kind === "emf" && part.supply && !live.get(part.id)) ? ["zero", "open"] : [""]);
+
+  /* Corners of one setting, each with what supplies do that are off, as [corner, off]. */
+  engine.drives = (circuit, live) =>
+    engine.offs(circuit, live).flatMap((kind) => engine.corners(circuit).map((corner) => [corner, kind]));
 
   /* Values of all parts at a corner. */
   engine.driveValues = function (circuit, live, corner, off = "zero") {
