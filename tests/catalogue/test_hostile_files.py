@@ -63,10 +63,10 @@ def test_a_file_nobody_may_read(pinouts, told, monkeypatch):
     secret, read = pinouts / "leads/secret.yaml", Path.read_text
     secret.write_text("name: x\n")
 
-    def refused(path, *how):
+    def refused(path, *how, **more):
         if path.name == "secret.yaml":
             raise PermissionError(13, "Permission denied")
-        return read(path, *how)
+        return read(path, *how, **more)
 
     monkeypatch.setattr(Path, "read_text", refused)
     assert told() == ["pinouts/leads/secret.yaml:1:1: error[not-a-file]\n    this cannot be read: Permission denied."]
