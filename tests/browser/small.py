@@ -15,7 +15,8 @@ from mkdocs.config import load_config
 
 from generator.catalogue import Catalogue
 from generator.engine.judge import judge
-from generator.site import tree, verdicts
+from generator.ledger.rows import row
+from generator.site import tree
 from generator.site.build import docs
 
 ROOT = Path(__file__).parents[2]
@@ -33,7 +34,7 @@ def edition(catalogue: Catalogue, folder: Path, name: str, kept: Sequence[str] =
     with FileLock(folder / f"small-{name}.lock"):
         built = folder / f"small-{name}"
         if not built.exists():
-            rows = [verdicts.row(judge(catalogue, *asked).as_data()) for asked in ASKED]
+            rows = [row(judge(catalogue, *asked).as_data()) for asked in ASKED]
             files = {path: content for path, content in docs(catalogue, rows).items() if any(fnmatch(path, pattern) for pattern in kept)}
             files["assets/css/site.css"] += f"/* {name} */\n".encode()
             tree.write(files, folder / f"docs-{name}")
