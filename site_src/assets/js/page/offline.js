@@ -44,6 +44,7 @@
     registration = found;
     if (found.waiting && found.active) arrived(found.waiting, !used);
     else if (found.active) kept();
+    setTimeout(() => { if (found.waiting && found.active && !asked) arrived(found.waiting, !used); }, 2000); // it may have come to wait just now, unheard
     if (found.installing) follow(found.installing);
     found.addEventListener("updatefound", () => follow(found.installing));
   }
