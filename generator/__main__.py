@@ -12,6 +12,7 @@ from difflib import get_close_matches
 from pathlib import Path
 
 from generator.catalogue import Catalogue, CatalogueError, default_directory, load
+from generator.catalogue import ever
 from generator.catalogue.lint import lint
 from generator import ledger
 from generator.engine import Verdict, judge, routes
@@ -93,6 +94,14 @@ def _parser() -> argparse.ArgumentParser:
     made.add_argument("--since", metavar="REV", help="print what changed since this git revision instead of since the last write")
     made = command("interfere", _interfere, "What else gets into a run: hum, mains, radio, and what helps.", json_too=True)
     made.add_argument("file", type=Path, metavar="RUN.yaml", help="the run, described")
+    made = command("publish", _publish, "Put the built site into the folder a web host serves: whole, or not at all.", catalogue_too=False)
+    made.add_argument("folder", type=Path, metavar="FOLDER")
+    made.add_argument("--site", type=Path, default=Path("build/site"), metavar="DIR", help="what mkdocs build wrote")
+    made = command("served", _served, "Say whether the site at an address is whole, which version it is, and whether its host sends it rightly.", catalogue_too=False)
+    made.add_argument("address", metavar="ADDRESS")
+    made = command("rename", _rename, "Give a connector, assignment, port or lead another id; the old address goes on answering.")
+    made.add_argument("old", metavar="OLD")
+    made.add_argument("new", metavar="NEW")
     for name, asked in WORKSHOP.items():
         made = command(name, _workshop, asked.about, json_too=True)
         made.set_defaults(asked=asked)
@@ -234,6 +243,43 @@ def _ledger(options) -> int:
     if options.check:
         return BROKEN if ledger.read(directory) != fresh else 0
     ledger.keep(catalogue, rows, directory)
+    ever.note(options.pinouts, {kind: getattr(catalogue, kind) for kind in KINDS})
+    return 0
+
+
+def _publish(options) -> int:
+    from generator.site.publish import NotPublished, publish
+
+    try:
+        done = publish(options.site, options.folder)
+    except NotPublished as why:
+        raise BadUse(str(why)) from None
+    print(f"Version {done.version} is in {options.folder}: {done.written} files written, {done.unchanged} were there already, {done.removed} removed.")
+    return 0
+
+
+def _served(options) -> int:
+    from generator.site import served
+
+    address = options.address if options.address.endswith("/") else f"{options.address}/"
+    try:
+        report = served.look(address)
+    except (OSError, ValueError) as fault:
+        raise BadUse(f"{address} does not answer: {getattr(fault, 'reason', None) or fault}.") from None
+    print(served.told(report))
+    return BROKEN if report.faults else 0
+
+
+def _rename(options) -> int:
+    from generator.catalogue.rename import CannotRename, rename
+
+    load(options.pinouts)  # only a whole catalogue is renamed in
+    try:
+        changed = rename(options.pinouts, options.old, options.new)
+    except CannotRename as why:
+        raise BadUse(str(why)) from None
+    print("\n".join(map(str, changed)))
+    print(f"'{options.old}' is '{options.new}' now. Guides and tables outside the catalogue may name it too: search for it, then run lint and ledger.")
     return 0
 
 

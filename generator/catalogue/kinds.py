@@ -39,6 +39,7 @@ def _evidence(required: bool = False) -> dict[str, Field]:
         "evidence": Field(Choice(GRADES, rule="bad-evidence"), "how this is known", required),
         "cite": Field(ListOf(Ref("sources"), least=1, one=True), "ids of sources in sources.yaml"),
         "checked": Field(Date(), "when it was last checked"),
+        "confirmed": Field(_words, "why a value outside what is usual is right all the same"),
         "note": Field(_words, "a remark; for 'from memory', what would confirm it"),
     }
 

@@ -6,12 +6,13 @@ A plain step before `mkdocs build`. The same catalogue and verdicts give the sam
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 
 from generator.catalogue.published import as_data
 from generator.catalogue.records import Catalogue
 from generator.engine.tables import tables
-from generator.site import about, bundles, cards, data, drawings, embeds, guides, looks, mated, offline, qr, runs, tree, verdicts
+from generator.site import about, bundles, cards, data, drawings, edition, embeds, guides, looks, mated, offline, qr, runs, tree, verdicts
 from generator.site import address as addresses
 from generator.site.address import Address
 from generator.site.glossary import Glossary
@@ -46,6 +47,8 @@ def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE, 
     drawn = pictures.files()
     files |= drawn | dict(qr.files(catalogue, address))
     terms, state = guides.read(source / "guides/glossary.yaml"), stamp(published, judged_by)
+    name = edition.edition(files, source)
+    files, state = edition.marked(files, name), replace(state, edition=name)
     templates = Templates((source / "templates", source), mark_sheet(), Glossary(terms), state, address)
     for page in (*record_pages(catalogue, rows, pictures.inline), *other_pages(catalogue, rows, judged_by["rulebook"]),
                  cards.page(catalogue, pictures), *runs.pages(catalogue, source / "runs"),
@@ -55,7 +58,7 @@ def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE, 
             raise ValueError(f"two pages want to be {page.path!r}")
         files[page.path] = templates.page(page).encode()
     files |= embeds.files(catalogue, pictures, drawn, templates)
-    return files | offline.files(source)
+    return files | offline.files(source) | edition.files(source, name)
 
 
 def _copied(source: Path) -> Iterator[tuple[str, bytes]]:

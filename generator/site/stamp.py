@@ -14,14 +14,16 @@ PACKAGE = "ringfence"
 
 @dataclass(frozen=True)
 class Stamp:
-    """`date` is the newest `checked` of any fact (ISO), `digest` changes with every change of data or rules."""
+    """`date` is the newest `checked` of any fact (ISO), `digest` changes with every change of data or rules, `edition` with every change
+    of what a verdict on a page is made of."""
 
     date: str
     digest: str
     version: str
+    edition: str = ""
 
     def __str__(self) -> str:
-        return f"Data of {self.date} ({self.digest}) · program {self.version}"
+        return f"Data of {self.date} ({self.digest}) · program {self.version}" + (f" · edition {self.edition}" if self.edition else "")
 
 
 def stamp(catalogue: Mapping[str, Any], tables: Any) -> Stamp:

@@ -42,7 +42,9 @@ class Templates:
         """The Markdown of one page."""
         text = self._env.get_template(f"{page.template}.md.j2").render(page=page, **page.show)
         start, head, body = text.partition("---\n")  # the front matter of every page also tells the footer
-        return f"{start}{head}stamp: {json.dumps(str(self._stamp), ensure_ascii=False)}\n{body}"
+        told = {"stamp": str(self._stamp), "edition": self._stamp.edition, "date": self._stamp.date}
+        lines = "".join(f"{key}: {json.dumps(value, ensure_ascii=False)}\n" for key, value in told.items())
+        return f"{start}{head}{lines}{body}"
 
     def bare(self, name: str, **show) -> bytes:
         """A whole page of HTML that mkdocs takes as it is."""

@@ -1,6 +1,8 @@
 """What is kept for offline use: the whole site, small enough for a phone, and under a new version for every change of what is published."""
 
+import base64
 import gzip
+import hashlib
 import json
 import re
 from pathlib import Path
@@ -29,11 +31,26 @@ def listed(site: Path) -> dict:
     return json.loads(re.fullmatch(r"self\.OFFLINE = (.*);\n", (site / "offline-list.js").read_text(), re.DOTALL)[1])
 
 
+def sha256(path: Path) -> str:
+    return base64.b64encode(hashlib.sha256(path.read_bytes()).digest()).decode()
+
+
 def test_every_listed_file_is_there_and_nothing_a_phone_does_not_need(site):
-    files = listed(site)["files"]
-    assert all((site / file).is_file() for file in files)
-    assert set(files) == {"assets/js/data.js", "assets/css/site.css", "assets/javascripts/bundle.1.min.js", "search/search_index.json", "manifest.webmanifest",
-                          offline.PACK, offline.PLACES}
+    files, pack = listed(site)["files"], listed(site)["pack"]
+    assert set(files) == {"assets/js/data.js", "assets/css/site.css", "assets/javascripts/bundle.1.min.js", "search/search_index.json", "manifest.webmanifest"}
+    assert set(pack) == {offline.PACK, offline.PLACES}
+    assert {path: sha256(site / path) for path in files | pack} == files | pack, "each with the digest of what is there"
+
+
+def test_a_browser_that_cannot_unpack_is_given_the_pages_at_the_top_of_the_site(site):
+    assert listed(site)["pages"] == {"": sha256(site / "index.html"), "check/": sha256(site / "check/index.html")}
+
+
+def test_a_list_that_was_cut_is_no_list(site):
+    text = (site / "offline-list.js").read_text()
+    assert offline.read(text) == listed(site)
+    with pytest.raises(ValueError, match="offline-list.js is not whole"):
+        offline.read(text[:-5])
 
 
 def test_every_page_and_drawing_comes_out_of_the_pack_as_it_went_in(site):
@@ -65,7 +82,6 @@ def test_the_worker_knows_the_pack_by_the_name_it_is_written_under():
     assert f'"{offline.PACK}"' in worker and f'"{offline.PLACES}"' in worker
 
 
-def test_the_worker_deletes_only_its_own_stores_and_never_takes_over_unasked():
+def test_the_worker_deletes_only_its_own_stores():
     worker = (SOURCE / "offline/sw.js").read_text()
-    assert "name.startsWith(PREFIX)" in worker
-    assert worker.count("skipWaiting") == 1 and '"take over") self.skipWaiting()' in worker
+    assert worker.count("caches.keys()") == 1 and "(await caches.keys()).filter((name) => name.startsWith(PREFIX)" in worker
