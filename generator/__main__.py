@@ -84,6 +84,8 @@ def _parser() -> argparse.ArgumentParser:
     made.add_argument("--view", choices=("face", "solder", "plug", "side", "lead"))
     made.add_argument("--half", metavar="NAME")
     made.add_argument("--mount", choices=("cable", "panel"), help="what the half of a side view is on")
+    made = command("sheets", _sheets, "Write contact sheets of every face, side view and lead, light and dark.")
+    made.add_argument("--out", type=Path, default=Path("build/sheets"), metavar="DIR")
     made = command("docs", _docs, "Write the docs tree for mkdocs.")
     made.add_argument("--out", type=Path, default=Path("build/docs"), metavar="DIR")
     made = command("bundle", _bundle, "Write the built site as a zip file that works from a folder.", catalogue_too=False)
@@ -213,6 +215,15 @@ def _draw(options) -> int:
         print(draw(catalogue, options.id, view=options.view, half=options.half, mount=options.mount))
     except ValueError as error:
         raise BadUse(str(error)) from None
+    return 0
+
+
+def _sheets(options) -> int:
+    from generator.drawing.sheets import sheets
+
+    options.out.mkdir(parents=True, exist_ok=True)
+    for name, text in sheets(load(options.pinouts)).items():
+        (options.out / name).write_text(text, encoding="utf-8")
     return 0
 
 

@@ -10,7 +10,7 @@ from .shapes import Either, Field, ListOf, MapOf, Record
 HALVES = {
     "concentric": ("plug", "jack"), "coaxial": ("plug", "jack"), "circular": ("male", "female"), "rectangular": ("male", "female"),
 }
-SIZES = ("diameter", "length", "width", "height", "pin", "shell", "depth")
+SIZES = ("diameter", "length", "width", "height", "pin", "shell", "depth", "hole")
 SEEN = {  # what one looks for to tell a connector by eye: closed lists, so that a page can ask
     "latch": ("none", "push-tab", "thread", "screws", "bayonet", "push-pull", "twist"),
     "keyway": ("none", "slot", "ridge", "notch", "outline"),

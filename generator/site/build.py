@@ -12,7 +12,7 @@ from pathlib import Path
 from generator.catalogue.published import as_data
 from generator.catalogue.records import Catalogue
 from generator.engine.tables import tables
-from generator.site import about, bundles, cards, data, drawings, edition, embeds, guides, looks, mated, offline, qr, runs, tree, verdicts
+from generator.site import about, bundles, cards, data, drawings, edition, embeds, guides, looks, mated, offline, qr, runs, sides, tree, verdicts
 from generator.site import address as addresses
 from generator.site.address import Address
 from generator.site.glossary import Glossary
@@ -40,7 +40,7 @@ def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE, 
     judged_by, published = tables(), as_data(catalogue)
     catalogue = runs.with_sources(catalogue)
     files = bundles.joined(dict(_copied(source)))
-    for path, content in data.files(published, judged_by, mated.table(catalogue), looks.published(catalogue), rows).items():
+    for path, content in data.files(published, judged_by, mated.table(catalogue), looks.published(catalogue), rows, sides.sizes(catalogue)).items():
         files[path] = files.get(path, b"") + content  # data.js follows its reader
     files |= runs.data(catalogue)
     pictures = drawings.Drawings(catalogue)

@@ -23,9 +23,9 @@ PUBLISHED = ("from", "through", "into", "verdict", "offered", "offer", "findings
 
 
 def files(catalogue: Mapping[str, Any], tables: Mapping[str, Any], mated: Mapping[str, Any], plugs: Any,
-          rows: list[Row]) -> dict[str, bytes]:
+          rows: list[Row], sides: Mapping[str, Any] = {}) -> dict[str, bytes]:
     """The data files of the docs tree: path -> content. `catalogue`, `tables` (what the engine judges by, by name) and `plugs`
-    (what one sees of each connector) are JSON-ready."""
+    (what one sees of each connector) are JSON-ready; `sides` has the size of every side view."""
     first, printed = _fields(catalogue, printed=False), _fields(catalogue, printed=True)
     cited = _cited([first, tables])
     for name in set(first.get("sources", ())) - cited:  # no finding names it, so no page needs its title before something is printed
@@ -34,10 +34,10 @@ def files(catalogue: Mapping[str, Any], tables: Mapping[str, Any], mated: Mappin
     return {
         f"data/v{VERSION}/catalogue.json": _json({"version": VERSION, **catalogue}),
         f"data/v{VERSION}/verdicts.json": _json({"version": VERSION, "verdicts": verdicts}),
-        "assets/js/data.js": _packed("data", first) + _script({**tables, "mated": mated}),
+        "assets/js/data.js": _packed("data", first) + _script({**tables, "mated": mated, "sides": sides}),
         "assets/js/printed.js": _packed("printed", printed) + b"Ringfence.complete(Ringfence.data, Ringfence.printed);\n",
         "assets/js/table.js": _parsed("table", table(rows)),
-        "assets/js/plugs.js": _script({"plugs": plugs}),
+        "assets/js/plugs.js": _script({"plugs": plugs, "sides": sides}),
     }
 
 

@@ -11,7 +11,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup, escape
 
 from generator.catalogue.kinds import LIMITED
-from generator.site import verdicts, words
+from generator.site import sides, verdicts, words
 from generator.site.address import Address
 from generator.site.glossary import Glossary
 from generator.site.page import Page
@@ -34,7 +34,7 @@ class Templates:
             "slug": verdicts.SLUGS.__getitem__, "tally": verdicts.tally, "best": verdicts.best, "findings": findings,
             "terms": glossary.link, "source": lambda text: escape(str(escape(text))),
         }
-        env.globals |= {"grades": words.GRADES, "marks": marks, "state_of_data": stamp, "stands": address}
+        env.globals |= {"grades": words.GRADES, "marks": marks, "state_of_data": stamp, "stands": address, "side": sides.image}
         self._env = env
         self._stamp = stamp
 

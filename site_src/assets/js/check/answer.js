@@ -10,21 +10,22 @@ Ringfence.check = Ringfence.check || {};
      for that. `root` leads to the top of the site; `onturn(set)` is told when a switch is turned. In `brief`, what a frame on another page has
      room for: the verdict, the setting asked for, what to switch, cautions and the chain. */
   check.answer = function (question, root, { set = [], onturn = () => null, brief = false } = {}) {
-    const { judged, failed, mixed, unguarded } = check.judge(question), chain = check.chain(question, root);
+    const { judged, failed, mixed, unguarded } = check.judge(question), chain = check.chain(question, root), thumb = check.thumb(question);
     if (!judged) {
       const told = broken(failed, mixed ? null : question);
-      return answered([...standing(false), banner(told, question), chain, brief ? null : check.share(question, null, root)], `${told.head}. ${told.says}`);
+      return answered([...standing(false), banner(told, question), thumb, chain, brief ? null : check.share(question, null, root)], `${told.head}. ${told.says}`);
     }
     const said = [`Verdict: ${judged.verdict}.`, check.condition(judged), check.sentence(judged), judged.offer, check.marked(judged)].filter(Boolean).join(" ");
     const board = check.switchboard(judged, question, onturn), number = board ? check.position(judged, question, set) : null, care = ui.takeCare(check.careful(question));
     if (brief) {
       const asked = board && set.length ? el("div", { class: "rf-switches" }, el("div", { class: "rf-set" }, check.outcome(judged, question, number))) : null;
-      return answered([...standing(unguarded), verdict(judged), asked, better(judged, question), care, chain], said);
+      check.markThumb(thumb, check.deciding(judged)[0]);
+      return answered([...standing(unguarded), verdict(judged), thumb, asked, better(judged, question), care, chain], said);
     }
     if (board) board.show(number);
     const instead = check.remedies(judged, question, root);
     const kept = { why: why(number), share: check.share(question, judged, root, set), settings: check.settings(judged, question) };
-    const made = answered([...standing(unguarded), verdict(judged), board && board.element, better(judged, question), ...(judged.verdict === "dangerous" ? [care, instead] : [instead, care]), kept.why, check.figures(judged), kept.settings, chain, kept.share], said);
+    const made = answered([...standing(unguarded), verdict(judged), thumb, board && board.element, better(judged, question), ...(judged.verdict === "dangerous" ? [care, instead] : [instead, care]), kept.why, check.figures(judged), kept.settings, chain, kept.share], said);
     mark(number);
     return { ...made, turn };
 
@@ -46,7 +47,9 @@ Ringfence.check = Ringfence.check || {};
 
     function mark(place) {
       const number = place === null ? 0 : place;
-      check.mark(chain, judged.settings.length ? check.deciding(check.inSetting(judged, number))[0] : null);
+      const decides = judged.settings.length ? check.deciding(check.inSetting(judged, number))[0] : null;
+      check.mark(chain, decides);
+      check.markThumb(thumb, decides);
       if (board) kept.settings.querySelectorAll("tr").forEach((row, i) => (i === place ? row.setAttribute("aria-current", "true") : row.removeAttribute("aria-current")));
     }
   };
@@ -60,7 +63,8 @@ Ringfence.check = Ringfence.check || {};
   /* The first lines: the verdict, when it holds, what decides it, what to do, and the plug to take. */
   const verdict = (judged) => el("div", { class: `rf-banner rf-banner--${ui.slug(judged.verdict)}`, "data-verdict": judged.verdict },
     ui.mark(judged.verdict), el("h2", { class: "rf-answer__head", tabindex: "-1" }, ui.capital(judged.verdict)),
-    line("when", check.condition(judged)), line("says", check.sentence(judged)), line("order", judged.offer), line("plugs", check.marked(judged)));
+    line("when", check.condition(judged)), line("says", check.sentence(judged)), line("order", judged.offer), line("plugs", check.marked(judged)),
+    judged.verdict === "does not fit" ? ui.byPicture("Is it the plug you think? Compare the pictures") : null);
 
   const line = (name, words) => (words ? el("p", { class: `rf-banner__${name}` }, words) : null);
 

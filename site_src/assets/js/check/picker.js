@@ -29,7 +29,7 @@ Ringfence.check = Ringfence.check || {};
     show();
     return el("section", { class: "rf-picker", "data-step": step, "aria-label": question },
       heading, back ? button({ class: "rf-picker__back", onclick: back }, backTo) : null,
-      el("label", { class: "rf-hidden", for: "rf-search" }, "Search this list"), field,
+      el("label", { class: "rf-hidden", for: "rf-search" }, "Search this list"), field, ui.byPicture(),
       el("div", { class: "rf-picker__chips" }, chips("device", "Only this kind of device", (entry) => (QUESTIONS[step] && entry.device ? [entry.device] : [])),
         chips("family", "Only this connector", (entry) => places(entry).map(ui.family))), first || null, count, list, rest);
 
@@ -75,7 +75,7 @@ Ringfence.check = Ringfence.check || {};
 
     function row(entry) {
       const way = hint(entry);
-      return button({ class: "rf-option rf-option--drawn", "data-id": entry.id, onclick: () => onchoose(entry.id) }, check.glyphs(entry),
+      return button({ class: "rf-option rf-option--drawn", "data-id": entry.id, onclick: () => onchoose(entry.id) }, ui.sides(entry), entry.device && entry.halves === undefined && !entry.ends ? check.glyphs(entry) : null,
         el("span", { class: "rf-option__name" }, entry.name),
         el("span", { class: "rf-option__more" }, entry.ends ? ui.ends(entry) : ui.half(entry)),
         way && way.offer ? el("span", { class: "rf-option__more rf-option__order" }, way.offer) : null,

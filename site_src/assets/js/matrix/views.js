@@ -47,7 +47,7 @@ Ringfence.matrix = Ringfence.matrix || {};
       const cells = inlets.map((inlet) => [inlet, cell(outlet.id, inlet.id)]).filter(([, found]) => found);
       const body = el("ul", { class: "rf-rows" });
       return el("details", { class: "rf-group", ontoggle: fill },
-        el("summary", {}, el("span", { class: "rf-group__name" }, outlet.name),
+        el("summary", {}, ui.sides(outlet), el("span", { class: "rf-group__name" }, outlet.name),
           tally(cells.map(([, found]) => found.best))), body);
 
       function fill() {
@@ -63,7 +63,7 @@ Ringfence.matrix = Ringfence.matrix || {};
   /* Every way between two ports; each opens the check. */
   matrix.pair = function (outlet, inlet, { rows }, root, onclose) {
     const items = rows.map((row) => el("li", {}, el("a", { class: "rf-row", href: ui.address(root, outlet.id, row.through, inlet.id) },
-      ui.verdict(row.verdict),
+      ui.verdict(row.verdict), row.through.length ? el("span", { class: "rf-list__side" }, row.through.flatMap((id) => ui.shownHalves(ui.lead(id))).map((place) => ui.side(place))) : null,
       el("span", { class: "rf-row__name" }, row.through.map((id) => ui.lead(id).name).join(", then ") || "No lead, plugged straight in"),
       el("span", { class: "rf-row__why" }, row.findings.join(", ")), row.offer ? el("span", { class: "rf-row__order" }, row.offer) : null)));
     return el("dialog", { class: "rf-pair", "aria-label": "Ways between these two", onclose },
