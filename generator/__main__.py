@@ -23,7 +23,7 @@ from generator.engine.told import told
 from generator.engine.working import Working
 from generator.ledger.changes import changelog
 from generator.workshop.commands import COMMANDS as WORKSHOP
-from generator.workshop.safety import Misuse, refuse_mains
+from generator.workshop.safety import Misuse
 
 BROKEN, BAD_USE = 1, 2
 REMEMBERED = Path("build/verdicts.jsonl")  # results of earlier runs, used where nothing they rest on has changed
@@ -334,12 +334,9 @@ def _list(options) -> int:
 def _workshop(options) -> int:
     catalogue = load(options.pinouts)
     try:
-        if options.asked.of == "lead":
-            refuse_mains(options.lead)
-            _known(catalogue.leads, options.lead)
-        elif options.asked.of == "run":
+        if options.asked.of == "run":
             _known(catalogue.ports, options.start, options.target)
-            _known(catalogue.leads, *options.through)
+        _known(catalogue.leads, *options.asked.leads(options))
         data, text = options.asked.answers(catalogue, options)
     except Misuse as error:
         raise BadUse(str(error)) from None

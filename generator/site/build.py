@@ -21,6 +21,8 @@ from generator.site.other_pages import other_pages
 from generator.site.record_pages import pages as record_pages
 from generator.site.stamp import stamp
 from generator.site.templates import Templates
+from generator.site.workshop_pages import pages as workshop_pages
+from generator.workshop import kept
 
 SOURCE = Path(__file__).parents[2] / "site_src"
 COPIED = ("assets",)  # taken as they are
@@ -52,6 +54,7 @@ def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE, 
     templates = Templates((source / "templates", source), mark_sheet(), Glossary(terms), state, address)
     for page in (*record_pages(catalogue, rows, pictures.inline), *other_pages(catalogue, rows, judged_by["rulebook"]),
                  cards.page(catalogue, pictures), *runs.pages(catalogue, source / "runs"),
+                 *workshop_pages(catalogue, kept.read(source.parent / "pinouts")),
                  *guides.pages(catalogue, source / "guides", terms),
                  *about.pages(catalogue, rows, guides.read(source / "guides/contested.yaml"), guides.read(source / "guides/changes.yaml"), state)):
         if page.path in files:

@@ -35,6 +35,8 @@ GUIDES = {  # name of the page -> title, what it is about; in the order of the i
     "buying": ("Buying cable", "What the words on the packet mean, which numbers to ask for, what ten years cost."),
     "myths": ("Myths, with their numbers", "What they say about cables and hum, each with the number that kills it."),
     "meter": ("With a meter", "Telling leads and sockets apart in a minute."),
+    "making": ("Making a lead", "Stripping, soldering, strain relief, and what makes a lead fail."),
+    "testing": ("Testing leads", "Five habits, what a meter does not find, and faults by what you hear."),
     "glossary": ("Words", "Every word this site uses, said once."),
 }
 MISFIT = "does-not-mate"  # the one finding that needs no rule

@@ -7,7 +7,7 @@ from generator.site.bundles import joined, scripts_of
 
 ASSETS = {f"assets/{path}": path.encode() + b"\n" for path in (
     "js/ui/b.js", "js/ui/a.js", "js/engine/judge.js", "js/engine/explain.js", "js/engine/cases.js", "js/check/working.js", "js/check/answer.js",
-    "css/bag.css", "css/check.css", "css/records.css", "css/frame.css", "css/palette.css", "css/embed.css", "logo.svg")}
+    "css/bag.css", "css/check.css", "css/records.css", "css/frame.css", "css/palette.css", "css/embed.css", "css/workshop.css", "logo.svg")}
 
 
 def test_a_folder_is_a_script_in_name_order_and_the_working_is_apart():
@@ -20,7 +20,7 @@ def test_a_folder_is_a_script_in_name_order_and_the_working_is_apart():
 
 def test_styles_others_build_on_come_first_and_those_for_frames_stay_out():
     assert joined(ASSETS)[bundles.SITE].decode().split() == [f"css/{name}.css" for name in ("palette", "frame", "records", "check", "bag")]
-    assert joined(ASSETS)["assets/css/embed.css"] == b"css/embed.css\n" and joined(ASSETS)["assets/logo.svg"] == b"logo.svg\n"
+    assert joined(ASSETS)["assets/css/embed.css"] == b"css/embed.css\n" and joined(ASSETS)["assets/css/workshop.css"] == b"css/workshop.css\n" and joined(ASSETS)["assets/logo.svg"] == b"logo.svg\n"
 
 
 def test_every_source_is_in_what_is_published(tree):
