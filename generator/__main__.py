@@ -4,17 +4,15 @@ from __future__ import annotations
 
 import argparse
 import json
-import subprocess
 import sys
 from collections.abc import Sequence
 from dataclasses import replace
 from difflib import get_close_matches
 from pathlib import Path
 
-from generator.catalogue import Catalogue, CatalogueError, default_directory, load
-from generator.catalogue import ever
+from generator import ledger, publishing
+from generator.catalogue import Catalogue, CatalogueError, default_directory, ever, load
 from generator.catalogue.lint import lint
-from generator import ledger
 from generator.engine import Verdict, judge, routes
 from generator.engine.explain import explain
 from generator.engine.missing import missing
@@ -22,6 +20,7 @@ from generator.engine.route import remedies
 from generator.engine.told import told
 from generator.engine.working import Working
 from generator.ledger.changes import changelog
+from generator.ledger.revision import NoRevision, at_revision
 from generator.workshop.commands import COMMANDS as WORKSHOP
 from generator.workshop.safety import Misuse
 
@@ -88,22 +87,12 @@ def _parser() -> argparse.ArgumentParser:
     made.add_argument("--out", type=Path, default=Path("build/sheets"), metavar="DIR")
     made = command("docs", _docs, "Write the docs tree for mkdocs.")
     made.add_argument("--out", type=Path, default=Path("build/docs"), metavar="DIR")
-    made = command("bundle", _bundle, "Write the built site as a zip file that works from a folder.", catalogue_too=False)
-    made.add_argument("--site", type=Path, default=Path("build/site"), metavar="DIR", help="what mkdocs build wrote")
-    made.add_argument("--out", type=Path, default=Path("build/ringfence.zip"), metavar="FILE")
     made = command("ledger", _ledger, "Write the verdict of every pairing to the catalogue's verdicts folder and print what changed.")
     made.add_argument("--check", action="store_true", help="write nothing; exit 1 if the ledger is stale")
     made.add_argument("--since", metavar="REV", help="print what changed since this git revision instead of since the last write")
     made = command("interfere", _interfere, "What else gets into a run: hum, mains, radio, and what helps.", json_too=True)
     made.add_argument("file", type=Path, metavar="RUN.yaml", help="the run, described")
-    made = command("publish", _publish, "Put the built site into the folder a web host serves: whole, or not at all.", catalogue_too=False)
-    made.add_argument("folder", type=Path, metavar="FOLDER")
-    made.add_argument("--site", type=Path, default=Path("build/site"), metavar="DIR", help="what mkdocs build wrote")
-    made = command("served", _served, "Say whether the site at an address is whole, which version it is, and whether its host sends it rightly.", catalogue_too=False)
-    made.add_argument("address", metavar="ADDRESS")
-    made = command("rename", _rename, "Give a connector, assignment, port or lead another id; the old address goes on answering.")
-    made.add_argument("old", metavar="OLD")
-    made.add_argument("new", metavar="NEW")
+    publishing.add(command, _publishing)
     for name, asked in WORKSHOP.items():
         made = command(name, _workshop, asked.about, json_too=True)
         made.set_defaults(asked=asked)
@@ -235,19 +224,12 @@ def _docs(options) -> int:
     return 0
 
 
-def _bundle(options) -> int:
-    from generator.site import folder
-
-    try:
-        folder.write(options.site, options.out)
-    except FileNotFoundError as missing:
-        raise BadUse(str(missing)) from None
-    return 0
-
-
 def _ledger(options) -> int:
     catalogue, directory = load(options.pinouts), options.pinouts / "verdicts"
-    before = ledger.read(directory) if options.since is None else _at_revision(directory, options.since)
+    try:
+        before = ledger.read(directory) if options.since is None else at_revision(directory, options.since)
+    except NoRevision as why:
+        raise BadUse(str(why)) from None
     rows = [ledger.row(one) for one in ledger.judged(catalogue, REMEMBERED)]
     fresh = ledger.text(rows)
     print(changelog(before, fresh), end="")
@@ -258,52 +240,14 @@ def _ledger(options) -> int:
     return 0
 
 
-def _publish(options) -> int:
-    from generator.site.publish import NotPublished, publish
-
+def _publishing(options) -> int:
     try:
-        done = publish(options.site, options.folder)
-    except NotPublished as why:
+        text, well = options.answers(options)
+    except publishing.Refused as why:
         raise BadUse(str(why)) from None
-    print(f"Version {done.version} is in {options.folder}: {done.written} files written, {done.unchanged} were there already, {done.removed} removed.")
-    return 0
-
-
-def _served(options) -> int:
-    from generator.site import served
-
-    address = options.address if options.address.endswith("/") else f"{options.address}/"
-    try:
-        report = served.look(address)
-    except (OSError, ValueError) as fault:
-        raise BadUse(f"{address} does not answer: {getattr(fault, 'reason', None) or fault}.") from None
-    print(served.told(report))
-    return BROKEN if report.faults else 0
-
-
-def _rename(options) -> int:
-    from generator.catalogue.rename import CannotRename, rename
-
-    load(options.pinouts)  # only a whole catalogue is renamed in
-    try:
-        changed = rename(options.pinouts, options.old, options.new)
-    except CannotRename as why:
-        raise BadUse(str(why)) from None
-    print("\n".join(map(str, changed)))
-    print(f"'{options.old}' is '{options.new}' now. Guides and tables outside the catalogue may name it too: search for it, then run lint and ledger.")
-    return 0
-
-
-def _at_revision(directory: Path, revision: str) -> dict[str, str]:
-    """The ledger as it stood at a git revision."""
-    def git(*words: str) -> str:
-        found = subprocess.run(["git", "-C", str(directory), *words], capture_output=True, text=True, encoding="utf-8")
-        if found.returncode:
-            raise BadUse(found.stderr.strip())
-        return found.stdout
-
-    names = git("ls-tree", "--name-only", revision, "./").splitlines()
-    return {name: git("show", f"{revision}:./{name}") for name in names if name.endswith(".txt")}
+    if text:
+        print(text)
+    return 0 if well else BROKEN
 
 
 def _interfere(options) -> int:

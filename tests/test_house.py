@@ -18,7 +18,8 @@ MAY_IMPORT = {
     "workshop": {"catalogue", "engine", "workshop"},
     "site": {"catalogue", "engine", "ledger", "interference", "workshop", "drawing", "site"},
     "__init__": set(),
-    "__main__": {"catalogue", "engine", "ledger", "interference", "workshop", "drawing", "site"},
+    "publishing": {"catalogue", "site"},
+    "__main__": {"catalogue", "engine", "ledger", "interference", "workshop", "drawing", "site", "publishing"},
 }
 MOST_LINES = 300
 AUDIO_WORDS = (

@@ -22,6 +22,7 @@ ENGINE = Path(engine_file).parent
 RECORDS = ("connectors", "ports", "leads")
 UNASKED = {  # fields of these records that no verdict and no sentence of one is made of
     "Connector": {"recognise", "also_called", "evidence", "looks", "outside"},
+    "Half": {"sizes"},
     "Port": {"device", "circuits", "cautions", "also_called", "evidence"},
     "Lead": {"looks_like", "tell_apart", "cautions", "also_called", "evidence"},
     "Evidence": {"checked", "note"},

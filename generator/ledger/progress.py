@@ -25,5 +25,6 @@ def told(items: Iterable[Item], total: int, what: str) -> Iterator[Item]:
         now = monotonic()
         if now - last >= EVERY:
             left = (now - begun) / number * (total - number)
-            print(f"{number:,} of {total:,} {what}, about {tqdm.format_interval(left)} to go", file=sys.stderr, flush=True)
+            sys.stderr.write(f"{number:,} of {total:,} {what}, about {tqdm.format_interval(left)} to go\n")
+            sys.stderr.flush()
             last = now
