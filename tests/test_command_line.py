@@ -268,6 +268,7 @@ def test_ledger_since_a_revision(ask, small, tmp_path):
     for words in (("init", "-q"), ("add", "pinouts"), ("-c", "user.name=a", "-c", "user.email=a@b.example", "commit", "-qm", "first")):
         subprocess.run([git, "-C", tmp_path, *words], check=True)
     (small / "leads" / "block.yaml").unlink()
+    (small / "published.txt").unlink()  # as if it had never been published
     assert ask("ledger", "--since", "HEAD", "--pinouts", small) == (0, "- 1 pairings removed\n", "")
     status, printed, complained = ask("ledger", "--since", "no-such-tag", "--pinouts", small)
     assert (status, printed) == (2, "")

@@ -42,7 +42,8 @@ def _instant(assembly: Assembly, reading: Reading, at: At) -> Case:
     decides = at.decides
     if isinstance(decides, tuple):
         decides = tuple(f"net{assembly.circuit.nets[node]}" for node in decides)
-    elif decides not in capacitors.circuit.index:  # volts across a part that is not there in this instant
+    elif decides not in capacitors.circuit.index or decides in capacitors.large and reading.unit == "V":
+        # volts across a part that is not there in this instant, or is two
         decides = tuple(f"net{net}" for net in assembly.circuit.ends[assembly.circuit.index[decides]])
     return direct_case(solution, 0, 0, state, CORNER, decides, nature="instant", original=assembly.circuit)
 
@@ -50,7 +51,8 @@ def _instant(assembly: Assembly, reading: Reading, at: At) -> Case:
 def _signal(assembly: Assembly, reading: Reading, at: At) -> Case:
     circuit = assembly.bare if at.bare else assembly.circuit
     values = np.array([value_at(part, at.corner) for part in circuit.parts])
-    sources = {name: pair for name, pair in sources_of(assembly).items() if name == at.source or name.split("/")[0] == at.source}
+    # A side stands for all its devices: a lead may bring several together.
+    sources = {name: pair for name, pair in sources_of(assembly).items() if name == at.source or name.split("/")[0].rstrip("23456789") == at.source}
     drive = {part: share for place, source in sources.values() for part, share in drive_of(place, source).items()}
     return signal_case(circuit, values, assembly.states[at.state], at.corner, drive, at.hertz, at.decides, level=at.level, source=at.source)
 

@@ -59,6 +59,8 @@ TERM_ON_METER = {"surge-amps": 0, "path-gain": 0, "side-gain": 0, "over-level": 
 def metered(case, reading):
     """What the meter of a case reads, and what the reading says it should; None where sums of several cases decide."""
     across = case.volts(*case.decides) if isinstance(case.decides, tuple) else case.amps[case.circuit.index[case.decides]]
+    if reading.quantity == "supply-fed-amps" and not reading.value:
+        return None  # it gives current; only what is pushed back into it is told
     if reading.quantity in TERM_ON_METER:
         return abs(across), reading.terms[TERM_ON_METER[reading.quantity]][1]
     if reading.quantity == "polarity":
@@ -79,7 +81,7 @@ def test_every_quantity_of_the_rulebook_can_be_explained_or_needs_no_circuit(cat
     """What carries no place in the circuit is exactly what follows from what the two devices are."""
     placed = {reading.quantity for pairing in sample(150, 5) for reading in every_reading(catalogue, *pairing) if reading.at}
     assert not placed & WITHOUT_CIRCUIT
-    rare = {"lasting-volts", "lasting-amps", "lasting-reverse", "part-reverse", "unrated-amps", "unrated-watts", "unrated-reverse", "starved-volts", "polarity-turned"}
+    rare = {"lasting-volts", "lasting-amps", "lasting-reverse", "part-reverse", "unrated-amps", "unrated-watts", "unrated-reverse", "starved-volts", "polarity-turned", "pickup-treble"}
     assert {rule.quantity for rule in rules()} - placed - rare <= WITHOUT_CIRCUIT
 
 

@@ -104,8 +104,8 @@ listeners:
   main: {kind: line, between: [hot, cold], sensitivity: -10 dBV, maximum: +6 dBV, balanced: yes}
 evidence: from memory
 """,
-    "ports/plain-out-rca.yaml": "same_as: player-line-out-rca\nname: Plain output\ncircuit: {left: {use: plain-out, roles: {signal: left}}}\n",
-    "ports/plain-in-rca.yaml": "same_as: amplifier-line-in-rca\nname: Plain input\ncircuit: {left: {use: plain-in, roles: {signal: left}}}\n",
+    "ports/plain-out-rca.yaml": "same_as: player-line-out-rca\nname: Plain output\ncircuit: {main: {use: plain-out}}\n",
+    "ports/plain-in-rca.yaml": "same_as: amplifier-line-in-rca\nname: Plain input\ncircuit: {main: {use: plain-in}}\n",
     "ports/leaning-out-xlr.yaml": "same_as: mixer-line-out-xlr\nname: Leaning output\ncircuit: {main: {use: leaning-out}}\n",
     "ports/leg-in-xlr.yaml": "same_as: mixer-line-in-xlr\nname: Leg input\ncircuit: {main: {use: leg-in}}\n",
 }
@@ -182,7 +182,7 @@ def test_opening_a_balanced_screen_is_never_a_gain(wider):
     assert 20 * log10(opened / joined) == pytest.approx(4.7, abs=0.2)
     joined, opened = (balanced(wider, lead, FLOATING)[0] for lead in ("xlr-thin-5m", "xlr-thin-5m-open"))
     assert opened == pytest.approx(0.395e-3, rel=0.02), "0.400 V of common mode, 10 ohm of 10 kohm"
-    assert 20 * log10(opened / joined) > 60
+    assert 20 * log10(opened / joined) > 40, "some 55 nanovolts before, told as a hundred decibels below the signal, which is 3 uV"
 
 
 def test_every_pair_of_powerings_has_one_row_and_the_worst_comes_first():

@@ -105,7 +105,7 @@ MEETS = {
 }
 # What the finding then says.
 SAYS = {
-    "amplifier-output": "Loudspeaker amplifier of 70 W is an amplifier output, Amplifier line input is not a loudspeaker.",
+    ("amplifier-output", "amplifier-into", ""): "Loudspeaker amplifier of 70 W drives loudspeakers; Amplifier line input is not one.",
     "other-kind": "Player line output sends line, Digital audio input expects digital: not the same kind of signal.",
     "other-kind-back": "Headset with a data link sends back digital, Phone headset jack expects microphone: not the same kind of signal.",
     "nothing-listens": "Neither side sends what the other listens to: Dynamic microphone, Ribbon microphone.",
@@ -114,7 +114,8 @@ SAYS = {
     "open-path": "No complete path from Balanced headphone output to Balanced headphones.",
     "one-side-only": "Right of Headphone output does not reach Mixer line input.",
     "not-heard": "Mic of Headset has nowhere to go in Portable headphone output.",
-    "not-for-data": "RCA lead is not made for the fast edges of a digital signal; whether Digital audio input locks is luck.",
+    ("not-for-data", "slow-lead", "sent: data"): "XLR Y lead is not made for the fast edges of a digital signal; whether Lighting data input locks is luck.",
+    ("not-for-data", "slow-lead", "sent: digital"): "RCA lead is 30 m long and not made for digital signals: Digital audio input may click or drop out.",
     "reversed": "Polarity is reversed from Dynamic microphone to Mixer microphone input.",
     "screen-open": "No screen joins Dynamic microphone and Mixer microphone input: phantom has no return and interference gets in.",
     "level-not-known": "How loud Output nobody has rated is, or what Mixer line input takes, is not known.",
@@ -192,8 +193,8 @@ def test_the_verdict_tells_it(rule, wider):
     told = [finding for finding in (verdict.figures if rule.severity == "figure" else verdict.findings) if finding.id == rule.id]
     assert told
     assert not any(mark in finding.says + finding.remedy + finding.mend for finding in told for mark in "{}")
-    if rule.id in SAYS:
-        assert SAYS[rule.id] in [finding.says for finding in told]
+    for said in (SAYS[name] for name in (rule.id, key(rule)) if name in SAYS):
+        assert said in [finding.says for finding in told]
     if rule.severity in ("lossy", "dangerous"):
         assert VERDICTS.index(verdict.verdict) >= VERDICTS.index(rule.severity)
 
@@ -213,7 +214,7 @@ def test_figures_are_told_of_what_works_and_of_nothing_else(wider):
     for start, through, target in MEETS.values():
         verdict = judge(wider, start, through.split(), target)
         assert bool(verdict.figures) <= (verdict.verdict in ("safe", "lossy"))
-        assert len({figure.id for figure in verdict.figures}) == len(verdict.figures)
+        assert len({(figure.id, figure.case) for figure in verdict.figures}) == len(verdict.figures)
         assert all(finding.severity != "figure" for finding in verdict.findings)
 
 
@@ -263,8 +264,8 @@ def test_a_devices_own_supply_through_a_part_of_unknown_rating_is_dangerous(wide
     finding = max((f for f in verdict.findings if f.id == "rating-not-known"), key=lambda f: f.value)
     assert verdict.verdict == "dangerous"
     assert finding.value == pytest.approx(0.05, rel=0.01)
-    assert finding.says == ("50.1 mA flows through the supply resistor (right) of Input with a supply nobody has rated and nobody has said "
-                            "what it stands: rating not known.")
+    assert finding.says == ("50.1 mA would flow through the supply resistor (right) of Input with a supply nobody has rated, and nobody has said "
+                            "what it is rated for.")
 
 
 def test_what_a_device_does_to_its_own_parts_unplugged_is_its_makers_affair(wider):

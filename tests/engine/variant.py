@@ -113,6 +113,7 @@ circuit:
 same_as: xlr-f-to-xlr-m-100m
 name: XLR microphone lead over the hills
 length: 800 m
+confirmed: a length at which treble is lost for certain
 looks_like: []
 """,
     "leads/phone-635-ts-to-635-ts-very-long.yaml": """\

@@ -25,14 +25,16 @@ Ringfence.engine = Ringfence.engine || {};
     // An emf of what the capacitor holds
     [...capacitors.large.keys()].forEach((name, k) => { row[capacitors.circuit.index.get(name)] = held[k]; });
     const netsOf = () => (Array.isArray(decides) ? decides.map((node) => engine.net(circuit, node)) : circuit.ends[circuit.index.get(decides)]);
-    const there = !Array.isArray(decides) && capacitors.circuit.index.has(decides); // a part may be missing in this instant
+    // A part may be missing in this instant, or be two.
+    const there = !Array.isArray(decides) && capacitors.circuit.index.has(decides) && !(capacitors.large.has(decides) && reading.unit === "V");
     const read = there ? decides : netsOf().map(engine.netName);
     return engine.directCase({ ...solution, values: [row] }, closed, engine.CORNER, read, "instant", circuit);
   }
 
   function signal(assembly, reading, at) {
     const circuit = at.bare ? assembly.bare : assembly.circuit, values = engine.valuesAt(circuit, at.corner);
-    const wanted = [...engine.sourcesOf(assembly)].filter(([name, [place]]) => name === at.source || place === at.source);
+    // A side stands for all its devices: a lead may bring several together.
+    const wanted = [...engine.sourcesOf(assembly)].filter(([name, [place]]) => name === at.source || place.replace(/[2-9]+$/, "") === at.source);
     const drive = new Map(wanted.flatMap(([, [place, source]]) => [...engine.driveOf(place, source)]));
     return engine.signalCase(circuit, values, assembly.states[at.state], at.corner, drive, at);
   }
