@@ -62,7 +62,9 @@ def _direction(assembly: Assembly, signals: Signals, here: str, there: str) -> I
     sent, heard_by = outputs(assembly, here), inputs(assembly, there)
     gain = {(o.name, i.name): float(np.abs(signals.bare[o.name, i.name][MID]).min()) for o in sent for i in heard_by}
     wanted = asked(sent, heard_by)
-    pairs = [(o, i) for o, i in wanted if same_kind(o.source, i.listener)]
+    alike = comparable(sent, heard_by)
+    same = [(o, i) for o, i in wanted if same_kind(o.source, i.listener)]
+    pairs = [pair for pair in same if pair in alike] or same
     # The picture beside the sound of an audio and video socket does no harm to a lead that leaves it where it is.
     apart = next(((o, i) for o, i in wanted if not same_kind(o.source, i.listener) and (not pairs or decibels(gain[o.name, i.name]) > HEARD)), None)
     if apart:
@@ -70,7 +72,6 @@ def _direction(assembly: Assembly, signals: Signals, here: str, there: str) -> I
         yield Reading("kinds-apart", here, "signal", 1.0, "", "signal", words=words)
         return
     yield from unsuited(assembly, here, there, pairs)
-    alike = comparable(sent, heard_by)
     loudest, listening = alike[most_at(np.maximum([gain[o.name, i.name] for o, i in alike], FLOOR))[0]]
     best = decibels(gain[loudest.name, listening.name])
     size = np.abs(signals.bare[loudest.name, listening.name][MID])

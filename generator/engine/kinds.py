@@ -15,7 +15,12 @@ TRACKS = ("line", "microphone")  # inputs and outputs of a sound track, which ca
 
 def same_kind(source: Source, listener: Listener) -> bool:
     """Does this input hear what this output sends?"""
-    return _family(source.kind) == _family(listener.kind) or as_sound(source, listener)
+    return one_family(source, listener) or as_sound(source, listener)
+
+
+def one_family(source: Source, listener: Listener) -> bool:
+    """Are both sound, or else of the very same kind?"""
+    return _family(source.kind) == _family(listener.kind)
 
 
 def as_sound(source: Source, listener: Listener) -> bool:

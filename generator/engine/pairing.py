@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from generator.catalogue.records import Listener, Source
 
 from .assemble import Assembly
-from .kinds import same_kind
+from .kinds import as_sound, one_family
 
 
 @dataclass(frozen=True, eq=False)
@@ -64,5 +64,8 @@ def matched(output: Output, input: Input) -> bool:
 
 
 def comparable(sent: Sequence[Output], heard: Sequence[Input]) -> list[tuple[Output, Input]]:
-    """All pairs of one kind of signal: channels that have changed places are heard, if on the wrong side; the sound on a picture's input is not."""
-    return [(o, i) for o in sent for i in heard if same_kind(o.source, i.listener)]
+    """All pairs of one kind of signal: channels that have changed places are heard, if on the wrong side; the sound on a picture's input is not.
+    Timecode counts as sound where neither of the two has a partner of its own kind."""
+    own = [(o, i) for o in sent for i in heard if one_family(o.source, i.listener)]
+    met = {each for pair in own for each in pair}
+    return [(o, i) for o in sent for i in heard if (o, i) in own or as_sound(o.source, i.listener) and not {o, i} & met]

@@ -58,7 +58,9 @@ Ringfence.engine = Ringfence.engine || {};
     const sizes = (o, i) => signals.bare.get(engine.pair(o.name, i.name))[engine.MID].map(engine.size);
     const gain = ([o, i]) => Math.min(...sizes(o, i)), loud = (pair) => engine.decibels(gain(pair)) > HEARD;
     const asked = engine.askedPairs(sent, heardBy), same = ([o, i]) => engine.sameKind(o.source, i.listener);
-    const pairs = asked.filter(same), words = { device: named(here), other: named(there) };
+    const alike = engine.comparable(sent, heardBy), fit = asked.filter(same);
+    const own = fit.filter(([o, i]) => alike.some(([one, other]) => one === o && other === i)), pairs = own.length ? own : fit;
+    const words = { device: named(here), other: named(there) };
     // The picture beside the sound of an audio and video socket does no harm to a lead that leaves it where it is.
     const apart = asked.find((pair) => !same(pair) && (!pairs.length || loud(pair)));
     if (apart) {
@@ -67,7 +69,7 @@ Ringfence.engine = Ringfence.engine || {};
       return;
     }
     yield* engine.unsuited(assembly, here, there, pairs);
-    const alike = engine.comparable(sent, heardBy), [number] = engine.largestAt(alike.map((pair) => floored(gain(pair))));
+    const [number] = engine.largestAt(alike.map((pair) => floored(gain(pair))));
     const loudest = alike[number], best = engine.decibels(gain(loudest));
     const cause = sent.some((o) => shorted(signals, o)) ? "shorted" : "open";
     yield signal("path-gain", here, "connection", best, "dB", { words, flags: { cause }, ...arrival(signals, ...loudest) });

@@ -16,8 +16,10 @@ Ringfence.engine = Ringfence.engine || {};
   const family = (kind) => (AUDIO.includes(kind) ? "audio" : kind);
 
   /* Does this input hear what this output sends? */
-  engine.sameKind = (source, listener) =>
-    family(source.kind) === family(listener.kind) || engine.asSound(source, listener);
+  engine.sameKind = (source, listener) => engine.oneFamily(source, listener) || engine.asSound(source, listener);
+
+  /* Are both sound, or else of the very same kind? */
+  engine.oneFamily = (source, listener) => family(source.kind) === family(listener.kind);
 
   /* Timecode is a sound: it goes onto a sound track and comes back from one. */
   engine.asSound = function (source, listener) {

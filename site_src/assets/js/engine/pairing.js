@@ -34,7 +34,10 @@ Ringfence.engine = Ringfence.engine || {};
   engine.matched = (o, i) => o.source.channel === i.listener.channel;
 
   /* All pairs of one kind of signal: channels that have changed places are heard, if on the wrong side; the sound on a
-     picture's input is not. */
-  engine.comparable = (sent, heard) =>
-    every(sent, heard).filter(([o, i]) => engine.sameKind(o.source, i.listener));
+     picture's input is not. Timecode counts as sound where neither of the two has a partner of its own kind. */
+  engine.comparable = function (sent, heard) {
+    const own = ([o, i]) => engine.oneFamily(o.source, i.listener), met = new Set(every(sent, heard).filter(own).flat());
+    return every(sent, heard).filter((pair) => own(pair)
+      || (engine.asSound(pair[0].source, pair[1].listener) && !pair.some((each) => met.has(each))));
+  };
 })(Ringfence.engine);
