@@ -1,7 +1,5 @@
 """Laws of the trade that every row of the ledger keeps, read from the committed text and the records alone: nothing here is judged."""
 
-from collections import Counter
-
 import pytest
 
 from generator.catalogue import default_directory
@@ -41,9 +39,3 @@ def test_what_is_dangerous_says_what_of(lines):
 def test_what_is_safe_lacks_nothing(lines):
     """Safe may leave a device unpowered in a setting that another setting powers, and nothing else."""
     assert not [line for line in lines if line[3] == SAFE and line[4] - {"not-powered", "part-unpowered", "talkback-unpowered", "switched-off"}]
-
-
-def test_every_record_takes_part(catalogue, lines):
-    """A lead that fits nothing, or a port that nothing fits, is a slip of the pen."""
-    met = Counter(name for outlet, lead, inlet, *_ in lines for name in (outlet, *lead.split("+"), inlet))
-    assert not [lead for lead in catalogue.leads if lead not in met]

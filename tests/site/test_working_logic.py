@@ -64,7 +64,6 @@ ASKED = (
     ("console-insert-635-tip-send", ("phone-635-ts-to-xlr-m-two-core",), "digital-mic-in-xlr", "over-power"),
     ("loudspeaker-amp-out-xlr", ("two-xlr-f-to-xlr-m",), "recorder-mic-in-t-power-xlr", "over-volts"),
     ("mic-condenser-t-power-reversed-xlr", ("xlr-f-to-xlr-m-phantom-supply",), "mixer-mic-in-p12-xlr", "over-volts"),
-    ("mic-electret-stereo-35", ("phone-35-trs-jack-to-mini-xlr-4-f-two-wire",), "transmitter-mic-in-mini-xlr-4", "part-unpowered"),
     ("mic-electret-stereo-35", (), "transmitter-mic-in-35", "part-unpowered"),
     ("mic-electret-battery-xlr", ("xlr-f-to-xlr-m-t-power-block",), "mixer-mic-in-p48-xlr", "rating-not-known"),
     ("party-line-supply-two-channel-xlr", ("xlr-f-to-xlr-m-t-power-block",), "interface-mic-in-p48-combo", "rating-not-known"),
