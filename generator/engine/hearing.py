@@ -108,7 +108,8 @@ def _sides_of_pairs(signals: Signals, there: str, pairs: Sequence[tuple[Output, 
     shown = [pair for pair in pairs if pair not in free]
     for side in (0, 1):
         for one in dict.fromkeys(pair[side] for pair in free):
-            shown.append(max((pair for pair in free if pair[side] == one), key=lambda pair: relative[pair[0].name, pair[1].name]))
+            own = [pair for pair in free if pair[side] == one]
+            shown.append(own[most_at(np.array([10 ** (relative[o.name, i.name] / 20) for o, i in own]))[0]])
     for o, i in dict.fromkeys(shown):
         size = np.abs(signals.bare[o.name, i.name][MID])
         [state] = most_at(-np.maximum(size, FLOOR))

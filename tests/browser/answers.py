@@ -54,7 +54,7 @@ def shown(page) -> Shown:
     banner = page.locator(".rf-banner[data-verdict]")
     verdict, says = banner.locator("h2").inner_text().lower(), banner.locator(".rf-banner__says").inner_text()
     lines = page.locator(".rf-settings tr").all()
-    return Shown(verdict, says, [(line.locator("th").inner_text(), line.locator("td").inner_text()) for line in lines])
+    return Shown(verdict, says, [(line.locator("th").inner_text(), line.locator("td .rf-verdict").inner_text()) for line in lines])
 
 
 def listed(page):

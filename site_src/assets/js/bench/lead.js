@@ -52,7 +52,7 @@ Ringfence.bench = Ringfence.bench || {};
       ends, joins, parts: added.ids,
       network: { parts: [...laid, ...added.parts], couplings: added.couplings, limits: [...added.limits, ...ratings(laid, cable, length && length.nominal)] },
       length: length && length.nominal, cable: wiring.cable, impedance: cable && cable.impedance,
-      looks_like: [], tell_apart: "", cautions: [], also_called: [], evidence: EVIDENCE,
+      made_for: [], looks_like: [], tell_apart: "", cautions: [], also_called: [], evidence: EVIDENCE,
     };
   };
 

@@ -25,7 +25,7 @@ Ringfence.check = Ringfence.check || {};
     if (board) board.show(number);
     const instead = check.remedies(judged, question, root);
     const kept = { why: why(number), share: check.share(question, judged, root, set), settings: check.settings(judged, question) };
-    const made = answered([...standing(unguarded), verdict(judged), thumb, board && board.element, better(judged, question), ...(judged.verdict === "dangerous" ? [care, instead] : [instead, care]), kept.why, check.figures(judged), kept.settings, chain, kept.share], said);
+    const made = answered([...standing(unguarded), verdict(judged), board && board.element, thumb, better(judged, question), ...(judged.verdict === "dangerous" ? [care, instead] : [instead, care]), kept.why, check.figures(judged), kept.settings, chain, kept.share], said);
     mark(number);
     return { ...made, turn };
 

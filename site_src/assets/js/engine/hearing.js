@@ -18,7 +18,6 @@ Ringfence.engine = Ringfence.engine || {};
   const floored = (gain) => Math.max(gain, engine.FLOOR); // what is below is nothing, and no case of it is worse
 
   /* The first item of those that are largest by `key`. */
-  const most = (items, key) => items.reduce((best, one) => (key(one) > key(best) ? one : best));
 
   /* Readings in both directions between From and Into. */
   engine.signalReadings = function* (assembly, signals) {
@@ -107,7 +106,7 @@ Ringfence.engine = Ringfence.engine || {};
   function sidesOfPairs(signals, pairs, relative, best, several) {
     const free = pairs.filter(([o, i]) => several && !engine.matched(o, i));
     const nearest = [0, 1].flatMap((side) => different(free.map((pair) => pair[side]))
-      .map((one) => most(free.filter((pair) => pair[side] === one), relative)));
+      .map((one) => loudestOf(free.filter((pair) => pair[side] === one), relative)));
     const shown = different([...pairs.filter((pair) => !free.includes(pair)), ...nearest]);
     return shown.map(function ([o, i]) {
       const { at, terms } = arrival(signals, o, i), against = ["heard of the best channel", 10 ** (best / 20), "V"];
@@ -115,6 +114,9 @@ Ringfence.engine = Ringfence.engine || {};
         { words: wordsOf(o, i), at, terms: [...terms, against] });
     });
   }
+
+  /* The pair that is heard best; of those alike the first. */
+  const loudestOf = (pairs, relative) => pairs[engine.largestAt(pairs.map((pair) => 10 ** (relative(pair) / 20)))[0]];
 
   const outputWord = ({ source }) => (source.channel === engine.MAIN ? "output" : `${source.channel} output`);
 
