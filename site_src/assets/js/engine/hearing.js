@@ -17,8 +17,6 @@ Ringfence.engine = Ringfence.engine || {};
   const left = (kept) => Math.max(kept, 10 ** (SILENT / 20));
   const floored = (gain) => Math.max(gain, engine.FLOOR); // what is below is nothing, and no case of it is worse
 
-  /* The first item of those that are largest by `key`. */
-
   /* Readings in both directions between From and Into. */
   engine.signalReadings = function* (assembly, signals) {
     const start = assembly.places.get("from"), target = assembly.places.get("into");
