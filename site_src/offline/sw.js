@@ -7,11 +7,12 @@ importScripts("offline-list.js");
 const LIST = self.OFFLINE, PREFIX = "ringfence-", SCOPE = self.registration.scope;
 const KEPT = PREFIX + LIST.version; // listed files, all of one version
 const SEEN = `${KEPT}-seen`; // what else of ours was asked for while this version was kept, as last seen
-const [PACK, PLACES] = ["offline/site.pack", "offline/site.json"]; // pages and drawings, each compressed; where each one begins
+const [PACK, PLACES] = ["offline/site.pack", "offline/site.json"]; // pages, drawings and the search index, each compressed; where each one begins
+const MARK = "\x01"; // begins what stands in a packed file for a line that many files have in common
 const NEVER = ["withdrawn.json", "offline-list.js", "sw.js"]; // what tells of newer versions only ever comes from the network
 const unpacks = typeof DecompressionStream === "function";
 const WANTED = { ...LIST.files, ...(unpacks ? LIST.pack : LIST.pages) }; // path -> digest
-let places = null, checked = null, mending = null;
+let index = null, checked = null, mending = null;
 
 const own = (url) => url.startsWith(SCOPE), full = (path) => new URL(path, SCOPE).href;
 const pathOf = (url) => new URL(url).pathname.slice(new URL(SCOPE).pathname.length).replace(/(^|\/)index\.html$/, "$1");
@@ -144,19 +145,31 @@ async function kept(path) {
     if (Object.hasOwn(WANTED, path)) throw new Error(`${path} is gone`);
     return unpacks ? await unpacked(cache, path) : null;
   } catch (damage) {
-    places = null;
+    index = null;
     checked = Promise.resolve(false);
     return null;
   }
 }
 
 async function unpacked(cache, path) {
-  places = places || await (await cache.match(full(PLACES))).json();
-  if (!Object.hasOwn(places, path)) return null;
-  const [start, length] = places[path], pack = await (await cache.match(full(PACK))).blob();
+  const pack = await (await cache.match(full(PACK))).blob();
+  index = index || await indexed(cache, pack);
+  if (!Object.hasOwn(index.places, path)) return null;
+  const lines = await member(pack, index.places[path]); // all of it, before any of it is sent: it may not unpack
+  const body = lines.map((line) => (line.startsWith(MARK) ? index.common[line.slice(MARK.length)] : line)).join("\n");
+  const [, type] = Object.entries({ ".svg": "image/svg+xml", ".json": "application/json" }).find(([end]) => path.endsWith(end)) || [];
+  return new Response(body, { headers: { "Content-Type": type || "text/html; charset=utf-8" } });
+}
+
+async function indexed(cache, pack) {
+  const { lines, places } = await (await cache.match(full(PLACES))).json();
+  return { places, common: await member(pack, lines) };
+}
+
+/* The lines of one file in the pack. */
+async function member(pack, [start, length]) {
   const content = pack.slice(start, start + length).stream().pipeThrough(new DecompressionStream("gzip"));
-  const body = await new Response(content).arrayBuffer(); // all of it, before any of it is sent: it may not unpack
-  return new Response(body, { headers: { "Content-Type": path.endsWith(".svg") ? "image/svg+xml" : "text/html; charset=utf-8" } });
+  return (await new Response(content).text()).split("\n");
 }
 
 /* Fetches again what is missing or broken. Where the site no longer has it there should be a newer version; where there is neither, the worker
@@ -165,7 +178,7 @@ function mend() {
   mending = mending || (async () => {
     try {
       await put(KEPT, await Promise.all(Object.entries(WANTED).map(async ([path, digest]) => [path, await verified(path, digest, [KEPT])])));
-      places = checked = null;
+      index = checked = null;
     } catch (fault) {
       if (fault.why !== "broken") return; // no network, or no room: another time
       await self.registration.update().catch(() => null);

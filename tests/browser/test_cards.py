@@ -113,7 +113,7 @@ def test_choosing_by_ticks_and_from_the_bag(visit):
     page.get_by_role("radio", name="A4").tap()
     expect(page.locator(".rf-cards__count")).to_have_text("4 cards on 1 sheet")
     page.get_by_role("button", name="Take out: BNC jack to RCA plug adapter").tap()
-    expect(page.locator(".rf-cards__count")).to_have_text("2 cards on 1 sheet")
+    expect(page.locator(".rf-cards__count")).to_have_text("3 cards on 1 sheet")
 
 
 def test_without_an_address_there_is_no_code(visit):

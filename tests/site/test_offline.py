@@ -37,7 +37,7 @@ def sha256(path: Path) -> str:
 
 def test_every_listed_file_is_there_and_nothing_a_phone_does_not_need(site):
     files, pack = listed(site)["files"], listed(site)["pack"]
-    assert set(files) == {"assets/js/data.js", "assets/css/site.css", "assets/javascripts/bundle.1.min.js", "search/search_index.json", "manifest.webmanifest"}
+    assert set(files) == {"assets/js/data.js", "assets/css/site.css", "assets/javascripts/bundle.1.min.js", "manifest.webmanifest"}
     assert set(pack) == {offline.PACK, offline.PLACES}
     assert {path: sha256(site / path) for path in files | pack} == files | pack, "each with the digest of what is there"
 
@@ -53,10 +53,38 @@ def test_a_list_that_was_cut_is_no_list(site):
         offline.read(text[:-5])
 
 
+def unpacked(site: Path) -> dict[str, bytes]:
+    """What is in the pack of a site, read as the worker reads it."""
+    index, pack = json.loads((site / offline.PLACES).read_bytes()), (site / offline.PACK).read_bytes()
+
+    def member(place: list[int]) -> list[bytes]:
+        start, length = place
+        return gzip.decompress(pack[start:start + length]).split(b"\n")
+
+    common = member(index["lines"])
+    return {address: b"\n".join(common[int(line[1:])] if line.startswith(b"\x01") else line for line in member(place)) for address, place in index["places"].items()}
+
+
 def test_every_page_and_drawing_comes_out_of_the_pack_as_it_went_in(site):
-    places, pack = json.loads((site / offline.PLACES).read_bytes()), (site / offline.PACK).read_bytes()
-    found = {address: gzip.decompress(pack[start:start + length]) for address, (start, length) in places.items()}
-    assert found == {"": PAGE + b"index.html", "check/": PAGE + b"check/index.html", "ports/a/": PAGE + b"ports/a/index.html", "draw/port-a.svg": PAGE + b"draw/port-a.svg"}
+    assert unpacked(site) == {"": PAGE + b"index.html", "check/": PAGE + b"check/index.html", "ports/a/": PAGE + b"ports/a/index.html",
+                              "draw/port-a.svg": PAGE + b"draw/port-a.svg", "search/search_index.json": PAGE + b"search/search_index.json"}
+
+
+def test_what_many_pages_have_in_common_stands_once(site):
+    head, pages = b"<nav>The menu of every page</nav>", [site / f"ports/{name}/index.html" for name in "abcdefgh"]
+    for number, page in enumerate(pages):
+        page.parent.mkdir(exist_ok=True)
+        page.write_bytes(b"\n".join((head, b"", b"<p>%d</p>" % number, head, b"")))
+    offline.write(site)
+    assert {f"ports/{page.parent.name}/": page.read_bytes() for page in pages}.items() <= unpacked(site).items()
+    members = b"".join(gzip.decompress(member) for member in re.split(rb"(?=\x1f\x8b\x08)", (site / offline.PACK).read_bytes()) if member)
+    assert members.count(head) == 1
+
+
+def test_a_file_with_the_mark_of_the_pack_in_it_is_refused(site):
+    (site / "check/index.html").write_bytes(b"<p>\x01</p>")
+    with pytest.raises(ValueError, match="^check/index.html has a control character in it.$"):
+        offline.write(site)
 
 
 @pytest.mark.parametrize("path", ["ports/a/index.html", "draw/port-a.svg", "assets/js/data.js"])

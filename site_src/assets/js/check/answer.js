@@ -19,7 +19,7 @@ Ringfence.check = Ringfence.check || {};
     const board = check.switchboard(judged, question, onturn), number = board ? check.position(judged, question, set) : null, care = ui.takeCare(check.careful(question));
     if (brief) {
       const asked = board && set.length ? el("div", { class: "rf-switches" }, el("div", { class: "rf-set" }, check.outcome(judged, question, number))) : null;
-      check.markThumb(thumb, check.deciding(judged)[0]);
+      check.markThumb(thumb, weakest(judged, number));
       return answered([...standing(unguarded), verdict(judged), thumb, asked, better(judged, question), care, chain], said);
     }
     if (board) board.show(number);
@@ -46,13 +46,15 @@ Ringfence.check = Ringfence.check || {};
     }
 
     function mark(place) {
-      const number = place === null ? 0 : place;
-      const decides = judged.settings.length ? check.deciding(check.inSetting(judged, number))[0] : null;
+      const decides = weakest(judged, place);
       check.mark(chain, decides);
       check.markThumb(thumb, decides);
       if (board) kept.settings.querySelectorAll("tr").forEach((row, i) => (i === place ? row.setAttribute("aria-current", "true") : row.removeAttribute("aria-current")));
     }
   };
+
+  /* What decides in a setting (null: the first), with its place; null where nothing was judged. */
+  const weakest = (judged, number) => (judged.settings.length ? check.deciding(check.inSetting(judged, number || 0))[0] : null);
 
   /* How old and how sound this copy is; in a frame, where no page script is, only what is missing. */
   const standing = (unguarded) => [Ringfence.page && Ringfence.page.standing ? Ringfence.page.standing() : null, unguarded
