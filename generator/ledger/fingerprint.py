@@ -1,4 +1,7 @@
-"""What a verdict rests on, as short digests: the records involved, the rules, the engine itself. Equal digests, equal verdict."""
+"""What a verdict rests on, as short digests: the records involved, the rules, the engine itself. Equal digests, equal verdict.
+
+A whole verdict has sentences in it, a row of the ledger has none: with the digest of the engine goes one that does not see the rulebook's words.
+"""
 
 from __future__ import annotations
 
@@ -27,6 +30,7 @@ UNASKED = {  # fields of these records that no verdict and no sentence of one is
     "Lead": {"looks_like", "tell_apart", "cautions", "also_called", "evidence"},
     "Evidence": {"checked", "note"},
 }
+WORDS = {"says", "remedy", "mend", "reason", "evidence", "cite"}  # fields of a rule that are told, and decide nothing
 LENGTH = 24  # of a digest, hexadecimal digits
 
 
@@ -42,8 +46,9 @@ class Fingerprints:
         parts = (self.engine(), *(self.record(*record) for record in self.records(pairing)))
         return hashlib.sha256(" ".join(parts).encode()).hexdigest()[:LENGTH]
 
-    def engine(self) -> str:
-        return engine_digest()
+    def engine(self, words: bool = True) -> str:
+        """The digest of the engine and its rules; without `words` a sentence of the rulebook changes nothing."""
+        return engine_digest(words)
 
     def every(self) -> Mapping[tuple[str, str], str]:
         """The digest of every record a verdict may rest on."""
@@ -80,14 +85,15 @@ def _asked(value: Any) -> Any:
 
 
 @cache
-def engine_digest() -> str:
-    """A digest of the engine's rules and of the code that judges; comments, docstrings and empty lines change nothing, nor does what only shows or
-    searches."""
+def engine_digest(words: bool) -> str:
+    """A digest of the engine's rules, with their `words` or without, and of the code that judges; comments, docstrings and empty lines change
+    nothing, nor does what only shows or searches."""
     whole = hashlib.sha256()
     for path in judging():
         whole.update(_meaning(path.read_text(encoding="utf-8")).encode())
     for path in sorted(ENGINE.glob("*.yaml")):
-        whole.update(repr(yaml.safe_load(path.read_text(encoding="utf-8"))).encode())
+        rules = yaml.safe_load(path.read_text(encoding="utf-8"))
+        whole.update(repr([{name: rule[name] for name in rule if words or name not in WORDS} for rule in rules]).encode())
     return whole.hexdigest()[:LENGTH]
 
 

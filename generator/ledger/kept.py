@@ -31,7 +31,7 @@ def rows(catalogue: Catalogue, directory: Path, remembered: Path | None = None) 
     files, rested = read(directory), _read_rests(directory / RESTS_ON)
     prints = Fingerprints(catalogue)
     known = {(one["from"], tuple(one["through"]), one["into"]): one for one in rows_of(files)} if _holds(files, rested) else {}
-    if rested.get(ENGINE) != prints.engine():
+    if rested.get(ENGINE) != prints.engine(words=False):
         known = {}
     standing = lambda pairing: pairing in known and all(rested.get(record) == prints.record(*record) for record in prints.records(pairing))
     every = list(pairings(catalogue))
@@ -50,7 +50,7 @@ def keep(catalogue: Catalogue, fresh: list[Row], directory: Path) -> None:
 def rests_on(catalogue: Catalogue, files: Mapping[str, str]) -> str:
     """The text of `rests-on.tsv`."""
     prints = Fingerprints(catalogue)
-    found = {ENGINE: prints.engine(), **prints.every(), **{(FILE, name): _digest(content) for name, content in files.items()}}
+    found = {ENGINE: prints.engine(words=False), **prints.every(), **{(FILE, name): _digest(content) for name, content in files.items()}}
     return HEAD + "".join(f"{kind}\t{name}\t{digest}\n" for (kind, name), digest in sorted(found.items()))
 
 

@@ -55,7 +55,7 @@ def test_only_what_changed_is_judged(kept, changed, counted):
 def test_another_engine_judges_all(small, kept, counted, monkeypatch):
     directory, rows = kept
     counted.clear()
-    monkeypatch.setattr(fingerprint, "engine_digest", lambda: "another engine")
+    monkeypatch.setattr(fingerprint, "engine_digest", lambda words: "another engine")
     assert ledger.rows(small, directory) == rows
     assert counted == ["block", "crossed", "straight"]
 

@@ -5,6 +5,7 @@ import re
 from collections import Counter
 from importlib import import_module
 from pathlib import Path
+from shutil import copytree
 
 import pytest
 
@@ -85,7 +86,7 @@ def test_a_fingerprint_is_the_same_in_every_run(small, pinouts):
 
 def test_a_changed_engine_judges_everything_again(small, memory, counted, monkeypatch):
     ledger.judged(small, memory)
-    monkeypatch.setattr(fingerprint, "engine_digest", lambda: "another engine")
+    monkeypatch.setattr(fingerprint, "engine_digest", lambda words: "another engine")
     ledger.judged(small, memory)
     assert counted == {through: 2 for through in ALL}
 
@@ -94,6 +95,24 @@ def test_the_engine_digest_covers_code_and_rules():
     """A rule changed in the data file changes the digest as surely as a changed line of code."""
     files = {path.name for path in Path(engine_file).parent.glob("*.*") if path.suffix in (".py", ".yaml")}
     assert {"rulebook.yaml", "judge.py", "solve.py", "mate.py", "direct.py", "hearing.py"} <= files
+
+
+@pytest.mark.parametrize("old, new, verdict, row", [
+    ("  says: ", "  says: Well, ", False, True),
+    ("  reason: ", "  reason: So it is. ", False, True),
+    ("  limit: own", "  limit: 1", False, False),
+    ("  weighs: 2", "  weighs: 3", False, False),
+])
+def test_a_sentence_of_a_rule_changes_verdicts_and_no_row(tmp_path, monkeypatch, old, new, verdict, row):
+    engine = tmp_path / "engine"
+    copytree(Path(engine_file).parent, engine)
+    monkeypatch.setattr(fingerprint, "ENGINE", engine)
+    before = [fingerprint.engine_digest.__wrapped__(words) for words in (True, False)]
+    text = (engine / "rulebook.yaml").read_text("utf-8")
+    assert old in text
+    (engine / "rulebook.yaml").write_text(text.replace(old, new, 1), "utf-8")
+    after = [fingerprint.engine_digest.__wrapped__(words) for words in (True, False)]
+    assert [one == other for one, other in zip(before, after)] == [verdict, row]
 
 
 @pytest.mark.parametrize("code, same", [
