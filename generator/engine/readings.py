@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
@@ -20,9 +21,9 @@ class Named:
     channel: str = MAIN
 
     def __call__(self, places: Mapping[str, Port | Lead]) -> str:
-        """`Mixer line input`, or `left of Camera` where a device has several channels."""
-        name = short(places[self.place])
-        return name if self.channel == MAIN else f"{self.channel} of {name}"
+        """`the mixer line input`, or `the left channel of the camera` where a device has several."""
+        name = f"the {spoken(short(places[self.place]))}"
+        return name if self.channel == MAIN else f"the {side(self.channel)} of {name}"
 
 
 @dataclass(frozen=True)
@@ -71,6 +72,17 @@ class Reading:
 def short(record: Port | Lead) -> str:
     """A device's or lead's name up to its first comma: enough in a sentence that shows it in full elsewhere."""
     return record.name.split(",")[0]
+
+
+def spoken(name: str) -> str:
+    """A name inside a sentence: `mixer line input`, but `XLR lead`, `USB-C headset` and `T-power input`."""
+    return name[0].lower() + name[1:] if name[1:2].islower() else name
+
+
+def side(channel: str) -> str:
+    """`left channel`; `channel 7` for `ch7`."""
+    number = re.fullmatch(r"ch(?:annel-)?(\d+)", channel)
+    return f"channel {number[1]}" if number else f"{channel} channel"
 
 
 def part_name(record: Port | Lead, part: str) -> str | None:

@@ -66,7 +66,7 @@ MEETS = {
     ("not-for-data", "slow-lead", "sent: clock"): ("word-clock-out-bnc", "bnc-audio-long", "word-clock-in-bnc"),
     ("not-for-data", "slow-lead", "sent: digital until 10"): ("digital-out-rca", "rca-to-rca", "digital-in-rca"),
     ("not-for-data", "slow-lead", "sent: digital"): ("digital-out-rca", "rca-audio-long", "digital-in-rca"),
-    ("timecode-as-sound", "timecode-as-sound", ""): ("active-di-out-xlr", "two-xlr-f-to-35-trs-3-open", "camera-mic-in-35-timecode-left"),
+    ("timecode-as-sound", "timecode-as-sound", ""): ("timecode-out-xlr", "xlr-f-to-xlr-m-3m", "mixer-line-in-xlr"),
     ("not-heard", "unheard", ""): ("headphone-out-35", "phone-35-trrs-jack-to-35-trs-phones", "headset-lrgm"),
     ("cancels-in-mono", "mono-sum", ""): ("headphone-out-635", "phone-635-trs-to-635-trs", "mixer-line-in-635"),
     ("sides-opposed", "sides-sum", ""): ("mic-dynamic-xlr", "xlr-f-to-35-trs-balanced", "camera-mic-in-35"),
@@ -105,20 +105,20 @@ MEETS = {
 }
 # What the finding then says.
 SAYS = {
-    ("amplifier-output", "amplifier-into", ""): "Loudspeaker amplifier of 70 W drives loudspeakers; Amplifier line input is not one.",
-    "other-kind": "Player line output sends line, Digital audio input expects digital: not the same kind of signal.",
-    "other-kind-back": "Headset with a data link sends back digital, Phone headset jack expects microphone: not the same kind of signal.",
-    "nothing-listens": "Neither side sends what the other listens to: Dynamic microphone, Ribbon microphone.",
-    "not-powered": "The microphone electronics of Condenser microphone gets 0 V and needs 24 V.",
-    "nothing-comes-back": "What Headset sends back does not reach Phone headset jack.",
-    "open-path": "No complete path from Balanced headphone output to Balanced headphones.",
-    "one-side-only": "Right of Headphone output does not reach Mixer line input.",
-    "not-heard": "Mic of Headset has nowhere to go in Portable headphone output.",
-    ("not-for-data", "slow-lead", "sent: data"): "XLR Y lead is not made for the fast edges of a digital signal; whether Lighting data input locks is luck.",
-    ("not-for-data", "slow-lead", "sent: digital"): "RCA lead is 30 m long and not made for digital signals: Digital audio input may click or drop out.",
-    "reversed": "Polarity is reversed from Dynamic microphone to Mixer microphone input.",
-    "screen-open": "No screen joins Dynamic microphone and Mixer microphone input: phantom has no return and interference gets in.",
-    "level-not-known": "How loud Output nobody has rated is, or what Mixer line input takes, is not known.",
+    ("amplifier-output", "amplifier-into", ""): "The loudspeaker amplifier of 70 W drives loudspeakers, and the amplifier line input is not one.",
+    "other-kind": "The player line output sends line and the digital audio input expects digital: not the same kind of signal.",
+    "other-kind-back": "The headset with a data link sends back digital and the phone headset jack expects microphone: not the same kind of signal.",
+    "nothing-listens": "Neither side sends what the other listens to: not the dynamic microphone, and not the ribbon microphone.",
+    "not-powered": "The microphone electronics of the condenser microphone gets 0 V and needs 24 V.",
+    "nothing-comes-back": "What the headset sends back does not reach the phone headset jack.",
+    "open-path": "There is no complete path from the balanced headphone output to the balanced headphones.",
+    "one-side-only": "The right channel of the headphone output does not reach the mixer line input.",
+    "not-heard": "The mic channel of the headset has nowhere to go in the portable headphone output.",
+    ("not-for-data", "slow-lead", "sent: data"): "The XLR Y lead is not made for the fast edges of a digital signal: the lighting data input may lock or may not.",
+    ("not-for-data", "slow-lead", "sent: digital"): "The RCA lead is 30 m long and not made for digital signals: the digital audio input may click or drop out.",
+    "reversed": "Polarity is reversed from the dynamic microphone to the mixer microphone input.",
+    "screen-open": "No screen joins the dynamic microphone and the mixer microphone input: phantom has no return and interference gets in.",
+    "level-not-known": "How loud the output nobody has rated is, or what the mixer line input takes, is not known.",
 }
 
 
@@ -202,7 +202,7 @@ def test_the_verdict_tells_it(rule, wider):
 def test_a_microphone_through_a_shorting_adapter_takes_all_the_bias(wider):
     """derived: the strongest plug-in power, 5 V, through 2.2 kohm less 20 % and the 200 ohm coil: 5 / (1760 + 200) = 2.55 mA."""
     findings = judge(wider, *(lambda a, b, c: (a, [b], c))(*MEETS["bias-through-coil", "coil-amps", "feed: single"])).findings
-    assert "2.55 mA of direct current crosses the voice coil of Dynamic microphone." in [f.says for f in findings]
+    assert "2.55 mA of direct current would flow through the voice coil of the dynamic microphone." in [f.says for f in findings]
 
 
 def test_the_pad_is_named_where_it_is_too_hot(wider):
@@ -223,13 +223,13 @@ def test_the_volts_left_at_a_microphone(wider):
     44 - 0.003 x (8172 + 2200) / 2 = 28.4 V."""
     [figure] = [f for f in judge(wider, "mic-condenser-p48-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-mic-in-p48-xlr").figures if f.id == "volts-left"]
     assert figure.value == pytest.approx(44 - 0.003 * (6810 * 1.2 + 2200) / 2, rel=1e-3)
-    assert figure.says == "The microphone electronics of Condenser microphone gets 28.4 V and needs 24 V or more."
+    assert figure.says == "The microphone electronics of the condenser microphone gets 28.4 V and needs 24 V or more."
 
 
 def test_which_contacts_meet_on_the_way_in_is_told(wider):
     """common practice: a stereo plug on its way into a powered socket wipes its tip over the contacts that belong to ring and sleeve."""
     said = [f.says for f in judge(wider, "wireless-receiver-out-35", ("phone-35-trs-to-35-trs",), "camera-mic-in-35").findings]
-    assert any(text.startswith("While plugging, with the plug's tip on the jack's ring and sleeve, the plug-in power of Camera microphone input gives")
+    assert any(text.startswith("While you plug, with the plug's tip on the jack's ring and sleeve, the plug-in power of the camera microphone input gives")
                for text in said)
 
 
@@ -264,8 +264,8 @@ def test_a_devices_own_supply_through_a_part_of_unknown_rating_is_dangerous(wide
     finding = max((f for f in verdict.findings if f.id == "rating-not-known"), key=lambda f: f.value)
     assert verdict.verdict == "dangerous"
     assert finding.value == pytest.approx(0.05, rel=0.01)
-    assert finding.says == ("50.1 mA would flow through the supply resistor (right) of Input with a supply nobody has rated, and nobody has said "
-                            "what it is rated for.")
+    assert finding.says == ("50.1 mA would flow through the supply resistor (right) of the input with a supply nobody has rated, "
+                            "and what it is rated for is not known.")
 
 
 def test_what_a_device_does_to_its_own_parts_unplugged_is_its_makers_affair(wider):

@@ -27,12 +27,21 @@ Ringfence.engine = Ringfence.engine || {};
       this.channel = channel;
     }
 
-    /* `Mixer line input`, or `left of Camera` where a device has several channels. `places` is the assembly's Map. */
+    /* `the mixer line input`, or `the left channel of the camera` where a device has several. `places` is the assembly's Map. */
     among(places) {
-      const name = engine.short(places.get(this.place));
-      return this.channel === MAIN ? name : `${this.channel} of ${name}`;
+      const name = `the ${spoken(engine.short(places.get(this.place)))}`;
+      return this.channel === MAIN ? name : `the ${side(this.channel)} of ${name}`;
     }
   };
+
+  /* A name inside a sentence: `mixer line input`, but `XLR lead`, `USB-C headset` and `T-power input`. */
+  const spoken = (name) => (/^.[a-z]/.test(name) ? name[0].toLowerCase() + name.slice(1) : name);
+
+  /* `left channel`; `channel 7` for `ch7`. */
+  function side(channel) {
+    const number = /^ch(?:annel-)?(\d+)$/.exec(channel);
+    return number ? `channel ${number[1]}` : `${channel} channel`;
+  }
 
   /* A device's or lead's name up to its first comma. */
   engine.short = (record) => record.name.split(",")[0];
