@@ -23,8 +23,8 @@ RECORDS = ("connectors", "ports", "leads")
 UNASKED = {  # fields of these records that no verdict and no sentence of one is made of
     "Connector": {"recognise", "also_called", "evidence", "looks", "outside"},
     "Half": {"sizes"},
-    "Port": {"device", "circuits", "cautions", "also_called", "evidence"},
-    "Lead": {"looks_like", "tell_apart", "cautions", "also_called", "evidence"},
+    "Port": {"device", "circuits", "cautions", "also_called", "evidence", "met"},
+    "Lead": {"looks_like", "tell_apart", "cautions", "also_called", "evidence", "met"},
     "Evidence": {"checked", "note"},
 }
 LENGTH = 24  # of a digest, hexadecimal digits
