@@ -6,6 +6,7 @@ One list for every search of the site, read by assets/js/seek/. It is asked for 
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path
 from typing import Any
@@ -14,6 +15,7 @@ from generator.catalogue.records import Catalogue
 from generator.drawing import roles
 from generator.site.guides import GUIDES, read
 
+DAILY, OFTEN = 40, 12  # ports and lead ends that have a connector: from there on one meets it daily, or often
 TOOLS = {  # address -> title, other names: the pages that are neither records nor guides
     "check/": ("Check a connection", "which lead, does it work, is it safe"), "recognise/": ("What is this plug?", "identify connector, recognise plug, unknown plug, what connector"),
     "adapter/": ("I am looking at an adapter", "buy adapter, shop, unknown adapter, mystery adapter"), "bench/": ("Bench: a lead of your own", "mystery cable, custom lead, meter readings, wire it"),
@@ -26,27 +28,29 @@ TOOLS = {  # address -> title, other names: the pages that are neither records n
 
 
 def files(catalogue: Catalogue, source: Path, terms: Mapping[str, Mapping]) -> dict[str, Any]:
-    """{same: {word: what people say for it}, found: [[address, title, other names, words, how often met, contacts in a line]]}."""
+    """{same: {word: what people say for it}, found: [[address, title, other names, words, how often met, contacts in a line, device]]}."""
     return {"same": read(source / "guides" / "same_words.yaml"), "found": [list(entry) for entry in _entries(catalogue, source, terms)]}
 
 
-def _entries(catalogue: Catalogue, source: Path, terms: Mapping[str, Mapping]) -> Iterator[tuple[str, str, list[str], str, str, str]]:
+def _entries(catalogue: Catalogue, source: Path, terms: Mapping[str, Mapping]) -> Iterator[tuple]:
     called = {id: " ".join((one.name, *one.also_called)) for id, one in catalogue.connectors.items()}
+    used = Counter(port.connector for port in catalogue.ports.values()) + Counter(end.connector for lead in catalogue.leads.values() for end in lead.ends.values())
     for connector in catalogue.connectors.values():
-        yield f"connectors/{connector.id}/", connector.name, list(connector.also_called), f"pinout connector {' '.join(connector.halves)}", "", _contacts(catalogue, connector)
+        met = "daily" if used[connector.id] >= DAILY else "often" if used[connector.id] >= OFTEN else ""
+        yield f"connectors/{connector.id}/", connector.name, list(connector.also_called), f"pinout connector {' '.join(connector.halves)}", met, _contacts(catalogue, connector), ""
     for one in catalogue.assignments.values():
-        yield f"assignments/{one.id}/", one.name, list(one.also_called), f"pinout {called[one.connector]} {one.used_for}", "", ""
+        yield f"assignments/{one.id}/", one.name, list(one.also_called), f"pinout {called[one.connector]} {one.used_for}", "", "", ""
     for port in catalogue.ports.values():
-        yield f"ports/{port.id}/", port.name, list(port.also_called), f"{port.device} {called[port.connector]} {port.half} {_ways(port)}", port.met, ""
+        yield f"ports/{port.id}/", port.name, list(port.also_called), f"{port.device} {called[port.connector]} {port.half} {_ways(port)}", port.met, "", port.device
     for lead in catalogue.leads.values():
         ends = " ".join(f"{called[end.connector]} {end.half} {end.label}" for end in lead.ends.values())
-        yield f"leads/{lead.id}/", lead.name, list(lead.also_called), f"{lead.form} lead {ends}", lead.met, ""
+        yield f"leads/{lead.id}/", lead.name, list(lead.also_called), f"{lead.form} lead {ends}", lead.met, "", ""
     for name, (title, about) in GUIDES.items():
-        yield f"guides/{name}/", title, [about], _words(source / "guides" / f"{name}.md.j2"), "", ""
+        yield f"guides/{name}/", title, [about], _words(source / "guides" / f"{name}.md.j2"), "", "", ""
     for id, term in terms.items():
-        yield f"guides/glossary/#{id}", term.get("term", id.replace("-", " ")), [], " ".join(str(value) for value in term.values()), "", ""
+        yield f"guides/glossary/#{id}", term.get("term", id.replace("-", " ")), [], " ".join(str(value) for value in term.values()), "", "", ""
     for address, (title, also) in TOOLS.items():
-        yield address, title, also.split(", "), "", "", ""
+        yield address, title, also.split(", "), "", "", "", ""
 
 
 def _ways(port: Any) -> str:

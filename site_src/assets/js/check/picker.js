@@ -13,6 +13,7 @@ Ringfence.check = Ringfence.check || {};
   };
   const FORMS = ["cable", "adapter", "converter", "splitter"]; // as common as they are in a bag
   const HIDDEN = { from: "listen only", through: "leads that do not fit", into: "that do not fit" };
+  const told = ({ id, text }) => (id ? ui.port(id).name.split(",")[0] : `“${text}”`);
   const ROOT = () => document.querySelector("[data-root]")?.dataset.root ?? "";
 
   /* `choices` is {fit, not}; `hint(entry)` may give {verdict, offered, offer} to show; `beside` is what the choice will be plugged into; `first` is an extra button before the list;
@@ -48,8 +49,6 @@ Ringfence.check = Ringfence.check || {};
         el("span", { class: "rf-option__name" }, `${told(understood.from)} → ${told(understood.into)}`), el("span", { class: "rf-option__more" }, understood.from.id && understood.into.id ? "Show the ways" : "Ask me the rest")) : "");
       show();
     }
-
-    const told = ({ id, text }) => (id ? ui.port(id).name.split(",")[0] : `“${text}”`);
 
     function chips(kind, label, words) {
       return check.chips(choices.fit, label, words, (word) => { only[kind] = word; show(); });

@@ -11,9 +11,9 @@ Ringfence.check = Ringfence.check || {};
     const complete = state.from && state.into && !open;
     return el("nav", { class: `rf-steps rf-steps--${complete ? "path" : "bar"}`, "aria-label": "Your connection" },
       el("ol", {},
-        step("from", "What you have", state.from ? [ui.port(state.from)] : []),
+        step("from", complete ? "From" : "What you have", state.from ? [ui.port(state.from)] : []),
         complete ? through() : null,
-        step("into", "What it goes into", state.into ? [ui.port(state.into)] : []),
+        step("into", complete ? "Into" : "What it goes into", state.into ? [ui.port(state.into)] : []),
         complete ? null : through()));
 
     function step(name, label, chosen) {

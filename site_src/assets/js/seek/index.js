@@ -5,10 +5,11 @@ Ringfence.seek = Ringfence.seek || {};
 /* The search in people's words: sizes, plurals, signs and hyphens made alike, words that mean one thing made one word, slips of a key or two forgiven.
    MiniSearch (MIT licence, in a-minisearch.js) keeps the index; what is looked through is generator/site/sought.py's list. */
 (function (seek) {
-  const FIELDS = { name: 5, also: 4, words: 1, text: 0.4 };
-  const KINDS = { connectors: 1.7, assignments: 0.9, ports: 1.1, leads: 0.8, guides: 1.5 }; // what people mean more often
+  const FIELDS = { name: 5, device: 4, also: 4, words: 1, text: 0.4 };
+  const KINDS = { connectors: 2.4, assignments: 0.9, ports: 1.1, leads: 0.8, guides: 2.4 }; // what people mean more often
   const MET = { daily: 1.7, often: 1.3 };
   const SMALL = new Set("a an and the of for with my is it on or that this what which how do does i to into in at from your can be not no use need have has".split(" "));
+  const PLUGS = "male female plug jack socket trs ts trrs mono stereo connector".split(" "), DEVICES = new Set("loudspeaker headphone video".split(" "));
   let index = null, same = null;
 
   /* [pattern, the one word], longer sayings first. */
@@ -32,9 +33,9 @@ Ringfence.seek = Ringfence.seek || {};
   function ready() {
     if (index) return index;
     index = new MiniSearch.default({ fields: Object.keys(FIELDS), storeFields: ["kind", "met"], tokenize: seek.words, processTerm: (word) => word });
-    index.addAll(Ringfence.sought.found.map(([id, name, also, words, met]) => {
+    index.addAll(Ringfence.sought.found.map(([id, name, also, words, met, , device]) => {
       const [kind] = id.split("/"), guide = kind === "guides";
-      return { id, name, also: also.join(" | "), words: guide ? "" : words, text: guide ? words : "", kind, met };
+      return { id, name, also: also.join(" | "), words: guide ? "" : words, text: guide ? words : "", kind, met, device };
     }));
     return index;
   }
@@ -42,7 +43,7 @@ Ringfence.seek = Ringfence.seek || {};
   const HOW = {
     boost: FIELDS, prefix: (word, at, all) => at === all.length - 1 && word.length > 1, weights: { prefix: 0.35, fuzzy: 0.25 },
     fuzzy: (word) => (/\d/.test(word) || word.length < 5 ? false : word.length < 7 ? 1 : 2),
-    boostDocument: (id, word, { kind, met }) => (KINDS[kind] || 1.1) * (MET[met] || 1) * (id.includes("#") ? 0.5 : 1),
+    boostDocument: (id, word, { kind, met }) => (KINDS[kind] || 1) * (MET[met] || 1) * (id.includes("#") ? 0.5 : 1),
   };
 
   /* What is found, best first: [{id, score, also}]; `id` is an address. Everything asked for, else as much of it as anything has. */
@@ -61,7 +62,13 @@ Ringfence.seek = Ringfence.seek || {};
     return { id, score, also: also || null, loose: Object.keys(match).length };
   }
 
-  let byId = null;
+  /* Is nothing said but what plug it is? */
+  seek.plugOnly = function (text) {
+    plugs = plugs || new Set([...PLUGS, ...Ringfence.sought.found.filter(([id]) => id.startsWith("connectors/")).flatMap(([, name]) => seek.words(name))].filter((word) => !DEVICES.has(word)));
+    return seek.words(text).every((word) => plugs.has(word));
+  };
+
+  let byId = null, plugs = null;
   seek.entry = function (id) {
     byId = byId || new Map(Ringfence.sought.found.map((entry) => [entry[0], entry]));
     return byId.get(id);

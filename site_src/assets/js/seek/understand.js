@@ -9,6 +9,8 @@ Ringfence.seek = Ringfence.seek || {};
   const ENDING = /(?:\s+(?:lead|cable|adapter|adaptor|please|\?))+$/;
   const NEAR = 0.5; // of the best score: still meant
   const OTHERS = 6;
+  const TURNED = 1.15; // how much better it has to be the other way round: "headphones into laptop"
+  const AKIN = { headphone: ["line"], instrument: ["microphone"], line: ["headphone"] }; // what else an end is meant for, where nothing has its own kind
 
   /* {from, into}, each {text, id, others}; null where it is no question of two ends. `id` is null where several are meant alike. */
   seek.understand = function (typed) {
@@ -30,9 +32,9 @@ Ringfence.seek = Ringfence.seek || {};
 
   function meant(one, two) {
     const ends = [found("sources", one), found("listeners", two)], turned = [found("sources", two), found("listeners", one)];
-    const sure = ([a, b]) => (a.length && b.length ? Math.min(a[0].score, b[0].score) : 0);
+    const sure = ([a, b]) => (a.length && b.length ? a[0].score + b[0].score : 0);
     if (!sure(ends) && !sure(turned)) return null;
-    const back = sure(turned) > 1.5 * sure(ends), [outlets, inlets] = back ? turned : ends, [first, last] = back ? [two, one] : [one, two];
+    const back = sure(turned) > TURNED * sure(ends), [outlets, inlets] = back ? turned : ends, [first, last] = back ? [two, one] : [one, two];
     const [from, into] = [near(outlets), near(inlets)], kinds = (ids, channels) => new Set(ids.flatMap((id) => Ringfence.data.ports[id][channels].map(({ kind }) => kind)));
     const sent = kinds(from, "sources"), taken = kinds(into, "listeners");
     return { from: one_of(first, suited(from, "sources", taken)), into: one_of(last, suited(into, "listeners", sent)) };
@@ -42,14 +44,15 @@ Ringfence.seek = Ringfence.seek || {};
 
   /* Of several that are meant, those of a kind the other end has, where there are such. */
   function suited(ids, channels, kinds) {
-    const fit = ids.filter((id) => Ringfence.data.ports[id][channels].some(({ kind }) => kinds.has(kind)));
-    return fit.length ? fit : ids;
+    const have = (wanted) => ids.filter((id) => Ringfence.data.ports[id][channels].some(({ kind }) => wanted.has(kind)));
+    const [own, akin] = [have(kinds), have(new Set([...kinds].flatMap((kind) => AKIN[kind] || [])))];
+    return own.length ? own : akin.length ? akin : ids;
   }
 
   /* One thing: the only one found, or the only one of them that one meets daily, or often where none is daily. */
   function one_of(text, ids) {
     const met = (how) => ids.filter((id) => Ringfence.data.ports[id].met === how), [daily, often] = [met("daily"), met("often")];
-    const sure = ids.length === 1 ? ids : daily.length ? daily : often;
+    const sure = ids.length === 1 ? ids : seek.plugOnly(text) ? [] : daily.length ? daily : often;
     const id = sure.length === 1 ? sure[0] : null;
     return { text, id, others: ids.filter((other) => other !== id).slice(0, OTHERS) };
   }
