@@ -1,6 +1,6 @@
 """What a phone keeps to answer without a network: the whole site, written down when mkdocs has built it.
 
-Scripts, styles and the search index are kept as they are. Every page and every drawing goes into one file, each compressed by itself, with an
+Scripts and styles are kept as they are. Every page and every drawing goes into one file, each compressed by itself, with an
 index of where it begins: a phone makes a handful of requests in place of two thousand, and keeps a seventh of the bytes. sw.js reads it.
 Each file stands in the list with its digest, so that nothing of another version is ever kept under this one's name. The version is a digest
 of everything kept, so any change of what is published makes a new one.
@@ -17,8 +17,8 @@ from fnmatch import fnmatch
 from pathlib import Path
 
 LIST, PACK, PLACES = "offline-list.js", "offline/site.pack", "offline/site.json"
-LOOSE = ("assets/*", "search/search_index.json", "manifest.webmanifest")
-LEFT_OUT = ("*.map", "*/lunr/*", "assets/css/embed*.css")  # for who works on the theme, for other languages, for frames
+LOOSE = ("assets/*", "manifest.webmanifest")
+LEFT_OUT = ("*.map", "assets/javascripts/*", "assets/css/embed*.css")  # for who works on the theme, the theme's own search, for frames
 PACKED = ("*index.html", "draw/*.svg", "qr/*.svg")
 FRAMES = "embed/*"  # shown on other people's pages, where there is a network
 MANIFEST = {

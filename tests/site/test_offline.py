@@ -37,7 +37,7 @@ def sha256(path: Path) -> str:
 
 def test_every_listed_file_is_there_and_nothing_a_phone_does_not_need(site):
     files, pack = listed(site)["files"], listed(site)["pack"]
-    assert set(files) == {"assets/js/data.js", "assets/css/site.css", "assets/javascripts/bundle.1.min.js", "search/search_index.json", "manifest.webmanifest"}
+    assert set(files) == {"assets/js/data.js", "assets/css/site.css", "manifest.webmanifest"}
     assert set(pack) == {offline.PACK, offline.PLACES}
     assert {path: sha256(site / path) for path in files | pack} == files | pack, "each with the digest of what is there"
 

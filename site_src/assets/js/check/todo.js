@@ -16,7 +16,7 @@ Ringfence.check = Ringfence.check || {};
   function beats(judged, question) {
     if (!Ringfence.ways) return null;
     const [best] = Ringfence.ways.of(question.from, question.into).filter((way) => ui.works(way) && way.through.every(check.carried));
-    return best && Ringfence.ways.better(best, { ...decided(judged), through: question.through }) ? best : null;
+    return best && Ringfence.ways.better(best, { ...decided(judged), ...question }) ? best : null;
   }
 
   /* That no single lead does better is what a person came to hear. */

@@ -16,7 +16,7 @@ Ringfence.seek = Ringfence.seek || {};
   function sayings() {
     if (same) return same;
     const pairs = Object.entries(Ringfence.sought.same).flatMap(([word, said]) => said.map((one) => [one.toLowerCase(), word]));
-    const escaped = (text) => text.replace(/[.*+?^${}()|[\]\\/]/g, "\\$&").replace(/ /g, "[\\s-]*");
+    const escaped = (text) => text.replace(/[.*+?^${}()|[\]\\/]/g, "\\$&").replace(/ /g, "[\\s,-]*");
     same = pairs.sort((a, b) => b[0].length - a[0].length).map(([said, word]) => [new RegExp(`(?<![a-z0-9.])${escaped(said)}s?(?![a-z0-9])`, "g"), ` ${word.replace(/ /g, "_")} `]);
     return same;
   }
@@ -46,12 +46,18 @@ Ringfence.seek = Ringfence.seek || {};
     boostDocument: (id, word, { kind, met }) => (KINDS[kind] || 1) * (MET[met] || 1) * (id.includes("#") ? 0.5 : 1),
   };
 
+  /* Who names two ends, or a thing that has two, means a lead. */
+  const LEADS = new Set("lead adapter splitter attenuator extension isolator changer".split(" "));
+  const HOW_TO = /\b(?:test|check|buy|mak|repair|mend|solder|broken|choos|measur)/i; // then a guide or a tool
+  const meansLead = (typed) => !HOW_TO.test(typed) && (/ to /.test(typed) || seek.words(typed).some((word) => LEADS.has(word)));
+  const leading = { ...HOW, boostDocument: (id, word, stored) => HOW.boostDocument(id, word, stored) * ({ leads: 5, connectors: 0.5, guides: 0.6 }[stored.kind] || 1) };
+
   /* What is found, best first: [{id, score, also}]; `id` is an address. Everything asked for, else as much of it as anything has. */
   seek.find = function (typed, filter = () => true) {
     if (!seek.words(typed).length) return [];
-    const all = ready().search(typed, { ...HOW, combineWith: "AND", filter });
+    const how = meansLead(typed) ? leading : HOW, all = ready().search(typed, { ...how, combineWith: "AND", filter });
     if (all.length) return all.map(told);
-    const some = ready().search(typed, { ...HOW, combineWith: "OR", filter }), most = Math.max(0, ...some.map(({ queryTerms }) => queryTerms.length));
+    const some = ready().search(typed, { ...how, combineWith: "OR", filter }), most = Math.max(0, ...some.map(({ queryTerms }) => queryTerms.length));
     return some.filter(({ queryTerms }) => queryTerms.length === most).map(told);
   };
 

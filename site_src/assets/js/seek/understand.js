@@ -9,8 +9,11 @@ Ringfence.seek = Ringfence.seek || {};
   const ENDING = /(?:\s+(?:lead|cable|adapter|adaptor|please|\?))+$/;
   const NEAR = 0.5; // of the best score: still meant
   const OTHERS = 6;
+  const CLEAR = 1.1; // times as good as the next: meant alone
+  const AS_GOOD = 0.9; // of the best score: not passed over for being rarer
   const TURNED = 1.15; // how much better it has to be the other way round: "headphones into laptop"
-  const AKIN = { headphone: ["line"], instrument: ["microphone"], line: ["headphone"] }; // what else an end is meant for, where nothing has its own kind
+  const HEARS = /(?:phones|buds|cans|iems?|speakers?|monitors?|wedges?)$/; // "headphones into laptop": what one plugs in is what listens
+  const AKIN = { headphone: ["line"], instrument: ["microphone"], line: ["headphone"], microphone: [] }; // what else an end is meant for, where nothing has its own kind
 
   /* {from, into}, each {text, id, others}; null where it is no question of two ends. `id` is null where several are meant alike. */
   seek.understand = function (typed) {
@@ -31,28 +34,32 @@ Ringfence.seek = Ringfence.seek || {};
   const found = (channels, text) => [...seek.among(ports(channels), text)].map(([id, { score }]) => ({ id, score }));
 
   function meant(one, two) {
-    const ends = [found("sources", one), found("listeners", two)], turned = [found("sources", two), found("listeners", one)];
-    const sure = ([a, b]) => (a.length && b.length ? a[0].score + b[0].score : 0);
-    if (!sure(ends) && !sure(turned)) return null;
-    const back = sure(turned) > TURNED * sure(ends), [outlets, inlets] = back ? turned : ends, [first, last] = back ? [two, one] : [one, two];
-    const [from, into] = [near(outlets), near(inlets)], kinds = (ids, channels) => new Set(ids.flatMap((id) => Ringfence.data.ports[id][channels].map(({ kind }) => kind)));
-    const sent = kinds(from, "sources"), taken = kinds(into, "listeners");
-    return { from: one_of(first, suited(from, "sources", taken)), into: one_of(last, suited(into, "listeners", sent)) };
+    const [drives, hears] = ["sources", "listeners"].map((channels) => [one, two].map((text) => found(channels, text))), best = ([first]) => (first ? first.score : 0);
+    const turned = (HEARS.test(one) && hears[0].length && drives[1].length) || best(hears[0]) > TURNED * best(drives[0]) && best(drives[1]) >= best(hears[1]) / TURNED;
+    const [first, last, outlets, inlets] = turned ? [two, one, drives[1], hears[0]] : [one, two, drives[0], hears[1]];
+    if (!outlets.length || !inlets.length) return null;
+    const [from, into] = [suited(outlets, "sources", kinds(near(inlets), "listeners")), suited(inlets, "listeners", kinds(near(outlets), "sources"))];
+    return { from: one_of(first, from), into: one_of(last, into) };
   }
 
-  const near = (list) => list.filter(({ score }) => score >= NEAR * list[0].score).map(({ id }) => id);
+  const near = (list) => list.filter(({ score }) => score >= NEAR * list[0].score);
+  const kinds = (list, channels) => new Set(list.flatMap(({ id }) => Ringfence.data.ports[id][channels].map(({ kind }) => kind)));
+  const daily = (list) => list.some(({ id }) => Ringfence.data.ports[id].met === "daily");
 
-  /* Of several that are meant, those of a kind the other end has, where there are such. */
-  function suited(ids, channels, kinds) {
-    const have = (wanted) => ids.filter((id) => Ringfence.data.ports[id][channels].some(({ kind }) => wanted.has(kind)));
-    const [own, akin] = [have(kinds), have(new Set([...kinds].flatMap((kind) => AKIN[kind] || [])))];
-    return own.length ? own : akin.length ? akin : ids;
+  /* Of those that are meant, the ones of a kind the other end has; of all that are found, if need be. What one meets daily is not passed over for a rarer one. */
+  function suited(list, channels, wanted) {
+    const have = (some, these) => some.filter(({ id }) => Ringfence.data.ports[id][channels].some(({ kind }) => these.has(kind)));
+    const close = near(list), akin = new Set([...wanted].flatMap((kind) => AKIN[kind] || [])), sound = close.some(({ id }) => Ringfence.data.ports[id][channels].some(({ kind }) => AKIN[kind]));
+    const own = [have(close, wanted), have(close, akin), [...wanted].some((kind) => AKIN[kind]) ? [] : have(list, wanted)].find((some) => some.length);
+    const rarer = own && sound && wanted.size === 1 && wanted.has("line") && daily(close) && !daily(own) && own[0].score < AS_GOOD * close[0].score;
+    return !own || rarer ? close : own;
   }
 
   /* One thing: the only one found, or the only one of them that one meets daily, or often where none is daily. */
-  function one_of(text, ids) {
+  function one_of(text, list) {
+    const ids = list.map(({ id }) => id), clear = list.length > 1 && list[0].score > CLEAR * list[1].score;
     const met = (how) => ids.filter((id) => Ringfence.data.ports[id].met === how), [daily, often] = [met("daily"), met("often")];
-    const sure = ids.length === 1 ? ids : seek.plugOnly(text) ? [] : daily.length ? daily : often;
+    const sure = ids.length === 1 ? ids : seek.plugOnly(text) ? [] : clear ? [ids[0]] : daily.length ? daily : often;
     const id = sure.length === 1 ? sure[0] : null;
     return { text, id, others: ids.filter((other) => other !== id).slice(0, OTHERS) };
   }

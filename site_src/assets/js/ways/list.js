@@ -4,14 +4,14 @@ Ringfence.ways = Ringfence.ways || {};
 
 /* The answer to "I have this, it goes into that": the ways, best first, drawn small, each with its mark and what it loses. */
 (function (ways, ui) {
-  const { el } = ui, check = Ringfence.check;
+  const { el } = ui, check = Ringfence.check || {};
   const SHOWN = 4;
   const kinds = (channels) => ui.listed([...new Set(channels.map(({ kind }) => kind))]);
 
   /* {element, announce} for a question {from, into}. Where no single lead works, chains are looked for at once. */
   ways.list = function (question, root) {
     const found = ways.of(question.from, question.into), good = found.filter(ui.works), bad = found.filter((way) => !ui.works(way));
-    const said = sentence(question, found), harm = bad.filter(({ verdict }) => verdict === "dangerous"), dead = bad.filter(({ verdict }) => verdict !== "dangerous");
+    const said = ways.sentence(question, found), harm = bad.filter(({ verdict }) => verdict === "dangerous"), dead = bad.filter(({ verdict }) => verdict !== "dangerous");
     const head = el("h2", { class: "rf-answer__head", tabindex: "-1" }, good.length ? "Which lead?" : "No single lead works");
     const further = ways.speak(question.from, question.into) ? chains(question, root, good) : null;
     const element = el("section", { class: "rf-ways", "aria-label": "Ways" },
@@ -27,7 +27,7 @@ Ringfence.ways = Ringfence.ways || {};
   };
 
   /* The first sentence: does it work, what with, what is lost. */
-  function sentence({ from, into }, found) {
+  ways.sentence = function ({ from, into }, found) {
     const [best] = found;
     if (!ways.speak(from, into)) return `${brief(from)} sends ${kinds(ui.port(from).sources)}; ${brief(into)} takes ${kinds(ui.port(into).listeners)}. No lead turns one into the other.`;
     if (!best) return "The plugs do not fit, and no single lead joins these two.";
@@ -36,8 +36,8 @@ Ringfence.ways = Ringfence.ways || {};
     if (best.verdict === "safe") return `Works: ${take}.`;
     if (best.verdict === "lossy") return `Works, but ${ui.listed(ways.losses(best.findings).slice(0, 3))}: ${take}.`;
     if (best.verdict === "no signal") return `Nothing is heard through any single lead: ${ui.listed(ways.losses(best.findings).slice(0, 2))}.`;
-    return `Do not connect these: ${ui.listed(ways.losses(best.findings).slice(0, 2))} through every lead that fits.`;
-  }
+    return `No single lead does this without harm: ${ui.listed(ways.losses(best.findings).slice(0, 2))}.`;
+  };
 
   const brief = (id) => `The ${ui.port(id).name.split(",")[0].replace(/^[A-Z](?=[a-z])/, (first) => first.toLowerCase())}`;
 
@@ -56,7 +56,7 @@ Ringfence.ways = Ringfence.ways || {};
   /* Two and three leads in a row: at once where no single lead works, else on request. */
   function chains(question, root, good) {
     return check.further(question, (found) => {
-      const better = ways.ranked(found.filter((way) => way.through.length > 1).map((way) => ({ ...way, findings: check.deciding(way).map(({ id }) => id) })));
+      const better = ways.ranked(found.filter((way) => way.through.length > 1).map((way) => ({ ...question, ...way, findings: check.deciding(way).map(({ id }) => id) })));
       return better.length ? el("ol", { class: "rf-ways__list" }, better.map((way, i) => item(way, question, root, !good.length && i === 0))) : null;
     }, { atOnce: !good.length });
   }
