@@ -9,8 +9,7 @@ Ringfence.seek = Ringfence.seek || {};
   const ENDING = /(?:\s+(?:lead|cable|adapter|adaptor|please|\?))+$/;
   const NEAR = 0.5; // of the best score: still meant
   const OTHERS = 6;
-  const CLEAR = 1.1; // times as good as the next: meant alone
-  const AS_GOOD = 0.9; // of the best score: not passed over for being rarer
+  const CLEAR = 1.3, BETTER = 1.1; // times as good as the next: meant alone, where several are met daily, and where not
   const TURNED = 1.15; // how much better it has to be the other way round: "headphones into laptop"
   const HEARS = /(?:phones|buds|cans|iems?|speakers?|monitors?|wedges?)$/; // "headphones into laptop": what one plugs in is what listens
   const AKIN = { headphone: ["line"], instrument: ["microphone"], line: ["headphone"], microphone: [] }; // what else an end is meant for, where nothing has its own kind
@@ -39,7 +38,8 @@ Ringfence.seek = Ringfence.seek || {};
     const [first, last, outlets, inlets] = turned ? [two, one, drives[1], hears[0]] : [one, two, drives[0], hears[1]];
     if (!outlets.length || !inlets.length) return null;
     const [from, into] = [suited(outlets, "sources", kinds(near(inlets), "listeners")), suited(inlets, "listeners", kinds(near(outlets), "sources"))];
-    return { from: one_of(first, from), into: one_of(last, into) };
+    const start = one_of(first, from, []), [sure] = from.filter(({ id }) => id === start.id);
+    return { from: start, into: one_of(last, into, sure ? [sure] : []) };
   }
 
   const near = (list) => list.filter(({ score }) => score >= NEAR * list[0].score);
@@ -51,16 +51,26 @@ Ringfence.seek = Ringfence.seek || {};
     const have = (some, these) => some.filter(({ id }) => Ringfence.data.ports[id][channels].some(({ kind }) => these.has(kind)));
     const close = near(list), akin = new Set([...wanted].flatMap((kind) => AKIN[kind] || [])), sound = close.some(({ id }) => Ringfence.data.ports[id][channels].some(({ kind }) => AKIN[kind]));
     const own = [have(close, wanted), have(close, akin), [...wanted].some((kind) => AKIN[kind]) ? [] : have(list, wanted)].find((some) => some.length);
-    const rarer = own && sound && wanted.size === 1 && wanted.has("line") && daily(close) && !daily(own) && own[0].score < AS_GOOD * close[0].score;
+    const rarer = own && sound && wanted.has("line") && daily(close) && !own.some(({ id }) => Ringfence.data.ports[id].met);
     return !own || rarer ? close : own;
   }
 
-  /* One thing: the only one found, or the only one of them that one meets daily, or often where none is daily. */
-  function one_of(text, list) {
-    const ids = list.map(({ id }) => id), clear = list.length > 1 && list[0].score > CLEAR * list[1].score;
-    const met = (how) => ids.filter((id) => Ringfence.data.ports[id].met === how), [daily, often] = [met("daily"), met("often")];
-    const sure = ids.length === 1 ? ids : seek.plugOnly(text) ? [] : clear ? [ids[0]] : daily.length ? daily : often;
-    const id = sure.length === 1 ? sure[0] : null;
-    return { text, id, others: ids.filter((other) => other !== id).slice(0, OTHERS) };
+  const direct = (one, two) => one.connector === two.connector || Boolean(Ringfence.ui.mated(one, two)); // of one plug, or straight in
+
+  /* One thing, of those that are meant: the only one; the only one that one meets daily, unless a rarer one fits the words clearly better; of several such the
+     one that has the other end's plug. */
+  function one_of(text, list, other) {
+    const ids = list.map(({ id }) => id), met = (how) => list.filter(({ id }) => Ringfence.data.ports[id].met === how), [often, seldom] = [met("daily"), met("often")];
+    const straight = (some) => (other.length === 1 ? some.filter(({ id }) => direct(Ringfence.data.ports[other[0].id], Ringfence.data.ports[id])) : []);
+    const [plain, rare] = [straight(often), straight(seldom.length ? seldom : list)];
+    const sure = () => {
+      if (list.length === 1) return list;
+      if (seek.plugOnly(text)) return [];
+      if (often.length === 1) return list[0].score > BETTER * often[0].score ? [list[0]] : often;
+      if (often.length) return plain.length === 1 ? plain : list[0].score > CLEAR * list[1].score ? [list[0]] : [];
+      return list[0].score > BETTER * list[1].score ? [list[0]] : rare.length === 1 ? rare : seldom;
+    };
+    const found = sure(), id = found.length === 1 ? found[0].id : null;
+    return { text, id, others: ids.filter((one) => one !== id).slice(0, OTHERS) };
   }
 })(Ringfence.seek);
