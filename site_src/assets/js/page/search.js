@@ -15,7 +15,6 @@ Ringfence.page = Ringfence.page || {};
 
   const top = new URL("../../", own), onDisc = location.protocol === "file:";
   const at = (address) => new URL(onDisc ? address.replace(/\/(?=#|$)/, "/index.html") : address, top).href;
-  field.setAttribute("role", "searchbox");
   field.addEventListener("focus", () => { open.checked = true; load(); });
   field.addEventListener("input", load);
   field.form?.addEventListener("submit", (event) => event.preventDefault());

@@ -87,9 +87,10 @@ Ringfence.seek = Ringfence.seek || {};
     return byId.get(id);
   };
 
-  /* Of some records (ports, leads, connectors) those that are found: id -> {place, score, also}. */
+  /* Of some records (ports, leads, connectors) those that are found: id -> {place, score, also}; null where the list is of something else. */
   seek.among = function (entries, typed) {
     const kind = (entry) => (entry.ends ? "leads" : entry.device ? "ports" : "connectors"), addresses = new Map(entries.map((entry) => [`${kind(entry)}/${entry.id}/`, entry.id]));
+    if (![...addresses.keys()].some(seek.entry)) return null;
     return new Map(seek.find(typed, ({ id }) => addresses.has(id)).map(({ id, ...more }, place) => [addresses.get(id), { place, ...more }]));
   };
 })(Ringfence.seek);
