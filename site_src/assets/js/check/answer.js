@@ -27,7 +27,7 @@ Ringfence.check = Ringfence.check || {};
     const instead = check.remedies(judged, question, root);
     const kept = { why: why(number), share: check.share(question, judged, root, set), settings: check.settings(judged, question) };
     const now = el("div", { class: "rf-actions rf-now" }, check.shareNow(question, `${ui.capital(judged.verdict)}. ${check.sentence(judged)}`, root, set));
-    const made = answered([...standing(unguarded), verdict(judged, question), board && board.element, better(judged, question), check.todo(judged, question, root), thumb, now,
+    const made = answered([...standing(unguarded), verdict(judged, question), board && board.element, better(judged, question), check.todo?.(judged, question, root), thumb, now,
       ...(judged.verdict === "dangerous" ? [care, instead] : [instead, care]), kept.why, folded("What you get, in numbers", check.figures(judged)), folded("Setting by setting", kept.settings),
       chain, kept.share], said);
     mark(number);
@@ -62,12 +62,12 @@ Ringfence.check = Ringfence.check || {};
   const standing = (unguarded) => [Ringfence.page && Ringfence.page.standing ? Ringfence.page.standing() : null, unguarded
     ? el("p", { class: "rf-standing__news" }, "Worked out here only: the table this answer is held against did not load. Load this page again before you rely on it.") : null];
 
-  const answered = (parts, announce) => ({ element: el("section", { class: "rf-answer", "aria-label": "Answer" }, parts.flat()), announce });
+  const answered = (parts, announce) => ({ element: el("section", { class: "rf-answer", "aria-label": "Answer" }, parts.flat()), announce }); // what is missing is left out by el
 
   /* The first lines: the verdict, when it holds, what decides it, what to do, and the plug to take. */
   const verdict = (judged, question) => el("div", { class: `rf-banner rf-banner--${ui.slug(judged.verdict)}`, "data-verdict": judged.verdict },
     ui.mark(judged.verdict), el("h2", { class: "rf-answer__head", tabindex: "-1" }, ui.capital(judged.verdict)),
-    line("means", check.means(judged)), line("when", check.condition(judged)), line("says", check.sentence(judged)), line("order", judged.offer), line("plugs", check.marked(judged)), line("best", check.best(judged, question)),
+    line("means", check.means?.(judged)), line("when", check.condition(judged)), line("says", check.sentence(judged)), line("order", judged.offer), line("plugs", check.marked(judged)), line("best", check.best?.(judged, question)),
     judged.verdict === "does not fit" ? ui.byPicture("Is it the plug you think? Compare the pictures") : null);
 
   /* The third layer: a part under its heading, closed. Its own heading says the same and is left to those who open it. */
