@@ -445,6 +445,7 @@ def test_a_supply_of_three_positions_is_a_list(visit):
 def test_a_safe_answer_tells_what_you_get(visit, size):
     page = visit("check/#from=mic-condenser-p48-xlr&through=xlr-f-to-xlr-m-3m&into=mixer-mic-in-p48-xlr", size=size)
     told = page.locator(".rf-got [data-figure]")
+    page.get_by_text("What you get, in numbers").click()
     expect(told.first).to_be_visible()
     names = [one.get_attribute("data-figure") for one in told.all()]
     assert {"volts-left", "room-at-the-top", "hum-held-back", "load-seen"} <= set(names)

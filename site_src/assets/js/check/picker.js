@@ -44,7 +44,7 @@ Ringfence.check = Ringfence.check || {};
     function sought() {
       if (!Ringfence.seek) ui.later("seek").then((loaded) => { if (loaded && typed) sought(); });
       const understood = Ringfence.seek && typed && onask ? Ringfence.seek.understand(typed) : null;
-      found = Ringfence.seek && typed ? Ringfence.seek.among(choices.fit, understood ? (understood[step] || understood.from).text : typed) : null;
+      found = Ringfence.seek && typed ? Ringfence.seek.among([...choices.fit, ...choices.not.map(({ entry }) => entry)], understood ? (understood[step] || understood.from).text : typed) : null;
       asked.replaceChildren(understood ? button({ class: "rf-option rf-option--asked", onclick: () => onask(understood) },
         el("span", { class: "rf-option__name" }, `${told(understood.from)} → ${told(understood.into)}`), el("span", { class: "rf-option__more" }, understood.from.id && understood.into.id ? "Show the ways" : "Ask me the rest")) : "");
       show();
