@@ -142,6 +142,7 @@ def _port(id: str, tree: Map, context: Context) -> records.Port:
         follows=tree.text("follows") == "yes",
         circuits=tuple(dict.fromkeys(instance.text("use") for instance in instances.values())),
         cautions=tree.texts("cautions"),
+        met=tree.map("met").text("how_often") or "",
         also_called=tree.texts("also_called"),
         evidence=known,
     )
@@ -172,6 +173,7 @@ def _lead(id: str, tree: Map, context: Context) -> records.Lead:
         made_for=tree.texts("made_for"),
         tell_apart=tree.text("tell_apart", ""),
         cautions=tree.texts("cautions"),
+        met=tree.map("met").text("how_often") or "",
         also_called=tree.texts("also_called"),
         evidence=known,
     )

@@ -22,6 +22,7 @@ SIGNALS = (
 )
 PARTS = {"resistor": "ohm", "capacitor": "F", "inductor": "H", "emf": "V", "sink": "A", "clamp": "V", "wire": None}
 LIMITED = {"volts": "V", "reverse": "V", "amps": "A", "watts": "W"}
+HOW_OFTEN = ("daily", "often")  # how often one meets a port or a lead at work; left out: seldom
 POWERINGS = ("earthed", "insulated", "battery")  # mains with an earthed case, double-insulated mains, a battery or nothing
 RESERVED = ("use", "roles", "same_as")  # keys of an instance that are not parameters
 
@@ -48,6 +49,11 @@ def _file(kind: str, fields: dict[str, Field]) -> Record:
     same_as = Field(Ref(kind), "a record of the same kind that supplies all keys not written here")
     named = {"name": need(_words, "what people call it"), "same_as": same_as}
     return Record(named | fields | _evidence(required=True), evidence=True)
+
+
+def _met() -> Field:
+    shape = Record({"how_often": need(Choice(HOW_OFTEN), "how often one meets it at work"), **_evidence()}, evidence=True)
+    return Field(shape, "how common it is: lists show it before what is met more seldom")
 
 
 def _length(positive: bool = False) -> Amount:
@@ -239,6 +245,7 @@ _port = _file("ports", {
     "follows": Field(_yes_no, "does the device find out which way round a reversible plug sits, and follow"),
     "cautions": Field(_list, "warnings for the page"),
     "also_called": Field(_list, "other names"),
+    "met": _met(),
 })
 _end = Record({
     "connector": need(Ref("connectors"), "the connector"),
@@ -260,6 +267,7 @@ _lead = _file("leads", {
     "tell_apart": Field(_words, "how to tell them apart"),
     "cautions": Field(_list, "warnings for the page"),
     "also_called": Field(_list, "other names"),
+    "met": _met(),
 })
 _sources = MapOf(Record({
     "title": need(_words, "its title"),

@@ -234,6 +234,7 @@ class Port:
     evidence: Evidence
     powered_by: tuple[str, ...] = ()
     follows: bool = False
+    met: str = ""  # how often at work: daily, often, or nothing said
 
 
 @dataclass(frozen=True)
@@ -276,6 +277,7 @@ class Lead:
     also_called: tuple[str, ...]
     evidence: Evidence
     made_for: tuple[str, ...] = ()  # kinds of signal its parts are made for, beyond small ones
+    met: str = ""  # how often at work: daily, often, or nothing said
 
 
 @dataclass(frozen=True)

@@ -7,6 +7,7 @@ from collections.abc import Callable, Mapping
 from .nodes import Map, Place, Text, Unusable
 from .problems import Problems
 
+_OWN = ("met",)  # how common a record is says nothing of those made after it
 _EVIDENCE = ("evidence", "cite", "checked", "note")  # one statement: whoever grades anew does not inherit the old source
 
 
@@ -49,7 +50,7 @@ def _report_cycle(records: Mapping[str, Map], path: tuple[str, ...], start: str,
 
 def merge(base: Map, own: Map) -> Map:
     """`own` over `base`. The result stands where `base` stands: a key missing in both is missing there."""
-    left_out = _EVIDENCE if "evidence" in own else ()
+    left_out = (*_OWN, *(_EVIDENCE if "evidence" in own else ()))
     entries = {key: value for key, value in base.entries.items() if key not in left_out and key != "same_as"}
     keys = {key: base.keys[key] for key in entries}
     for key, value in own.entries.items():

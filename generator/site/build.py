@@ -12,7 +12,7 @@ from pathlib import Path
 from generator.catalogue.published import as_data
 from generator.catalogue.records import Catalogue
 from generator.engine.tables import tables
-from generator.site import about, bundles, cards, data, drawings, edition, embeds, guides, looks, mated, offline, qr, runs, sides, tree, verdicts
+from generator.site import about, bundles, cards, data, drawings, edition, embeds, guides, looks, mated, offline, qr, runs, sides, sought, tree, verdicts
 from generator.site import address as addresses
 from generator.site.address import Address
 from generator.site.glossary import Glossary
@@ -44,11 +44,13 @@ def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE, 
     files = bundles.joined(dict(_copied(source)))
     for path, content in data.files(published, judged_by, mated.table(catalogue), looks.published(catalogue), rows, sides.sizes(catalogue)).items():
         files[path] = files.get(path, b"") + content  # data.js follows its reader
+    terms = guides.read(source / "guides/glossary.yaml")
+    files["assets/js/seek.js"] = files.get("assets/js/seek.js", b"") + data.script({"sought": sought.files(catalogue, source, terms)})
     files |= runs.data(catalogue)
     pictures = drawings.Drawings(catalogue)
     drawn = pictures.files()
     files |= drawn | dict(qr.files(catalogue, address))
-    terms, state = guides.read(source / "guides/glossary.yaml"), stamp(published, judged_by)
+    state = stamp(published, judged_by)
     name = edition.edition(files, source)
     files, state = edition.marked(files, name), replace(state, edition=name)
     templates = Templates((source / "templates", source), mark_sheet(), Glossary(terms), state, address)

@@ -34,10 +34,10 @@ def files(catalogue: Mapping[str, Any], tables: Mapping[str, Any], mated: Mappin
     return {
         f"data/v{VERSION}/catalogue.json": _json({"version": VERSION, **catalogue}),
         f"data/v{VERSION}/verdicts.json": _json({"version": VERSION, "verdicts": verdicts}),
-        "assets/js/data.js": _packed("data", first) + _script({**tables, "mated": mated, "sides": sides}),
+        "assets/js/data.js": _packed("data", first) + script({**tables, "mated": mated, "sides": sides}),
         "assets/js/printed.js": _packed("printed", printed) + b"Ringfence.complete(Ringfence.data, Ringfence.printed);\n",
         "assets/js/table.js": _parsed("table", table(rows)),
-        "assets/js/plugs.js": _script({"plugs": plugs, "sides": sides}),
+        "assets/js/plugs.js": script({"plugs": plugs, "sides": sides}),
     }
 
 
@@ -90,7 +90,8 @@ def _packed(name: str, values: Mapping[str, Any]) -> bytes:
     return b"Ringfence." + name.encode() + b" = Ringfence.unpacked(" + _literal({key: packed(value) for key, value in values.items()}) + b");\n"
 
 
-def _script(values: Mapping[str, Any]) -> bytes:
+def script(values: Mapping[str, Any]) -> bytes:
+    """A script that puts values on `Ringfence`, by name."""
     lines = [b'"use strict";\nwindow.Ringfence = window.Ringfence || {};\n']
     return b"".join([*lines, *(b"Ringfence." + name.encode() + b" = " + _literal(value) + b";\n" for name, value in values.items())])
 

@@ -105,7 +105,7 @@ def test_changed_to_what_names_nothing(visiting, place):
 def test_what_is_no_question_begins_anew(visiting, hash):
     visiting.goto("about:blank")
     visiting.goto(f"check/{hash}")
-    expect(visiting.get_by_role("heading", name="What do you plug from?")).to_be_visible()
+    expect(visiting.get_by_role("heading", name="What have you got?")).to_be_visible()
     assert visiting.locator(".rf-banner").count() == 0
     nothing_ran(visiting)
 

@@ -273,10 +273,10 @@ def test_no_room_for_the_newer_version_is_said_and_the_old_one_stays(phone, host
     page = phone.open(CHECK)
     keep(page)
     host.publish("B")
-    grown = (built["B"] / "search/search_index.json").read_bytes() + b" " * 40_000_000
+    grown = (built["B"] / "assets/js/seek.js").read_bytes() + b" " * 40_000_000
     listed = offline.read((built["B"] / "offline-list.js").read_text())
-    listed["files"]["search/search_index.json"] = offline.digest(grown)
-    host.replaced = {"search/search_index.json": grown, "offline-list.js": f"self.OFFLINE = {json.dumps(listed)};\n".encode()}
+    listed["files"]["assets/js/seek.js"] = offline.digest(grown)
+    host.replaced = {"assets/js/seek.js": grown, "offline-list.js": f"self.OFFLINE = {json.dumps(listed)};\n".encode()}
     quota(page, host, 3 * size(built["A"]))
     updated(page)
     expect(page.locator(".rf-answer .rf-standing")).to_contain_text("A newer version could not be kept: this device has no room for it. Free some space")

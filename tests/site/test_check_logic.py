@@ -57,7 +57,7 @@ def run(expression: str, before: str = ""):
     ("#from=mic&through=cable&into=desk", {"from": "mic", "through": ["cable"], "into": "desk", "set": [], "unknown": []}),
     ("#from=mic&through=cable,cable&into=desk", {"from": "mic", "through": ["cable", "cable"], "into": "desk", "set": [], "unknown": []}),
     ("#from=mic&through=&into=desk", {"from": "mic", "through": [], "into": "desk", "set": [], "unknown": []}),
-    ("#from=mic&into=desk", {"from": "mic", "through": [], "into": "desk", "set": [], "unknown": []}),
+    ("#from=mic&into=desk", {"from": "mic", "through": None, "into": "desk", "set": [], "unknown": []}),
     ("#from=mic", {"from": "mic", "through": None, "into": None, "set": [], "unknown": []}),
     ("", {"from": None, "through": None, "into": None, "set": [], "unknown": []}),
     ("#from=old-mic", {"from": "mic", "through": None, "into": None, "set": [], "unknown": []}),

@@ -7,7 +7,7 @@ Ringfence.check = Ringfence.check || {};
   const SHOWN = 80; // a hostile address may be long; a person needs only its beginning
   const MOST = 8; // leads in a row; the work grows with every one, and a hostile address must not stop the page
 
-  /* {from, through, into, set, unknown}: ids that live in the catalogue, through null while not chosen, [] for no lead;
+  /* {from, through, into, set, unknown}: ids that live in the catalogue, through null where no lead is asked about, [] for none at all;
      `set` lists [switch, position] as they are written; what they name is for the answer to tell. `unknown` lists texts that name nothing. */
   check.read = function (hash) {
     const asked = new URLSearchParams(hash.replace(/^#/, ""));
@@ -28,7 +28,7 @@ Ringfence.check = Ringfence.check || {};
       if (texts.length > MOST) unknown.push(`${texts.length} leads in a row; ${MOST} are the most that are worked out`);
       else through = texts.map((text) => known("leads", text));
       if (through && through.includes(null)) through = null; // never judge a connection with one lead silently left out
-    } else if (from && into) through = [];
+    }
     const set = (asked.get("set") || "").split(",", MOST).map((one) => one.split(":", 2)).filter(([name, position]) => name && position);
     return { from, through, into, set, unknown };
   };

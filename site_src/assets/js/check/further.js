@@ -6,11 +6,12 @@ Ringfence.check = Ringfence.check || {};
 (function (check, ui) {
   const { el, button } = ui;
 
-  /* A button that starts the search. `offered(found)` makes the list of what was found, or null. */
-  check.further = function (question, offered) {
+  /* A button that starts the search, or the search `atOnce`. `offered(found)` makes the list of what was found, or null. */
+  check.further = function (question, offered, { atOnce = false } = {}) {
     const place = el("div", { class: "rf-further" }), told = el("p", { class: "rf-form__note", role: "status" });
     let stop = () => null;
-    place.append(button({ class: "rf-button rf-button--quiet", onclick: start }, "Look for two or three leads in a row"));
+    if (atOnce) ui.seen(start);
+    else place.append(button({ class: "rf-button rf-button--quiet", onclick: start }, "Look for two or three leads in a row"));
     return place;
 
     function start() {

@@ -25,14 +25,14 @@ window.Ringfence = window.Ringfence || {};
       return;
     }
     root.replaceChildren(whole ? check.answer({ from, through, into }, up, { set, brief: true }).element : nothing(unknown));
-    document.getElementById("rf-embed-open").href = whole ? `${up}check/${check.write({ from, through, into, set })}` : `${up}check/`;
+    document.getElementById("rf-embed-open").href = whole || (from && into) ? `${up}check/${check.write({ from, through, into, set })}` : `${up}check/`;
     document.title = `${whole ? `${ui.port(from).name} into ${ui.port(into).name}` : "Check a connection"} - Ringfence`;
     root.querySelectorAll("a").forEach((link) => Object.assign(link, { target: "_blank", rel: "noopener" }));
   }
 
   const nothing = (unknown) => ui.el("div", { class: "rf-unknown", role: "alert" },
     unknown.slice(0, 5).map((text) => ui.el("p", {}, "Not found: ", ui.el("code", {}, text))),
-    ui.el("p", {}, unknown.length ? "Nothing here goes by that id, so there is no answer for this address." : "This address names no whole connection: from, through and into."));
+    ui.el("p", {}, unknown.length ? "Nothing here goes by that id, so there is no answer for this address." : "This address names no whole connection: from, through and into. Open the check to see which lead to take."));
 
   document.addEventListener("DOMContentLoaded", start);
 })(Ringfence.check, Ringfence.ui);
