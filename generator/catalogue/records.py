@@ -10,14 +10,16 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from .asked import Ask, Question
 from .outside import Outside
 
 GRADES = ("standard", "published", "common practice", "derived", "from memory")
+OWN = "your manual"  # what somebody read in the manual of one device: evidence in their own files, never in the catalogue
 
 
 @dataclass(frozen=True)
 class Evidence:
-    """How a fact is known: one of GRADES, the sources it cites, when it was last checked (ISO date), a remark."""
+    """How a fact is known: one of GRADES or OWN, the sources it cites, when it was last checked (ISO date), a remark."""
 
     grade: str
     cite: tuple[str, ...] = ()
@@ -234,6 +236,8 @@ class Port:
     evidence: Evidence
     powered_by: tuple[str, ...] = ()
     follows: bool = False
+    asks: tuple[Ask, ...] = field(default=(), repr=False)  # decides no verdict: what a manual may put in the place of what stands here
+    same_as: str | None = field(default=None, repr=False)  # the port whose keys it takes
 
 
 @dataclass(frozen=True)
@@ -298,3 +302,5 @@ class Catalogue:
     leads: Mapping[str, Lead]
     sources: Mapping[str, Reference]
     retired: Mapping[str, tuple[str, ...]]  # old id -> successors
+    questions: Mapping[str, Question] = field(default_factory=dict)
+    local: tuple[str, ...] = ()  # ids of ports and leads that stand in somebody's own files
