@@ -11,21 +11,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from .asked import Ask, Question
+from .evidence import GRADES, OWN, Evidence
 from .outside import Outside
 
-GRADES = ("standard", "published", "common practice", "derived", "from memory")
-OWN = "your manual"  # what somebody read in the manual of one device: evidence in their own files, never in the catalogue
-
-
-@dataclass(frozen=True)
-class Evidence:
-    """How a fact is known: one of GRADES or OWN, the sources it cites, when it was last checked (ISO date), a remark."""
-
-    grade: str
-    cite: tuple[str, ...] = ()
-    checked: str | None = None
-    note: str | None = None
-
+__all__ = ["GRADES", "OWN", "Ask", "Evidence", "Question"]  # further records, from modules of their own
 
 @dataclass(frozen=True)
 class Quantity:
