@@ -17,7 +17,7 @@ MAY_IMPORT = {
     "drawing": {"catalogue", "engine", "drawing"},
     "workshop": {"catalogue", "engine", "workshop"},
     "own": {"catalogue", "own"},
-    "site": {"catalogue", "engine", "ledger", "interference", "workshop", "drawing", "site"},
+    "site": {"catalogue", "engine", "ledger", "interference", "workshop", "drawing", "own", "site"},
     "__init__": set(),
     "publishing": {"catalogue", "site"},
     "terminal": {"catalogue", "engine"},

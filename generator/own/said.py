@@ -23,8 +23,8 @@ MEGA = ("M", "Mohm", "Mohms")  # the one prefix whose letter counts: a small m i
 ANSWERS = ("yes", "no", "silent")
 SHOWN = {"V": "63 V", "A": "10 mA", "W": "0.5 W", "ohm": "200 ohm"}
 NUMBER = r"[+-]?(?:\d+(?:\.\d+)?|\.\d+)"
-WHOLE = re.compile(rf"({NUMBER})(?:\s*(?:\.\.|to)\s*({NUMBER}))?\s*([A-Za-z][A-Za-z/]*(?: re 1 ?[Vv]/[Pp]a)?)?")
-BOTH_WAYS = re.compile(r"(?<![\d.])[1-9]\d{0,2},\d{3}(?!\d)")  # thousands or a decimal comma: nobody can tell
+WHOLE = re.compile(rf"({NUMBER})(?:\s*(?:\.\.|to)\s*({NUMBER}))?\s*([A-Za-z][A-Za-z/]*(?: re 1 ?[Vv]/[Pp]a)?)?", re.ASCII)
+BOTH_WAYS = re.compile(r"(?<![\d.])[1-9]\d{0,2},\d{3}(?!\d)", re.ASCII)  # thousands or a decimal comma: nobody can tell
 
 
 class Nonsense(ValueError):
@@ -68,10 +68,10 @@ def _read(text: str, question: Question) -> tuple[str, str, str]:
     if BOTH_WAYS.search(text):
         one = BOTH_WAYS.search(text)[0]
         raise Nonsense(f"{text}? {one} may be {one.replace(',', '')} or {one.replace(',', '.')}: write one of them.")
-    plain = re.sub(r"(\d),(?=\d)", r"\1.", re.sub("[\u2212\u2013\u2014]", "-", text))
+    plain = re.sub(r"([0-9]),(?=[0-9])", r"\1.", re.sub("[\u2212\u2013\u2014]", "-", text))
     plain = re.sub("[\u03a9\u2126\u03c9]", "ohm", re.sub("[\u00b5\u03bc]", "u", plain))
     if question.unit == "ohm":
-        plain = re.sub(r"^(\d+)([kKMR])(\d+)( ?ohms?)?$", r"\1.\3 \2", plain)
+        plain = re.sub(r"^([0-9]+)([kKMR])([0-9]+)( ?ohms?)?$", r"\1.\3 \2", plain)
     match = WHOLE.fullmatch(plain)
     if not match:
         raise Nonsense(f"Write a number and its unit, such as {SHOWN[question.unit]}.")

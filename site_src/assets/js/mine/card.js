@@ -20,7 +20,7 @@ Ringfence.mine = Ringfence.mine || {};
       refused.length ? el("p", { class: "rf-own__fault" }, `Not used any more: ${refused.map(({ id, reason }) => `${id} (${reason})`).join("; ")}`) : null,
       el("div", { class: "rf-actions" },
         base.sources.length ? el("a", { class: "rf-button rf-button--quiet", href: `${root}check/#from=${device.id}` }, "Check from it") : null,
-        base.listeners.length ? el("a", { class: "rf-button rf-button--quiet", href: `${root}check/${base.sources.length ? "#into=" : "#into="}${device.id}` }, "Check into it") : null, carried(device, tell)),
+        base.listeners.length ? el("a", { class: "rf-button rf-button--quiet", href: `${root}check/#into=${device.id}` }, "Check into it") : null, carried(device, tell)),
       edit(device, tell), hand(device));
   };
 

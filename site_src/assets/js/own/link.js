@@ -5,7 +5,7 @@ Ringfence.own = Ringfence.own || {};
 /* Devices in an address: #v=1&device=mixer-line-out-xlr~My+mixer~main.highest-volts-at-output:63_V, one `device` each. What is no device is told and left out. */
 (function (own, ui) {
   const VERSION = "1", MOST = 20, LONGEST = 1500; // devices, characters of one
-  own.LINK_MOST = 2000; // characters of an address that a code on paper still holds
+  own.LINK_MOST = 1000; // characters of an address that a phone still reads off a screen as a code
 
   own.writeDevices = (devices) => `#v=${VERSION}${devices.map(({ base, name, answers }) => `&device=${encodeURIComponent([base, name.replaceAll("~", "-"),
     ...Object.entries(answers).map(([id, typed]) => `${id}:${typed.replaceAll(" ", "_")}`)].join("~"))}`).join("")}`;
