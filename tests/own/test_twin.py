@@ -21,7 +21,7 @@ from .random_numbers import sets
 sys.path.insert(0, str(Path(__file__).parents[1] / "site"))
 from front import run, scripts  # noqa: E402
 
-SETS, JUDGED = 2000, 160  # sets of numbers; of these, how many are judged as well
+SETS, JUDGED = 2000, 60  # sets of numbers; of these, how many are judged as well
 OWN = scripts("engine", "ui/dom.js", "ui/words.js", "ui/catalogue.js", "own/quantity.js", "own/said.js", "own/apply.js")
 TELL = """(() => { const { own } = Ringfence; return %s.map(({ port, answers, chain }) => {
   const asks = own.asksOf(port), told = Object.entries(answers).map(([id, typed]) => { const ask = asks.find((one) => one.id === id), read = own.said(typed, ask, own.question(ask)); return [id, read.reason ? { reason: read.reason } : read.silent ? null : read.text]; });
@@ -42,10 +42,10 @@ def asked(catalogue):
     """The sets, some with a cheap connection to judge."""
     draw, chosen, left = random.Random(7), sets(catalogue, SETS, 15), JUDGED
     rows = list(lines.rows(lines.read(default_directory() / "verdicts")))
-    small = {name for name, port in catalogue.ports.items() if len(port.network.parts) < 20}
+    small = {name for name, port in catalogue.ports.items() if len(port.network.parts) < 10}
     ways = {}
     for one in rows:
-        if {one["from"], one["into"]} <= small and one["from"] != one["into"] and all(len(catalogue.leads[name].network.parts) < 30 for name in one["through"]):
+        if {one["from"], one["into"]} <= small and one["from"] != one["into"] and all(len(catalogue.leads[name].network.parts) < 12 for name in one["through"]):
             ways.setdefault(one["from"], []).append(one)
     made = []
     for one in chosen:
