@@ -18,7 +18,6 @@ GRADES = {
     "common practice": "what the trade does; no single source",
     "derived": "worked out from other facts",
     "from memory": "known, but no page found yet",
-    "your manual": "read in the manual of one device by whoever typed it",
 }
 ROLES = {
     "hot": "hot (+)", "cold": "cold (−)", "bias": "bias supply", "mic": "microphone",
