@@ -62,7 +62,7 @@ def test_a_danger_that_rests_on_something_else_stays_and_says_so(visit):
     expect(page.locator(".rf-banner__own")).to_have_text(re.compile(r"Your number, −20 dBV, does not settle it: what decides is the output capacitor of the .* leg"))
 
 
-@pytest.mark.parametrize("number, why", [("4800", "Phantom is 48 V"), ("4,800", "may be 4800 or 4.800"), ("63 apples", "Write a number and its unit"), ("", "Type the number first")])
+@pytest.mark.parametrize("number, why", [("4800", "Phantom is 48 V"), ("4,800", "may be 4800 or 4.800"), ("63 apples", "'apples' is no unit here"), ("", "Type the number first")])
 def test_nonsense_is_refused_with_the_reason_and_nothing_is_lost(visit, number, why):
     page = visit(address(*CHAIN))
     typed(page, number)
