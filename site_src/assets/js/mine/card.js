@@ -10,13 +10,13 @@ Ringfence.mine = Ringfence.mine || {};
   /* `tell(words, fault)` shows the page anew. */
   mine.card = function (device, root, tell) {
     const base = ui.port(device.base), { used, refused } = own.changed(base, device.answers), open = { name: device.name };
-    const title = el("h2", {}, own.mark("safe"), el("span", {}, device.name));
+    const title = el("h2", {}, own.mark(), el("span", {}, device.name));
     return el("section", { "aria-label": device.name, "data-device": device.id }, title,
-      el("p", { class: "rf-mine__base" }, "A ", el("a", { href: `${root}ports/${encodeURIComponent(device.base)}/` }, base.name), ", but for:"),
+      el("p", { class: "rf-mine__base" }, "Class: ", el("a", { href: `${root}ports/${encodeURIComponent(device.base)}/` }, base.name), ". What differs:"),
       own.outdated(device) ? el("p", { class: "rf-own__fault", role: "status" }, "This class has changed since you typed your numbers. They still stand; look through the rest. ",
         button({ class: "rf-own__out", "data-key": `seen ${device.id}`, onclick: () => tell("Noted", own.change(device.id, {})) }, "I have")) : null,
       used.length ? el("dl", { class: "rf-mine__numbers" }, used.map(({ ask, question, shown }) => el("div", {}, el("dt", {}, question.asks),
-        el("dd", {}, el("strong", {}, own.pretty(shown)), el("span", {}, ` ${own.GRADE}${ask.value ? `; catalogue: ${own.catalogue(ask)}, ${ask.evidence.grade}` : ""}`))))) : el("p", {}, "nothing yet: type a number where it decides."),
+        el("dd", {}, el("strong", {}, own.pretty(shown)), el("span", {}, ` ${own.GRADE}${ask.value ? `; catalogue: ${own.catalogue(ask)}, ${ask.evidence.grade}` : ""}`))))) : el("p", {}, "Nothing yet: type a number where it decides."),
       refused.length ? el("p", { class: "rf-own__fault" }, `Not used any more: ${refused.map(({ id, reason }) => `${id} (${reason})`).join("; ")}`) : null,
       el("div", { class: "rf-actions" },
         base.sources.length ? el("a", { class: "rf-button rf-button--quiet", href: `${root}check/#from=${device.id}` }, "Check from it") : null,

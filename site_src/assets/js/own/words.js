@@ -20,11 +20,12 @@ Ringfence.own = Ringfence.own || {};
     return `, by your number${numbers.length > 1 ? "s" : ""}: ${numbers.slice(0, 3).join(", ")}${numbers.length > 3 ? " …" : ""}`;
   };
 
-  own.mark = function (verdict) {
+  /* The mark of a verdict; with none, the plain label of a device. */
+  own.mark = function (verdict = "") {
     const svg = document.createElementNS(SVG, "svg");
     for (const [name, value] of Object.entries({ class: "rf-mark rf-own__mark", viewBox: "-14 -14 28 28", "aria-hidden": "true", "data-mark": `own-${ui.slug(verdict)}` })) svg.setAttribute(name, value);
     const line = { fill: "none", stroke: "currentColor", "stroke-width": 2, "stroke-linecap": "round", "stroke-linejoin": "round" };
-    for (const drawn of [{ d: "M-12.5 -9 H5 L13 0 L5 9 H-12.5 Z", "stroke-dasharray": "3.4 2.6" }, { d: "M7.6 -1.2 a1.4 1.4 0 1 0 .01 0 z" }, { d: SIGNS[verdict] || SIGNS.dangerous, "stroke-width": 2.6 }]) {
+    for (const drawn of [{ d: "M-12.5 -9 H5 L13 0 L5 9 H-12.5 Z", "stroke-dasharray": "3.4 2.6" }, { d: "M7.6 -1.2 a1.4 1.4 0 1 0 .01 0 z" }, ...(verdict ? [{ d: SIGNS[verdict] || SIGNS.dangerous, "stroke-width": 2.6 }] : [])]) {
       const path = document.createElementNS(SVG, "path");
       for (const [name, value] of Object.entries({ ...line, ...drawn })) path.setAttribute(name, value);
       svg.append(path);
