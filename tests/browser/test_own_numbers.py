@@ -12,7 +12,8 @@ CHAIN = "mic-electret-battery-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-mic-in-p48-xl
 ASK = "from.main.highest-volts-at-output"
 BY_OWN = f"{address(*CHAIN)}&own={ASK}:63_V"
 FULL = "Object.defineProperty(Storage.prototype, 'setItem', { value() { throw new DOMException('full', 'QuotaExceededError'); } });"
-FORBIDDEN = "Object.defineProperty(window, 'localStorage', { get() { throw new DOMException('refused', 'SecurityError'); } });"
+FORBIDDEN = """for (const name of ['getItem', 'setItem']) { const was = Storage.prototype[name]; Storage.prototype[name] = function (key, ...rest) {
+  if (String(key).startsWith('ringfence.')) throw new DOMException('refused', 'SecurityError'); return was.call(this, key, ...rest); }; }"""
 
 
 def typed(page, number, ask=ASK):
