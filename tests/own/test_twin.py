@@ -21,7 +21,7 @@ from .random_numbers import sets
 sys.path.insert(0, str(Path(__file__).parents[1] / "site"))
 from front import run, scripts  # noqa: E402
 
-SETS, JUDGED = 2000, 500  # sets of numbers; of these, how many are judged as well
+SETS, JUDGED = 2000, 200  # sets of numbers; of these, how many are judged as well
 OWN = scripts("engine", "ui/dom.js", "ui/words.js", "ui/catalogue.js", "own/quantity.js", "own/said.js", "own/apply.js")
 TELL = """(() => { const { own } = Ringfence; return %s.map(({ port, answers, chain }) => {
   const asks = own.asksOf(port), told = Object.entries(answers).map(([id, typed]) => { const ask = asks.find((one) => one.id === id), read = own.said(typed, ask, own.question(ask)); return [id, read.reason ? { reason: read.reason } : read.silent ? null : read.text]; });
