@@ -16,10 +16,12 @@ MAY_IMPORT = {
     "interference": {"catalogue", "engine", "interference"},
     "drawing": {"catalogue", "engine", "drawing"},
     "workshop": {"catalogue", "engine", "workshop"},
-    "site": {"catalogue", "engine", "ledger", "interference", "workshop", "drawing", "site"},
+    "own": {"catalogue", "own"},
+    "site": {"catalogue", "engine", "ledger", "interference", "workshop", "drawing", "own", "site"},
     "__init__": set(),
     "publishing": {"catalogue", "site"},
-    "__main__": {"catalogue", "engine", "ledger", "interference", "workshop", "drawing", "site", "publishing"},
+    "terminal": {"catalogue", "engine"},
+    "__main__": {"catalogue", "engine", "ledger", "interference", "workshop", "drawing", "site", "publishing", "own", "terminal"},
 }
 MOST_LINES = 300
 AUDIO_WORDS = (

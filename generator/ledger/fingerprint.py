@@ -26,7 +26,7 @@ RECORDS = ("connectors", "ports", "leads")
 UNASKED = {  # fields of these records that no verdict and no sentence of one is made of
     "Connector": {"recognise", "also_called", "evidence", "looks", "outside"},
     "Half": {"sizes"},
-    "Port": {"device", "circuits", "cautions", "also_called", "evidence", "met"},
+    "Port": {"device", "circuits", "cautions", "also_called", "evidence", "met", "asks", "same_as"},
     "Lead": {"looks_like", "tell_apart", "cautions", "also_called", "evidence", "met"},
     "Evidence": {"checked", "note"},
 }

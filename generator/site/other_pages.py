@@ -27,8 +27,9 @@ def other_pages(catalogue: Catalogue, rows: list[Row], rulebook: Any) -> Iterato
     check = {"scripts": scripts_of("data", "engine", "ui", "check")}
     yield Page("", "check", "Check a connection", catalogue, check)
     yield Page("check/", "check", "Check a connection", catalogue, check)
-    for name in ("bench", "bag"):
-        shown = {"scripts": scripts_of("data", "table", "engine", "ui", "check", "ways", name)}
+    yield Page("mine/", "mine", "My devices", catalogue, {"scripts": scripts_of("data", "engine", "ui", "asks", "own", "mine")})
+    for name, more in (("bench", ()), ("bag", ("asks", "own"))):
+        shown = {"scripts": scripts_of("data", "table", "engine", "ui", "check", "ways", *more, name)}
         yield Page(f"{name}/", name, name.capitalize(), catalogue, shown)
     matrix = {"scripts": scripts_of("data", "table", "ui", "matrix"), "outlets": _tallies(rows)}
     yield Page("matrix/", "matrix", "Matrix", catalogue, matrix)

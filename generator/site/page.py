@@ -53,7 +53,8 @@ class Page:
     def check(self, row: Row) -> str:
         """The link that opens the check on a row's connection."""
         through = ",".join(quote(lead) for lead in row["through"])
-        return f"{self.to('check/')}#from={quote(row['from'])}&through={through}&into={quote(row['into'])}"
+        own = f"&own={quote(row['own'], safe=',:')}" if row.get("own") else ""
+        return f"{self.to('check/')}#from={quote(row['from'])}&through={through}&into={quote(row['into'])}{own}"
 
     def through(self, row: Row) -> str:
         """A row's leads in words."""

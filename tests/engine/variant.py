@@ -209,7 +209,8 @@ def load_with(directory: Path, extra=EXTRA):
     """The real catalogue and `extra` (path -> text), loaded from a copy in `directory`."""
     for kind in FOLDERS:
         shutil.copytree(default_directory() / kind, directory / kind)
-    shutil.copy(default_directory() / "sources.yaml", directory)
+    for name in ("sources.yaml", "questions.yaml"):
+        shutil.copy(default_directory() / name, directory)
     for path, text in extra.items():
         (directory / path).write_text(text, "utf-8")
     return load(directory)

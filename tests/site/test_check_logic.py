@@ -10,7 +10,7 @@ import pytest
 from generator.site.data import table
 
 SCRIPTS = Path(__file__).parents[2] / "site_src/assets/js"
-LOADED = ("ui/dom.js", "ui/words.js", "ui/catalogue.js", "ui/table.js", "ui/fits.js", "check/address.js", "ui/editions.js", "check/judged.js", "check/settings.js")
+LOADED = ("ui/dom.js", "ui/words.js", "ui/catalogue.js", "ui/table.js", "ui/fits.js", "check/address.js", "ui/editions.js", "ui/own.js", "check/numbers.js", "check/judged.js", "check/settings.js")
 
 PORT = {"supplies": [], "also_called": [], "cautions": [], "device": "device"}
 DATA = {

@@ -10,27 +10,29 @@ Ringfence.check = Ringfence.check || {};
   /* {element, announce, turn}: `announce` is what a screen reader is told, `turn(set)` shows another setting of the switches and gives the words
      for that. `root` leads to the top of the site; `onturn(set)` is told when a switch is turned. In `brief`, what a frame on another page has
      room for: the verdict, the setting asked for, what to switch, cautions and the chain. */
-  check.answer = function (question, root, { set = [], onturn = () => null, brief = false } = {}) {
+  check.answer = function (question, root, { set = [], onturn = () => null, onown = null, brief = false } = {}) {
     const { judged, failed, mixed, unguarded } = check.judge(question), chain = check.chain(question, root), thumb = check.thumb(question);
     if (!judged) {
       const told = broken(failed, mixed ? null : question);
       return answered([...standing(false), banner(told, question), thumb, chain, brief ? null : check.share(question, null, root)], `${told.head}. ${told.says}`);
     }
-    const said = [`Verdict: ${judged.verdict}.`, check.condition(judged), check.sentence(judged), judged.offer, check.marked(judged)].filter(Boolean).join(" ");
+    const said = [`Verdict: ${judged.verdict}${judged.own || ""}.`, check.condition(judged), check.sentence(judged), judged.offer, check.marked(judged)].filter(Boolean).join(" ");
     const board = check.switchboard(judged, question, onturn), number = board ? check.position(judged, question, set) : null, care = ui.takeCare(check.careful(question, judged));
+    const head = check.ownHead(judged, question) || verdict(judged, question);
     if (brief) {
       const asked = board && set.length ? el("div", { class: "rf-switches" }, el("div", { class: "rf-set" }, check.outcome(judged, question, number))) : null;
       check.markThumb(thumb, weakest(judged, number));
-      return answered([...standing(unguarded), el("p", { class: "rf-answer__asked" }, check.names(question)), verdict(judged, question), thumb, asked, better(judged, question), care, chain], said);
+      return answered([...standing(unguarded), el("p", { class: "rf-answer__asked" }, check.names(question)), head, thumb, asked, better(judged, question), care, chain], said);
     }
     if (board) board.show(number);
-    const instead = check.remedies(judged, question, root);
+    const instead = check.instead(judged, question, root);
     const kept = { why: why(number), share: check.share(question, judged, root, set), settings: check.settings(judged, question) };
     const now = el("div", { class: "rf-actions rf-now" }, check.shareNow(question, `${ui.capital(judged.verdict)}. ${check.sentence(judged)}`, root, set));
-    const made = answered([...standing(unguarded), verdict(judged, question), board && board.element, better(judged, question), check.todo?.(judged, question, root), thumb, now,
-      ...(judged.verdict === "dangerous" ? [care, instead] : [instead, care]), kept.why, folded("What you get, in numbers", check.figures(judged)), folded("Setting by setting", kept.settings),
-      chain, kept.share], said);
+    const made = answered([...standing(unguarded), head, board && board.element, better(judged, question), check.todo?.(judged, question, root), thumb, now,
+      check.numbers(judged, question, onown), ...(judged.verdict === "dangerous" ? [care, instead] : [instead, care]), kept.why, folded("What you get, in numbers", check.figures(judged)),
+      folded("Setting by setting", kept.settings), chain, kept.share], said);
     mark(number);
+    if (judged.own) made.element.classList.add("rf-answer--own");
     return { ...made, turn };
 
     function why(place) {

@@ -30,13 +30,13 @@ Ringfence.check = Ringfence.check || {};
     status.textContent = shown.turn(state.set);
   }
 
-  const asks = ({ from, through, into, unknown }) => JSON.stringify([from, through, into, unknown]);
+  const asks = ({ from, through, into, unknown, own }) => JSON.stringify([from, through, into, unknown, own]);
 
   /* The next end to choose, or null when both are. */
   const missing = () => ORDER.find((step) => state[step] === null) || null;
 
   function go(changes) {
-    const hash = check.write({ ...state, set: [], ...changes }); // another question has other settings
+    const hash = check.write({ ...state, set: [], own: ui.ownAfter(state.own, state, changes), ...changes }); // another question has other settings
     if (hash === location.hash) { close(); return; }
     history.pushState(null, "", hash || location.pathname + location.search); // a new hash would tell of itself, but a good while later
     moved();
@@ -62,6 +62,7 @@ Ringfence.check = Ringfence.check || {};
   }
 
   function render(moved) {
+    if (ui.ownAwaited(location.hash)) return void ui.withOwn().then(() => render(moved));
     state = check.read(location.hash);
     const step = open ? open.step : missing();
     const current = step ? { step, index: open ? open.index : 0 } : null;
@@ -73,7 +74,7 @@ Ringfence.check = Ringfence.check || {};
 
   function show(current, moved) {
     shown = null;
-    const turn = ++turns, soon = current || !state.through ? null : check.soon(state);
+    const turn = ++turns, soon = current || !state.through || check.byOwn(state) ? null : check.soon(state);
     put(current ? [again(), picker(current)] : [check.guessed(words, choose), soon || (state.through ? answer() : ways())], current, moved);
     if (soon) ui.seen(() => { if (turn === turns) put([answer()], null, moved); });
   }
@@ -95,9 +96,9 @@ Ringfence.check = Ringfence.check || {};
   }
 
   function answer() {
-    const { from, through, into } = state;
+    const { from, through, into, own } = state, question = ui.ownQuestion({ from, through, into, ...(own ? { own } : {}) });
     ui.remember(location.hash);
-    shown = { asks: asks(state), ...check.answer({ from, through, into }, root.dataset.root, { set: state.set, onturn: (set) => go({ set }) }) };
+    shown = { asks: asks(state), ...check.answer(question, root.dataset.root, { set: state.set, onturn: (set) => go({ set, own }), onown: (changes) => (changes ? go(changes) : render(true)) }) };
     status.textContent = shown.announce;
     return shown.element;
   }

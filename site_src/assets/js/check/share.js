@@ -43,7 +43,9 @@ Ringfence.check = Ringfence.check || {};
   };
 
   /* The verdict, and beside it the one of the setting that is passed on. */
-  function ends(judged, question, set) {
+  const ends = (judged, question, set) => `${settled(judged, question, set)}${judged.own || ""}`;
+
+  function settled(judged, question, set) {
     const number = set.length && judged.settings.length ? check.position(judged, question, set) : null;
     if (number === null) return judged.offer ? `${judged.verdict}. ${judged.offer.replace(/\.$/, "")}` : judged.verdict;
     return `${judged.verdict} over all settings, ${check.ends(judged, number)} with ${check.setting(judged.settings[number].supplies, judged, question)}`;

@@ -17,15 +17,16 @@ window.Ringfence = window.Ringfence || {};
   }
 
   function render() {
-    const { from, through, into, set, unknown } = check.read(location.hash), up = root.dataset.root;
+    if (ui.ownAwaited(location.hash)) return void ui.withOwn().then(render);
+    const { from, through, into, set, unknown, own } = check.read(location.hash), up = root.dataset.root;
     const whole = from && through && into && !unknown.length;
     if (whole && !Ringfence.table && !asked) { // nothing milder than the table is shown: it comes first, if it comes
       asked = true;
       ui.later("table").then(render);
       return;
     }
-    root.replaceChildren(whole ? check.answer({ from, through, into }, up, { set, brief: true }).element : nothing(unknown));
-    document.getElementById("rf-embed-open").href = whole || (from && into) ? `${up}check/${check.write({ from, through, into, set })}` : `${up}check/`;
+    root.replaceChildren(whole ? check.answer({ from, through, into, own }, up, { set, brief: true }).element : nothing(unknown));
+    document.getElementById("rf-embed-open").href = whole || (from && into) ? `${up}check/${check.write({ from, through, into, set, own })}` : `${up}check/`;
     document.title = `${whole ? `${ui.port(from).name} into ${ui.port(into).name}` : "Check a connection"} - Ringfence`;
     root.querySelectorAll("a").forEach((link) => Object.assign(link, { target: "_blank", rel: "noopener" }));
   }
