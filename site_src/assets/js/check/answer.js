@@ -25,7 +25,7 @@ Ringfence.check = Ringfence.check || {};
     if (board) board.show(number);
     const instead = check.remedies(judged, question, root);
     const kept = { why: why(number), share: check.share(question, judged, root, set), settings: check.settings(judged, question) };
-    const made = answered([...standing(unguarded), verdict(judged), board && board.element, thumb, better(judged, question), ...(judged.verdict === "dangerous" ? [care, instead] : [instead, care]), kept.why, check.figures(judged), kept.settings, chain, kept.share], said);
+    const made = answered([...standing(unguarded), verdict(judged), board && board.element, thumb, better(judged, question), ...(judged.verdict === "dangerous" ? [care, instead] : [instead, care]), kept.why, check.hum(question, judged, root), check.figures(judged), kept.settings, chain, kept.share], said);
     mark(number);
     return { ...made, turn };
 
@@ -42,6 +42,7 @@ Ringfence.check = Ringfence.check || {};
         kept[name] = fresh;
       }
       mark(place);
+      check.balance(made.element);
       return check.turned(judged, question, place);
     }
 
