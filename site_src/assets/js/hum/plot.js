@@ -12,7 +12,7 @@ Ringfence.hum = Ringfence.hum || {};
     made.append(...children);
     return made;
   };
-  const x = (metres) => LEFT + Math.log10(metres) / Math.log10(LENGTHS[LENGTHS.length - 1]) * (WIDE - LEFT - 8);
+  const x = (metres) => LEFT + Math.log10(metres) / Math.log10(LENGTHS[LENGTHS.length - 1]) * (WIDE - LEFT - 14);
   const y = (decibels) => TOP + Math.min(decibels / LOW, 1) * (TALL - TOP - FOOT);
   const told = (value) => value.toFixed(1).replace("-", "−");
 
@@ -26,7 +26,7 @@ Ringfence.hum = Ringfence.hum || {};
     const text = (left, top, words, anchor) => svg("text", { x: left, y: top, "text-anchor": anchor }, words);
     const picture = svg("svg", { class: "rf-hum__plot", viewBox: `0 0 ${WIDE} ${TALL}`, role: "img",
       "aria-label": `Treble left at 20 kHz over metres of lead; the numbers are in the table below` },
-    ...[0, -3, -6, -9, -12].flatMap((level) => [svg("line", { class: "rf-hum__grid", x1: LEFT, x2: WIDE - 8, y1: y(level), y2: y(level) }), text(LEFT - 4, y(level) + 4, told(level).replace(".0", ""), "end")]),
+    ...[0, -3, -6, -9, -12].flatMap((level) => [svg("line", { class: "rf-hum__grid", x1: LEFT, x2: WIDE - 14, y1: y(level), y2: y(level) }), text(LEFT - 4, y(level) + 4, told(level).replace(".0", ""), "end")]),
     ...LENGTHS.flatMap((metres) => [svg("line", { class: "rf-hum__grid", x1: x(metres), x2: x(metres), y1: TOP, y2: TALL - FOOT }), text(x(metres), TALL - 5, String(metres), "middle")]),
     svg("line", { class: "rf-hum__here", x1: x(at), x2: x(at), y1: TOP, y2: TALL - FOOT }),
     ...kinds.map((kind, i) => svg("polyline", { class: "rf-hum__curve", "stroke-dasharray": PATTERNS[i], points: curve(kind) })));

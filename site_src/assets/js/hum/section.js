@@ -7,8 +7,8 @@ Ringfence.hum = Ringfence.hum || {};
   const { el } = ui, LENGTHS = [1, 3, 10, 30, 100];
   const POWERED = { earthed: "earthed mains", insulated: "two-pin mains", battery: "battery" };
   const SOCKETS = { unknown: "not known", "same strip": "the same strip", "same room": "the same room", "other circuit": "another circuit" };
-  const BESIDE = { nothing: ["nothing", []], mains: ["a lamp's mains lead, 10 cm away", [{ cable: "flex", load: "lamp", amps: 0, distance: 0.1, along: 0, lies: "alongside" }]],
-    dimmer: ["a dimmer's feeder, 10 cm away", [runs.DIMMER]], apart: ["a dimmer's feeder, 1 m away", [{ ...runs.DIMMER, distance: 1 }]] };
+  const BESIDE = { nothing: ["nothing", []], mains: ["lamp lead, 10 cm", [{ cable: "flex", load: "lamp", amps: 0, distance: 0.1, along: 0, lies: "alongside" }]],
+    dimmer: ["dimmer feeder, 10 cm", [runs.DIMMER]], apart: ["dimmer feeder, 1 m", [{ ...runs.DIMMER, distance: 1 }]] };
 
   /* {element, sentence} of a question, or null where sound does not pass on wires alone. */
   hum.section = function ({ from, through, into }, root) {
