@@ -72,7 +72,9 @@ def published(catalogue: Catalogue) -> dict[str, Any]:
         for kind, row in table("faults").items()
     }
     windows = {"moves": (0.0, 0.0, True), "none": (inf, inf), "anything": (0.0, inf), "wire": (0.0, 0.0)}
+    making = table("making")
     return {
+        "making": {key: making[key] for key in ("strip", "steps", "parts", "shell", "colours", "sleeve", "cables")},
         "shelled": shelled,
         "tolerances": {**tolerances, "joint": [joint.low, joint.high]},
         "faults": kinds,

@@ -9,6 +9,7 @@ from front import run, scripts
 from generator.catalogue.published import as_data
 from generator.workshop.carried import MANY, carried, published
 from generator.workshop.faulty import faults
+from generator.workshop.sheets import build_sheet
 from generator.workshop.specimen import on_bench
 
 SEED, SOME, DEAR = 20261129, 36, 200
@@ -16,6 +17,10 @@ NEAR = 1e-6  # of a bound in ohm; they are steps of a display
 DICTIONARY = """Ringfence.asked.map((id) => { const { data, faults, tables } = Ringfence;
 const contacts = Object.fromEntries(Object.values(data.connectors).map((one) => [one.id, one.contacts]));
 const steps = faults.dictionary(data.leads[id], contacts, tables); let step = steps.next(); while (!step.done) step = steps.next(); return step.value; })"""
+
+SHEETS = """Ringfence.asked.map((id) => { const { data, faults, tables } = Ringfence;
+const contacts = Object.fromEntries(Object.values(data.connectors).map((one) => [one.id, one.contacts]));
+const made = faults.sheet(data.leads[id], contacts, tables); return { ...made, strip: made.strip.map(({ sheath }) => sheath) }; })"""
 
 
 @pytest.fixture(scope="module")
@@ -62,3 +67,17 @@ def test_a_lead_of_too_many_faults_is_refused_alike(catalogue, tmp_path):
     file = tmp_path / "data.json"
     file.write_text(json.dumps({"data": as_data(catalogue), "tables": published(catalogue), "asked": [many.id]}))
     assert run(DICTIONARY, scripts("faults"), file) == [None]
+
+
+def test_the_same_build_sheets(catalogue, drawn, tmp_path):
+    """What is soldered where, and in which order one works, for leads that are in the catalogue."""
+    file = tmp_path / "data.json"
+    file.write_text(json.dumps({"data": as_data(catalogue), "tables": published(catalogue), "asked": drawn}))
+    found = run(SHEETS, scripts("faults"), file)
+    wrong = []
+    for id, other in zip(drawn, found):
+        own = build_sheet(catalogue, catalogue.leads[id])
+        mine = {"solder": [{key: one[key] for key in ("end", "label", "contacts")} for one in own["solder"]], "steps": own["steps"],
+                "says": [own[key] for key in ("shell", "colours", "sleeve") if own[key]], "strip": [row["sheath"] for row in own["strip"]]}
+        wrong += [(id, key) for key in mine if mine[key] != other[key]]
+    assert not wrong, wrong
