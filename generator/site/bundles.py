@@ -12,7 +12,7 @@ from fnmatch import fnmatch
 SCRIPTS, STYLES = "assets/js/", "assets/css/"
 SITE = f"{STYLES}site.css"
 WORKING = ("engine/cases.js", "engine/explain.js", "engine/naming.js", "engine/relevant.js", "engine/shown.js", "engine/slices.js",
-           "check/ladder.js", "check/schematic.js", "check/symbols.js", "check/working.js")
+           "check/ladder.js", "check/schematic.js", "check/symbols.js", "check/wanted.js", "check/working.js")
 FIRST = ("palette.css", "frame.css", "records.css", "check.css")  # styles that others build on
 FRAMED = "embed*.css"
 OWN = ("workshop.css", "hum.css")  # styles that only some pages need, asked for by these
