@@ -23,7 +23,8 @@ Ringfence.bench = Ringfence.bench || {};
     const list = (items) => el("ul", { class: "rf-plain" }, items.map((words) => el("li", {}, words)));
     const table = (head, rows) => el("table", { class: "rf-table" }, el("thead", {}, el("tr", {}, head.map((words) => el("th", { scope: "col" }, words)))),
       el("tbody", {}, rows.map(([first, ...more]) => el("tr", {}, el("th", { scope: "row" }, first), more.map((one) => el("td", {}, one))))));
-    const face = ({ connector, half }) => el("img", { class: "rf-make__face", alt: `Solder side, ${half}`, src: `${root}draw/connector-${connector}-${half}-solder.svg`, onerror: (event) => event.target.remove() });
+    const shape = (id) => connectors[id].shape;
+    const face = ({ connector, half }) => (["concentric", "coaxial"].includes(shape(connector)) ? null : el("img", { class: "rf-make__face", alt: `Solder side, ${half}`, src: `${root}draw/connector-${connector}-${half}-solder.svg`, onerror: (event) => event.target.remove() }));
     const box = () => el("input", { type: "checkbox", "aria-label": "passed" });
     return [
       ui.button({ class: "rf-button rf-button--quiet rf-noprint", onclick: print }, "Print this sheet"),
@@ -33,7 +34,7 @@ Ringfence.bench = Ringfence.bench || {};
       wiring.parts.some(({ kind, rating }) => kind === "capacitor" && !rating) ? el("p", {}, "Capacitors: ask for 63 V where phantom may reach them; + goes to the contact named first.") : null,
       made.strip.length ? table(["Strip, end", "Sheath", "Core", "Screen"], made.strip.map((row) => [row.end, row.sheath, row.core, row.screen])) : null,
       made.strip.length ? el("p", { class: "rf-form__note" }, "Lengths differ from maker to maker: take the leaflet of your connector.") : null,
-      ...made.solder.flatMap((one, i) => [el("h3", {}, `End ${one.end}: ${one.label}`), face(ends[i]), table(["Contact", "Solder to it"], one.contacts.map(({ contact, solder }) => [contact, solder.join("; ")]))]),
+      ...made.solder.flatMap((one, i) => [el("h3", {}, `End ${one.end}: ${one.label}`), ...[face(ends[i])].filter(Boolean), table(["Contact", "Solder to it"], one.contacts.map(({ contact, solder }) => [contact, solder.join("; ")]))]),
       list(made.says), el("h3", {}, "Order of work"), el("ol", {}, made.steps.map((words) => el("li", {}, words))),
       el("h3", {}, "It must read"), table(["Between", "The meter shows", "Passed"], [...made.test.map(([pair, shows]) => [pair, shows, box()]), ["every other pair", tables.says.none, box()]]),
       el("p", {}, "Both ends unplugged; flex it at both plugs while you read: nothing may change. A beep is not a pass: ask for a number."),

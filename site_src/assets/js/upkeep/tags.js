@@ -13,7 +13,7 @@ Ringfence.upkeep = Ringfence.upkeep || {};
   upkeep.tags = function (log, names, own, onown) {
     const line = el("input", { type: "text", maxlength: "60", value: own, autocomplete: "off", placeholder: "Whose it is, a telephone number", onchange: () => onown(line.value.trim()) });
     return el("section", { class: "rf-tags", "aria-label": "Tags" },
-      el("label", { class: "rf-field rf-noprint rf-tags__own" }, el("span", {}, "Your own line on every tag"), line),
+      el("div", { class: "rf-form rf-noprint rf-tags__own" }, el("label", { class: "rf-field rf-field--wide" }, el("span", {}, "Your own line on every tag"), line)),
       log.leads.map((lead) => el("div", { class: "rf-tag" }, picture(upkeep.qr(upkeep.coded(lead.label, location)) || upkeep.qr(lead.label)),
         el("div", {}, el("strong", {}, lead.label), own ? el("span", {}, own) : null, el("span", {}, ui.own(names, lead.lead) || ""), el("span", {}, lead.made ? `Made ${lead.made}` : ""),
           el("span", {}, lead.tested ? `Tested ${lead.tested}` : "Tested ____________"), el("span", {}, lead.due ? `Next ${lead.due}` : "Next ____________")))));
