@@ -167,4 +167,4 @@ def test_the_bench_finds_a_fault_in_a_lead_of_its_own(visit):
     expect(title).to_contain_text("Found:")
     expect(title).to_contain_text("open")
     page.get_by_role("button", name="Show the build sheet").tap()
-    expect(page.locator(".rf-make")).to_contain_text("wire tip, to a.2")
+    expect(page.locator(".rf-make")).to_contain_text("wire core-2, to a.2")
