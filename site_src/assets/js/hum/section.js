@@ -5,7 +5,7 @@ Ringfence.hum = Ringfence.hum || {};
 /* Length, powering and what lies beside, as switches of an answer: what one hears then, what helps most, and what is left of the treble. */
 (function (hum, runs, ui) {
   const { el } = ui, LENGTHS = [1, 3, 10, 30, 100];
-  const POWERED = { earthed: "earthed mains", insulated: "two-pin mains", battery: "battery" };
+  const POWERED = { earthed: "earthed mains", insulated: "two-pin mains", battery: "a battery" };
   const SOCKETS = { unknown: "not known", "same strip": "the same strip", "same room": "the same room", "other circuit": "another circuit" };
   const BESIDE = { nothing: ["nothing", []], mains: ["lamp lead, 10 cm", [{ cable: "flex", load: "lamp", amps: 0, distance: 0.1, along: 0, lies: "alongside" }]],
     dimmer: ["dimmer feeder, 10 cm", [runs.DIMMER]], apart: ["dimmer feeder, 1 m", [{ ...runs.DIMMER, distance: 1 }]] };
@@ -16,7 +16,9 @@ Ringfence.hum = Ringfence.hum || {};
     if (!known(tables.sources, from) || !known(tables.inputs, into)) return null;
     const first = runs.runOf(Ringfence.data, tables, ui.port(from), through.map(ui.lead), ui.port(into));
     if (!first) return null;
-    const own = first.leads[0].length, said = el("div", { class: "rf-hum__said", "aria-live": "polite" }), sentence = runs.inASentence(first, tables);
+    const own = first.leads[0].length, said = el("div", { class: "rf-hum__said", "aria-live": "polite" }), usual = [first.source, first.input].map(({ powered }) => POWERED[powered]);
+    // The verdict counts the worst powering; this sentence one, so it says which.
+    const sentence = `${runs.inASentence(first, tables)} That is with ${usual[0]} at one end and ${usual[1]} at the other; other powering may hum more.`;
     let run = first, stop = () => null;
 
     function change(edit) {
