@@ -21,6 +21,7 @@ from generator.site.other_pages import other_pages
 from generator.site.record_pages import pages as record_pages
 from generator.site.stamp import stamp
 from generator.site.templates import Templates
+from generator.site.workshop_pages import data as workshop_data
 from generator.site.workshop_pages import pages as workshop_pages
 from generator.workshop import kept
 
@@ -46,7 +47,7 @@ def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE, 
         files[path] = files.get(path, b"") + content  # data.js follows its reader
     terms = guides.read(source / "guides/glossary.yaml")
     files["assets/js/seek.js"] = files.get("assets/js/seek.js", b"") + data.script({"sought": sought.files(catalogue, source, terms)})
-    files |= runs.data(catalogue)
+    files |= runs.data(catalogue) | workshop_data(catalogue)
     pictures = drawings.Drawings(catalogue)
     drawn = pictures.files()
     files |= drawn | dict(qr.files(catalogue, address))

@@ -24,10 +24,20 @@ Ringfence.check = Ringfence.check || {};
       }, (found) => end(found, summary(found)));
     }
 
+    /* A wiring to start from, on the bench; comes with the scripts of the working. */
+    function layOut() {
+      const line = el("p", {});
+      ui.later("working").then((loaded) => {
+        const wiring = loaded && check.laidOut(question);
+        if (wiring) line.append(el("a", { href: `${document.getElementById("rf-check").dataset.root}bench/${wiring}` }, "Lay such a lead out on the bench: what it does, and how to make it"));
+      });
+      return line;
+    }
+
     function end(found, words) {
       told.textContent = words;
       const wanted = found.some((way) => ui.worth(way) < ui.rank("lossy")) ? null : Ringfence.missing(Ringfence.data, Ringfence.rulebook, question);
-      place.replaceChildren(told, ...[offered(found), wanted && el("p", { class: "rf-further__missing" }, wanted)].filter(Boolean));
+      place.replaceChildren(told, ...[offered(found), wanted && el("p", { class: "rf-further__missing" }, wanted), wanted && layOut()].filter(Boolean));
     }
   };
 
