@@ -130,10 +130,10 @@ def _mistaken(facts: Facts, subject: str, chance: Random) -> Question:
     one, taken = (facts.catalogue.assignments.get(name) for name in (id, other))
     if one is None or taken is None or other not in one.mistaken_for:
         raise NoQuestion(f"“{subject}”: the one is not listed as mistaken for the other")
-    right, names = one.mistaken_for[other], {word for word in taken.id.split("-")}
+    right, shape = one.mistaken_for[other], {*one.connector.split("-"), *taken.connector.split("-")}
     wrong = [Choice(name, text, f"That is what happens with another: {facts.catalogue.assignments[name].name}.")
              for name, text in mixed(list(one.mistaken_for.items()), chance)
-             if name in facts.catalogue.assignments and _unlike(name, text, names, right)]
+             if name in facts.catalogue.assignments and _unlike(name, text, other, right, shape)]
     grade, note = remembered(one.evidence, "What happens here")
     return Question("mistaken", subject, "One is taken for the other. What follows?", (other,), right, f"assignments/{id}/",
                     _level(facts, "mistaken", one), grade,
@@ -142,10 +142,10 @@ def _mistaken(facts: Facts, subject: str, chance: Random) -> Question:
                     pictures=(f"connector-{one.connector}",), shown=(f"assignment-{one.id}", f"assignment-{taken.id}"))
 
 
-def _unlike(name: str, text: str, names: set[str], right: str) -> bool:
-    """Not another variant of the same thing, nor much the same sentence."""
-    shared = set(name.split("-")) & names
-    return len(shared) <= max(2, len(names) // 2) and SequenceMatcher(None, text.lower(), right.lower()).ratio() < ALIKE
+def _unlike(name: str, text: str, other: str, right: str, shape: set[str]) -> bool:
+    """Not another variant of the same thing, nor much the same sentence. `shape` are the words of the connectors' ids."""
+    one, two = set(name.split("-")) - shape, set(other.split("-")) - shape
+    return 2 * len(one & two) <= len(two) and SequenceMatcher(None, text.lower(), right.lower()).ratio() < ALIKE
 
 
 KINDS = (

@@ -16,7 +16,7 @@ from generator.workshop.tables import table
 
 from .kind import Kind, mixed, parts, shuffled
 
-PLAIN = (3, 7)  # joins of a lead that is asked about
+PLAIN = (2, 7)  # joins of a lead that is asked about
 CRACKLE, SILENT = "crackle", {"nothing"}  # what is moved, and symptoms that tell nothing
 WORDS = {"open": "{0} is open", "short": "{0} and {1} touch", "crossed": "{0} and {1} are changed over", "loose": "{0} comes and goes"}
 SEEN = ("open", "short", "crossed")  # faults a drawing shows
@@ -31,7 +31,7 @@ def _plain(lead: Lead) -> bool:
 def _faults(lead: Lead) -> Iterator[str]:
     """Every fault at the second end, as the workshop writes them."""
     end = list(lead.ends)[1]
-    nodes = [next(node for node in join.nodes if node.startswith(f"{end}.")) for join in lead.joins]
+    nodes = sorted(node for join in lead.joins for node in join.nodes if node.startswith(f"{end}."))
     yield from (f"open:{node}" for node in nodes)
     for pair in combinations(nodes, 2):
         yield from (f"{kind}:{'-'.join(pair)}" for kind in ("short", "crossed"))

@@ -50,7 +50,7 @@ def because(row: Row) -> tuple[str, str]:
 
 def told(number: str) -> str:
     """The number of a row for a sentence: `51 V against 10 V`. Nothing for a bare yes or no."""
-    return number.replace(" / ", " against ") if re.search("[^0-9 /.]", number) else ""
+    return number.replace(" / ", " against ") if re.search("[^0-9 /.−]", number) else ""
 
 
 def _common(facts: Facts, kind: str, row: Row) -> dict:
@@ -76,7 +76,7 @@ def _verdict(facts: Facts, about: str, chance: Random) -> Question:
         raise NoQuestion(f"“{about}”: no verdict that is asked for")
     why = table("mixed")["verdicts"]
     choices = tuple(Choice(one, SAID[one], "" if one == row["verdict"] else why[one]) for one in VERDICTS if one in SAID)
-    return Question("verdict", about, "What happens? Take every switch where it does most harm.", (row["verdict"],), choices=choices,
+    return Question("verdict", about, "What happens? What it needs is switched on; every other switch stands at its worst.", (row["verdict"],), choices=choices,
                     **_common(facts, "verdict", row))
 
 
