@@ -51,16 +51,22 @@ class Lesson:
 
 
 def read(folder: Path, facts: Facts, guides: Iterable[str]) -> list[Lesson]:
-    """Every lesson of a folder, in the order of their file names' numbers. BrokenLesson with all faults of all of them."""
+    """Every lesson of a folder, in the order of their file names. BrokenLesson with all faults of all of them."""
+    found, faults = readable(folder, facts, guides)
+    if faults:
+        raise BrokenLesson("\n".join(faults))
+    return found
+
+
+def readable(folder: Path, facts: Facts, guides: Iterable[str]) -> tuple[list[Lesson], list[str]]:
+    """The whole lessons of a folder, and what is wrong with the others: of a catalogue that lacks what they are about, say."""
     found, faults = [], []
     for path in sorted(folder.glob("*.yaml")):
         try:
             found.append(lesson(path.stem, yaml.load(path.read_text("utf-8"), Loader=yaml.BaseLoader), facts, guides))
         except (BrokenLesson, yaml.YAMLError) as fault:
             faults.append(f"{path.name}: {fault}")
-    if faults:
-        raise BrokenLesson("\n".join(faults))
-    return found
+    return found, faults
 
 
 def lesson(id: str, data: Any, facts: Facts, guides: Iterable[str]) -> Lesson:
