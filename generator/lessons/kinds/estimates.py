@@ -13,7 +13,7 @@ from generator.lessons.levels import level
 from generator.lessons.question import NoQuestion, Question, Target
 
 from .kind import Kind
-from .outcomes import because, likely, row_of, told
+from .outcomes import because, by_first, likely, row_of, told
 
 NUMBER = re.compile(r"^(−?[\d.]+) ([kmµ]?)(\S+)(?: / .*)?$")
 PREFIX = {"": 1.0, "k": 1e3, "m": 1e-3, "µ": 1e-6}
@@ -44,9 +44,7 @@ def _draw(facts: Facts, chance: Random) -> str:
     if chance.random() < 0.3:
         sum_ = chance.choice(sorted(SUMS))
         return f"{sum_},{chance.choice(SUMS[sum_][0])}"
-    by = {}
-    for row in _rows(facts):
-        by.setdefault(row["findings"][0], []).append(row)
+    by = facts.once("rows with a number", lambda: by_first(_rows(facts)))
     return subject(likely(facts, by[chance.choice(sorted(by))], chance))
 
 

@@ -83,13 +83,19 @@ def _verdict(facts: Facts, about: str, chance: Random) -> Question:
 def _draw_cause(kind: str) -> Callable[[Facts, Random], str]:
     def draw(facts: Facts, chance: Random) -> str:
         """Every cause as often as another, as far as there are any."""
-        causes: dict[str, list[Row]] = {}
-        for row in facts.plain[ASKED[kind]]:
-            causes.setdefault(row["findings"][0], []).append(row)
+        causes = facts.once(f"causes of {kind}", lambda: by_first(facts.plain[ASKED[kind]]))
         asked = sorted(name for name in causes if table("findings").get(name, {}).get("asked") == kind)
         return subject(likely(facts, causes[chance.choice(asked)], chance))
 
     return draw
+
+
+def by_first(rows: list[Row]) -> dict[str, list[Row]]:
+    """The rows by the finding that decides them first."""
+    found: dict[str, list[Row]] = {}
+    for row in rows:
+        found.setdefault(row["findings"][0], []).append(row)
+    return found
 
 
 def _ask_cause(kind: str) -> Callable[[Facts, str, Random], Question]:

@@ -85,7 +85,8 @@ def _input(facts: Facts, about: str, chance: Random) -> Question:
 
 
 def _draw_switch(facts: Facts, chance: Random) -> str:
-    return subject(likely(facts, [row for row in facts.sensible if OFFER.match(row["offer"])], chance))
+    offered = facts.once("rows with an offer", lambda: [row for row in facts.sensible if OFFER.match(row["offer"])])
+    return subject(likely(facts, offered, chance))
 
 
 def _switch(facts: Facts, about: str, chance: Random) -> Question:
