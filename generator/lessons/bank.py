@@ -48,17 +48,15 @@ def known(name: str, names: Iterable[str], what: str) -> str:
 
 def drawn(facts: Facts, kinds: Sequence[str], seed: str, level: str | None = None) -> Iterator[Question]:
     """Questions of some kinds in turn, each once, the same for the same seed and catalogue. It ends where nothing new is found."""
-    chance, told = Random(seed), set()
-    while True:
-        fresh = 0
-        for kind in kinds:
+    chance, told, left = Random(seed), set(), list(kinds)
+    while left:
+        for kind in list(left):
             found = _one(facts, kind, chance, level, told)
             if found:
-                fresh += 1
                 told.add(found.id)
                 yield found
-        if not fresh:
-            return
+            else:
+                left.remove(kind)
 
 
 def _one(facts: Facts, kind: str, chance: Random, level: str | None, told: set[str]) -> Question | None:

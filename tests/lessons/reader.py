@@ -70,7 +70,7 @@ def beeps(lead: str, fault: str = "") -> dict[str, frozenset[str]]:
     """What a beep finds from every contact at which a conductor of a plain lead ends, with one fault put in at its second end."""
     kind, _, at = fault.partition(":")
     places, wires = at.split("-"), []
-    for nodes in raw("leads", lead)["joins"].values():
+    for nodes in raw("leads", lead).get("joins", {}).values():
         nodes = list(nodes["nodes"] if isinstance(nodes, dict) else nodes)
         if kind == "crossed":
             nodes = [{places[0]: places[1], places[1]: places[0]}.get(node, node) for node in nodes]

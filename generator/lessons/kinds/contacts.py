@@ -39,7 +39,7 @@ def _likely(facts: Facts, found: list[Assignment], chance: Random) -> Assignment
 
 
 def _draw(facts: Facts, chance: Random) -> str:
-    one = _likely(facts, _usable(facts), chance)
+    one = _likely(facts, facts.once("assignments to ask about", lambda: _usable(facts)), chance)
     return f"{one.id},{chance.choice(_single(one))}"
 
 

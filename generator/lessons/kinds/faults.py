@@ -28,6 +28,10 @@ def _plain(lead: Lead) -> bool:
         len(join.nodes) == 2 and {node.split(".")[0] for node in join.nodes} == set(lead.ends) and "-" not in "".join(join.nodes) for join in lead.joins)
 
 
+def _leads(facts: Facts) -> list[Lead]:
+    return facts.once("plain leads", lambda: [one for one in facts.catalogue.leads.values() if _plain(one)])
+
+
 def _faults(lead: Lead) -> Iterator[str]:
     """Every fault at the second end, as the workshop writes them."""
     end = list(lead.ends)[1]
@@ -63,7 +67,7 @@ def told(catalogue: Catalogue, lead: Lead, fault: str) -> str:
 
 
 def _draw_fault(facts: Facts, chance: Random) -> str:
-    lead = chance.choice([one for one in facts.catalogue.leads.values() if _plain(one)])
+    lead = chance.choice(_leads(facts))
     return f"{lead.id},{chance.choice(list(_faults(lead)))}"
 
 
@@ -118,8 +122,7 @@ def _sounds(facts: Facts, lead: Lead) -> dict[str, set[str]]:
 
 
 def _draw_sound(facts: Facts, chance: Random) -> str:
-    found = [facts.catalogue.leads[id] for id in facts.symptoms if id in facts.catalogue.leads and _plain(facts.catalogue.leads[id])]
-    lead = chance.choice(found)
+    lead = chance.choice([one for one in _leads(facts) if one.id in facts.symptoms])
     sounds = _sounds(facts, lead)
     able = [symptom for symptom, ids in sounds.items() if ids and len(set().union(*sounds.values()) - ids) > 1]
     return f"{lead.id},{chance.choice(able)}" if able else _draw_sound(facts, chance)

@@ -22,13 +22,13 @@ WIRE = ("A wire: it beeps", "Nothing in the lead joins these two.")
 
 def _readings(facts: Facts, lead: Lead) -> dict[str, Reading]:
     """Pair -> reading, of the pairs whose reading can be said in a word or a number."""
-    found = readings.readings(on_bench(facts.catalogue, lead))
+    found = facts.once(f"readings of {lead.id}", lambda: readings.readings(on_bench(facts.catalogue, lead)))
     return {one.pair: one for one in found if "body" not in one.pair and not one.junction and one.beep in ("yes", "no")}
 
 
 def _draw(facts: Facts, chance: Random) -> str:
     """Half of the time a pair that is joined, a third of the time a lead with parts inside."""
-    leads = [one for one in facts.catalogue.leads.values() if sum(len(facts.catalogue.connectors[end.connector].contacts) for end in one.ends.values()) <= MOST]
+    leads = facts.once("leads to measure", lambda: [one for one in facts.catalogue.leads.values() if _contacts(facts, one) <= MOST])
     parted = [one for one in leads if one.parts]
     lead = chance.choice(parted if chance.random() < 0.35 else leads)
     found = _readings(facts, lead)
@@ -36,6 +36,10 @@ def _draw(facts: Facts, chance: Random) -> str:
     if not found:
         return _draw(facts, chance)
     return f"{lead.id},{chance.choice(joined if joined and chance.random() < 0.5 else list(found))}"
+
+
+def _contacts(facts: Facts, lead: Lead) -> int:
+    return sum(len(facts.catalogue.connectors[end.connector].contacts) for end in lead.ends.values())
 
 
 def _said(reading: Reading) -> str:

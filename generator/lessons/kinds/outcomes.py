@@ -28,7 +28,7 @@ FORM = "FROM,LEAD,INTO, and - for no lead"
 
 def likely(facts: Facts, found: list[Row], chance: Random) -> Row:
     """One of some rows, everyday devices more often than not."""
-    known = [row for row in found if facts.known(row)]
+    known = facts.once(f"everyday {id(found)}", lambda: [row for row in found if facts.known(row)])
     return chance.choice(known if known and chance.random() < 0.6 else found)
 
 
