@@ -3,7 +3,9 @@
 import json
 
 import pytest
+from conftest import PATIENCE, PHONE
 from playwright.sync_api import expect
+from served import served
 
 pytestmark = pytest.mark.browser
 CHECK = "…/check/#from=mic-ribbon-xlr&through=xlr-f-to-xlr-m-3m&into=recorder-mic-in-t-power-xlr"
@@ -53,13 +55,28 @@ def answered(page):
         asked.locator("[data-answer]").first.tap()
 
 
-def test_a_test_is_sat_without_a_network_and_its_code_checked(visit):
-    page = visit("class/test/")
+@pytest.fixture
+def kept(browser, site):
+    """A phone that has kept the whole site, and whose server has gone."""
+    with served(site.folder) as own:
+        context = browser.new_context(viewport=PHONE, has_touch=True, base_url=own.base, service_workers="allow")
+        context.set_default_timeout(PATIENCE)
+        page = context.new_page()
+        page.goto("check/")
+        expect(page.locator("#rf-offline")).to_contain_text("Kept on this device")
+        page.wait_for_function("navigator.serviceWorker.controller !== null")
+        own.stop()
+        yield page
+        context.close()
+
+
+def test_a_test_is_sat_without_a_network_and_its_code_checked(kept):
+    page = kept
+    page.goto("class/test/")
     page.get_by_label("Seed").fill("harbour")
     page.get_by_label("How many questions").fill("5")
     page.get_by_role("button", name="Make the test").tap()
     expect(page.locator(".rf-ask__title")).to_contain_text("Test “harbour”: 5 questions")
-    page.context.set_offline(True)
     page.get_by_role("link", name="Sit it yourself").tap()
     page.get_by_label("Your number").fill("12")
     page.get_by_role("button", name="Begin").tap()
