@@ -1,4 +1,4 @@
-"""The command line: lint, judge, route, matrix, draw, docs, bundle, list, ledger, interfere, and the workshop."""
+"""The command line: lint, judge, route, matrix, draw, docs, bundle, list, ledger, interfere, lessons, and the workshop."""
 
 from __future__ import annotations
 
@@ -21,6 +21,8 @@ from generator.engine.told import told
 from generator.engine.working import Working
 from generator.ledger.changes import changelog
 from generator.ledger.revision import NoRevision, at_revision
+from generator.lessons import NoQuestion
+from generator.lessons import command as lessons
 from generator.own import numbers
 from generator.workshop.commands import COMMANDS as WORKSHOP
 from generator.workshop.safety import Misuse
@@ -97,6 +99,7 @@ def _parser() -> argparse.ArgumentParser:
     made = command("interfere", _interfere, "What else gets into a run: hum, mains, radio, and what helps.", json_too=True)
     made.add_argument("file", type=Path, metavar="RUN.yaml", help="the run, described")
     publishing.add(command, _publishing)
+    lessons.add(command, _publishing)
     for name, asked in WORKSHOP.items():
         made = command(name, _workshop, asked.about, json_too=True)
         made.set_defaults(asked=asked)
@@ -175,10 +178,7 @@ def _route(options) -> int:
 
 def _matrix(options) -> int:
     lines = "".join(json.dumps(verdict, ensure_ascii=False) + "\n" for verdict in ledger.judged(load(options.pinouts, options.own), REMEMBERED))
-    if options.out:
-        options.out.write_text(lines, encoding="utf-8")
-    else:
-        sys.stdout.write(lines)
+    options.out.write_text(lines, encoding="utf-8") if options.out else sys.stdout.write(lines)
     return 0
 
 
@@ -230,7 +230,7 @@ def _ledger(options) -> int:
 def _publishing(options) -> int:
     try:
         text, well = options.answers(options)
-    except publishing.Refused as why:
+    except (publishing.Refused, NoQuestion) as why:
         raise BadUse(str(why)) from None
     if text:
         print(text)
@@ -249,8 +249,7 @@ def _interfere(options) -> int:
     except CatalogueError as error:
         raise BadUse(str(error)) from None
     told = interference.tell(run, tables)
-    shown = json.dumps(interference.as_data(told, tables), indent=2, ensure_ascii=False) if options.json else interference.as_lines(told, tables)
-    print(shown)
+    print(json.dumps(interference.as_data(told, tables), indent=2, ensure_ascii=False) if options.json else interference.as_lines(told, tables))
     return 0
 
 

@@ -17,11 +17,12 @@ MAY_IMPORT = {
     "drawing": {"catalogue", "engine", "drawing"},
     "workshop": {"catalogue", "engine", "workshop"},
     "own": {"catalogue", "own"},
-    "site": {"catalogue", "engine", "ledger", "interference", "workshop", "drawing", "own", "site"},
+    "lessons": {"catalogue", "engine", "ledger", "workshop", "drawing", "lessons"},
+    "site": {"catalogue", "engine", "ledger", "interference", "workshop", "drawing", "own", "lessons", "site"},
     "__init__": set(),
     "publishing": {"catalogue", "site"},
     "terminal": {"catalogue", "engine"},
-    "__main__": {"catalogue", "engine", "ledger", "interference", "workshop", "drawing", "site", "publishing", "own", "terminal"},
+    "__main__": {"catalogue", "engine", "ledger", "interference", "workshop", "drawing", "lessons", "site", "publishing", "own", "terminal"},
 }
 MOST_LINES = 300
 AUDIO_WORDS = (

@@ -40,6 +40,7 @@ GUIDES = {  # name of the page -> title, what it is about; in the order of the i
     "meter": ("With a meter", "Telling leads and sockets apart in a minute."),
     "making": ("Making a lead", "Stripping, soldering, strain relief, and what makes a lead fail."),
     "testing": ("Testing leads", "Five habits, what a meter does not find, and faults by what you hear."),
+    "trainers": ("For trainers", "A class with real leads: what to show, what to ask, which faults to solder in."),
     "glossary": ("Words", "Every word this site uses, said once."),
 }
 MISFIT = "does-not-mate"  # the one finding that needs no rule

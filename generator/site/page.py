@@ -32,7 +32,7 @@ class Page:
     @property
     def path(self) -> str:
         """Where its Markdown goes in the docs tree."""
-        if self.address in {"", "guides/", "workshop/", *(f"{kind}/" for kind in KINDS)}:
+        if self.address in {"", "guides/", "workshop/", "class/", *(f"{kind}/" for kind in KINDS)}:
             return f"{self.address}index.md"
         return f"{self.address.rstrip('/')}.md"
 
