@@ -143,7 +143,7 @@ def _sound(facts: Facts, subject: str, chance: Random) -> Question:
     wrong = [Choice(fault, told(facts.catalogue, lead, fault), f"That would be: {heard(fault)}.") for fault in others]
     grade, note = remembered(lead.evidence, "How this lead is wired")
     says, words = table("symptoms")[symptom]["says"], told(facts.catalogue, lead, right)
-    return Question("sound", subject, "Which of these faults sounds like this?", (right,), f"{words[:1].upper()}{words[1:]}: {says}.", f"workshop/{id}/",
+    return Question("sound", subject, "Which of these faults sounds like this?", (right,), f"{says[:1].upper()}{says[1:]}: {words}.", f"workshop/{id}/",
                     level(facts, "sound", connectors=[end.connector for end in lead.ends.values()]), "derived" if grade != "from memory" else grade,
                     choices=shuffled(Choice(right, words), wrong, chance), given=(("The lead", lead.name), ("You hear", says)),
                     number=right.partition(":")[2].split("-")[0].split(".", 1)[1], pictures=(f"lead-{id}",), shown=(f"lead-{id}",), note=note)
