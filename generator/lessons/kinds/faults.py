@@ -124,7 +124,8 @@ def _sounds(facts: Facts, lead: Lead) -> dict[str, set[str]]:
 def _draw_sound(facts: Facts, chance: Random) -> str:
     lead = chance.choice([one for one in _leads(facts) if one.id in facts.symptoms])
     sounds = _sounds(facts, lead)
-    able = [symptom for symptom, ids in sounds.items() if ids and len(set().union(*sounds.values()) - ids) > 1]
+    every = set().union(*sounds.values())
+    able = [symptom for symptom, ids in sounds.items() if ids and len(every - set(facts.symptoms[lead.id][symptom])) > 1]
     return f"{lead.id},{chance.choice(able)}" if able else _draw_sound(facts, chance)
 
 
@@ -137,7 +138,7 @@ def _sound(facts: Facts, subject: str, chance: Random) -> Question:
     if not sounds[symptom]:
         raise NoQuestion(f"“{subject}”: no plain fault sounds like that")
     right = next(fault for fault in facts.symptoms[id][symptom] if fault in sounds[symptom])
-    others = mixed(sorted(set().union(*sounds.values()) - sounds[symptom]), chance)
+    others = mixed(sorted(set().union(*sounds.values()) - set(facts.symptoms[id][symptom])), chance)
     others.sort(key=lambda fault: fault.partition(":")[2] != right.partition(":")[2])
     heard = lambda fault: "; ".join(table("symptoms")[name]["says"] for name in facts.symptoms[id] if fault in facts.symptoms[id][name])
     wrong = [Choice(fault, told(facts.catalogue, lead, fault), f"That would be: {heard(fault)}.") for fault in others]
