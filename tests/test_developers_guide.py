@@ -153,7 +153,7 @@ def test_the_readme_names_every_command_and_no_other():
     [commands] = [action.choices for action in _parser()._actions if isinstance(action.choices, dict)]
     assert re.findall(r"^    python -m generator (\w+)", readme, re.MULTILINE) == [
         "lint", "judge", "route", "matrix", "draw", "sheets", "docs", "bundle", "publish", "served", "rename", "list", "ledger", "interfere",
-        "meter", "faults", "diagnose", "build", "trace", "symptoms", "pad", "blocker",
+        "meter", "faults", "diagnose", "build", "trace", "symptoms", "pad", "blocker", "lessons",
     ]
     assert set(commands) == set(re.findall(r"^    python -m generator (\w+)", readme, re.MULTILINE))
     for script in re.findall(r"^    (\.ci/\w+)", readme, re.MULTILINE):

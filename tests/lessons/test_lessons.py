@@ -21,7 +21,7 @@ def test_ten_ready_lessons_are_whole(facts):
     ({"draw": "xlr-3-balancd"}, "stop 1: 'xlr-3-balancd': nothing to draw of that name; did you mean 'xlr-3-balanced'?"),
     ({"check": "a,b,c"}, "stop 1: 'a,b,c' is no judged connection; write FROM,LEAD,INTO"),
     ({"guide": "humm"}, "stop 1: 'humm': no guide of that name; did you mean 'hum'?"),
-    ({"ask": "contact:x,1"}, "stop 1: “contact:x,1”: no assignment with a known role on that contact"),
+    ({"ask": "contact:x,1"}, "stop 1: “x,1”: no assignment with a known role on that contact"),
     ({"film": "x"}, "stop 1: a stop is one of say, draw, check, guide, ask, with a sentence `say` if you like"),
     ({"say": "x" * 601}, "stop 1: own text has 601 characters; 600 at most, for it is read from the last row"),
     ("text", "stop 1: a stop is one of say, draw, check, guide, ask, with a sentence `say` if you like"),

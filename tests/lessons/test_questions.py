@@ -85,7 +85,8 @@ def test_the_reviewed_core_stands(facts):
 def test_a_wrong_answer_key_would_be_found(facts):
     """The reader is no rubber stamp: a question with another answer is caught, for every kind with choices."""
     for kind in set(KINDS) - {"estimate", "switch", "order"}:
-        one = next(drawn(facts, [kind], "caught"))
+        plain = lambda one: kind != "meter" or not reader.raw("leads", one.subject.split(",")[0]).get("parts")
+        one = next(one for one in drawn(facts, [kind], "caught") if plain(one))
         other = next(choice.id for choice in one.choices if choice.id not in one.answer)
         forged = Question(**{**{name: getattr(one, name) for name in one.__dataclass_fields__}, "answer": (other,)})
         assert reader.CHECKS[kind](forged), kind
@@ -104,7 +105,7 @@ def test_a_wrong_answer_key_would_be_found(facts):
     ("fault:xlr-f-to-xlr-m-3m,melted:b.1", "no plain lead with such a fault"),
 ])
 def test_an_address_that_leads_nowhere_is_told(facts, id, told):
-    with pytest.raises(NoQuestion, match="") as why:
+    with pytest.raises(NoQuestion) as why:
         question(facts, id)
     assert told in str(why.value)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from html import escape
 
@@ -29,12 +30,18 @@ def text(catalogue: Catalogue, questions: Sequence[Question], title: str, answer
 
 def _asked(catalogue: Catalogue, number: int, one: Question) -> str:
     drawn = pictured(catalogue, one)
-    pictures = "".join(drawn[name].replace('id="', f'id="q{number}-').replace('aria-labelledby="', f'aria-labelledby="q{number}-') for name in one.pictures[:1])
+    pictures = "".join(_own(drawn[name], number) for name in one.pictures[:1])
     given = "".join(f"<dt>{escape(name)}</dt><dd>{escape(value)}</dd>" for name, value in one.given)
     unit = one.target and f'<p><span class="line"></span> {escape(one.target.unit)}</p>'
     choices = unit or f'<ol class="choices">{"".join(f"<li>{escape(choice.text)}</li>" for choice in one.choices)}</ol>'
     hint = " <small>Number the steps.</small>" if one.form == "order" else ""
     return f"<section>{pictures}<h2>{number}. {escape(one.asks)}{hint}</h2><dl>{given}</dl>{choices}</section>"
+
+
+def _own(svg: str, number: int) -> str:
+    """A drawing whose ids are its own on a page that holds many: every id, and whatever refers to one."""
+    ids = set(re.findall(r'\sid="([^"]+)"', svg))
+    return re.sub(r'(?<=["#\s])(' + "|".join(map(re.escape, sorted(ids, key=len, reverse=True))) + r')(?=["\s)])', rf"q{number}-\1", svg) if ids else svg
 
 
 def _told(one: Question) -> str:

@@ -33,7 +33,7 @@ def package(catalogue: Catalogue, id: str, title: str, texts: Sequence[str], que
 def files(catalogue: Catalogue, id: str, title: str, texts: Sequence[str], questions: Sequence[Question]) -> dict[str, bytes]:
     """What is in the package: path -> content, the manifest first."""
     drawn = {f"drawings/{name}.svg": svg.encode() for one in questions for name, svg in pictured(catalogue, one).items()}
-    data = json.dumps([one.as_data() for one in questions], ensure_ascii=False, separators=(",", ":"))
+    data = json.dumps([one.as_data() for one in questions], ensure_ascii=False, separators=(",", ":")).replace("</", "<\\/")
     own = {"index.html": _page(title, texts).encode(), "scorm.js": SCRIPT.read_bytes(), "questions.js": f"window.questions = {data};\n".encode(), **drawn}
     return {"imsmanifest.xml": _manifest(id, title, sorted(own)), **own}
 

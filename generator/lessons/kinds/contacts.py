@@ -92,7 +92,7 @@ def _contact(facts: Facts, subject: str, chance: Random) -> Question:
                for other in facts.catalogue.connectors[one.connector].contacts]
     word = roles.words(one.carries[contact])
     return Question("contact", subject, f"Which contact carries {word}?", (contact,),
-                    f"{_name(contact)[:1].upper()}{_name(contact)[1:]} carries {word}.", form="tap", choices=tuple(choices),
+                    f"{word[:1].upper()}{word[1:]} is on {_name(contact)}.", form="tap", choices=tuple(choices),
                     number=_name(contact), **_common(facts, "contact", one))
 
 
@@ -105,7 +105,7 @@ def _role(facts: Facts, subject: str, chance: Random) -> Question:
     right = one.carries[contact]
     word = roles.words(right)
     wrong = [Choice(role, roles.words(role), why) for role, why in _wrong_roles(facts, one, contact) if not near(role, right)]
-    return Question("role", subject, f"What does {_name(contact)} carry?", (right,), f"{_name(contact)[:1].upper()}{_name(contact)[1:]} carries {word}.",
+    return Question("role", subject, f"What does {_name(contact)} carry?", (right,), f"{word[:1].upper()}{word[1:]} is on {_name(contact)}.",
                     choices=shuffled(Choice(right, word), wrong, chance), number=_name(contact), **_common(facts, "role", one))
 
 

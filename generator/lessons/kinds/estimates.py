@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from math import log10, sqrt
+from math import sqrt
 from random import Random
 
 from generator.ledger.rows import Row
@@ -19,7 +19,7 @@ NUMBER = re.compile(r"^(−?[\d.]+) ([kmµ]?)(\S+)(?: / .*)?$")
 PREFIX = {"": 1.0, "k": 1e3, "m": 1e-3, "µ": 1e-6}
 ASKED = {"too-hot": ("How many dB too loud is it for this input?", "dB"), "too-quiet": ("By how many dB does it miss what this input asks for?", "dB"),
          "over-volts": ("A part gets too many volts. How many, at the worst?", "V")}
-CLOSE_DB, CLOSE_SHARE = 6.0, 0.25  # a factor of two in level; a quarter of a value
+CLOSE_DB, CLOSE_SHARE, LEAST_DB = 6.0, 0.25, 6.0  # a factor of two in level; a quarter of a value; less is not worth a guess
 FEED, PHANTOM = 6810.0, 48.0  # ohm in each leg and volts, IEC 61938 for 48 V phantom
 DBU = sqrt(0.6)  # V: 1 mW in 600 ohm
 
@@ -37,7 +37,7 @@ def _rows(facts: Facts) -> list[Row]:
 
 def _fitting(row: Row) -> bool:
     found = value(row["number"])
-    return bool(found) and found[1] == ASKED[row["findings"][0]][1]
+    return bool(found) and found[1] == ASKED[row["findings"][0]][1] and (found[1] == "V" or found[0] >= LEAST_DB)
 
 
 def _draw(facts: Facts, chance: Random) -> str:
@@ -70,7 +70,7 @@ def _ask(facts: Facts, about: str, chance: Random) -> Question:
 def _left(milliamps: float) -> tuple[float, str, str, str]:
     volts = PHANTOM - milliamps / 1000 * FEED / 2
     return volts, "V", f"A microphone draws {milliamps:g} mA from 48 V phantom. How many volts are left at it?", (
-        f"Both legs feed it in parallel: 6.81 kΩ / 2 = 3.4 kΩ, times {milliamps:g} mA, is lost on the way; {volts:.1f} V are left.")
+        f"Both legs feed it in parallel: 6.81 kΩ / 2 = 3.4 kΩ, times {milliamps:g} mA, is lost on the way; {volts:.3g} V are left.")
 
 
 def _times(decibels: float) -> tuple[float, str, str, str]:
@@ -94,11 +94,7 @@ SUMS: dict[str, tuple[tuple[str, ...], Sum, str]] = {  # name -> amounts, the su
 def _sum(facts: Facts, about: str, name: str, amount: float) -> Question:
     size, unit, asks, why = SUMS[name][1](amount)
     return Question("estimate", about, asks, (), why, SUMS[name][2], level(facts, "estimate"), "derived", form="number",
-                    target=Target(float(f"{size:.3g}"), unit, float(f"{size * CLOSE_SHARE:.3g}")), number=_number(size))
-
-
-def _number(size: float) -> str:
-    return f"{size:.1f}" if log10(size) > 1 else f"{size:.3g}"
+                    target=Target(float(f"{size:.3g}"), unit, float(f"{size * CLOSE_SHARE:.3g}")), number=f"{size:.3g}")
 
 
 KINDS = (Kind("estimate", "Estimate the number", _draw, _ask),)

@@ -124,7 +124,8 @@ def _sounds(facts: Facts, lead: Lead) -> dict[str, set[str]]:
 def _draw_sound(facts: Facts, chance: Random) -> str:
     lead = chance.choice([one for one in _leads(facts) if one.id in facts.symptoms])
     sounds = _sounds(facts, lead)
-    able = [symptom for symptom, ids in sounds.items() if ids and len(set().union(*sounds.values()) - ids) > 1]
+    every = set().union(*sounds.values())
+    able = [symptom for symptom, ids in sounds.items() if ids and len(every - set(facts.symptoms[lead.id][symptom])) > 1]
     return f"{lead.id},{chance.choice(able)}" if able else _draw_sound(facts, chance)
 
 
@@ -137,13 +138,13 @@ def _sound(facts: Facts, subject: str, chance: Random) -> Question:
     if not sounds[symptom]:
         raise NoQuestion(f"“{subject}”: no plain fault sounds like that")
     right = next(fault for fault in facts.symptoms[id][symptom] if fault in sounds[symptom])
-    others = mixed(sorted(set().union(*sounds.values()) - sounds[symptom]), chance)
+    others = mixed(sorted(set().union(*sounds.values()) - set(facts.symptoms[id][symptom])), chance)
     others.sort(key=lambda fault: fault.partition(":")[2] != right.partition(":")[2])
     heard = lambda fault: "; ".join(table("symptoms")[name]["says"] for name in facts.symptoms[id] if fault in facts.symptoms[id][name])
     wrong = [Choice(fault, told(facts.catalogue, lead, fault), f"That would be: {heard(fault)}.") for fault in others]
     grade, note = remembered(lead.evidence, "How this lead is wired")
     says, words = table("symptoms")[symptom]["says"], told(facts.catalogue, lead, right)
-    return Question("sound", subject, "Which of these faults sounds like this?", (right,), f"{words[:1].upper()}{words[1:]}: {says}.", f"workshop/{id}/",
+    return Question("sound", subject, "Which of these faults sounds like this?", (right,), f"{says[:1].upper()}{says[1:]}: {words}.", f"workshop/{id}/",
                     level(facts, "sound", connectors=[end.connector for end in lead.ends.values()]), "derived" if grade != "from memory" else grade,
                     choices=shuffled(Choice(right, words), wrong, chance), given=(("The lead", lead.name), ("You hear", says)),
                     number=right.partition(":")[2].split("-")[0].split(".", 1)[1], pictures=(f"lead-{id}",), shown=(f"lead-{id}",), note=note)
