@@ -15,7 +15,7 @@ _Loader = getattr(yaml, "CBaseLoader", yaml.BaseLoader)  # the C parser where Py
 
 def read(path: Path, shown: str, problems: Problems) -> Map | None:
     """The file's map, or None when there is none; every fault of syntax is added to `problems`."""
-    if not path.is_file():  # a folder, a link that leads nowhere, a device that never ends
+    if not path.is_file() and (path.exists() or path.is_symlink()):  # a folder, a link that leads nowhere, a device that never ends
         problems.add(Place(shown), "not-a-file", "this is named like a file and is none: a folder, or a link to something that is not there.")
         return None
     try:

@@ -11,8 +11,8 @@ from .nodes import Place
 from .rules import RULES
 
 
-LONGEST = 200  # characters of a value that are echoed
-_LONG = re.compile(rf"[^'\n]{{{LONGEST + 1},}}(?=')|\S{{{LONGEST + 1},}}")
+LONGEST, WHOLE = 200, 4000  # characters of a value that are echoed, and of a message
+_LONG = re.compile(rf"(?<!\w')(?<=')[^'\n]{{{LONGEST + 1},}}(?=')|\S{{{LONGEST + 1},}}")  # what begins at a quote that closes no word, or has no blank
 CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]")  # also turns of direction, nothing wide
 
 
@@ -63,7 +63,8 @@ class Problems:
 
 def _cut(message: str) -> str:
     """The message with quoted values of more than LONGEST characters cut short; a file may hold a value of any length."""
-    return _LONG.sub(lambda found: f"{found[0][:LONGEST]}...", message)
+    cut = _LONG.sub(lambda found: f"{found[0][:LONGEST]}...", message)
+    return cut if len(cut) <= WHOLE else f"{cut[:WHOLE]}..."
 
 
 def did_you_mean(word: str, options: Iterable[str]) -> str:

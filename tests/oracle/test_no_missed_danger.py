@@ -1,6 +1,6 @@
 """No rating is passed in any state of a connection that the ledger does not call dangerous.
 
-Of the ledger what is called safe, one row of every record and a third of the rest, drawn by the ids of the
+Of the ledger what is called safe, one row of every record and a twelfth of the rest, drawn by the ids of the
 rows; with RINGFENCE_WHOLE set, all of it.
 """
 
@@ -24,7 +24,7 @@ from generator.engine.circuit import CircuitError
 
 pytestmark = pytest.mark.oracle
 
-DRAWN, SHOWN = 3, 20
+DRAWN, SHOWN = 12, 20
 RATED = {"over-volts", "over-current", "over-power", "reversed-capacitor"}  # a part against its own rating
 CALLED, PARTNERED = 150, 300  # rows drawn: dangerous ones, and ones whose lead has a spare end
 
@@ -61,7 +61,7 @@ def ledger() -> list[Row]:
 
 
 def drawn(rows: list[Row]) -> list[Row]:
-    """What is not called dangerous: all of it, or what is called safe, a third, and a row of every record."""
+    """What is not called dangerous: all of it, or what is called safe, a twelfth, and a row of every record."""
     calm = [row for row in rows if row.verdict != "dangerous"]
     if os.environ.get("RINGFENCE_WHOLE"):
         return calm

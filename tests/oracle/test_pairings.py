@@ -1,6 +1,6 @@
 """Every pairing of the catalogue, every way of plugging it, against a general-purpose circuit simulator.
 
-A third of the ways, drawn by their records, gets what its verdict mostly rests on: direct current in every setting and every source at three
+A twelfth of the ways, drawn by their records, gets what its verdict mostly rests on: direct current in every setting and every source at three
 frequencies, fully home at nominal values, and a first instant; all of them do with RINGFENCE_WHOLE set. The full product with corners and states
 is millions of circuits (`everything.py` runs it in a night): of it each way gets a point drawn by its records, and a short list with every circuit
 template in it gets everything. What was covered is printed.
