@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from . import kinds_outside
+from . import kinds_asked, kinds_outside
 from .records import GRADES, OWN
 from .scalars import CONTACT, NAME, Amount, Choice, Date, Name, Nothing, Number, Ref, Words
 from .shapes import Either, Field, ListOf, MapOf, Record
@@ -214,15 +214,12 @@ _circuit = _file("circuits", {
         "the volts it must find",
     ),
     "asks": Field(
-        MapOf(Record(
-            {
-                "sets": Field(ListOf(_name, least=1, one=True), "the parameters a number sets"),
-                "times": Field(Number(0, rule="bad-number"), "what the number is multiplied by first"),
-                "yes": Field(MapOf(_value, _name), "parameter: the value a yes sets"),
-                "no": Field(MapOf(_value, _name), "parameter: the value a no sets"),
-            },
-            one_of=(("sets", "yes"),),
-        ), Ref("questions")),
+        MapOf(Record({
+            "sets": Field(ListOf(_name, least=1, one=True), "the parameters a number sets"),
+            "times": Field(Number(0, rule="bad-number"), "what the number is multiplied by first"),
+            "yes": Field(MapOf(_value, _name), "parameter: the value a yes sets"),
+            "no": Field(MapOf(_value, _name), "parameter: the value a no sets"),
+        }, one_of=(("sets", "yes"),)), Ref("questions")),
         "question: what a manual's answer to it sets",
     ),
 })
@@ -286,14 +283,6 @@ _sources = MapOf(Record({
     "where": need(_words, "publisher, number, address"),
     "kind": need(_words, "what kind of document"),
 }), _name)
-_questions = MapOf(Record({
-    "asks": need(_words, "the question, in a manual's words"),
-    "unit": Field(Choice(("V", "A", "W", "ohm")), "the unit of the answer; none where it is yes or no"),
-    "least": Field(Amount(None), "below it, it is a slip of the pen"),
-    "most": Field(Amount(None), "above it, it is a slip of the pen"),
-    "level": Field(_yes_no, "may it be given in decibels"),
-    "beyond": Field(_words, "what is said of such a slip"),
-}), _name)
 _retired = Record({
     "moved": Field(MapOf(_name, _name), "old id: new id"),
     "split": Field(MapOf(ListOf(_name, least=2), _name), "old id: new ids"),
@@ -301,7 +290,7 @@ _retired = Record({
 
 KINDS = {
     "connectors": _connector, "assignments": _assignment, "circuits": _circuit, "cables": _cable, "ports": _port,
-    "leads": _lead, "sources": _sources, "questions": _questions, "retired": _retired,
+    "leads": _lead, "sources": _sources, "questions": MapOf(kinds_asked.QUESTION, _name), "retired": _retired,
 }
 SINGLE = ("sources", "questions", "retired")  # kinds of which there is one file
 FOLDERS = tuple(kind for kind in KINDS if kind not in SINGLE)
