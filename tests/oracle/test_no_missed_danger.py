@@ -169,4 +169,4 @@ def test_what_is_drawn_has_every_record_and_all_that_is_safe():
     calm, chosen = [row for row in rows if row.verdict != "dangerous"], drawn(rows)
     assert {one for row in chosen for one in records(row)} == {one for row in calm for one in records(row)}
     assert sum(row.verdict == "safe" for row in chosen) == sum(row.verdict == "safe" for row in calm)
-    assert len(chosen) > len(calm) / 3
+    assert len(chosen) > len(calm) / DRAWN

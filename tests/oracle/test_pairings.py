@@ -46,6 +46,13 @@ def listed(catalogue, every_pairing):
     return short_list(catalogue, every_pairing)
 
 
+@pytest.fixture(scope="module")
+def usual(catalogue):
+    """A microphone that takes phantom from an input that gives it."""
+    [connection] = connections(catalogue, [("mic-condenser-p48-xlr", (), "mixer-mic-in-p48-xlr")])
+    return connection
+
+
 def sample(analysis, connection, assembly, possible):
     """What each way of plugging gets: everything at home and nominal values, and a drawn point."""
     chance, every = connection.chance(analysis.name), SIGNAL_EVERY if analysis is SIGNAL else 1
@@ -124,15 +131,15 @@ def test_no_chain_without_windings_makes_a_voltage_larger(compared):
     assert gain <= 1 + 1e-9, f"{case}: a listener hears {gain:.3f} V"
 
 
-def test_the_short_list_has_every_template_that_is_ever_paired(catalogue, every_way, listed):
-    paired = set().union(*(templates(catalogue, connection.pairing) for connection in every_way))
+def test_the_short_list_has_every_template_that_is_ever_paired(catalogue, every_pairing, listed):
+    paired = set().union(*(templates(catalogue, pairing) for pairing in every_pairing))
     assert set().union(*(templates(catalogue, pairing) for pairing in listed)) == paired
     kinds = {part.kind for start, _, target in listed for port in (start, target) for part in catalogue.ports[port].network.parts}
     assert {"sink", "clamp"} <= kinds
 
 
-def test_the_drawn_points_are_the_same_each_time_and_change_with_the_records(catalogue, every_way):
-    connection = next(found for found in every_way if found.pairing[0] == "mic-condenser-p48-xlr")
+def test_the_drawn_points_are_the_same_each_time_and_change_with_the_records(catalogue, usual):
+    connection = usual
     assembly = connection.assembly(catalogue)
     possible = DIRECT.points(assembly)
     assert sample(DIRECT, connection, assembly, possible) == sample(DIRECT, connection, assembly, possible)
@@ -141,10 +148,9 @@ def test_the_drawn_points_are_the_same_each_time_and_change_with_the_records(cat
 
 
 @pytest.mark.parametrize("name", ANALYSES)
-def test_a_resistor_a_thousandth_off_is_noticed(catalogue, every_way, name):
+def test_a_resistor_a_thousandth_off_is_noticed(catalogue, usual, name):
     """The comparison can fail: the simulator gets another value than the engine had."""
-    connection = next(found for found in every_way if found.name.startswith("mic-condenser-p48-xlr mixer-mic-in-p48-xlr"))
-    assembly = connection.assembly(catalogue)
+    connection, assembly = usual, usual.assembly(catalogue)
     case = next(ANALYSES[name].cases(connection.name, assembly, ANALYSES[name].points(assembly)[:1]))
     feed = next(i for i, part in enumerate(case.circuit.parts) if part.id == "into/main.feed-hot")
     values = case.values.copy()

@@ -6,6 +6,7 @@ Ringfence.engine = Ringfence.engine || {};
    The twin of the first half of solve.py (checked.js and currents.js are the second). A connected piece without an anchor gets one of
    its nets as 0 V. Cases that share a matrix share its factors. */
 (function (engine) {
+  const OPEN_OHM = 1e9; // what a disconnected rail leaks through
   const LEAK = 1e-12; // S; keeps a net that only a flat part reaches from hanging in the air
   engine.OPEN = NaN; // volts of an emf that is disconnected
   engine.ALIKE = 1e-6; // a share; what is closer than this is told alike. Far from what rounding leaves, lest that decides
@@ -54,7 +55,7 @@ Ringfence.engine = Ringfence.engine || {};
       const [a, b] = circuit.ends[i], row = branches.get(part.id);
       if (part.kind === "resistor") engine.stampConductance(matrix, size, a, b, 1 / values[i]);
       else if (engine.branched(part)) engine.stampBranch(matrix, size, a, b, row);
-      if (part.kind === "emf" && Number.isNaN(values[i])) matrix[row * size + row] = -1 / LEAK;
+      if (part.kind === "emf" && Number.isNaN(values[i])) matrix[row * size + row] = -OPEN_OHM;
       // A winding shorted on itself: nothing pushes direct current round it.
       if (part.kind === "inductor" && a === b) matrix[row * size + row] = 1;
     });
