@@ -4,16 +4,15 @@ from __future__ import annotations
 
 import argparse
 import json
-import subprocess
 import sys
 from collections.abc import Sequence
 from dataclasses import replace
 from difflib import get_close_matches
 from pathlib import Path
 
-from generator.catalogue import Catalogue, CatalogueError, default_directory, load
+from generator import ledger, publishing
+from generator.catalogue import Catalogue, CatalogueError, default_directory, ever, load
 from generator.catalogue.lint import lint
-from generator import ledger
 from generator.engine import Verdict, judge, routes
 from generator.engine.explain import explain
 from generator.engine.missing import missing
@@ -21,8 +20,9 @@ from generator.engine.route import remedies
 from generator.engine.told import told
 from generator.engine.working import Working
 from generator.ledger.changes import changelog
+from generator.ledger.revision import NoRevision, at_revision
 from generator.workshop.commands import COMMANDS as WORKSHOP
-from generator.workshop.safety import Misuse, refuse_mains
+from generator.workshop.safety import Misuse
 
 BROKEN, BAD_USE = 1, 2
 REMEMBERED = Path("build/verdicts.jsonl")  # results of earlier runs, used where nothing they rest on has changed
@@ -40,6 +40,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return options.run(options)
     except CatalogueError as error:
         print("\n".join(str(problem) for problem in error.problems), file=sys.stderr)
+        return BROKEN
+    except ledger.LedgerError as error:
+        print(error, file=sys.stderr)
         return BROKEN
     except BadUse as error:
         print(error, file=sys.stderr)
@@ -80,16 +83,16 @@ def _parser() -> argparse.ArgumentParser:
     made.add_argument("--view", choices=("face", "solder", "plug", "side", "lead"))
     made.add_argument("--half", metavar="NAME")
     made.add_argument("--mount", choices=("cable", "panel"), help="what the half of a side view is on")
+    made = command("sheets", _sheets, "Write contact sheets of every face, side view and lead, light and dark.")
+    made.add_argument("--out", type=Path, default=Path("build/sheets"), metavar="DIR")
     made = command("docs", _docs, "Write the docs tree for mkdocs.")
     made.add_argument("--out", type=Path, default=Path("build/docs"), metavar="DIR")
-    made = command("bundle", _bundle, "Write the built site as a zip file that works from a folder.", catalogue_too=False)
-    made.add_argument("--site", type=Path, default=Path("build/site"), metavar="DIR", help="what mkdocs build wrote")
-    made.add_argument("--out", type=Path, default=Path("build/ringfence.zip"), metavar="FILE")
     made = command("ledger", _ledger, "Write the verdict of every pairing to the catalogue's verdicts folder and print what changed.")
     made.add_argument("--check", action="store_true", help="write nothing; exit 1 if the ledger is stale")
     made.add_argument("--since", metavar="REV", help="print what changed since this git revision instead of since the last write")
     made = command("interfere", _interfere, "What else gets into a run: hum, mains, radio, and what helps.", json_too=True)
     made.add_argument("file", type=Path, metavar="RUN.yaml", help="the run, described")
+    publishing.add(command, _publishing)
     for name, asked in WORKSHOP.items():
         made = command(name, _workshop, asked.about, json_too=True)
         made.set_defaults(asked=asked)
@@ -131,7 +134,7 @@ def _judge(options) -> int:
 
 def _lacking(catalogue: Catalogue, start: str, target: str, found: Sequence[Verdict]) -> str | None:
     """The lead that would do it, where nothing found is safe."""
-    return None if any(verdict.verdict == "safe" for verdict in found) else missing(catalogue, start, target)
+    return None if any("safe" in (verdict.verdict, verdict.offered) for verdict in found) else missing(catalogue, start, target)
 
 
 def _working(options, catalogue: Catalogue, verdict: Verdict) -> Working | None:
@@ -149,12 +152,24 @@ def _working(options, catalogue: Catalogue, verdict: Verdict) -> Working | None:
 def _told(verdict: Verdict) -> str:
     """A verdict for a terminal."""
     chain = " -> ".join((verdict.start, *verdict.through, verdict.target))
-    lines = [f"{verdict.verdict.upper()}  {chain}", *([verdict.conditions] if verdict.conditions else [])]
+    lines = [f"{verdict.verdict.upper()}  {chain}", *filter(None, (verdict.conditions, verdict.offer, _marked(verdict.plugs)))]
     for finding in verdict.findings:
         lines += [f"  {finding.severity}: {finding.says} [{finding.id}; {finding.when}; {finding.evidence}]", f"    {finding.remedy}"]
     lines += [f"  {figure.says}" for figure in verdict.figures]
-    lines += [f"  instead: {' -> '.join(r.through) or 'no lead'} ({r.verdict})" for r in verdict.remedies]
+    lines += [f"  instead, {_offered(r)}" for r in verdict.remedies]
     return "\n".join(lines)
+
+
+def _marked(plugs: Sequence[str]) -> str:
+    """Which plugs to take, where the verdict holds for them only."""
+    named = " and ".join(f'"{label}"' for label in plugs)
+    return f"Use the plug{'s' if len(plugs) > 1 else ''} marked {named}." if plugs else ""
+
+
+def _offered(verdict: Verdict) -> str:
+    """A way and how it ends; one that a switch makes well says in which order."""
+    ends = f"{verdict.verdict} while plugging only" if verdict.offer else verdict.verdict
+    return f"{ends}: {' -> '.join(verdict.through) or 'no lead'}{f'. {verdict.offer}' if verdict.offer else ''}"
 
 
 def _route(options) -> int:
@@ -164,7 +179,7 @@ def _route(options) -> int:
     if options.json:
         print(json.dumps([verdict.as_data() for verdict in found], indent=2, ensure_ascii=False))
     else:
-        lines = [f"{v.verdict}: {' -> '.join(v.through) or 'no lead'}" for v in found]
+        lines = [_offered(verdict) for verdict in found]
         lines = lines or [f"Nothing in the catalogue gets {options.start} into {options.target} without harm or silence."]
         lacking = _lacking(catalogue, options.start, options.target, found)
         print("\n".join([*lines, *([lacking] if lacking else [])]))
@@ -192,45 +207,47 @@ def _draw(options) -> int:
     return 0
 
 
+def _sheets(options) -> int:
+    from generator.drawing.sheets import sheets
+
+    options.out.mkdir(parents=True, exist_ok=True)
+    for name, text in sheets(load(options.pinouts)).items():
+        (options.out / name).write_text(text, encoding="utf-8")
+    return 0
+
+
 def _docs(options) -> int:
     from generator.site.build import build
 
     catalogue = load(options.pinouts)
-    build(catalogue, ledger.judged(catalogue, REMEMBERED), options.out)
-    return 0
-
-
-def _bundle(options) -> int:
-    from generator.site import folder
-
-    try:
-        folder.write(options.site, options.out)
-    except FileNotFoundError as missing:
-        raise BadUse(str(missing)) from None
+    build(catalogue, ledger.rows(catalogue, options.pinouts / "verdicts", REMEMBERED), options.out)
     return 0
 
 
 def _ledger(options) -> int:
     catalogue, directory = load(options.pinouts), options.pinouts / "verdicts"
-    before = ledger.read(directory) if options.since is None else _at_revision(directory, options.since)
-    fresh = ledger.text(ledger.judged(catalogue, REMEMBERED))
+    try:
+        before = ledger.read(directory) if options.since is None else at_revision(directory, options.since)
+    except NoRevision as why:
+        raise BadUse(str(why)) from None
+    rows = [ledger.row(one) for one in ledger.judged(catalogue, REMEMBERED)]
+    fresh = ledger.text(rows)
     print(changelog(before, fresh), end="")
     if options.check:
         return BROKEN if ledger.read(directory) != fresh else 0
-    ledger.write(fresh, directory)
+    ledger.keep(catalogue, rows, directory)
+    ever.note(options.pinouts, {kind: getattr(catalogue, kind) for kind in KINDS})
     return 0
 
 
-def _at_revision(directory: Path, revision: str) -> dict[str, str]:
-    """The ledger as it stood at a git revision."""
-    def git(*words: str) -> str:
-        found = subprocess.run(["git", "-C", str(directory), *words], capture_output=True, text=True, encoding="utf-8")
-        if found.returncode:
-            raise BadUse(found.stderr.strip())
-        return found.stdout
-
-    names = git("ls-tree", "--name-only", revision, "./").splitlines()
-    return {name: git("show", f"{revision}:./{name}") for name in names if name.endswith(".txt")}
+def _publishing(options) -> int:
+    try:
+        text, well = options.answers(options)
+    except publishing.Refused as why:
+        raise BadUse(str(why)) from None
+    if text:
+        print(text)
+    return 0 if well else BROKEN
 
 
 def _interfere(options) -> int:
@@ -261,12 +278,9 @@ def _list(options) -> int:
 def _workshop(options) -> int:
     catalogue = load(options.pinouts)
     try:
-        if options.asked.of == "lead":
-            refuse_mains(options.lead)
-            _known(catalogue.leads, options.lead)
-        elif options.asked.of == "run":
+        if options.asked.of == "run":
             _known(catalogue.ports, options.start, options.target)
-            _known(catalogue.leads, *options.through)
+        _known(catalogue.leads, *options.asked.leads(options))
         data, text = options.asked.answers(catalogue, options)
     except Misuse as error:
         raise BadUse(str(error)) from None

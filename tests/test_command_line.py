@@ -104,8 +104,14 @@ def test_any_verdict_is_an_answer(ask, words, verdict):
 
 def check_shape(answer, *more):
     """Keys and types as promised to other programs; `more` are keys that one command adds."""
-    assert list(answer) == ["from", "through", "into", "fits", "verdict", "settings", "conditions", "plugging", "findings", "figures", "ways", "remedies", *more]
-    assert isinstance(answer["from"], str) and isinstance(answer["into"], str) and isinstance(answer["conditions"], str)
+    assert list(answer) == ["from", "through", "into", "fits", "verdict", "settings", "conditions", "offer", "offered", "plugs", "moments", "plugging", "findings",
+                            "figures", "ways", "remedies", *more]
+    assert all(isinstance(answer[name], str) for name in ("from", "into", "conditions", "offer"))
+    assert answer["offered"] in ("safe", "lossy", "") and bool(answer["offered"]) is bool(answer["offer"])
+    assert isinstance(answer["plugs"], list) and all(isinstance(label, str) for label in answer["plugs"])
+    assert len(answer["moments"]) == len(answer["settings"])
+    for moment in answer["moments"]:
+        assert list(moment) == ["settled", "plugging"] and set(moment.values()) <= set(VERDICTS)
     assert isinstance(answer["through"], list) and all(isinstance(lead, str) for lead in answer["through"])
     assert answer["verdict"] in VERDICTS and answer["plugging"] in VERDICTS
     for setting in answer["settings"]:
@@ -123,11 +129,36 @@ def check_shape(answer, *more):
         assert list(figure) == ["id", "where", "value", "unit", "says"]
     for way in answer["ways"]:
         assert list(way) == ["ends", "plugged", "verdict"]
-        assert all(len(pair) == 2 for pair in way["ends"]) and all(len(pair) == 2 for pair in way["plugged"])
+        assert all(len(pair) == 2 for pair in way["ends"]) and all(len(one) == 3 for one in way["plugged"])
         assert way["verdict"] in VERDICTS
     for remedy in answer["remedies"]:
-        assert list(remedy) == ["through", "verdict"]
-        assert remedy["verdict"] in ("safe", "lossy")
+        assert list(remedy) == ["through", "verdict", "offer", "offered"]
+        assert remedy["verdict"] in ("safe", "lossy") or remedy["verdict"] == "dangerous" and remedy["offered"] and remedy["offer"]
+
+
+AMPLIFIER, LOUDSPEAKER = "loudspeaker-amp-out-635", "loudspeaker-635"
+ORDER = "Plug it with amplifier off, wait a moment, then amplifier on: then it is safe."
+
+
+def test_a_danger_while_plugging_says_when_and_in_which_order(ask):
+    """common practice: a phone plug shorts the amplifier on its way in, so loudspeaker leads are plugged with the amplifier off."""
+    _, printed, _ = ask("judge", AMPLIFIER, "--through", "phone-635-ts-to-635-ts-loudspeaker", LOUDSPEAKER)
+    head, when, order, *_ = printed.splitlines()
+    assert head.startswith("DANGEROUS  ")
+    assert (when, order) == ("Dangerous while plugging with amplifier on; no signal with amplifier off.", ORDER)
+
+
+def test_what_a_switch_makes_well_is_offered_with_its_order(ask):
+    """A lead too thin for the current is no way; the one that would be safe but for the moment of plugging is, and no other lead is asked for."""
+    _, printed, _ = ask("judge", AMPLIFIER, "--through", "phone-635-ts-to-635-ts-3m", LOUDSPEAKER)
+    last = printed.splitlines()[-1]
+    assert last == f"  instead, dangerous while plugging only: phone-635-ts-to-635-ts-loudspeaker. {ORDER}"
+
+
+def test_the_plugs_to_take_are_named(ask):
+    """common practice: of an insert lead's three plugs, the insert plug goes into the console and the send plug into the processor's input."""
+    _, printed, _ = ask("judge", "console-insert-635-tip-send", "--through", "phone-635-trs-to-two-635-ts-insert", "mixer-line-in-635-ts")
+    assert printed.splitlines()[1] == """Use the plugs marked "insert plug to the console" and "send plug to the processor's input"."""
 
 
 def test_settings_name_their_switches(ask):
@@ -186,6 +217,7 @@ def test_route(ask, catalogue):
     status, printed, _ = ask("route", start, target)
     assert status == 0
     lines = [f"{v.verdict}: {' -> '.join(v.through) or 'no lead'}" for v in expected]
+    assert not any(v.offer for v in expected)
     assert printed.splitlines() == (lines if expected[0].verdict == "safe" else [*lines, missing(catalogue, start, target)])
     answers = json.loads(ask("route", start, target, "--json")[1])
     assert [answer["through"] for answer in answers] == [list(v.through) for v in expected]
@@ -236,6 +268,7 @@ def test_ledger_since_a_revision(ask, small, tmp_path):
     for words in (("init", "-q"), ("add", "pinouts"), ("-c", "user.name=a", "-c", "user.email=a@b.example", "commit", "-qm", "first")):
         subprocess.run([git, "-C", tmp_path, *words], check=True)
     (small / "leads" / "block.yaml").unlink()
+    (small / "published.txt").unlink()  # as if it had never been published
     assert ask("ledger", "--since", "HEAD", "--pinouts", small) == (0, "- 1 pairings removed\n", "")
     status, printed, complained = ask("ledger", "--since", "no-such-tag", "--pinouts", small)
     assert (status, printed) == (2, "")

@@ -1,4 +1,4 @@
-"""DEVELOPERS.md cannot drift: its examples are linted in a copy of the catalogue, its lists are held against the code."""
+"""The developers' pages cannot drift: their examples are linted in a copy of the catalogue, their lists are held against the code."""
 
 import re
 import shutil
@@ -19,7 +19,9 @@ from generator.catalogue.shapes import Either, ListOf, MapOf, Record
 from generator.engine import VERDICTS, rulebook
 
 ROOT = Path(__file__).parents[1]
-GUIDE = (ROOT / "DEVELOPERS.md").read_text("utf-8")
+PAGES = [ROOT / "DEVELOPERS.md", ROOT / "pinouts/README.md", *sorted((ROOT / "generator").rglob("*.md"))]
+GUIDE = "\n".join(page.read_text("utf-8") for page in PAGES)
+LONGEST = 12_000  # bytes of what a newcomer reads first: ten minutes
 BLOCKS = {path: text for path, text in re.findall(r"```yaml\n# (\S+)\n(.*?)```", GUIDE, re.DOTALL)}
 EXAMPLES = {path: text for path, text in BLOCKS.items() if path.startswith("pinouts/")}
 EXAMPLE_OF = {path.split("/")[1].removesuffix(".yaml"): text for path, text in EXAMPLES.items()}
@@ -124,12 +126,33 @@ def test_what_the_guide_names_is_there():
         assert list((ROOT / "generator").rglob(name)) or list((ROOT / "tests").rglob(name)), name
 
 
+def test_the_first_page_is_read_in_ten_minutes():
+    assert (ROOT / "DEVELOPERS.md").stat().st_size <= LONGEST
+
+
+@pytest.mark.parametrize("page", [*PAGES, ROOT / "README.md"], ids=lambda page: str(page.relative_to(ROOT)))
+def test_links_between_the_pages_lead_somewhere(page):
+    """A file that is there, and in it a heading or an anchor of that name."""
+    for target, anchor in re.findall(r"\]\((?!https?:)([^)#]*)(?:#([^)]*))?\)", page.read_text("utf-8")):
+        there = (page.parent / target).resolve() if target else page
+        assert there.exists(), target
+        if anchor:
+            text = there.read_text("utf-8")
+            headings = [re.sub(r"[^\w -]", "", heading.lower()).replace(" ", "-") for heading in re.findall(r"^#+ (.*)$", text, re.MULTILINE)]
+            assert anchor in headings or f'id="{anchor}"' in text, anchor
+
+
+def test_every_page_is_reached_from_the_first():
+    linked = set(re.findall(r"\]\(([^)#]+)", (ROOT / "DEVELOPERS.md").read_text("utf-8")))
+    assert {str(page.relative_to(ROOT)) for page in PAGES[1:]} <= linked
+
+
 def test_the_readme_names_every_command_and_no_other():
     readme = (ROOT / "README.md").read_text("utf-8")
     [commands] = [action.choices for action in _parser()._actions if isinstance(action.choices, dict)]
     assert re.findall(r"^    python -m generator (\w+)", readme, re.MULTILINE) == [
-        "lint", "judge", "route", "matrix", "draw", "docs", "bundle", "list", "ledger", "interfere",
-        "meter", "faults", "diagnose", "build", "trace", "pad", "blocker",
+        "lint", "judge", "route", "matrix", "draw", "sheets", "docs", "bundle", "publish", "served", "rename", "list", "ledger", "interfere",
+        "meter", "faults", "diagnose", "build", "trace", "symptoms", "pad", "blocker",
     ]
     assert set(commands) == set(re.findall(r"^    python -m generator (\w+)", readme, re.MULTILINE))
     for script in re.findall(r"^    (\.ci/\w+)", readme, re.MULTILINE):

@@ -2,17 +2,25 @@
 
 from __future__ import annotations
 
-from math import atan2, degrees, hypot
+from math import atan2, degrees, hypot, sqrt
 
 from . import records
 from .build_outside import outside
 from .cables import Cable, lay
 from .context import Context
 from .expand import expand
+from .kinds import POWERINGS
 from .networks import Scope, evidence, network
 from .nodes import Map, Text
 from .quantity import parse
 from .scalars import number
+
+
+POWERED = {"yes": ("earthed",), "no": ("battery",), "maybe": POWERINGS}  # what `earthed` says of the powering
+
+
+COPPER = 0.01724  # ohm mm2/m, at 20 degrees
+ADIABATIC = 115.0  # A s^0.5/mm2: copper in PVC, from 70 to 160 degrees without losing heat; the wiring rules' figure, from memory
 
 
 def catalogue(context: Context) -> records.Catalogue:
@@ -130,6 +138,8 @@ def _port(id: str, tree: Map, context: Context) -> records.Port:
         supplies=tuple({supply.id: supply for supply in all_of("supplies")}.values()),  # one switch for all instances
         needs=all_of("needs"),
         earthed=tree.text("earthed"),
+        powered_by=tree.texts("powered_by") or POWERED[tree.text("earthed")],
+        follows=tree.text("follows") == "yes",
         circuits=tuple(dict.fromkeys(instance.text("use") for instance in instances.values())),
         cautions=tree.texts("cautions"),
         also_called=tree.texts("also_called"),
@@ -159,6 +169,7 @@ def _lead(id: str, tree: Map, context: Context) -> records.Lead:
         cable=tree.text("cable"),
         impedance=_impedance(tree, context),
         looks_like=tree.texts("looks_like"),
+        made_for=tree.texts("made_for"),
         tell_apart=tree.text("tell_apart", ""),
         cautions=tree.texts("cautions"),
         also_called=tree.texts("also_called"),
@@ -184,13 +195,21 @@ def _impedance(lead: Map, context: Context) -> float | None:
 
 
 def _ratings(laid: tuple[records.Part, ...], lead: Map, context: Context) -> tuple[records.Limit, ...]:
-    """What each conductor of the cable may carry."""
+    """What each conductor of the cable may carry: for hours what the file says, for moments what heats its copper."""
     if "cable" not in lead:
         return ()
     tree = context.tree("cables", lead["cable"])
-    amps = parse(tree.text("current")).low
-    conductors = [part.id for part in laid if part.kind == "resistor"]
-    return tuple(records.Limit(id, "cable", "amps", id, None, amps, amps, evidence(tree)) for id in conductors)
+    current, home = tree["current"], evidence(tree)
+    amps = parse(current.text("value") if isinstance(current, Map) else current.text).low
+    known = evidence(current, home) if isinstance(current, Map) else home
+    metres = parse(lead.text("length")).nominal
+    limits = []
+    for part in (part for part in laid if part.kind == "resistor"):
+        length = metres / 2 if part.b.endswith(".hub") else metres
+        heated = ADIABATIC * COPPER * length / part.value.nominal
+        brief = {name: max(amps, heated / sqrt(seconds)) for name, seconds in (("momentary", 0.1), ("seconds", 10.0))}
+        limits.append(records.Limit(part.id, "cable", "amps", part.id, None, amps, evidence=known, **brief))
+    return tuple(limits)
 
 
 def _reference(id: str, tree: Map) -> records.Reference:

@@ -24,6 +24,7 @@ class Context:
     retired: Mapping[str, tuple[str, ...]]
     unreadable: Collection[str] = ()
     trees: dict[str, dict[str, Map]] = field(default_factory=dict)
+    confirmed: int = 0  # how many of the records now being checked say that their unlikely values are right
 
     def tree(self, kind: str, node: Node) -> Map:
         """The record `node` refers to; Unusable where it is broken."""

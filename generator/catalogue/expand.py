@@ -68,6 +68,7 @@ def _source(key: str, channel: str, tree: Map, scope: Scope) -> records.Source:
         maximum=maximum and maximum.high,
         least_load=load and load.high,
         balanced=tree.text("balanced") == "yes",
+        supply=tree.text("supply"),
     )
 
 
@@ -91,7 +92,8 @@ def _supply(key: str, tree: Map) -> records.Supply:
 
 def _need(key: str, tree: Map, scope: Scope) -> records.Need:
     """Of a range: the most demanding specimen."""
-    least = scope.quantity(tree["volts"])
+    least, full = scope.quantity(tree["volts"]), scope.quantity(tree.get("full"))
     return records.Need(
-        scope.id(key), tree.text("where"), scope.pair(tree["between"]), least.high, scope.evidence_for(tree, tree["volts"])
+        scope.id(key), tree.text("where"), scope.pair(tree["between"]), least.high, scope.evidence_for(tree, tree["volts"]),
+        full and full.high,
     )

@@ -10,7 +10,7 @@ from .shapes import Either, Field, ListOf, MapOf, Record
 HALVES = {
     "concentric": ("plug", "jack"), "coaxial": ("plug", "jack"), "circular": ("male", "female"), "rectangular": ("male", "female"),
 }
-SIZES = ("diameter", "length", "width", "height", "pin", "shell", "depth")
+SIZES = ("diameter", "length", "width", "height", "pin", "shell", "depth", "hole")
 SEEN = {  # what one looks for to tell a connector by eye: closed lists, so that a page can ask
     "latch": ("none", "push-tab", "thread", "screws", "bayonet", "push-pull", "twist"),
     "keyway": ("none", "slot", "ridge", "notch", "outline"),
@@ -22,6 +22,7 @@ SIGNALS = (
 )
 PARTS = {"resistor": "ohm", "capacitor": "F", "inductor": "H", "emf": "V", "sink": "A", "clamp": "V", "wire": None}
 LIMITED = {"volts": "V", "reverse": "V", "amps": "A", "watts": "W"}
+POWERINGS = ("earthed", "insulated", "battery")  # mains with an earthed case, double-insulated mains, a battery or nothing
 RESERVED = ("use", "roles", "same_as")  # keys of an instance that are not parameters
 
 _words, _name, _contact = Words(), Name(), Name(CONTACT)
@@ -38,6 +39,7 @@ def _evidence(required: bool = False) -> dict[str, Field]:
         "evidence": Field(Choice(GRADES, rule="bad-evidence"), "how this is known", required),
         "cite": Field(ListOf(Ref("sources"), least=1, one=True), "ids of sources in sources.yaml"),
         "checked": Field(Date(), "when it was last checked"),
+        "confirmed": Field(_words, "why a value outside what is usual is right all the same"),
         "note": Field(_words, "a remark; for 'from memory', what would confirm it"),
     }
 
@@ -83,7 +85,8 @@ def _network(parameters: bool, node: Name) -> dict[str, Field]:
             "part": Field(_name, "the part it holds for"),
             "between": Field(between, "or the two nodes it holds between"),
             **{key: Field(amount(unit, unknown=True), "the most it stands for ever") for key, unit in LIMITED.items()},
-            "momentary": Field(amount(None, unknown=True), "the most it stands while plugging"),
+            "momentary": Field(amount(None, unknown=True), "the most it stands for a tenth of a second, as while plugging"),
+            "seconds": Field(amount(None, unknown=True), "the most it stands for ten seconds, as while a capacitor fills"),
             **_evidence(),
         },
         one_of=(tuple(LIMITED), ("part", "between")),
@@ -169,6 +172,7 @@ _circuit = _file("circuits", {
             "output": need(_pair, "the nodes it drives, the first is hot"),
             **_levels("nominal", "maximum"),
             "least_load": Field(Amount("ohm", positive=True, unknown=True, parameter=True), "the least load it is made for"),
+            "supply": Field(_name, "the switch that turns it on"),
             "balanced": Field(_yes_no, "is it a balanced output"),
         }), _name),
         "channels it drives",
@@ -185,7 +189,10 @@ _circuit = _file("circuits", {
     "supplies": Field(
         MapOf(Record({
             "name": need(_words, "what the switch is called"),
-            "style": need(Choice(("pair", "across", "single")), "alike on both legs, between the legs, or single"),
+            "style": need(
+                Choice(("pair", "across", "single", "drive")),
+                "alike on both legs, between the legs, single, or the switch of a source",
+            ),
             "states": Field(ListOf(_words, least=2), "the switch positions, on first"),
         }), _name),
         "supplies that can be switched",
@@ -195,17 +202,22 @@ _circuit = _file("circuits", {
             "where": need(_words, "what needs it, in words"),
             "between": need(_pair, "the nodes it is powered from"),
             "volts": need(Amount("V", positive=True, parameter=True), "the least it works with"),
+            "full": Field(Amount("V", positive=True, parameter=True), "the least at which it loses nothing"),
             **_evidence(),
         }, evidence=True), _name),
         "the volts it must find",
     ),
 })
+_amps = Amount("A", positive=True)
 _cable = _file("cables", {
     "core": need(Amount("ohm/m", positive=True), "resistance of a core"),
     "screen": Field(Amount("ohm/m", positive=True), "resistance of the screen, if it has one"),
     "core_to_core": Field(Amount("F/m"), "capacitance between two cores"),
     "core_to_screen": Field(Amount("F/m"), "capacitance of a core to the screen"),
-    "current": need(Amount("A", positive=True), "what one conductor carries for hours without getting warm"),
+    "current": need(
+        Either(_amps, Record({"value": need(_amps, "the current"), **_evidence()}, evidence=True)),
+        "what one conductor carries for hours without getting warm",
+    ),
     "impedance": Field(Amount("ohm", positive=True), "characteristic impedance, where it is made for digital signals"),
 })
 _instance = Record(
@@ -223,6 +235,8 @@ _port = _file("ports", {
     "assignment": need(Ref("assignments"), "which contact carries what"),
     "circuit": need(MapOf(_instance, _name, least=1), "channel: the circuit behind it"),
     "earthed": need(Choice(("yes", "no", "maybe")), "can the chassis reach mains earth by another way"),
+    "powered_by": Field(ListOf(Choice(POWERINGS), one=True), "what it may be powered from; follows from `earthed` if left out"),
+    "follows": Field(_yes_no, "does the device find out which way round a reversible plug sits, and follow"),
     "cautions": Field(_list, "warnings for the page"),
     "also_called": Field(_list, "other names"),
 })
@@ -241,6 +255,7 @@ _lead = _file("leads", {
     "length": Field(Amount("m", positive=True), "how long it is"),
     "screens": Field(ListOf(_name, one=True), "joins that surround the others; by default the one named screen"),
     **_network(parameters=False, node=_node),
+    "made_for": Field(ListOf(Choice(SIGNALS), one=True), "kinds of signal its parts are made for, beyond small ones"),
     "looks_like": Field(ListOf(Ref("leads"), one=True), "leads of the same form that are wired differently"),
     "tell_apart": Field(_words, "how to tell them apart"),
     "cautions": Field(_list, "warnings for the page"),

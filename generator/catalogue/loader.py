@@ -9,13 +9,24 @@ import yaml
 from .nodes import Many, Map, Node, Place, Text
 from .problems import Problems
 
+DEEPEST = 40  # the deepest of ours is a quarter of that
 _Loader = getattr(yaml, "CBaseLoader", yaml.BaseLoader)  # the C parser where PyYAML was built with it
 
 
 def read(path: Path, shown: str, problems: Problems) -> Map | None:
     """The file's map, or None when there is none; every fault of syntax is added to `problems`."""
+    if not path.is_file() and (path.exists() or path.is_symlink()):  # a folder, a link that leads nowhere, a device that never ends
+        problems.add(Place(shown), "not-a-file", "this is named like a file and is none: a folder, or a link to something that is not there.")
+        return None
     try:
-        root = yaml.compose(path.read_text("utf-8-sig"), Loader=_Loader)
+        text = path.read_text("utf-8-sig")
+        if _depth(text) > DEEPEST:
+            problems.add(Place(shown), "too-deep", f"maps and lists stand more than {DEEPEST} deep in each other here.")
+            return None
+        root = yaml.compose(text, Loader=_Loader)
+    except OSError as fault:
+        problems.add(Place(shown), "not-a-file", f"this cannot be read: {fault.strerror}.")
+        return None
     except UnicodeDecodeError as fault:
         problems.add(Place(shown), "syntax", f"the file is not UTF-8 text: {fault.reason} at byte {fault.start}.")
         return None
@@ -36,6 +47,17 @@ def read(path: Path, shown: str, problems: Problems) -> Map | None:
     if node is not None:
         problems.add(node.place, "wrong-type", "a file must be a map of `key: value` lines.")
     return None
+
+
+def _depth(text: str) -> int:
+    """How deep maps and lists stand in each other, read event by event: a parser that builds trees would not come back from the depth."""
+    depth = deepest = 0
+    for event in yaml.parse(text, Loader=_Loader):
+        depth += isinstance(event, yaml.CollectionStartEvent) - isinstance(event, yaml.CollectionEndEvent)
+        deepest = max(deepest, depth)
+        if deepest > DEEPEST:
+            break
+    return deepest
 
 
 class _Converter:

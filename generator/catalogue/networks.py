@@ -101,7 +101,8 @@ def _limit(id: str, tree: Map, scope: Scope) -> records.Limit:
     """Of a range the low end counts: the weakest specimen."""
     key = next(key for key in LIMITED if key in tree)
     settled = scope.quantity(tree[key])
-    momentary = scope.quantity(tree["momentary"]) if "momentary" in tree else settled
+    seconds = scope.quantity(tree["seconds"]) if "seconds" in tree else settled
+    momentary = scope.quantity(tree["momentary"]) if "momentary" in tree else seconds
     return records.Limit(
         id=scope.id(id),
         where=tree.text("where"),
@@ -111,4 +112,5 @@ def _limit(id: str, tree: Map, scope: Scope) -> records.Limit:
         settled=settled and settled.low,
         momentary=momentary and momentary.low,
         evidence=scope.evidence_for(tree, tree[key]),
+        seconds=seconds and seconds.low,
     )

@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 from difflib import get_close_matches
 
 from .nodes import Place
 from .rules import RULES
+
+
+LONGEST, WHOLE = 200, 4000  # characters of a value that are echoed, and of a message
+_LONG = re.compile(rf"(?<!\w')(?<=')[^'\n]{{{LONGEST + 1},}}(?=')|\S{{{LONGEST + 1},}}")  # what begins at a quote that closes no word, or has no blank
+CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]")  # also turns of direction, nothing wide
 
 
 @dataclass(frozen=True)
@@ -46,12 +52,19 @@ class Problems:
         """Note a fault; a rule that is not in RULES is a mistake in this package."""
         if rule not in RULES:
             raise KeyError(rule)
+        message = CONTROL.sub("\ufffd", _cut(message))
         where = f"{defined_at.path}:{defined_at.line}" if defined_at else None
         self._found.add(Problem(place.path, place.line, place.column, rule, message, where))
 
     def sorted(self) -> list[Problem]:
         """By path, line, column, then rule and message."""
         return sorted(self._found, key=lambda p: (p.path, p.line, p.column, p.rule, p.message))
+
+
+def _cut(message: str) -> str:
+    """The message with quoted values of more than LONGEST characters cut short; a file may hold a value of any length."""
+    cut = _LONG.sub(lambda found: f"{found[0][:LONGEST]}...", message)
+    return cut if len(cut) <= WHOLE else f"{cut[:WHOLE]}..."
 
 
 def did_you_mean(word: str, options: Iterable[str]) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Callable
-from decimal import Decimal
+from decimal import Decimal, DecimalException
 
 from .problems import a
 from .records import Quantity
@@ -46,10 +46,13 @@ def parse(text: str, unit: str | None = None) -> Quantity | None:
     if unit and si_unit != unit:
         wanted = f"{described(unit)} ({_written(unit)}) is wanted here"
         raise QuantityFault("wrong-unit", f"'{text}' is {described(si_unit)}; {wanted}.")
-    low, nominal, high = _interval(match, si_unit, text)
-    if low > high:
-        raise QuantityFault("bad-quantity", f"'{text}' runs backwards; write the lower value first.")
-    values = [scale(value) for value in (nominal, low, high)]
+    try:
+        low, nominal, high = _interval(match, si_unit, text)
+        if low > high:
+            raise QuantityFault("bad-quantity", f"'{text}' runs backwards; write the lower value first.")
+        values = [scale(value) for value in (nominal, low, high)]
+    except (DecimalException, OverflowError, ZeroDivisionError):  # exponents no arithmetic can hold
+        values = [math.inf]
     if not all(map(math.isfinite, values)):
         raise QuantityFault("bad-quantity", f"'{text}' is too large to be a quantity.")
     return Quantity(*values, unit=si_unit, text=text)

@@ -1,9 +1,8 @@
 """The checked, frozen records every other part of the house works with.
 
-Authored YAML is short; these records are complete: templates expanded, parameters substituted, units in SI
-(volt, ampere, watt, ohm, farad, henry; levels in volt rms), lengths on connectors in millimetres, angles in clock degrees.
-Node names inside a port are its assignment's roles, `chassis`, or `instance.name` for inner nodes; a lead's nodes are
-`end.contact` or inner names. Anything not known is `None` and counts against a connection, never for it.
+Authored YAML is short; these records are complete: templates expanded, parameters substituted, units in SI (volt, ampere, watt, ohm, farad, henry;
+levels in volt rms), lengths on connectors in millimetres, angles in clock degrees. Node names inside a port are its assignment's roles, `chassis`, or
+`instance.name` for inner nodes; a lead's nodes are `end.contact` or inner names. Anything not known is `None` and counts against a connection.
 """
 
 from __future__ import annotations
@@ -56,8 +55,7 @@ class Spot:
 
 @dataclass(frozen=True)
 class Half:
-    """One half of a connector family. Plugs have segments (mm from the tip end), jacks have springs;
-    circular and coaxial receptacles tell in `forward` how far each contact stands forward (mm): the largest makes first."""
+    """One half of a family: segments of plugs (mm from the tip end), springs of jacks, how far contacts of others stand `forward` (mm; most makes first)."""
 
     name: str
     segments: Mapping[str, tuple[float, float]] = field(default_factory=dict)
@@ -68,10 +66,9 @@ class Half:
 
 @dataclass(frozen=True)
 class Connector:
-    """A family. Halves of any two families with the same `bore` go into each other (plug into jack, male into female).
-    `looks` is what one sees without a rule in hand (diameter in mm, numbers of contacts and rings, words from closed lists).
-    `takes` names further families whose plugs go into this one's receptacle. `turned` is set where a plug goes in two ways
-    round: for each contact of the receptacle the plug's contact it meets then."""
+    """A family. Halves of any two families with the same `bore` go into each other (plug into jack, male into female). `looks` is what one sees
+    without a rule in hand (diameter in mm, numbers of contacts and rings, words from closed lists). `takes` names further families whose plugs go
+    into this one's receptacle. `turned` is set where a plug goes in two ways round: for each contact of the receptacle the plug's it meets then."""
 
     id: str
     name: str
@@ -111,10 +108,9 @@ class Assignment:
 
 @dataclass(frozen=True)
 class Part:
-    """A two-terminal part. kind: resistor (ohm), capacitor (F), inductor (H), emf (V, a is +), sink (A from a to b, falling
-    to zero below `knee` volts), clamp (no current below `value` volts a to b, then through `series` ohm), wire.
-    `supply` names the switchable supply an emf belongs to; None means it is always on.
-    `skew` is +1 or -1 where two parts are only matched to `match` (a fraction)."""
+    """A two-terminal part. kind: resistor (ohm), capacitor (F), inductor (H), emf (V, a is +), sink (A from a to b, falling to zero below `knee`
+    volts), clamp (no current below `value` volts a to b, then through `series` ohm), wire. `supply` names the switchable supply an emf belongs to;
+    None means it is always on. `skew` is +1 or -1 where two parts are only matched to `match` (a fraction)."""
 
     id: str
     kind: str
@@ -151,6 +147,7 @@ class Source:
     maximum: float | None
     least_load: float | None
     balanced: bool
+    supply: str | None = None  # the switch that turns it on
 
 
 @dataclass(frozen=True)
@@ -168,8 +165,7 @@ class Listener:
 
 @dataclass(frozen=True)
 class Supply:
-    """A switchable supply: `states` are its switch positions, first the one that is on. `style` is pair (phantom: alike on
-    both legs), across (between the legs) or single."""
+    """A switchable supply: `states` begin with the one that is on; `style`: pair (alike on both legs), across (them), single, drive (a source's)."""
 
     id: str
     name: str
@@ -179,9 +175,8 @@ class Supply:
 
 @dataclass(frozen=True)
 class Limit:
-    """What a part stands: `quantity` is volts, reverse (volts the wrong way round, b over a), amps or watts,
-    across `between` or through/in `part`.
-    None in `settled` or `momentary` means not known."""
+    """What a part stands: `quantity` is volts, reverse (volts the wrong way round, b over a), amps or watts, across `between` or in `part`.
+    `settled` for ever, `seconds` for ten seconds, `momentary` for a tenth of one; None means not known."""
 
     id: str
     where: str
@@ -191,17 +186,19 @@ class Limit:
     settled: float | None
     momentary: float | None
     evidence: Evidence
+    seconds: float | None = None
 
 
 @dataclass(frozen=True)
 class Need:
-    """The volts a powered device must find across `between` to work, `least` in V."""
+    """The volts a powered device must find across `between` to work, `least` in V; below `full` it works and loses something."""
 
     id: str
     where: str
     between: tuple[str, str]
     least: float
     evidence: Evidence
+    full: float | None = None
 
 
 @dataclass(frozen=True)
@@ -215,8 +212,8 @@ class Network:
 
 @dataclass(frozen=True)
 class Port:
-    """A connector on a device, with the circuit behind its contacts. `contacts` maps contact -> node.
-    `earthed` is yes, no or maybe: can the chassis reach mains earth by another way than this lead?"""
+    """A connector on a device, with the circuit behind its contacts (contact -> node). `earthed` is yes, no or maybe: can the chassis reach mains earth
+    by another way than this lead? `powered_by`: what it may be powered from; `follows`: it finds out which way round a reversible plug sits."""
 
     id: str
     name: str
@@ -235,6 +232,8 @@ class Port:
     cautions: tuple[str, ...]
     also_called: tuple[str, ...]
     evidence: Evidence
+    powered_by: tuple[str, ...] = ()
+    follows: bool = False
 
 
 @dataclass(frozen=True)
@@ -276,6 +275,7 @@ class Lead:
     cautions: tuple[str, ...]
     also_called: tuple[str, ...]
     evidence: Evidence
+    made_for: tuple[str, ...] = ()  # kinds of signal its parts are made for, beyond small ones
 
 
 @dataclass(frozen=True)

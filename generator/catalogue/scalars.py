@@ -4,16 +4,17 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from datetime import date
+from datetime import date, timedelta
 from typing import ClassVar
 
-from . import quantity
+from . import plausible, quantity
 from .context import SINGULAR, Context
 from .nodes import Many, Node, Text
 from .problems import did_you_mean
 
 NAME = r"[a-z][a-z0-9]*(-[a-z0-9]+)*"
 CONTACT = r"[a-z0-9][a-z0-9+-]*"
+HIDDEN = re.compile(r"[\x00-\x09\x0b-\x1f\x7f-\x9f\u00ad\u061c\u180e\u200b-\u200f\u2028-\u202e\u2060-\u206f\ufeff\ufff9-\ufffb]|[\U000e0000-\U000e007f]")
 _TYPES = {Text: "text", Many: "a list"}
 
 
@@ -32,6 +33,10 @@ class Scalar:
         """The node, or None if something is wrong with it; what is wrong goes to the context's problems."""
         if not isinstance(node, Text):
             context.problems.add(node.place, "wrong-type", f"{name} must be {self.what}, not {kind_of_node(node)}.")
+            return None
+        hidden = HIDDEN.search(node.text)
+        if hidden:
+            context.problems.add(node.place, "hidden-character", f"{name} holds the character U+{ord(hidden[0]):04X}, which nobody sees; take it out.")
             return None
         if not node.text.strip():
             context.problems.add(node.place, "empty-value", f"{name} has no value; {self.what} is wanted.")
@@ -114,6 +119,8 @@ class Date(Scalar):
             good = date.fromisoformat(text).isoformat() == text
         except ValueError:
             good = False
+        if good and date.fromisoformat(text) > date.today() + timedelta(days=1):  # it may be tomorrow already where it was written
+            return "bad-date", f"'{text}' is still to come; write the day it was checked."
         if not good:
             return "bad-date", f"'{text}' is not a date; write year-month-day, such as 2026-11-25."
 
@@ -178,6 +185,15 @@ class Amount(Scalar):
     @property
     def what(self) -> str:
         return quantity.described(self.unit) if self.unit else "a quantity"
+
+    def check(self, node, name, context):
+        node = super().check(node, name, context)
+        if node and not context.confirmed and not self.names_parameter(node.text):
+            value = quantity.parse(node.text, self.unit)
+            unlikely = value and plausible.fault(value, name, node.place.path)
+            if unlikely:
+                context.problems.add(node.place, "implausible", unlikely)
+        return node
 
     def names_parameter(self, text: str) -> bool:
         return self.parameter and text != quantity.UNKNOWN and re.fullmatch(NAME, text) is not None

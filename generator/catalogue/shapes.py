@@ -109,12 +109,15 @@ class Record:
             _check_cite(node, context)
         required = (key for key, field in self.fields.items() if field.required)
         entries = dict.fromkeys((*node.entries, *required))  # all broken until shown to be good
+        sure = isinstance(node.entries.get("confirmed"), Text)
+        context.confirmed += sure
         for key, value in node.entries.items():
             if key in self.fields:
                 entries[key] = value and self.fields[key].shape.check(value, f"'{key}'", context)
             elif self.rest:
                 alone = Map({key: value}, {key: node.keys[key]}, node.place)
                 entries |= self.rest.check(alone, name, context).entries
+        context.confirmed -= sure
         for group in self.one_of:
             if sum(key in node for key in group) != 1:
                 entries.update(dict.fromkeys(group))

@@ -6,7 +6,7 @@ import os
 import re
 from pathlib import Path
 
-from . import loader, same_as
+from . import ever, loader, same_as
 from .context import SINGULAR, Context
 from .kinds import FOLDERS, KINDS
 from .meaning import CHECKS
@@ -27,6 +27,7 @@ def survey(directory: Path) -> Context:
     unreadable = {"sources"} if raw["sources"] and not places["sources"] else set()
     context = Context(problems, places, _retired(raw["retired"].get("retired")), unreadable)
     _check_ids(context)
+    ever.check(directory, _shown(directory / ever.FILE), places, context.retired, problems)
     for kind in KINDS:
         context.trees[kind] = _check_shapes(kind, raw[kind], context)
     _check_meaning(context)
@@ -95,7 +96,9 @@ def _check_ids(context: Context) -> None:
 def _check_shapes(kind: str, raw: dict[str, Map | None], context: Context) -> dict[str, Map]:
     """The records of one kind, filled by `same_as`, without what is broken in them."""
     readable = {id: node for id, node in raw.items() if node}
-    filled = same_as.resolve(readable, context.problems, lambda id, place: context.check_reference(kind, id, place))
+    filled = readable  # of sources and retired ids there is one file each: nothing to take keys from, and `same_as` is no key there
+    if kind in FOLDERS:
+        filled = same_as.resolve(readable, context.problems, lambda id, place: context.check_reference(kind, id, place))
     if kind == "ports":
         filled = {id: _fill_instances(node, context) for id, node in filled.items()}
     shape, name = KINDS[kind], f"this {SINGULAR[kind]}" if kind in FOLDERS else "this file"

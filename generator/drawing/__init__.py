@@ -10,8 +10,7 @@ from collections.abc import Iterable
 from difflib import get_close_matches
 
 from generator.catalogue.records import Catalogue, Connector, Port
-from generator.drawing import bodies, chains, faces, leads, plots, plugs, runs, schematic, svg
-from generator.drawing.layout import in_words
+from generator.drawing import bands, bodies, chains, faces, leads, plots, plugs, runs, schematic, svg
 from generator.drawing.marks import mark
 from generator.drawing.scene import Scene
 from generator.engine.working import Working
@@ -44,7 +43,7 @@ def draw(catalogue: Catalogue, id: str, view: str | None = None, half: str | Non
     if view == SIDE:
         scene = bodies.silhouette(connector, half, mount)
     elif view == "plug":
-        scene = (plugs.plug if half == "plug" else plugs.jack)(connector, roles, name)
+        scene = (bands.plug if half == "plug" else bands.jack)(connector, roles, name)
     else:
         scene = faces.face(connector, half, view, roles, name)
     return svg.write(scene, prefix or "-".join(filter(None, (id, view, half, mount))), standalone)
@@ -76,10 +75,10 @@ def _subject(catalogue: Catalogue, id: str) -> tuple[Connector, dict[str, str], 
     """What is drawn for an id: the connector, its roles, the title if it is not the connector's, and the half if it is given."""
     if id in catalogue.assignments:
         assignment = catalogue.assignments[id]
-        return catalogue.connectors[assignment.connector], in_words(assignment.carries), assignment.name, None
+        return catalogue.connectors[assignment.connector], dict(assignment.carries), assignment.name, None
     if id in catalogue.ports:
         port = catalogue.ports[id]
-        return catalogue.connectors[port.connector], in_words(catalogue.assignments[port.assignment].carries), port.name, port.half
+        return catalogue.connectors[port.connector], dict(catalogue.assignments[port.assignment].carries), port.name, port.half
     return _connector(catalogue, id), {}, None, None
 
 

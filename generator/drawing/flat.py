@@ -1,97 +1,108 @@
-"""Rectangular connectors: contacts in rows on a flat face, numbered at their places, what they carry listed below."""
+"""Rectangular faces. Two contacts stand side by side; longer rows are turned a quarter, so that every contact has a line for its name and
+its word beside it."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from itertools import combinations
+from itertools import combinations, pairwise
 from math import hypot
 
 from generator.catalogue.records import Connector
 from generator.drawing import text
-from generator.drawing.layout import ROOM, ROW, Block, listed, named
-from generator.drawing.scene import BODY, MARGIN, SMALLEST, WIDE, Group, Item, Line, Rect, Text, polyline
+from generator.drawing.contacts import NUMERAL, RING, Slot, contact, numeral, ring, wire
+from generator.drawing.layout import ROOM, Block
+from generator.drawing.scene import SMALLEST, WIDE, Circle, Group, Item, Line, Rect, Text, polyline
 from generator.drawing.sides import Place, facing, painted, places
 
-HIGHEST = 110  # of the shell in pixels
+PITCH = 34  # px from contact to contact along a turned row
 SLOPE = 0.18  # how far the sides of a D lean in, as a share of its height
-COLUMNS = (3, 2, 1)
-LIFT = 9
-TIGHT = 2  # pixels between two numbers below which they read as one
+MIDDLE = WIDE / 2
+WORD = 13
 
 
-def flat(connector: Connector, half: str, view: str, roles: Mapping[str, str]) -> tuple[Block, str]:
-    """The block of one half from one side, and the contacts in words."""
+def flat(connector: Connector, half: str, view: str, roles: Mapping[str, str]) -> Block:
+    """The face of one half from one side."""
     spots = places(connector, half, view)
-    wide, high = (max(part.sizes[size] for part in connector.halves.values()) for size in ("width", "height"))
-    scale = min(ROOM / wide, HIGHEST / high)
-    size = connector.halves[half].sizes
-    shell = (size["width"] * scale, size["height"] * scale)
-    apart = min(hypot(x - u, y - v) for (x, y), (u, v) in combinations(spots.values(), 2)) * scale
-    widest = max(part.sizes.get("pin", 0) for part in connector.halves.values())
-    pin = min(max(widest / 2 * scale, 3), 14, apart * 0.32)
-    rows = sorted({round(y, 2) for _, y in spots.values()})
-    lifted = _lifted(spots, scale)
-    clear = pin + ROW + (LIFT if lifted else 0)
-    reach = max(shell[1] / 2, rows[-1] * scale + clear, -rows[0] * scale + clear)
-    items: list[Item] = [*_shell(connector, half, view, *shell)]
-    items += [Group((*painted(half, view, x * scale, y * scale, pin), *_number(contact, x * scale, y * scale, pin, rows, contact in lifted)),
-                    title=f"contact {named(contact, roles.get(contact))}") for contact, (x, y) in spots.items()]
-    legend = _legend({contact: roles[contact] for contact in connector.contacts if contact in roles}, 2 * reach + 14)
-    block = Block((Group(tuple(items), WIDE / 2, reach + 6), *legend.items), 2 * reach + 12 + legend.height)
-    lines = [listed([named(c, roles.get(c)) for c in sorted(spots, key=lambda c: spots[c][0]) if round(spots[c][1], 2) == row])
-             for row in rows]
-    return block, f"Contacts row by row, each from left to right: {'; '.join(lines)}."
+    return _pair(connector, half, view, roles, spots) if len(spots) <= 2 else _turned(connector, half, view, roles, spots)
 
 
-def _lifted(spots: Mapping[str, Place], scale: float) -> set[str]:
-    """Every second contact of a row whose numbers would run into one another."""
-    lifted: set[str] = set()
-    for row in {round(y, 2) for _, y in spots.values()}:
-        line = sorted((x * scale, contact) for contact, (x, y) in spots.items() if round(y, 2) == row)
-        for (x1, one), (x2, two) in zip(line, line[1:]):
-            gap = x2 - x1 - (text.width(one, SMALLEST, "bold") + text.width(two, SMALLEST, "bold")) / 2
-            if gap < TIGHT and one not in lifted:
-                lifted.add(two)
-    return lifted
+def turned(connector: Connector) -> bool:
+    """Is its face shown turned a quarter?"""
+    return connector.shape == "rectangular" and len(connector.contacts) > 2
 
 
-def _number(contact: str, x: float, y: float, pin: float, rows: list[float], lifted: bool) -> list[Item]:
-    """Above the contacts of the upper row, below those of the lower one; a lifted one farther out, at the end of a thin line."""
-    way = -1 if y < 0 or len(rows) == 1 else 1
-    near = y + way * (pin + 3)
-    far = near + way * LIFT if lifted else near
-    line = [Line(x, near, x, far, "hair")] if lifted else []
-    return [*line, Text(x, far if way < 0 else far + SMALLEST - 3, contact, SMALLEST, "middle", "bold")]
+def _sizes(connector: Connector) -> tuple[float, float]:
+    return tuple(max(part.sizes[size] for part in connector.halves.values()) for size in ("width", "height"))
 
 
-def _shell(connector: Connector, half: str, view: str, wide: float, high: float) -> list[Item]:
+def _pair(connector: Connector, half: str, view: str, roles: Mapping[str, str], spots: Mapping[str, Place]) -> Block:
+    wide, high = _sizes(connector)
+    scale = min(ROOM / wide, 150 / high)
+    tall = high * scale
+    items: list[Item] = []
     outline = connector.looks.get("outline")
-    if outline == "wires":
-        return []
+    if outline != "wires":
+        items.append(Rect(-wide / 2 * scale, -tall / 2, wide * scale, tall, "plate" if view == "solder" or half == "female" else "metal", 10))
+    for name, (x, y) in spots.items():
+        disc = min(max(connector.halves[half].sizes.get("pin", 4) / 2 * scale, 17), 26)
+        drawn = _wire_end(x * scale, y * scale, disc) if outline == "wires" else painted(half, view, x * scale, y * scale, disc)
+        label = Text(x * scale, -tall / 2 - 12, name, NUMERAL, "middle", "bold")
+        slot = Slot(x * scale, tall / 2 + 22, "middle", 17, ROOM / 2 - 6)
+        lead = wire([(x * scale, y * scale + disc + RING), (x * scale, tall / 2 + 6)])
+        items.append(contact(name, roles.get(name), slot, drawn, [ring(x * scale, y * scale, disc), lead], [label], bool(roles)))
+    top = tall / 2 + 42
+    return Block((Group(tuple(items), MIDDLE, top),), top + tall / 2 + 44)
+
+
+def _wire_end(x: float, y: float, disc: float) -> list[Item]:
+    """The end of a wire: its insulation, and the strands inside."""
+    strands = [(0, 0), *((0.5 * disc * dx, 0.5 * disc * dy) for dx, dy in ((1, 0), (0.5, 0.87), (-0.5, 0.87), (-1, 0), (-0.5, -0.87), (0.5, -0.87)))]
+    return [Circle(x, y, disc, "block"), *(Circle(x + dx, y + dy, disc * 0.24, "metal") for dx, dy in strands)]
+
+
+def _turned(connector: Connector, half: str, view: str, roles: Mapping[str, str], spots: Mapping[str, Place]) -> Block:
+    """A quarter to the right: what was above is at the right, what was at the left is above."""
+    wide, high = _sizes(connector)
+    rows = {round(y, 2) for _, y in spots.values()}
+    closest = min(b - a for row in rows for a, b in pairwise(sorted(x for x, y in spots.values() if round(y, 2) == row)))
+    scale = PITCH / closest
+    placed = {name: (-y * scale, x * scale) for name, (x, y) in spots.items()}
+    shell = min(high * scale, 84 if len(rows) > 1 else 110)
+    squeezed = shell / (high * scale)  # a tall shell is drawn flatter, so that its words find room
+    placed = {name: (x * squeezed, y) for name, (x, y) in placed.items()}
+    apart = min(hypot(x - u, y - v) for (x, y), (u, v) in combinations(placed.values(), 2))
+    disc = min(max(connector.halves[half].sizes.get("pin", 1) / 2 * scale, 7), 10, apart * 0.3)
+    items: list[Item] = [Group(tuple(_shell(connector, half, view, wide * scale, shell)))]
+    room = min(max(text.width(name, NUMERAL, "bold") for name in connector.contacts), 46)
+    middle = MIDDLE if len(rows) > 1 else shell / 2 + 36
+    for name, (x, y) in placed.items():
+        sign = -1 if x < -1 and len(rows) > 1 else 1
+        start = sign * (shell / 2 + 10)
+        figure = numeral(name, start, y, room, "start" if sign > 0 else "end")
+        beside = start + sign * (room + 5)
+        free = (WIDE - middle if sign > 0 else middle) - abs(beside) - 4
+        slot = Slot(beside, y, "start" if sign > 0 else "end", WORD if free > 60 else SMALLEST, free)
+        paths: list[Item] = [ring(x, y, disc - RING / 2)]
+        lead = wire([(x + sign * (disc + 2), y), (start - sign * 3, y)])
+        drawn = painted(half, view, x, y, disc - 2)
+        items.append(contact(name, roles.get(name), slot, drawn, [*paths, lead] if roles else [*paths, Line(lead.steps[0][1], y, lead.steps[1][1], y)],
+                             [figure], bool(roles)))
+    tall = wide * scale
+    return Block((Group(tuple(items), middle, tall / 2 + 14),), tall + 28)
+
+
+def _shell(connector: Connector, half: str, view: str, long: float, wide: float) -> list[Item]:
+    """The outline, turned a quarter to the right."""
     look = "plate" if view == "solder" else "metal" if half == "male" else "heavy"
-    if outline == "D":  # the longer row above
-        lean, x, y = SLOPE * high, wide / 2, high / 2
-        return [polyline([(-x, -y), (x, -y), (x - lean, y), (lean - x, y)], look, True)]
-    items: list[Item] = [Rect(-wide / 2, -high / 2, wide, high, look, high / 2 if outline == "oval" else 5)]
+    outline = connector.looks.get("outline")
+    if outline == "D":  # the longer row at the right
+        lean, x, y = SLOPE * wide, wide / 2, long / 2
+        return [polyline([(x, -y), (x, y), (-x, y - lean), (-x, lean - y)], look, True)]
+    items: list[Item] = [Rect(-wide / 2, -long / 2, wide, long, look, wide / 2 if outline == "oval" else 6)]
     if connector.key_angle is not None:
-        items.append(_key(facing(connector.key_angle, half, view), wide, high))
+        x, y = facing(connector.key_angle, half, view)
+        kind = connector.outside.keyed.get(half, "ridge")
+        turned_x, turned_y = -y * wide / 2, x * long / 2
+        items.append(Group((Rect(turned_x - 9, turned_y - 34, 18, 68, "block" if kind == "tab" else "window", 3),),
+                           title="key: the tab to press" if kind == "tab" else f"key: {kind}"))
     return items
-
-
-def _key(way: Place, wide: float, high: float) -> Group:
-    """A bar on the edge the key stands at."""
-    x, y = way[0] * wide / 2, way[1] * high / 2
-    long, thick = (10, 24) if abs(way[0]) > abs(way[1]) else (24, 10)
-    return Group((Rect(x - long / 2, y - thick / 2, long, thick, "solid", 2),), title="key")
-
-
-def _legend(roles: Mapping[str, str], top: float) -> Block:
-    """`13 spare`, in as many columns as keep them apart, read down each column."""
-    if not roles:
-        return Block((), 0)
-    longest = max(text.box(Text(0, 0, role, strong=contact)).right for contact, role in roles.items())
-    columns = next(n for n in COLUMNS if longest + 10 <= ROOM / n or n == 1)
-    deep = -(-len(roles) // columns)
-    items = tuple(Text(MARGIN + (number // deep) * ROOM / columns, top + ROW * (number % deep + 0.8), role, BODY, strong=contact)
-                  for number, (contact, role) in enumerate(roles.items()))
-    return Block(items, deep * ROW + 8)

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
 
-from generator.catalogue.records import Catalogue, Lead, Part
+from generator.catalogue.records import Catalogue, Join, Lead, Part
 from generator.drawing import symbols
 from generator.drawing.layout import ROOM, Block, listed, picture, small_print
 from generator.drawing.scene import MARGIN, Group, Item, Scene
@@ -15,6 +15,7 @@ from generator.drawing.wires import inside
 from generator.drawing.wiring import Pin, Plan, plan
 
 BETWEEN = 8
+MOST = 12  # conductors that are drawn together
 
 
 @dataclass(frozen=True)
@@ -28,12 +29,38 @@ class Drawn:
 
 
 def lead(catalogue: Catalogue, which: Lead) -> Scene:
-    """The picture of a lead."""
+    """The picture of a lead; of one with many channels only the first, for twenty-five wires nobody follows."""
     above = top_ends(catalogue, which)
-    drawn = draw_lead(catalogue, which, above, tuple(end for end in which.ends if end not in above))
+    found = channels(which)
+    shown = _first(catalogue, which, found["1"]) if "1" in found else (catalogue, which)
+    drawn = draw_lead(*shown, above, tuple(end for end in which.ends if end not in above))
+    if "1" in found:
+        drawn.notes.append(f"Channel 1 of {len(found)} is drawn. The table of contacts has them all.")
     length = f", {which.length:g} m" if which.length is not None else ""
     return picture(which.name, f"{which.form.capitalize()}{length}", describe(catalogue, which),
                    [drawn.block, *small_print(drawn.notes)])
+
+
+def channels(which: Lead) -> dict[str, list[Join]]:
+    """The joins of each channel by its number, for a lead of so many that they cannot be drawn together; else empty."""
+    if len(which.joins) <= MOST:
+        return {}
+    found: dict[str, list[Join]] = {}
+    for join in which.joins:
+        if number := re.search(r"-(\d+)$", join.id):
+            found.setdefault(number[1], []).append(join)
+    return found if len(found) > 3 else {}
+
+
+def _first(catalogue: Catalogue, which: Lead, joins: Sequence[Join]) -> tuple[Catalogue, Lead]:
+    """The lead with these joins alone, and for each end a connector with the contacts they use there."""
+    used = {node for join in joins for node in join.nodes}
+    fewer, ends = {}, {}
+    for end in which.ends.values():
+        whole, name = catalogue.connectors[end.connector], f"{end.connector} at {end.id}"
+        fewer[name] = replace(whole, contacts=tuple(contact for contact in whole.contacts if f"{end.id}.{contact}" in used))
+        ends[end.id] = replace(end, connector=name)
+    return replace(catalogue, connectors={**catalogue.connectors, **fewer}), replace(which, ends=ends, joins=tuple(joins))
 
 
 def top_ends(catalogue: Catalogue, which: Lead) -> tuple[str, ...]:
@@ -90,7 +117,7 @@ def _row(catalogue: Catalogue, which: Lead, ends: tuple[str, ...], upward: bool,
             wide, connector, half = room * count / sum(counts), catalogue.connectors[which.ends[end].connector], which.ends[end].half
             mine = frozenset(contact for contact in connector.contacts if f"{end}.{contact}" in marked)
             heading = (which.ends[end].label, remarks.get(end, f"{connector.name}, {half}"))
-            made[end] = strip(connector, half, heading, {}, left, wide, upward, mine, least=least)
+            made[end] = strip(connector, half, heading, {}, left, wide, upward, mine, least=least, seen=True)
             left += wide + BETWEEN
         return made
 

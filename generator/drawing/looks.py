@@ -12,6 +12,7 @@ PREFIX = "rf-"
 # (2002, revised 2008), https://jfly.uni-koeln.de/color/
 OKABE_ITO = {
     "orange": "#e69f00", "sky blue": "#56b4e9", "bluish green": "#009e73", "vermillion": "#d55e00", "reddish purple": "#cc79a7",
+    "blue": "#0072b2",
 }
 PANEL, PANEL_INK = "#f6f4ef", "#1d1d1f"  # a standalone picture brings its own light ground, readable on any page
 DARK = {"panel": "#1e2024", "ink": "#edebe5"}  # and a dark one for who reads in the dark
@@ -51,6 +52,12 @@ LOOKS: dict[str, dict[str, str]] = {
     "shine": {"fill": "currentColor", "fill-opacity": "0.1"},
     "panel-wall": _tint(0.2, 0.5),
     "cut": _stroke(5, cap="butt"),
+    "floor": {"fill": "currentColor", "fill-opacity": "0.06", "stroke": "currentColor", "stroke-width": "1.5"},
+    "hollow": _tint(0.55, 1.5),
+    "blade": _stroke(6, opacity=0.6, cap="butt"),
+    # in the colour of the ground, with an edge
+    "window": {"fill": PANEL, "stroke": "currentColor", "stroke-width": "2"},
+    "cutout": {"fill": PANEL},
     "mouth": _stroke(4, cap="butt"),
     # in the colour of the ground, over what is filled
     "knock": {"fill": PANEL},
@@ -59,7 +66,7 @@ LOOKS: dict[str, dict[str, str]] = {
     "device": _tint(0.12, 2.5),
     "socket": _stroke(2.5),
     "pin": _tint(1, 1.5),
-    "cup": {"fill": "currentColor", "fill-opacity": "0.45"},
+    "cup": {"fill": "currentColor", "fill-opacity": "0.22"},
     "range": {"fill": "currentColor", "fill-opacity": "0.35"},
     "core-1": _stroke(2.25),
     "core-2": _stroke(2.25, "9 5"),
@@ -82,4 +89,18 @@ for _verdict, _colour in (("safe", "bluish green"), ("lossy", "orange"), ("no-si
                           ("does-not-fit", "reddish purple")):
     LOOKS[_verdict] = {"fill": OKABE_ITO[_colour], "stroke": "currentColor", "stroke-width": "1.5", "stroke-linejoin": "round"}
 
+ROLES = {  # kind -> colour (None: the ink), line pattern. The pattern alone tells them apart; an edge in ink keeps every colour readable
+    "hot": ("blue", None), "cold": ("orange", "9 5"), "ground": (None, "2 4"), "second": ("bluish green", "15 4"),
+    "supply": ("vermillion", "5 3"), "data": ("sky blue", "9 3 2 3"), "other": ("reddish purple", "9 3 2 3 2 3"), "unknown": (None, "1 7"),
+}
+LOOKS["word"] = {"fill": "currentColor"}
+LOOKS["role-edge"] = {"fill": "none", "stroke": "currentColor", "stroke-width": "7", "stroke-opacity": "0.85"}
+LOOKS["role-none"] = LOOKS["role-nothing"] = {"fill": "none", "stroke": "currentColor", "stroke-width": "1", "stroke-opacity": "0.4"}
+for _kind, (_colour, _dash) in ROLES.items():
+    LOOKS[f"role-{_kind}"] = {"fill": "none", "stroke": OKABE_ITO[_colour] if _colour else PANEL, "stroke-width": "4.5"} | (
+        {"stroke-dasharray": _dash} if _dash else {})
+
+# looks that take the colour of the ground, and by which attribute
+GROUND = {"panel": "fill", "gap": "stroke", "knock": "fill", "knock-hair": "stroke", "window": "fill", "cutout": "fill", "role-ground": "stroke",
+          "role-unknown": "stroke"}
 ON_PANEL = {"gap": {"stroke": PANEL}}  # what changes when the ground is known

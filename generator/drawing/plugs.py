@@ -1,4 +1,4 @@
-"""Phone plugs and jacks in true proportion, and a plug home in a jack with every spring where it lands.
+"""A phone plug home in a jack, in true proportion, with every spring where it lands; and the parts of plugs and jacks lying.
 
 Everything lengthwise is millimetres from the tip end times one scale; the plug points left. Tip and handle outlines
 are sketches, segment edges and spring positions are the catalogue's.
@@ -19,38 +19,6 @@ LEFT = MARGIN + 9  # where the tip end is drawn: behind it stands the back wall 
 WALL, LIFT = 9, 30  # jack wall and height of the springs' chamber, in pixels
 
 
-def plug(connector: Connector, roles: Mapping[str, str], name: str | None = None) -> Scene:
-    """A plug with its contacts named; `roles` maps contacts to what they carry."""
-    part = connector.halves["plug"]
-    scale = _scale(part)
-    high = part.sizes["diameter"] * scale
-    labels = [Label(x0(scale, sum(part.segments[c]) / 2), c, roles.get(c)) for c in connector.contacts]
-    drawn = Block(tuple(_plug(connector, part, scale, high * 0.16, roles)), high * 1.32)
-    bands = [f"{named(contact, roles.get(contact))} {_span(part.segments[contact])}" for contact in connector.contacts]
-    desc = f"Plug of {connector.name}, tip to the left. From the tip back: {listed(bands)}."
-    return picture(name or connector.name, f"{connector.name}: plug" if name else "Plug, in true proportion", desc,
-                   [_ruler(scale), drawn, ladder(labels, high * 0.45)])
-
-
-def jack(connector: Connector, roles: Mapping[str, str], name: str | None = None) -> Scene:
-    """A jack cut open: each spring over the stretch where makers may let it touch."""
-    part = connector.halves["jack"]
-    taken = connector.halves.get("plug", part)  # a combination socket has no plug of its own and tells its bore itself
-    home, scale = length(taken), _scale(taken)
-    high = taken.sizes["diameter"] * scale
-    labels = [Label(_anchor(part, c, scale), c, roles.get(c)) for c in part.springs]
-    housing = _housing(high, x0(scale, home), _bush(part, home, scale))
-    leaves = _springs(part, scale, {contact: named(contact, roles.get(contact)) for contact in part.springs})
-    chamber = Block((*housing, *leaves), WALL + LIFT + high + WALL)
-    springs = [f"{named(contact, roles.get(contact))} {_span((spring.near, spring.far))}" for contact, spring in part.springs.items()]
-    desc = (f"Jack of {connector.name}, cut open, mouth to the right. Measured from the tip end of a plug fully home, "
-            f"its springs touch: {listed(springs)}.")
-    subtitle = f"{connector.name}: jack, cut open" if name else "Jack, cut open"
-    return picture(name or connector.name, subtitle, desc,
-                   [_ruler(scale), stack([ladder(labels, WALL + 5, upward=True), chamber]),
-                    paragraph("Bars: where a maker may let each spring touch the plug.", look="quiet")])
-
-
 def mated(plug_connector: Connector, jack_connector: Connector) -> Scene:
     """A plug fully home in a jack, possibly of another family. Raises ValueError if it does not go in."""
     mating = mate((jack_connector, "jack"), (plug_connector, "plug")) if plug_connector.shape == "concentric" else None
@@ -65,9 +33,9 @@ def mated(plug_connector: Connector, jack_connector: Connector) -> Scene:
     above = ladder([Label(_anchor(female, s, scale), s, f"→ {lands[s]}") for s in female.springs], WALL + 5, upward=True)
     below = ladder([Label(x0(scale, sum(male.segments[c]) / 2), c, None if c in touched else "touched by no spring")
                     for c in plug_connector.contacts], WALL + high * 0.3)
-    inside = Group(tuple(_plug(plug_connector, male, scale, 0, {})), 0, WALL + LIFT)
-    leaves = _springs(female, scale, {spring: f"{spring} spring on {words}" for spring, words in lands.items()})
-    chamber = Block((*_housing(high, x0(scale, home), _bush(female, home, scale)), inside, *leaves), WALL + LIFT + high + WALL)
+    inside = Group(tuple(plug_parts(plug_connector, male, scale, 0)), 0, WALL + LIFT)
+    leaves = spring_parts(female, scale, {spring: f"{spring} spring on {words}" for spring, words in lands.items()})
+    chamber = Block((*housing(high, x0(scale, home), bush(female, home, scale)), inside, *leaves), WALL + LIFT + high + WALL)
     desc = f"Plug fully home in the jack. {listed([f'The {s} spring touches {words}' for s, words in lands.items()])}."
     return picture(f"{plug_connector.name} plug, home in a {jack_connector.name} jack",
                    "Above: the jack's springs and where they land. Below: the plug's contacts.", desc, [stack([above, chamber, below])])
@@ -88,7 +56,7 @@ def _scale(part: Half) -> float:
     return (WIDE - MARGIN - LEFT) / (length(part) * (1 + HANDLE))
 
 
-def _span(low_high: tuple[float, float]) -> str:
+def span(low_high: tuple[float, float]) -> str:
     return f"{low_high[0]:g} to {low_high[1]:g} mm"
 
 
@@ -109,7 +77,8 @@ def _ruler(scale: float) -> Block:
     return Block((bar, Text(right + 6, 14, f"{mm} mm", look="quiet")), 18)
 
 
-def _plug(connector: Connector, part: Half, scale: float, top: float, roles: Mapping[str, str]) -> list[Item]:
+def plug_parts(connector: Connector, part: Half, scale: float, top: float, right: float = WIDE - MARGIN) -> list[Item]:
+    """A plug lying with its tip to the left, its handle up to `right`."""
     high = part.sizes["diameter"] * scale
     middle, r = top + high / 2, high / 2
     end = x0(scale, length(part))
@@ -123,8 +92,8 @@ def _plug(connector: Connector, part: Half, scale: float, top: float, roles: Map
         else:
             shapes = [Rect(start, middle - r, stop - start, high, "metal", 1.5),
                       Rect(start, middle + r * 0.35, stop - start, r * 0.65, "shade")]
-        items.append(Group(tuple(shapes), title=f"contact {named(contact, roles.get(contact))}"))
-    grip = WIDE - MARGIN - end
+        items.append(Group(tuple(shapes), title=f"band {contact}"))
+    grip = right - end
     body = [Rect(end, middle - r * 1.3, wide, r * 2.6, look, 4) for wide, look in ((grip, "plate"), (grip * 0.18, "shade"))]
     grooves = [Line(x, middle - r * 0.95, x, middle + r * 0.95, "hair") for x in (end + grip * share for share in (0.4, 0.52, 0.64, 0.76))]
     return [*items, Group((*body, *grooves), title="handle")]
@@ -145,7 +114,7 @@ def tip(start: float, stop: float, middle: float, r: float) -> Path:
     return Path(tuple(steps), "metal")
 
 
-def _housing(high: float, mouth: float, bush: float) -> list[Item]:
+def housing(high: float, mouth: float, bush: float) -> list[Item]:
     """The walls of a jack around a bore `high` pixels across, its mouth where the plug's shoulder stops, `bush` pixels long."""
     left = MARGIN
     top, bottom = 0.0, WALL + LIFT + high
@@ -154,7 +123,7 @@ def _housing(high: float, mouth: float, bush: float) -> list[Item]:
             Rect(mouth - bush, top + WALL, bush, LIFT - 2, "metal")]
 
 
-def _bush(part: Half, home: float, scale: float) -> float:
+def bush(part: Half, home: float, scale: float) -> float:
     """The mouth's solid part: what the last spring leaves free."""
     return max((home - max(spring.far for spring in part.springs.values())) * scale - 4, 6)
 
@@ -165,7 +134,7 @@ def _anchor(part: Half, contact: str, scale: float) -> float:
     return max(x0(scale, (spring.near + spring.far) / 2) - 14, MARGIN)
 
 
-def _springs(part: Half, scale: float, titles: Mapping[str, str]) -> list[Item]:
+def spring_parts(part: Half, scale: float, titles: Mapping[str, str]) -> list[Item]:
     bore = WALL + LIFT
     items: list[Item] = []
     for contact, spring in part.springs.items():

@@ -78,14 +78,18 @@ class Text:
 
 @dataclass(frozen=True)
 class Group:
-    """Shapes that belong together, turned clockwise by `turn` degrees, then moved by (x, y). `title` is what a reader hovering
-    over them, or hearing them, is told."""
+    """Shapes that belong together, `scale` times as large, turned clockwise by `turn` degrees, then moved by (x, y). `title` is what a reader hovering
+    over them, or hearing them, is told. The group of a contact has its `name`, and the `slot` where its role is written: x and y of
+    the middle of the lines, anchor, size, room."""
 
     items: tuple[Item, ...]
     x: float = 0
     y: float = 0
     title: str | None = None
     turn: float = 0
+    name: str | None = None
+    slot: tuple[float, float, str, float, float] | None = None
+    scale: float = 1
 
 
 Item = Line | Circle | Rect | Path | Text | Group

@@ -6,13 +6,14 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from generator.catalogue.records import Connector
-from generator.drawing import text
+from generator.drawing import small, text
 from generator.drawing.layout import ROW, named
 from generator.drawing.scene import BODY, SMALLEST, Circle, Group, Item, Line, Path, Rect, Text, polyline
 
 PITCH = 84  # widest step from contact to contact
 BAND, DOT = 24, 7
 PAD = 6
+ROOMY = 200  # px; an end at least so wide has its face beside its heading
 
 
 @dataclass(frozen=True)
@@ -27,22 +28,21 @@ class Strip:
 
 def strip(connector: Connector, half: str, heading: tuple[str, str], roles: Mapping[str, str], left: float, room: float,
           upward: bool = False, marked: frozenset[str] = frozenset(), look: str = "plate",
-          least: float = 0) -> Strip:
-    """The row of one half; `heading` is its bold name and a quieter line, `upward` lets the wires leave at the top."""
+          least: float = 0, seen: bool = False) -> Strip:
+    """The row of one half; `heading` is its bold name and a quieter line, `upward` lets the wires leave at the top. `seen` adds what
+    one has in the hand: the small face with its numbers, and the side view."""
     contacts = connector.contacts
     tail = {"plug": 18, "jack": 9}[half] if connector.shape == "concentric" else 0
     pitch = min(PITCH, (room - 2 * PAD - tail) / len(contacts))
     first = left + (room - tail - pitch * (len(contacts) - 1)) / 2
     pins = {contact: first + pitch * number for number, contact in enumerate(contacts)}
-    head = [Text(left + room / 2, 0, line, size, "middle", weight, look) for words, weight, look in
-            ((heading[0], "bold", "ink"), (heading[1], "normal", "quiet"))
-            for size, within in [_fitting(words, room, weight)] for line in text.wrap(words, size, within, weight)]
+    head = _headed(connector, half, heading, left, room) if seen else _lines(heading, left, room)
     banded = connector.shape == "concentric"
     inside = banded and max(text.width(c, SMALLEST, "bold") for c in contacts) <= pitch - 8
     said_rows = [_names([(pins[c], roles[c]) for c in contacts if c in roles], left, room, upward, "normal")]
     if not inside:
         said_rows.append(_names([(pins[c], c) for c in contacts], left, room, upward, "bold"))
-    parts: list[tuple[float, list[Item]]] = [(ROW, [line]) for line in head]
+    parts: list[tuple[float, list[Item]]] = [(high, [line]) for high, line in head]
     parts.append((3, []))  # grows where a taller neighbour sets the height
     parts += [(high, [Group(items)]) for items, high in said_rows if items]
     glyphs = _bands(pins, pitch, half, tail, inside) if banded else _dots(pins, half, min(DOT, pitch * 0.4))
@@ -61,6 +61,35 @@ def strip(connector: Connector, half: str, heading: tuple[str, str], roles: Mapp
     said = ", ".join(named(c, roles.get(c)) for c in contacts)
     plate = Rect(left, 0, room, height, look, 6)
     return Strip((Group((plate, *items), title=f"{heading[0]}, {heading[1]}: {said}"),), height, pins, 0 if upward else height)
+
+
+def _lines(heading: tuple[str, str], left: float, room: float, anchor: str = "middle") -> list[tuple[float, Item]]:
+    """The heading's lines, each with its height."""
+    x = left + room / 2 if anchor == "middle" else left
+    return [(ROW, Text(x, 0, line, size, anchor, weight, look)) for words, weight, look in
+            ((heading[0], "bold", "ink"), (heading[1], "normal", "quiet"))
+            for size, within in [_fitting(words, room, weight)] for line in text.wrap(words, size, within, weight)]
+
+
+def _headed(connector: Connector, half: str, heading: tuple[str, str], left: float, room: float) -> list[tuple[float, Item]]:
+    """The heading with what one sees: face at the left, side view under the words; all below one another where there is no room."""
+    face, wide, high = small.face(connector, half)
+    view, long, tall = small.side(connector, half)
+    if room < ROOMY:
+        views = [(tall + 6, Group((view,), left + (room - long) / 2, 3))] if view and long <= room - 4 else []
+        faces = [(high + 4, Group(face, left + room / 2, high / 2 + 2))] if face and wide <= room - 4 else []
+        return [*_lines(heading, left, room), *views, *faces]
+    beside = left + PAD + (wide + 10 if face else 2)
+    lines = _lines(heading, beside, left + room - beside, "start")
+    inner = sum(step for step, _ in lines) + (tall + 6 if view else 0)
+    whole, y = max(inner, high), max(high - inner, 0) / 2
+    items: list[Item] = [Group(face, left + PAD + wide / 2, whole / 2)] if face else []
+    for step, line in lines:
+        items.append(replace(line, y=y + step * 0.76))
+        y += step
+    if view:
+        items.append(Group((view,), beside, y + 4))
+    return [(whole + 2, Group(tuple(items)))]
 
 
 def _fitting(words: str, room: float, weight: str) -> tuple[float, float]:

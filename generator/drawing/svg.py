@@ -2,7 +2,7 @@
 
 Numbers are rounded and every id starts with the caller's prefix, so two builds are equal byte for byte and many
 pictures can stand on one page. Nothing is styled inline: looks become classes with presentation attributes. Only a picture that is a file of
-its own holds a style sheet, five rules that follow the reader's dark mode; a file shown as an image is out of reach of a page's policy.
+its own holds a style sheet, a few colours that follow the reader's dark mode; a file shown as an image is out of reach of a page's policy.
 """
 
 from __future__ import annotations
@@ -18,9 +18,8 @@ FAMILY = "Helvetica, Arial, 'Liberation Sans', Roboto, sans-serif"
 CORNER = 10
 
 
-DARK = "@media (prefers-color-scheme: dark) {{ {} }}".format(" ".join(f"{name} {{ {what}: {looks.DARK[colour]} }}" for name, what, colour in (
-    ("svg", "color", "ink"), (f".{looks.PREFIX}panel", "fill", "panel"), (f".{looks.PREFIX}gap", "stroke", "panel"),
-    (f".{looks.PREFIX}knock", "fill", "panel"), (f".{looks.PREFIX}knock-hair", "stroke", "panel"))))
+DARK = f"@media (prefers-color-scheme: dark) {{ svg {{ color: {looks.DARK['ink']} }} " + " ".join(
+    f".{looks.PREFIX}{name} {{ {attribute}: {looks.DARK['panel']} }}" for name, attribute in looks.GROUND.items()) + " }"
 
 
 def write(picture: scene.Scene, prefix: str, standalone: bool = True) -> str:
@@ -65,8 +64,13 @@ def _element(drawing: svgwrite.Drawing, item: scene.Item, ground: dict[str, dict
         made = drawing.g()
         moves = [f"translate({number(item.x)} {number(item.y)})"] if item.x or item.y else []
         moves += [f"rotate({number(item.turn)})"] if item.turn else []
+        moves += [f"scale({item.scale:g})"] if item.scale != 1 else []
         if moves:
             made.attribs["transform"] = " ".join(moves)
+        if item.name:
+            made.attribs |= {"class": f"{looks.PREFIX}contact", "data-contact": item.name}
+        if item.slot:
+            made.attribs["data-slot"] = " ".join(value if isinstance(value, str) else number(value) for value in item.slot)
         if item.title:
             made.elements.append(Title(item.title))
         for inner in item.items:

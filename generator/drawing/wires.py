@@ -181,11 +181,9 @@ class _Drawer:
         for joined, y0, y1, turn in ((net.tops, top, high, 1), (net.bottoms, bottom, low, -1)):
             if not joined:
                 continue
-            if left < x < right:
-                self._wire((("M", x, y0), ("L", x, y1)), net, "screen")
-            else:
-                side = y1 + turn * 16
-                self._wire((("M", x, y0), ("Q", x, side, edge, side)), net, "screen")
+            side = y1 if left < x < right else y1 + turn * 16
+            self._wire((("M", x, y0), ("L", x, y1) if left < x < right else ("Q", x, side, edge, side)), net, "screen")
+            self.over.append(Circle(edge, side, 4, "solid"))  # joined to it, not passing through
 
     # parts -------------------------------------------------------------------
 

@@ -1,30 +1,47 @@
 """From, Through, Into -> circuits: which contacts can touch, in which states, and what lies behind them.
 
-A place is `from`, `lead1` ..., `into`, or `extra1` ... for the usual partner of an end that is not part of the question;
-its nodes are called `place/node`. Contacts that may touch are switches, so every state of plugging is the same circuit.
+A place is `from`, `lead1` ..., `into`; `from2`, `into2` ... for further devices of the same kind, where a lead with several like tails is
+used as it is meant; `extra1` ... for the usual partner of an end that is not part of the question. Its nodes are called `place/node`.
+Contacts that may touch are switches, so every state of plugging is the same circuit.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 from itertools import product
 
-from generator.catalogue.records import Catalogue, Coupling, Lead, Part, Port, Quantity
+from generator.catalogue.records import Catalogue, Coupling, End, Lead, Part, Port, Quantity
 
 from .circuit import Circuit, build, hold_possible
 from .mate import PLUGS, Mating, State, Touch, mate
+from .powering import Pair, pairs
 
 EARTHS = "earths"  # the emf that stands for a difference between two chassis
-UNITY = Quantity(0.0, 0.0, 0.0, "V", "0 V")
+RESISTANCE, CAPACITANCE = "earths/resistance", "earths/capacitance"  # what limits its current
+BETWEEN, BEHIND = "from/earth wiring", "from/mains leakage"  # the nodes between these three
+UNITY = Quantity(1.0, 1.0, 1.0, "", "")
+
+
+@dataclass(frozen=True)
+class Plugged:
+    """A spare end in use: lead number from 0, end, the port it is in, and what that is called (from2, into2, extra1 ...)."""
+
+    lead: int
+    end: str
+    port: str
+    place: str
 
 
 @dataclass(frozen=True)
 class Way:
-    """One way to connect: for each lead its end towards From and towards Into, and which spare ends have their usual partner."""
+    """One way to connect: for each lead its end towards From and towards Into, and what its spare ends are in. `meant` is False for another
+    use of a lead than the one it is made for: only a danger counts there."""
 
     ends: tuple[tuple[str, str], ...]
-    plugged: tuple[tuple[int, str], ...] = ()  # (lead number from 0, end)
+    plugged: tuple[Plugged, ...] = ()
+    meant: bool = True
 
 
 @dataclass(frozen=True)
@@ -39,8 +56,11 @@ class Interface:
 
 @dataclass(frozen=True)
 class Assembly:
-    """Everything the measurements need. `touches` are the interface and the contacts of each switch; `home` and `plugging` list switch states;
-    `plugging_at` names the interface of each of the latter; `joined` are the home states with both chassis tied by mains earth as well (empty where that cannot be)."""
+    """Everything the measurements need. `touches` are the interface and the contacts of each switch, in the order of the circuit's switches.
+    `home` are the switch states fully plugged, `joined` the same with both chassis tied by mains earth (none where that cannot be),
+    `plugging` those on the way, without and with that earth; `plugging_at` names the interface of each of the latter. `turned` tells of each
+    home state whether a plug sits the other way round; `halves` are states with one joint still open and all others home; `pairs` are the
+    ways the two devices may be powered, worst first."""
 
     places: Mapping[str, Port | Lead]
     interfaces: tuple[Interface, ...]
@@ -52,15 +72,37 @@ class Assembly:
     joined: tuple[tuple[bool, ...], ...]
     plugging: tuple[tuple[bool, ...], ...]
     plugging_at: tuple[int, ...]
+    turned: tuple[bool, ...]
+    halves: tuple[tuple[bool, ...], ...]
+    pairs: tuple[Pair, ...]
+
+    @cached_property
+    def ports(self) -> dict[str, Port]:
+        """The ports by place: from, into, then further ones."""
+        return {place: record for place, record in self.places.items() if isinstance(record, Port)}
 
     @property
-    def ports(self) -> dict[str, Port]:
-        """The ports by place: from, into, then extras."""
-        return {place: record for place, record in self.places.items() if isinstance(record, Port)}
+    def settled(self) -> tuple[tuple[bool, ...], ...]:
+        """All states fully plugged."""
+        return (*self.home, *self.joined)
+
+    @property
+    def states(self) -> tuple[tuple[bool, ...], ...]:
+        """All states: home, joined, plugging."""
+        return (*self.home, *self.joined, *self.plugging)
+
+    @property
+    def apart(self) -> tuple[bool, ...]:
+        """The state with nothing plugged."""
+        return tuple(False for _ in self.circuit.switches)
+
+    def group(self, side: str) -> list[str]:
+        """The places on one side of the question: `from` or `into`, and further devices of that kind."""
+        return [place for place in self.ports if place == side or place.removeprefix(side).isdigit()]
 
 
 def ways(catalogue: Catalogue, start: Port, leads: Sequence[Lead], target: Port) -> list[Way]:
-    """Every way the halves allow, spare ends open and plugged; empty when something does not fit."""
+    """Every way the halves allow, the meant ones first; empty when something does not fit."""
     routes: list[tuple[tuple[tuple[str, str], ...], tuple[str, str]]] = [((), (start.connector, start.half))]
     for lead in leads:
         routes = [((*taken, (near, far)), (lead.ends[far].connector, lead.ends[far].half))
@@ -68,24 +110,49 @@ def ways(catalogue: Catalogue, start: Port, leads: Sequence[Lead], target: Port)
                   for near in lead.ends if _mating(catalogue, open_half, _half(lead.ends[near]))
                   for far in lead.ends if far != near]
     fitting = [taken for taken, open_half in routes if _mating(catalogue, open_half, _half(target))]
-    return [Way(taken, plugged) for taken in fitting for plugged in _partners(catalogue, leads, taken)]
+    found = [way for taken in fitting for way in _uses(catalogue, start, leads, target, taken)]
+    return list(dict.fromkeys(sorted(found, key=lambda way: not way.meant)))
 
 
-def _partners(catalogue: Catalogue, leads: Sequence[Lead], taken: Sequence[tuple[str, str]]) -> Iterator[tuple[tuple[int, str], ...]]:
-    spare = [(i, end.id) for i, lead in enumerate(leads) for end in lead.ends.values()
-             if end.id not in taken[i] and end.usual in catalogue.ports]
-    yield ()
-    if len(spare) > 1:
-        for one in spare:
-            yield (one,)
-    if spare:
-        yield tuple(spare)
+def _uses(catalogue: Catalogue, start: Port, leads: Sequence[Lead], target: Port, taken: Sequence[tuple[str, str]]) -> Iterator[Way]:
+    """What the spare ends of a way can be in. Like tails go into as many of the same device; any other use of such a lead is not the meant one."""
+    ends = tuple(taken)
+    spare = [(i, end) for i, lead in enumerate(leads) for end in lead.ends.values() if end.id not in taken[i]]
+    copies: list[Plugged] = []
+    for side, port, lead, own in (("from", start, 0, 0), ("into", target, len(leads) - 1, 1)):
+        alike = [end.id for i, end in spare if i == lead and _alike(end, leads[lead].ends[taken[lead][own]])]
+        copies += [Plugged(lead, end, port.id, f"{side}{number}") for number, end in enumerate(alike, 2)]
+    usual = [Plugged(i, end.id, end.usual, f"extra{number}")
+             for number, (i, end) in enumerate([(i, end) for i, end in spare if end.usual in catalogue.ports], 1)]
+    if {(one.end, one.port) for one in usual} == {(one.end, one.port) for one in copies}:
+        usual = []  # what it is usually in is what it is in
+    if copies and _first(leads, taken, copies):  # tails that are alike may change places
+        yield Way(ends, tuple(copies))
+    yield Way(ends, (), not copies)
+    if len(usual) > 1:
+        yield from (Way(ends, (replace(one, place="extra1"),), not copies) for one in usual)
+    if usual:
+        yield Way(ends, tuple(usual), not copies)
+
+
+def _alike(one: End, other: End) -> bool:
+    return (one.connector, one.half, one.usual) == (other.connector, other.half, other.usual)
+
+
+def _first(leads: Sequence[Lead], taken: Sequence[tuple[str, str]], copies: Sequence[Plugged]) -> bool:
+    """Of like tails, is the first one taken on either side?"""
+    for own, copy in ((taken[c.lead][c.place.startswith("into")], c) for c in copies):
+        order = list(leads[copy.lead].ends)
+        if order.index(own) > order.index(copy.end):
+            return False
+    return True
 
 
 def placed(catalogue: Catalogue, start: Port, leads: Sequence[Lead], target: Port, way: Way) -> dict[str, Port | Lead]:
-    """What is where: from, lead1 ..., into, extra1 ..."""
+    """What is where: from, lead1 ..., into, then from2, into2 ..., extra1 ..."""
     places: dict[str, Port | Lead] = {"from": start, **{f"lead{i}": lead for i, lead in enumerate(leads, 1)}, "into": target}
-    return places | {f"extra{i}": catalogue.ports[leads[lead].ends[end].usual] for i, (lead, end) in enumerate(way.plugged, 1)}
+    given = {start.id: start, target.id: target}
+    return places | {one.place: given.get(one.port) or catalogue.ports[one.port] for one in way.plugged}
 
 
 def assemble(catalogue: Catalogue, start: Port, leads: Sequence[Lead], target: Port, way: Way, travel: bool = True) -> Assembly:
@@ -98,8 +165,8 @@ def assemble(catalogue: Catalogue, start: Port, leads: Sequence[Lead], target: P
         interfaces.append(_interface(catalogue, side, here))
         side = (f"lead{i + 1}", lead, far)
     interfaces.append(_interface(catalogue, side, ("into", target, None)))
-    for number, (i, end) in enumerate(way.plugged, 1):
-        interfaces.append(_interface(catalogue, (f"lead{i + 1}", leads[i], end), (f"extra{number}", places[f"extra{number}"], None)))
+    for one in way.plugged:
+        interfaces.append(_interface(catalogue, (f"lead{one.lead + 1}", leads[one.lead], one.end), (one.place, places[one.place], None)))
 
     if not travel:
         interfaces = [replace(interface, mating=replace(interface.mating, travel=())) for interface in interfaces]
@@ -114,14 +181,26 @@ def assemble(catalogue: Catalogue, start: Port, leads: Sequence[Lead], target: P
     full = [*parts, *strays]
     hold_possible(full, couplings)
     main = len(leads) + 1
-    home, plugging, plugging_at = _states(interfaces, touches, main if travel else 0, int(both))
+    home, plugging = _states(interfaces, touches, main, int(both)) if travel else _states(interfaces, touches, 0, int(both))
+    plugging_at = tuple(plugging.values())
     may_join = both and start.earthed != "no" and target.earthed != "no"
+    earthed = (lambda states: tuple((*state[:-1], True) for state in states) if may_join else ())
+    difference = [Part(EARTHS, "emf", BEHIND, "into/chassis", UNITY), Part(RESISTANCE, "resistor", "from/chassis", BETWEEN, UNITY),
+                  Part(CAPACITANCE, "capacitor", BETWEEN, BEHIND, UNITY)]
     return Assembly(
         places, tuple(interfaces), tuple(touches),
         build(full, couplings, switches, chassis),
-        build([*full, Part(EARTHS, "emf", "from/chassis", "into/chassis", UNITY)], couplings, switches, chassis) if both else None,
+        build([*full, *difference], couplings, switches, chassis) if both else None,
         build(parts, couplings, switches, chassis),
-        home, tuple((*state[:-1], True) for state in home) if may_join else (), plugging, plugging_at)
+        tuple(home), earthed(home), (*plugging, *earthed(plugging)), plugging_at * (2 if may_join else 1), tuple(home.values()),
+        _halves(next(iter(home)), touches, len(interfaces)),
+        pairs(start.powered_by, target.powered_by) if both else ())
+
+
+def _halves(home: Sequence[bool], touches: Sequence, joints: int) -> tuple[tuple[bool, ...], ...]:
+    """The first home state with one joint after the other left open; none where that is the same as nothing plugged."""
+    found = [(*(shut and at != k for (at, _), shut in zip(touches, home)), *home[len(touches):]) for k in range(joints)]
+    return tuple(dict.fromkeys(state for state in found if any(state)))
 
 
 def has_chassis(record: Port | Lead) -> bool:
@@ -130,7 +209,7 @@ def has_chassis(record: Port | Lead) -> bool:
 
 
 def _chassis_order(places: Mapping[str, Port | Lead]) -> list[str]:
-    return ["into", "from", *(place for place in places if place.startswith("extra"))]
+    return ["into", "from", *(place for place, record in places.items() if isinstance(record, Port) and place not in ("into", "from"))]
 
 
 def _half(thing) -> tuple[str, str]:
@@ -153,7 +232,10 @@ def _interface(catalogue: Catalogue, one, two) -> Interface:
         return _half(half), {contact: f"{place}/{node}" for contact, node in named.items()}
 
     (half_one, nodes_one), (half_two, nodes_two) = halves_and_nodes(*one), halves_and_nodes(*two)
-    return Interface((one[0], two[0]), (nodes_one, nodes_two), _mating(catalogue, half_one, half_two), half_two[1] in PLUGS)
+    mating = _mating(catalogue, half_one, half_two)
+    if mating.turned and any(isinstance(record, Port) and record.follows for _, record, _ in (one, two)):
+        mating = replace(mating, home=tuple(state for state in mating.home if state not in mating.turned), turned=frozenset())
+    return Interface((one[0], two[0]), (nodes_one, nodes_two), mating, half_two[1] in PLUGS)
 
 
 def _network(places: Mapping[str, Port | Lead]) -> tuple[list[Part], list[Part], list[Coupling]]:
@@ -169,20 +251,24 @@ def _network(places: Mapping[str, Port | Lead]) -> tuple[list[Part], list[Part],
 
 
 def _states(interfaces: Sequence[Interface], touches: Sequence, main: int, earth: int):
-    """Switch states: all home; and each main interface on its way, the others home, or open on one side of it."""
+    """Switch states: all home, with whether a plug is turned; and, with its interface, each main one on its way, the others home, or open on
+    one side of it; what is in spare ends on its way with all else home. Without main ones nothing is on its way."""
     def switched(landed: Sequence[State]) -> tuple[bool, ...]:
         return (*(touch in landed[k] for k, touch in touches), *(False,) * earth)
 
     homes = [interface.mating.home for interface in interfaces]
-    home = dict.fromkeys(switched(landed) for landed in product(*homes))
+    home: dict[tuple[bool, ...], bool] = {}
+    for landed in product(*homes):
+        home.setdefault(switched(landed), any(state in interface.mating.turned for state, interface in zip(landed, interfaces)))
     plugging: dict[tuple[bool, ...], int] = {}
     nothing: tuple[State, ...] = (frozenset(),)
-    for k in range(main):
+    for k in range(len(interfaces) if main else 0):
         moving = (*interfaces[k].mating.travel, frozenset())
-        before, after, extras = homes[:k], homes[k + 1:main], homes[main:]
-        for left, right in ((before, after), (before, [nothing] * len(after)), ([nothing] * len(before), after)):
-            for landed in product(*left, moving, *right, *extras):
+        before, after, rest = homes[:k], homes[k + 1:main], homes[max(main, k + 1):]
+        others = ((before, after), (before, [nothing] * len(after)), ([nothing] * len(before), after)) if k < main else ((before, []),)
+        for left, right in others:
+            for landed in product(*left, moving, *right, *rest):
                 state = switched(landed)
                 if state not in home:
                     plugging.setdefault(state, k)
-    return tuple(home), tuple(plugging), tuple(plugging.values())
+    return home, plugging

@@ -8,11 +8,11 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from .circuit import Circuit
+from .readings import Decides
 from .signal import HERTZ
 from .solve import Solution, closed_array, part_amps, part_signal_amps, solve_ac
 
 TEST_AMPS = 1e-3  # what a tester sends
-Decides = str | tuple[str, str]  # a part's id, or two nodes between which the number is measured
 
 
 @dataclass(frozen=True)
@@ -30,7 +30,7 @@ class Case:
     unknowns: np.ndarray
     amps: np.ndarray
     decides: Decides
-    number: float
+    number: float = 0.0
     terms: tuple[tuple[str, float, str], ...] = ()
     hertz: float | None = None
     level: float = 1.0
@@ -54,30 +54,30 @@ def nodes_of(circuit: Circuit, original: Circuit | None = None) -> dict[int, tup
     return {net: tuple(names) for net, names in found.items()}
 
 
-def direct_case(solution: Solution, drive: int, state: int, closed: Sequence[bool], corner: str, decides: Decides, number: float,
-                terms: Sequence = (), nature: str = "direct", original: Circuit | None = None) -> Case:
+def direct_case(solution: Solution, drive: int, state: int, closed: Sequence[bool], corner: str, decides: Decides,
+                nature: str = "direct", original: Circuit | None = None) -> Case:
     """A case out of a direct-current solution."""
     circuit = solution.circuit
     amps = np.array([part_amps(solution, i)[drive, state] for i in range(len(circuit.parts))])
-    return Case(nature, circuit, solution.values[drive], tuple(closed), corner, solution.unknowns[drive, state], amps, decides, number,
-                tuple(terms), nodes=nodes_of(circuit, original))
+    return Case(nature, circuit, solution.values[drive], tuple(closed), corner, solution.unknowns[drive, state], amps, decides,
+                nodes=nodes_of(circuit, original))
 
 
-def signal_case(circuit: Circuit, values: np.ndarray, closed: Sequence[bool], corner: str, drive: Mapping, edge: int, decides: Decides,
-                number: float = 0.0, terms: Sequence = (), level: float = 1.0, source: str = "") -> Case:
-    """One drive in one state, solved at HERTZ and shown at HERTZ[edge]."""
-    found = solve_ac(circuit, values[None], HERTZ, closed_array([closed], len(circuit.switches)), [drive])[:, :, 0, 0]
-    amps = np.array([part_signal_amps(circuit, values[None], HERTZ, found, i)[0, edge] + (drive.get(part.id, 0.0) if part.kind == "sink" else 0.0)
+def signal_case(circuit: Circuit, values: np.ndarray, closed: Sequence[bool], corner: str, drive: Mapping, hertz: float, decides: Decides,
+                level: float = 1.0, source: str = "") -> Case:
+    """One drive in one state, solved at HERTZ and shown at `hertz`."""
+    shown = (hertz, *HERTZ)
+    found = solve_ac(circuit, values[None], shown, closed_array([closed], len(circuit.switches)), [drive])[:, :, 0, 0]
+    amps = np.array([part_signal_amps(circuit, values[None], shown, found, i)[0, 0] + (drive.get(part.id, 0.0) if part.kind == "sink" else 0.0)
                      for i, part in enumerate(circuit.parts)])
-    return Case("signal", circuit, values, tuple(closed), corner, found[0, edge] * level, amps * level, decides, number, tuple(terms),
-                HERTZ[edge], level, source, found[0], drive, nodes_of(circuit))
+    return Case("signal", circuit, values, tuple(closed), corner, found[0, 0] * level, amps * level, decides, hertz=hertz, level=level,
+                source=source, spectrum=found[0, 1:], drive=drive, nodes=nodes_of(circuit))
 
 
-def probe_case(circuit: Circuit, original: Circuit, values: np.ndarray, closed: Sequence[bool], nodes: tuple[str, str], level: float,
-               number: float, terms: Sequence) -> Case:
+def probe_case(circuit: Circuit, original: Circuit, values: np.ndarray, closed: Sequence[bool], nodes: tuple[str, str], level: float) -> Case:
     """A test current of `level` amperes into the first of `nodes` and out of the second, all sources quiet: the voltage tells the resistance."""
     drive = {nodes: -1.0}
     found = solve_ac(circuit, values[None], [0.0], closed_array([closed], len(circuit.switches)), [drive])[0, 0, 0, 0].real
     amps = np.array([part_signal_amps(circuit, values[None], [0.0], found[None], i)[0].real for i in range(len(circuit.parts))])
-    return Case("test", circuit, values, tuple(closed), "nominal", found * level, amps * level, nodes, number, tuple(terms), 0.0, level,
+    return Case("test", circuit, values, tuple(closed), "nominal", found * level, amps * level, nodes, hertz=0.0, level=level,
                 drive=drive, nodes=nodes_of(circuit, original))

@@ -1,102 +1,85 @@
-"""What charged capacitors do at the moment a contact closes or opens.
-
-In the first instant a capacitor holds its voltage: it acts as an emf behind a contact's resistance. For every supply setting the capacitors
-are charged as they are when fully plugged, then each plugging state is struck with those charges. How long one takes to fill follows from the
-resistance it sees, the other capacitors full.
-"""
+"""Readings of charged capacitors: what they put on every rated part in the first instant, what stays beyond a rating for seconds, what they give
+when emptied, how long they take to settle."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
+from collections.abc import Iterator, Mapping
 
 import numpy as np
 
-from generator.catalogue.records import Part, Quantity
+from generator.catalogue.records import Lead, Limit, Port
 
 from .assemble import Assembly
-from .circuit import CONTACT_OHM, SIGNAL_OPENS, Circuit, rebuilt, resistive
-from .direct import drive_values, live_volts, settings
-from .readings import Named, Reading, limit_name, part_name
-from .solve import ALIKE, Solution, closed_array, part_amps, solve_ac, solve_dc
+from .circuit import SIGNAL_OPENS, resistive
+from .instants import LEAST_CHARGE, Capacitors, Struck, at_limit, instants, seconds_beyond
+from .limits import MORE, stress
+from .readings import At, Named, Reading, part_name
+from .solve import ALIKE, closed_array, most_at, part_amps, solve_ac
+from .switches import supply_switches
 
-LEAST_CHARGE = 0.97  # V; below this a capacitor is of no interest. Not 1 V: what sources give must not hang on rounding
-LEAST_CAPACITANCE = 1e-6  # F; below this it fills and empties before anything notices
-CONTACT = ":contact"
+NOTICED = 1e-4  # V or A; a first instant below this is nothing to any part
 
 
 def discharge_readings(assembly: Assembly) -> Iterator[Reading]:
-    """Peak current (A) with charge and energy, and time to settle (s), of every capacitor that a supply charges; and the current (A) that
-    filling or emptying them drives through windings, which is held against what those stand while plugging."""
-    for number, charges, filling, emptying in instants(assembly):
-        yield from _windings(assembly, number, filling, emptying)
-        if charges:
-            yield _slowest(assembly, charges, number)
-        parts = {part.id: part for part in assembly.circuit.parts}
-        for name, charge in charges.items():
-            yield _emptied(assembly, parts[name], number, charge, struck_amps(emptying, name)[len(assembly.home):])
+    """What capacitors bring to rated parts in the first instant and for seconds after; peak current (A) with charge and energy of every one that a
+    supply charges; and the time (s) the slowest takes to settle."""
+    capacitors = Capacitors(assembly)
+    for struck in instants(capacitors):
+        for place, record in assembly.places.items():
+            for limit in record.network.limits:
+                if limit.quantity != "watts":  # heat takes longer than an instant
+                    yield from _struck(capacitors, struck, place, record, limit)
+        if struck.moment == "plugging" and struck.before[1] < len(assembly.home):  # fully plugged
+            yield from _emptied(assembly, struck)
+            charges = {name: volts for name, volts in struck.charges.items() if abs(volts) >= LEAST_CHARGE}
+            if charges:
+                yield _slowest(assembly, charges, struck.setting)
 
 
-def instants(assembly: Assembly) -> Iterator[tuple[int, dict[str, float], Solution, Solution]]:
-    """For each setting that feeds anything: its number, the charge of every large capacitor (V), and the first instant of all home, then
-    all plugging states, with the capacitors empty and with them charged."""
-    circuit = assembly.circuit
-    big = {part.id: i for i, part in enumerate(circuit.parts) if part.kind == "capacitor" and part.value.nominal >= LEAST_CAPACITANCE}
-    if not big:
+def _struck(capacitors: Capacitors, struck: Struck, place: str, record: Port | Lead, limit: Limit) -> Iterator[Reading]:
+    """What passes a rating: what it stands for a moment at once, or what it stands for seconds and longer than a moment. A rating that is not
+    known counts where a supply elsewhere is on, and where the connection makes the device's own do more to it."""
+    sizes = at_limit(capacitors.assembly, struck.solution, place, limit)
+    state = most_at(sizes[0])[0]
+    most = float(sizes[0, state])
+    acts = lambda: bool(struck.live - {place}) or most > MORE * capacitors.alone(struck.driven, place, limit) + NOTICED
+    if most > NOTICED and acts() if limit.momentary is None else most > limit.momentary:
+        at = struck.at(state, "")
+        yield stress(place, record, limit, limit.momentary, most, struck.moment, struck.setting, at, struck.terms())
         return
-    home = closed_array(assembly.home[:1], len(circuit.switches))
-    every = closed_array([*assembly.home, *assembly.plugging], len(circuit.switches))
-    driven = [drive_values(circuit, live_volts(circuit, assembly.ports, setting), "nominal") for setting in settings(assembly.ports)]
-    fed = {number: values for number, values in enumerate(driven) if values[circuit.kinds == "emf"].any()}
-    if not fed:
+    lasting = limit.seconds if limit.momentary is not None else None
+    settled = sizes[0, :len(capacitors.assembly.settled)]
+    if lasting is None or not (settled > lasting).any():
         return
-    settled = solve_dc(circuit, np.array(list(fed.values())), home)
-    volts = {name: settled.part_volts(i)[:, 0].tolist() for name, i in big.items()}
-    charges = [{name: v[k] for name, v in volts.items() if abs(v[k]) >= LEAST_CHARGE} for k in range(len(fed))]
-    held = [{part.id: value for part, value in zip(circuit.parts, values)} | dict.fromkeys(big, 0.0) for values in fed.values()]
-    struck = strike(struck_circuit(circuit, big), [case for empty, charge in zip(held, charges) for case in (empty, empty | charge)], every)
-    for k, (number, charge) in enumerate(zip(fed, charges)):
-        yield number, charge, struck.drives(slice(2 * k, 2 * k + 1)), struck.drives(slice(2 * k + 1, 2 * k + 2))
+    found = [(seconds_beyond(capacitors, struck, int(state), place, limit, lasting), int(state)) for state in np.flatnonzero(settled > lasting)]
+    seconds, state = max(found, key=lambda one: one[0])
+    if seconds:
+        at = struck.at(state, "")
+        words = {"seconds": seconds, "supply": _supply(capacitors, struck)}
+        found = stress(place, record, limit, lasting, float(settled[state]), struck.moment, struck.setting, at, struck.terms(), words)
+        yield Reading(**{**vars(found), "quantity": found.quantity.replace("part", "lasting")})
 
 
-def struck_circuit(circuit: Circuit, big: Mapping[str, int]) -> Circuit:
-    """The circuit with every large capacitor as an emf behind a contact's resistance, and the small ones left out."""
-    contact = Quantity(CONTACT_OHM, CONTACT_OHM, CONTACT_OHM, "ohm", "")
-    kept = [(part, *ends) for part, ends in zip(circuit.parts, circuit.ends) if part.kind != "capacitor"]
-    charged = []
-    for name, i in big.items():
-        a, b = circuit.ends[i]
-        charged += [replace(circuit.parts[i], kind="emf", a=name + CONTACT, b=f"net{b}"), Part(name + CONTACT, "resistor", f"net{a}", name + CONTACT, contact)]
-    return rebuilt(circuit, kept, charged)
+def _supply(capacitors: Capacitors, struck: Struck) -> str:
+    """The supplies that are on in a setting, in words."""
+    setting = capacitors.settings[struck.setting]
+    names = [switch.name for switch in supply_switches(capacitors.assembly.ports) if setting[switch.key] == switch.states[0]]
+    return " and ".join(names) or "the supply"
 
 
-def strike(struck: Circuit, held: Sequence[Mapping[str, float]], closed: np.ndarray) -> Solution:
-    """The first instant; each of `held` gives every part's value, a large capacitor's in V."""
-    return solve_dc(struck, np.array([[case.get(part.id, CONTACT_OHM) for part in struck.parts] for case in held]), closed)
-
-
-def struck_amps(solution: Solution, part: str) -> np.ndarray:
-    """Size of the current through a part, A, one per state."""
-    index = solution.circuit.index.get(part)
-    return np.zeros(solution.unknowns.shape[1]) if index is None else np.abs(part_amps(solution, index)[0])
-
-
-def _windings(assembly: Assembly, setting: int, *struck: Solution) -> Iterator[Reading]:
-    """Large capacitors fill and empty over tens of milliseconds: as long as plugging takes."""
-    for place, record in assembly.places.items():
-        coils = {part.id for part in record.network.parts if part.coil}
-        for limit in record.network.limits:
-            if limit.quantity == "amps" and limit.part in coils:
-                amps = max(float(struck_amps(solution, f"{place}/{limit.part}").max()) for solution in struck)
-                name = limit_name(record, limit)
-                quantity = "unrated-amps" if limit.momentary is None else "part-amps"
-                yield Reading(quantity, f"{place}/{limit.id}", name, amps, "A", "plugging", setting, limit.momentary, limit.evidence,
-                              {"device": Named(place), "part": name})
-
-
-def _emptied(assembly: Assembly, part: Part, setting: int, charge: float, amps: np.ndarray) -> Reading:
-    words = _words(assembly, part.id) | {"energy": part.value.nominal * charge * charge / 2, "charge": abs(charge)}
-    return Reading("discharge-amps", part.id, words["part"], float(amps.max(initial=0.0)), "A", "plugging", setting, words=words)
+def _emptied(assembly: Assembly, struck: Struck) -> Iterator[Reading]:
+    """Every charged capacitor at the instant a contact closes on it."""
+    settled = len(assembly.settled)
+    for name, charge in struck.charges.items():
+        if abs(charge) < LEAST_CHARGE:
+            continue
+        index = struck.solution.circuit.index[name]
+        amps = np.abs(part_amps(struck.solution, index)[0, settled:])
+        state = most_at(amps)[0] if amps.size else 0
+        farads = assembly.circuit.parts[assembly.circuit.index[name]].value.nominal
+        words = _words(assembly, name) | {"energy": farads * charge * charge / 2, "charge": abs(charge)}
+        yield Reading("discharge-amps", name, words["part"], float(amps[state]) if amps.size else 0.0, "A", "plugging", struck.setting, words=words,
+                      at=struck.at(state + settled, name), terms=((f"{name} charged to", charge, "V"),))
 
 
 def _slowest(assembly: Assembly, charges: Mapping[str, float], setting: int) -> Reading:
@@ -104,8 +87,13 @@ def _slowest(assembly: Assembly, charges: Mapping[str, float], setting: int) -> 
     seconds = settling(assembly, charges)
     most = max(seconds.values(), default=0.0)
     slowest = next((name for name, taken in seconds.items() if taken >= most * (1 - ALIKE)), next(iter(charges)))
-    words = _words(assembly, slowest)
-    return Reading("settle-seconds", "connection", words["part"], seconds.get(slowest, 0.0), "s", "plugging", setting, words=words)
+    words, circuit = _words(assembly, slowest), assembly.circuit
+    index = circuit.index[slowest]
+    farads, taken = circuit.parts[index].value.nominal, seconds.get(slowest, 0.0)
+    terms = (("capacitance", farads, "F"), ("resistance it sees", taken / 5 / farads, "ohm"), ("charge", charges[slowest], "V"))
+    nodes = tuple(f"net{net}" for net in circuit.ends[index])
+    return Reading("settle-seconds", "connection", words["part"], taken, "s", "plugging", setting, words=words,
+                   at=At("test", 0, nodes) if taken else None, terms=terms)
 
 
 def settling(assembly: Assembly, charges: Mapping[str, float]) -> dict[str, float]:

@@ -7,19 +7,19 @@ from dataclasses import replace
 
 from generator.catalogue.records import Catalogue, Lead, Port
 
-from . import direct_cases, loud_cases, signal_cases
 from .assemble import Assembly, Way, assemble, placed, ways
 from .circuit import CircuitError
-from .direct import settings, supply_switches
 from .findings import met
-from .judge import combine, decisive, judge_way, read
+from .judge import combine, decisive, judge_way, partners, read
 from .naming import owner
 from .readings import Reading
 from .rulebook import Rule, rules
 from .shown import shown
+from .slices import case_of
+from .switches import settings, supply_switches
+from .verdict import Finding, Verdict
 from .working import Working
 
-FINDERS = {**direct_cases.FINDERS, **loud_cases.FINDERS, **signal_cases.FINDERS}
 ASKED = "path-gain"  # what is shown when nothing is wrong
 NO_CASE = "No voltage or current decides this; it follows from what the two devices are."
 
@@ -32,22 +32,21 @@ def explain(catalogue: Catalogue, start: str, through: Sequence[str], target: st
     if not possible:
         raise ValueError("The halves do not go into each other: there is no circuit to work out.")
     judged = [judge_way(catalogue, outlet, leads, inlet, way) for way in possible]
-    verdict, group = combine(leads, judged), decisive(leads, judged)
+    verdict, (group, _) = combine(leads, judged, partners(catalogue, possible)), decisive(leads, [v for v in judged if v.ways[0][0].meant])
     chosen = _chosen(verdict, finding)
-    way = next((v.ways[0][0] for v in group if chosen in v.findings), max(group, key=lambda v: v.verdict == verdict.verdict).ways[0][0])
+    fallback = max(group, key=lambda v: v.verdict == verdict.verdict).ways[0][0]
+    way = next((v.ways[0][0] for v in (*group, *judged) if chosen in v.findings), fallback)
     places = placed(catalogue, outlet, leads, inlet, way)
     base = _base(verdict, places, leads, way)
     try:
         rule, reading = _reading(read(catalogue, outlet, leads, inlet, way), chosen)
     except CircuitError as error:
         return _numbered(base, catalogue, None, None, chosen, str(error))
-    if reading is None or reading.quantity not in FINDERS:
+    if reading is None or reading.at is None:
         return _numbered(base, catalogue, rule, reading, chosen, NO_CASE)
     assembly = assemble(catalogue, outlet, leads, inlet, way)
     base = replace(base, setting=_setting(assembly, reading))
-    case = FINDERS[reading.quantity](assembly, reading)
-    numbered = _numbered(base, catalogue, rule, reading, chosen, "" if case else NO_CASE)
-    return shown(numbered, assembly, case) if case else numbered
+    return shown(_numbered(base, catalogue, rule, reading, chosen, ""), assembly, case_of(assembly, reading))
 
 
 def _chosen(verdict: Verdict, wanted: str | None) -> Finding | None:
@@ -79,7 +78,7 @@ def _limit(rule: Rule, reading: Reading) -> float:
 
 def _base(verdict: Verdict, places: Mapping[str, Port | Lead], leads: Sequence[Lead], way: Way) -> Working:
     steps = [f"{lead.ends[near].label} to the outlet's side, {lead.ends[far].label} to the inlet's" for lead, (near, far) in zip(leads, way.ends)]
-    steps += [f"{leads[i].ends[end].label} in {owner(places, f'extra{number}')}" for number, (i, end) in enumerate(way.plugged, 1)]
+    steps += [f"{leads[one.lead].ends[one.end].label} in {owner(places, one.place)}" for one in way.plugged]
     return Working(verdict.start, verdict.through, verdict.target, verdict.verdict, "", "", "", "rule", "; ".join(steps) or "plugged straight in", {}, "", "",
                    (), None, None, "", "", "", 0.0, "", "", None, "", "", (), ())
 

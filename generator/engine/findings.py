@@ -11,8 +11,8 @@ from .rulebook import Rule, rules_about
 from .verdict import Finding
 from .words import quantity
 
-STATES = {"settled": "settled", "plugging": "while plugging", "signal": "with signal"}
-WORD_UNITS = {"energy": "J", "charge": "V"}
+STATES = {"settled": "settled", "plugging": "while plugging", "switching": "when switched", "signal": "with signal"}
+WORD_UNITS = {"energy": "J", "charge": "V", "seconds": "s"}
 SLACK = 1e-9  # two numbers closer than this are the same to every solver
 
 
@@ -28,7 +28,7 @@ def findings_of(reading: Reading, switches: Sequence[str], places: Mapping[str, 
         if rule.severity == "figure" and reading.setting or any(reading.flags.get(key) != want for key, want in rule.only.items()):
             continue
         limit = reading.limit if rule.limit == "own" else float(rule.limit)
-        if met(rule, reading.value, limit):
+        if met(rule, reading.value, limit) and (rule.until is None or reading.value <= rule.until):
             yield _finding(rule, reading, limit, switches, places)
 
 
@@ -38,10 +38,13 @@ def _finding(rule: Rule, reading: Reading, limit: float, switches: Sequence[str]
     shown |= {"value": quantity(reading.value, reading.unit), "limit": quantity(limit, reading.unit), "loss": quantity(-reading.value, reading.unit)}
     known = reading.evidence if rule.limit == "own" and reading.evidence else None
     setting = switches[reading.setting] if reading.setting is not None else ""
+    # What the way back lacks is told, but does not spoil what was asked about.
+    severity = "note" if rule.severity == "lossy" and reading.flags.get("way") == "back" else rule.severity
     return Finding(
-        rule.id, rule.severity, reading.subject, reading.where, reading.value, reading.unit, None if rule.id == "rating-not-known" else limit,
+        rule.id, severity, reading.subject, reading.where, reading.value, reading.unit, None if rule.id == "rating-not-known" else limit,
         ", ".join(part for part in (setting, STATES[reading.state]) if part), _begun(rule.says.format(**shown)), rule.remedy.format(**shown),
-        known.grade if known else rule.evidence, known.cite if known else rule.cite, reading.state, reading.setting, rule.mend.format(**shown))
+        known.grade if known else rule.evidence, known.cite if known else rule.cite, reading.state, reading.setting, rule.mend.format(**shown),
+        reading.flags.get("pair", ""))
 
 
 def _begun(sentence: str) -> str:

@@ -17,7 +17,7 @@ from .rulebook import loss
 from .verdict import RANK
 
 
-def glance(plain: Catalogue, start: str, through: Sequence[str], target: str) -> tuple[int, int]:
+def glance(plain: Catalogue, start: str, through: Sequence[str], target: str) -> tuple[float, int]:
     """The least that a verdict on this chain can come to: its rank and what is lost. `plain` is what `plainly` makes of the catalogue."""
     outlet, inlet = plain.ports[start], plain.ports[target]
     leads = [plain.leads[name] for name in through]
@@ -31,9 +31,9 @@ def glance(plain: Catalogue, start: str, through: Sequence[str], target: str) ->
     return min(_seen(plain, outlet, leads, inlet, way) for way in choices.values())
 
 
-def _seen(plain: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: Port, way: Way) -> tuple[int, int]:
+def _seen(plain: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: Port, way: Way) -> tuple[float, int]:
     found = judge_way(plain, outlet, leads, inlet, way, _read)
-    return RANK[found.verdict], loss(finding.id for finding in found.findings if finding.severity == "lossy")
+    return found.least_rank, loss(finding.id for finding in found.findings if finding.severity == "lossy")
 
 
 def _read(plain: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: Port, way: Way) -> tuple[Reading, ...]:

@@ -3,191 +3,172 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 
 import numpy as np
 
-from generator.catalogue.records import Lead, Listener, Port, Source
-
 from .assemble import Assembly
+from .chassis import NO_PATH, hum_readings, screen_readings
 from .direct import way_of
-from .pad import pad_words
-from .readings import MAIN, Named, Reading, channel_word
-from .circuit import SIGNAL_OPENS, resistive
-from .signal import HIGH, LOW, MID, Signals, decibels, kept_in_sum, loudest
-from .solve import closed_array, solve_ac
+from .kinds import AMPLIFIED, DIGITAL, same_kind
+from .levels import level_readings, pair_words
+from .pairing import Input, Output, asked, comparable, inputs, matched, outputs
+from .readings import MAIN, At, Named, Reading, channel_word
+from .signal import FLOOR, MID, Signals, decibels, kept_in_sum
+from .solve import most_at
+from .switches import sends, settings, switched_on
+from .unsuited import amplifiers, unsuited
 from .words import quantity
 
-AUDIO = ("microphone", "line", "instrument", "headphone", "loudspeaker")
-SMALL = ("microphone", "line", "instrument")  # small enough for fields around the lead to matter
-FAST = ("digital", "data", "video", "clock")
-ONE_SIDED = ("midi", "power")  # kinds whose screen, if any, is tied at the sender only
-NO_PATH = 1e9  # ohm
 SILENT = -120.0  # dB; what a sum leaves below this is rounding
+NONE_LEFT = 10 ** (SILENT / 20)
 HEARD = -60.0  # dB; a path below this carries nothing
-SHOUT = 10 ** (26 / 20)  # a voice shouting close by, 120 dB SPL, against the 94 dB SPL of a microphone's nominal level; from memory
 BESIDE = -30.0  # dB; a channel this far below its neighbour is not there
+SHORTED = 40.0  # dB lost at an output: a hundredth is left
+SHORT_SHARE = 0.1  # of the least load an output is made for: less is a short
+SIDES = (("from", "into"), ("into", "from"))
 
 
-def signal_readings(assembly: Assembly, signals: Signals) -> list[Reading]:
+def signal_readings(assembly: Assembly, signals: Signals) -> Iterator[Reading]:
     """Readings in both directions between From and Into."""
-    start, target = assembly.places["from"], assembly.places["into"]
-    readings: list[Reading] = []
-    for here, there, device, other in (("from", "into", start, target), ("into", "from", target, start)):
+    for here, there in SIDES:
+        device, other = assembly.places[here], assembly.places[there]
+        way = {"way": way_of(assembly, here)}
         if device.sources and other.listeners:
-            readings += _direction(assembly, signals, here, there, device, other)
+            found = (*_switched_off(assembly, here), *_direction(assembly, signals, here, there))
+            yield from (replace(reading, flags={**reading.flags, **way}) for reading in found)
         elif device.sources and (other.sources or device.listeners):
-            readings += [_unheard(source, here, there) for source in device.sources]
+            yield from (_unheard(Output(here, source), there, "forth") for source in device.sources)
+    start, target = assembly.places["from"], assembly.places["into"]
     if not (start.sources and target.listeners) and not (target.sources and start.listeners):
         words = {"device": Named("from"), "other": Named("into")}
-        readings.append(Reading("path-gain", "connection", "connection", decibels(0), "dB", "signal", words=words, flags={"cause": "nothing"}))
-    readings += _outputs(assembly, signals)
-    readings += _screen(assembly)
-    return readings
+        yield Reading("path-gain", "connection", "connection", decibels(0), "dB", "signal", words=words, flags={"cause": "nothing"})
+    yield from amplifiers(assembly)
+    yield from _stages(signals)
+    yield from screen_readings(assembly)
 
 
-def wanted(sources: Sequence[Source], listeners: Sequence[Listener]) -> list[tuple[Source, Listener]]:
-    """Which source should reach which listener: the same channel where both have it, else everything it meets."""
-    source_channels, listener_channels = {s.channel for s in sources}, {l.channel for l in listeners}
-    return [(s, l) for s in sources for l in listeners
-            if s.channel == l.channel or (s.channel not in listener_channels and l.channel not in source_channels)]
+def _switched_off(assembly: Assembly, here: str) -> Iterator[Reading]:
+    """Sources that a setting turns off."""
+    for number, setting in enumerate(settings(assembly.ports)):
+        on = switched_on(assembly.ports, setting)
+        for o in outputs(assembly, here):
+            if not sends(on, o.place, o.source):
+                words = {"device": Named(o.place)}
+                yield Reading("source-off", o.name, channel_word(o.source.channel), 1.0, "", "signal", number, words=words)
 
 
-def paired(device: Port, other: Port) -> list[tuple[Source, Listener]]:
-    """What is asked about in one direction: the wanted pairs, or every pair where nothing belongs together."""
-    return wanted(device.sources, other.listeners) or [(s, l) for s in device.sources for l in other.listeners]
-
-
-def comparable(device: Port, other: Port) -> list[tuple[Source, Listener]]:
-    """All pairs of one kind of signal: channels that have changed places are heard, if on the wrong side; the sound on a picture's input is not."""
-    return [(s, l) for s in device.sources for l in other.listeners if _same_kind(s, l)]
-
-
-def _direction(assembly: Assembly, signals: Signals, here: str, there: str, device: Port, other: Port) -> Iterator[Reading]:
-    gain = {(s.id, l.id): float(np.abs(signals.bare[f"{here}/{s.id}", f"{there}/{l.id}"][MID]).min()) for s in device.sources for l in other.listeners}
-    asked = paired(device, other)
-    pairs = [pair for pair in asked if _same_kind(*pair)]
+def _direction(assembly: Assembly, signals: Signals, here: str, there: str) -> Iterator[Reading]:
+    sent, heard_by = outputs(assembly, here), inputs(assembly, there)
+    gain = {(o.name, i.name): float(np.abs(signals.bare[o.name, i.name][MID]).min()) for o in sent for i in heard_by}
+    wanted = asked(sent, heard_by)
+    alike = comparable(sent, heard_by)
+    same = [(o, i) for o, i in wanted if same_kind(o.source, i.listener)]
+    pairs = [pair for pair in same if pair in alike] or same
     # The picture beside the sound of an audio and video socket does no harm to a lead that leaves it where it is.
-    apart = next(((s, l) for s, l in asked if not _same_kind(s, l) and (not pairs or decibels(gain[s.id, l.id]) > HEARD)), None)
+    apart = next(((o, i) for o, i in wanted if not same_kind(o.source, i.listener) and (not pairs or decibels(gain[o.name, i.name]) > HEARD)), None)
     if apart:
-        words = {"device": Named(here), "other": Named(there), "sent": apart[0].kind, "wanted": apart[1].kind}
-        yield Reading("kinds-apart", here, "signal", 1.0, "", "signal", words=words, flags={"way": way_of(assembly, here)})
+        words = {"device": Named(here), "other": Named(there), "sent": apart[0].source.kind, "wanted": apart[1].listener.kind}
+        yield Reading("kinds-apart", here, "signal", 1.0, "", "signal", words=words)
         return
-    yield from _unsuited(assembly, here, there, pairs)
-    best = decibels(max(gain[s.id, l.id] for s, l in comparable(device, other)))
-    shorted = any(_drop(signals, f"{here}/{s.id}") > 40 for s in device.sources)
+    yield from unsuited(assembly, here, there, pairs)
+    loudest, listening = alike[most_at(np.maximum([gain[o.name, i.name] for o, i in alike], FLOOR))[0]]
+    best = decibels(gain[loudest.name, listening.name])
+    size = np.abs(signals.bare[loudest.name, listening.name][MID])
+    [state] = most_at(-np.maximum(size, FLOOR))
+    shorted = any(_shorted(signals, o) for o in sent)
     yield Reading("path-gain", here, "connection", best, "dB", "signal", words={"device": Named(here), "other": Named(there)},
-                  flags={"cause": "shorted" if shorted else "open", "way": way_of(assembly, here)})
-    yield from (_unheard(s, here, there) for s in device.sources if all(s is not paired for paired, _ in pairs))
+                  flags={"cause": "shorted" if shorted else "open"}, terms=(("heard of 1 V", float(size[state]), "V"),),
+                  at=At("signal", state, listening.nodes, source=loudest.name, bare=True))
+    yield from (_unheard(o, there) for o in sent if all(o is not other for other, _ in pairs))
     if best < HEARD:
         return
-    for s in device.sources:
-        yield from _source(signals, here, s)
-    heard = []
-    for s, l in pairs:
-        relative = decibels(gain[s.id, l.id]) - best
-        words = {"source": Named(here, s.channel), "sink": Named(there, l.channel)}
-        yield Reading("side-gain", f"{here}/{s.id}>{l.id}", _pair_words(s, l), relative, "dB", "signal", words=words)
-        if relative > BESIDE:
-            heard.append((s, l))
-            yield from _pair(signals, f"{here}/{s.id}", f"{there}/{l.id}", s, l, words)
-    for l in other.listeners:
-        if any(decibels(gain[s.id, l.id]) > HEARD for s in device.sources):
-            yield from _listener(signals, here, there, l, device.sources, [s for s, hearing in heard if hearing is l])
-    for s in device.sources:
-        yield from _sides(signals, here, there, s, [l for sender, l in heard if sender is s and l.kind != "digital"])
+    for o in sent:
+        yield from _output(signals, o)
+    relative = {(o.name, i.name): decibels(gain[o.name, i.name]) - best for o, i in pairs}
+    yield from _sides_of_pairs(signals, there, pairs, relative, best, len(assembly.group(here)) + len(assembly.group(there)) > 2)
+    heard = [(o, i) for o, i in pairs if relative[o.name, i.name] > BESIDE]
+    for o, i in heard:
+        yield from level_readings(signals, o, i, _words(o, i))
+    for i in heard_by:
+        if any(decibels(gain[o.name, i.name]) > HEARD for o in sent):
+            yield from _listener(signals, i, sent, [o for o, hearing in heard if hearing is i])
+    for o in sent:
+        yield from _summed(signals, there, o, [i for sender, i in heard if sender is o and i.listener.kind != DIGITAL])
 
 
-def _unsuited(assembly: Assembly, here: str, there: str, pairs: Sequence[tuple[Source, Listener]]) -> Iterator[Reading]:
-    """What the circuit at audio frequencies does not show: leads that are not made for fast signals, amplifiers into small-signal inputs."""
-    words = {"device": Named(here), "other": Named(there)}
-    if any(s.kind in FAST for s, _ in pairs):
-        for place, lead in assembly.places.items():
-            if isinstance(lead, Lead):
-                yield Reading("slow-lead", place, "lead", 0.0 if lead.impedance else 1.0, "", "signal", words={**words, "lead": Named(place)})
-    if any(s.kind in SMALL and not (s.balanced and l.balanced) for s, l in pairs):
-        for place, lead in assembly.places.items():
-            if isinstance(lead, Lead):
-                bare = bool(lead.cable) and not any(join.screen for join in lead.joins)
-                yield Reading("bare-lead", place, "lead", float(bare), "", "signal", words={**words, "lead": Named(place)})
-    if any(s.kind == "loudspeaker" and l.kind != "loudspeaker" for s, l in pairs):
-        yield Reading("amplifier-into", here, "connection", 1.0, "", "signal", words=words)
+def _words(o: Output, i: Input) -> dict[str, Named]:
+    return {"source": Named(o.place, o.source.channel), "sink": Named(i.place, i.listener.channel)}
 
 
-def _same_kind(s: Source, l: Listener) -> bool:
-    return _family(s.kind) == _family(l.kind)
+def _sides_of_pairs(signals: Signals, there: str, pairs: Sequence[tuple[Output, Input]], relative: Mapping, best: float, several: bool) -> Iterator[Reading]:
+    """Every channel against the best one. Where several devices share a lead, a channel without a partner of its name need not reach all of them:
+    it has to reach one, and every input has to hear one."""
+    free = [(o, i) for o, i in pairs if several and not matched(o, i)]
+    shown = [pair for pair in pairs if pair not in free]
+    for side in (0, 1):
+        for one in dict.fromkeys(pair[side] for pair in free):
+            own = [pair for pair in free if pair[side] == one]
+            shown.append(own[most_at(np.array([10 ** (relative[o.name, i.name] / 20) for o, i in own]))[0]])
+    for o, i in dict.fromkeys(shown):
+        size = np.abs(signals.bare[o.name, i.name][MID])
+        [state] = most_at(-np.maximum(size, FLOOR))
+        terms = ("heard of 1 V", float(size[state]), "V"), ("heard of the best channel", 10 ** (best / 20), "V")
+        yield Reading("side-gain", f"{o.name}>{i.name}", pair_words(o, i), relative[o.name, i.name], "dB", "signal", words=_words(o, i),
+                      at=At("signal", state, i.nodes, source=o.name, bare=True), terms=terms)
 
 
-def _family(kind: str) -> str:
-    return "audio" if kind in AUDIO else kind
+def _output_word(o: Output) -> str:
+    return "output" if o.source.channel == MAIN else f"{o.source.channel} output"
 
 
-def _pair_words(s: Source, l: Listener) -> str:
-    return " to ".join(dict.fromkeys((channel_word(s.channel), channel_word(l.channel))))
+def _unheard(o: Output, there: str, way: str = "") -> Reading:
+    words, flags = {"source": Named(o.place, o.source.channel), "other": Named(there)}, {"way": way} if way else {}
+    return Reading("unheard", o.name, channel_word(o.source.channel), 1.0, "", "signal", words=words, flags=flags)
 
 
-def _output_word(s: Source) -> str:
-    return "output" if s.channel == MAIN else f"{s.channel} output"
-
-
-def _unheard(source: Source, here: str, there: str) -> Reading:
-    words = {"source": Named(here, source.channel), "other": Named(there)}
-    return Reading("unheard", f"{here}/{source.id}", channel_word(source.channel), 1.0, "", "signal", words=words)
-
-
-def _drop(signals: Signals, name: str) -> float:
+def _drop(signals: Signals, o: Output) -> float:
     """Level lost at a source's own output because of what is plugged into it, dB at 1 kHz."""
-    return decibels(signals.open_output[name][MID]) - decibels(float(np.abs(signals.output[name][MID]).min()))
+    return decibels(signals.open_output[o.name][MID]) - decibels(float(np.abs(signals.output[o.name][MID]).min()))
 
 
-def _source(signals: Signals, here: str, s: Source) -> Iterator[Reading]:
-    name = f"{here}/{s.id}"
-    words = {"source": Named(here, s.channel), "drop": quantity(_drop(signals, name), "dB")}
-    where = _output_word(s)
-    if s.least_load:
-        yield Reading("load-ohm", name, where, min(signals.load[name], NO_PATH), "ohm", "signal", limit=s.least_load, words=words)
+def _shorted(signals: Signals, o: Output) -> bool:
+    """Is next to nothing left at the output, or does an amplifier see a small part of the least load it is made for?"""
+    least = o.source.least_load if o.source.kind in AMPLIFIED else None
+    return _drop(signals, o) > SHORTED or bool(least and signals.load[o.name].min() < SHORT_SHARE * least)
+
+
+def _output(signals: Signals, o: Output) -> Iterator[Reading]:
+    """The load an output sees against the least it is made for; where none is named, what it costs."""
+    words, where = {"source": Named(o.place, o.source.channel), "drop": quantity(_drop(signals, o), "dB")}, _output_word(o)
+    nodes = tuple(f"{o.place}/{node}" for node in o.source.output)
+    if o.source.least_load:
+        load, (plugged, free) = signals.load[o.name], signals.loads[o.name]
+        [state] = most_at(-load)
+        terms = ("impedance at the output, nothing plugged", free, "ohm"), ("plugged", float(plugged[state]), "ohm")
+        yield Reading("load-ohm", o.name, where, min(float(load[state]), NO_PATH), "ohm", "signal", limit=o.source.least_load, words=words,
+                      at=At("signal", state, nodes, source=o.name), terms=terms)
     else:
-        yield Reading("load-drop", name, where, _drop(signals, name), "dB", "signal", words=words)
+        left, free = np.abs(signals.output[o.name][MID]), float(abs(signals.open_output[o.name][MID]))
+        [state] = most_at(-np.maximum(left, FLOOR))
+        terms = ("at the output, nothing plugged", free, "V"), ("plugged", float(left[state]), "V")
+        yield Reading("load-drop", o.name, where, _drop(signals, o), "dB", "signal", words=words, at=At("signal", state, nodes, source=o.name), terms=terms)
 
 
-def _pair(signals: Signals, source: str, listener: str, s: Source, l: Listener, words: Mapping) -> Iterator[Reading]:
-    size = np.abs(signals.gains[source, listener][0])  # nominal: (frequencies, home states)
-    where, pair = _pair_words(s, l), f"{source}>{listener}"
-    if l.maximum and loudest(s):
-        over = decibels(loudest(s) * float(size[MID].max()) / l.maximum)
-        yield Reading("over-level", pair, where, over, "dB", "signal", words={**words, "pad": pad_words(over), "stands": _stands(over)},
-                      flags={"source": "microphone" if s.kind == "microphone" else "other"})
-        if s.kind == "microphone" and s.nominal:
-            shouted = decibels(shout(s) * float(size[MID].max()) / l.maximum)
-            yield Reading("shout-level", pair, where, shouted, "dB", "signal", words={**words, "pad": pad_words(shouted)})
-    if l.sensitivity and s.nominal:
-        under = -decibels(s.nominal * float(size[MID].min()) / l.sensitivity)
-        yield Reading("under-level", pair, where, under, "dB", "signal", words={**words, "stands": _stands(-under)})
-    if s.kind in AUDIO and not (l.maximum and l.sensitivity and s.maximum and s.nominal):
-        yield Reading("unknown-level", pair, where, 1.0, "", "signal", words=words)
-    own = np.abs(signals.open_output[source])
-    for quantity, edge in (("pickup-treble" if s.kind == "instrument" else "treble", HIGH), ("bass", LOW)):
-        change = float(((size[edge] / size[MID]) / (own[edge] / own[MID])).min())
-        yield Reading(quantity, pair, where, decibels(change), "dB", "signal", words=words)
-
-
-def shout(source: Source) -> float:
-    """What a voice shouting close by makes a microphone give, V rms: never more than it can."""
-    return min(source.nominal * SHOUT, loudest(source))
-
-
-def _stands(over: float) -> str:
-    """`12 dB below`, `3 dB above`."""
-    return f"{quantity(abs(over), 'dB')} {'above' if over > 0 else 'below'}"
-
-
-def _sides(signals: Signals, here: str, there: str, s: Source, heard: Sequence[Listener]) -> Iterator[Reading]:
+def _summed(signals: Signals, there: str, o: Output, heard: Sequence[Input]) -> Iterator[Reading]:
     """What is left of one source when everything that hears it at the other end is summed to mono."""
-    if len(heard) < 2:
-        return
-    names = [f"{there}/{l.id}" for l in heard]
-    kept = max(decibels(float(kept_in_sum(np.array([signals.gains[f"{here}/{s.id}", name][0, MID] for name in names])).min())), SILENT)
-    words = {"source": Named(here, s.channel), "sink": Named(there), "sum": _falls(kept)}
-    yield Reading("sides-sum", f"{here}/{s.id}>{'+'.join(names)}", " and ".join(channel_word(l.channel) for l in heard), kept, "dB", "signal", words=words)
+    for place in dict.fromkeys(i.place for i in heard):
+        here = [i for i in heard if i.place == place]
+        if len(here) < 2:
+            continue
+        gains = np.array([signals.gains[o.name, i.name][0, MID] for i in here])
+        kept = np.maximum(kept_in_sum(gains), NONE_LEFT)
+        [state] = most_at(-kept)
+        left = max(decibels(float(kept[state])), SILENT)
+        words = {"source": Named(o.place, o.source.channel), "sink": Named(place), "sum": _falls(left)}
+        terms = tuple((f"heard of +1 V at {channel_word(i.listener.channel)}", float(gain.real), "V") for i, gain in zip(here, gains[:, state]))
+        yield Reading("sides-sum", f"{o.name}>{'+'.join(i.name for i in here)}", " and ".join(channel_word(i.listener.channel) for i in here), left, "dB",
+                      "signal", words=words, at=At("signal", state, here[-1].nodes, source=o.name), terms=terms)
 
 
 def _falls(kept: float) -> str:
@@ -195,69 +176,71 @@ def _falls(kept: float) -> str:
     return f"drops by {quantity(-kept, 'dB')}" if kept > HEARD else "vanishes"
 
 
-def _listener(signals: Signals, here: str, there: str, l: Listener, sources: Sequence[Source], heard: Sequence[Source]) -> Iterator[Reading]:
-    listener, words = f"{there}/{l.id}", {"sink": Named(there, l.channel)}
-    gains = {s.id: signals.gains[f"{here}/{s.id}", listener][0, MID] for s in sources}
+def _listener(signals: Signals, i: Input, sent: Sequence[Output], heard: Sequence[Output]) -> Iterator[Reading]:
+    words, where = {"sink": Named(i.place, i.listener.channel)}, channel_word(i.listener.channel)
+    gains = {o: signals.gains[o.name, i.name][0, MID] for o in sent}
     if len(gains) > 1:
-        kept = max(decibels(float(kept_in_sum(np.array(list(gains.values()))).min())), SILENT)
-        yield Reading("mono-sum", listener, channel_word(l.channel), kept, "dB", "signal", words={**words, "sum": _falls(kept)})
-    if heard and l.kind != "digital":  # its coding does not care
-        yield _polarity(here, listener, l, heard, gains, words)
-    own = [s for s in sources if s.channel == l.channel]
-    if own:
-        right = max(decibels(min(float(np.abs(gains[s.id]).min()) for s in own)), HEARD)
-        for s in sources:
-            if s.channel != l.channel:
-                stray = decibels(float(np.abs(gains[s.id]).max())) - right
-                yield Reading("crosstalk", f"{here}/{s.id}>{l.id}", channel_word(l.channel), stray, "dB", "signal", words={**words, "source": Named(here, s.channel)})
-    hum = signals.hum.get(listener)
-    if hum is not None:
-        balanced = l.balanced or any(s.balanced for s in heard)
-        worst = float(np.abs(hum[:, :MID + 1]).max())
-        yield Reading("hum-rejection", listener, channel_word(l.channel), min(-decibels(worst), 160.0), "dB", "signal", words=words, flags={"balanced": "yes" if balanced else "no"})
+        every = np.array(list(gains.values()))
+        kept = np.maximum(kept_in_sum(every), NONE_LEFT)
+        [state] = most_at(-kept)
+        left = max(decibels(float(kept[state])), SILENT)
+        alike, alone = float(abs(every[:, state].sum())), float(np.abs(every[:, state]).sum())
+        yield Reading("mono-sum", i.name, where, left, "dB", "signal", words={**words, "sum": _falls(left)},
+                      at=At("signal", state, i.nodes, source=sent[0].place),
+                      terms=(("heard with 1 V on every channel alike", alike, "V"), ("heard of each channel alone, added", alone, "V")))
+    if heard and i.listener.kind != DIGITAL:  # its coding does not care
+        yield from _polarity(signals, i, heard, gains, words)
+    yield from _strays(i, sent, gains)
+    yield from hum_readings(signals, i, heard)
 
 
-def _polarity(here: str, listener: str, l: Listener, heard: Sequence[Source], gains: Mapping[str, np.ndarray], words: Mapping) -> Reading:
-    """All that is heard upside down is reversed; one of several upside down is what the mono sum tells."""
-    turned = max(float((gains[s.id].real / np.abs(gains[s.id])).max()) for s in heard)
-    name = Named(here, heard[0].channel) if len(heard) == 1 else Named(here)
-    return Reading("polarity", listener, channel_word(l.channel), turned, "", "signal", words={**words, "source": name})
+def _polarity(signals: Signals, i: Input, heard: Sequence[Output], gains: Mapping, words: Mapping) -> Iterator[Reading]:
+    """All that is heard upside down is reversed, where the plug lands worst; one of several upside down is what the mono sum tells. A plug that
+    goes in two ways round is told of apart: a person sees its marks."""
+    turned = np.array(signals.assembly.turned * (2 if signals.assembly.joined else 1))
+    name = Named(heard[0].place, heard[0].source.channel) if len(heard) == 1 else Named(heard[0].place)
+    for quantity_, states in (("polarity", np.flatnonzero(~turned)), ("polarity-turned", np.flatnonzero(turned))):
+        if not states.size:
+            continue
+        worst = []
+        for o in heard:
+            real = gains[o].real[states] / np.abs(gains[o])[states]
+            at = most_at(-real)[0]
+            worst.append((float(real[at]), o, int(states[at])))
+        value, o, state = worst[most_at(np.array([one[0] for one in worst]))[0]]
+        yield Reading(quantity_, i.name, channel_word(i.listener.channel), value, "", "signal", words={**words, "source": name},
+                      at=At("signal", state, i.nodes, source=o.name), terms=(("heard of +1 V", float(gains[o][state].real), "V"),))
 
 
-def _outputs(assembly: Assembly, signals: Signals) -> Iterator[Reading]:
-    for name, amps in signals.forced.items():
-        place, source_id = name.split("/", 1)
-        source = next(s for s in assembly.ports[place].sources if s.id == source_id)
-        where, words = _output_word(source), {"source": Named(place, source.channel)}
-        yield Reading("forced-amps", name, where, amps, "A", "signal", words=words)
-        yield Reading("driven-amps", name, where, signals.driven[name], "A", "signal", words=words, flags={"kind": source.kind})
+def _strays(i: Input, sent: Sequence[Output], gains: Mapping) -> Iterator[Reading]:
+    """Channels heard where another belongs."""
+    own = [o for o in sent if matched(o, i)]
+    if not own:
+        return
+    belongs = min(float(np.abs(gains[o]).min()) for o in own)
+    for o in sent:
+        if not matched(o, i):
+            size = np.abs(gains[o])
+            [state] = most_at(np.maximum(size, FLOOR))
+            terms = ("heard of 1 V of this channel", float(size[state]), "V"), ("heard of 1 V of the one that belongs there", belongs, "V")
+            yield Reading("crosstalk", f"{o.name}>{i.name}", channel_word(i.listener.channel), decibels(float(size[state])) - max(decibels(belongs), HEARD),
+                          "dB", "signal", words=_words(o, i), at=At("signal", state, i.nodes, source=o.name), terms=terms)
 
 
-def _screen(assembly: Assembly) -> Iterator[Reading]:
-    """The resistance between the two chassis: a screen has next to none, a detour through signal legs has kilohms."""
-    kinds = [source.kind for place in ("from", "into") for source in assembly.places[place].sources]
-    if assembly.linked is not None and not (kinds and all(kind in ONE_SIDED for kind in kinds)):
-        words = {"device": Named("from"), "other": Named("into")}
-        flags = {"isolated": "yes" if isolated(assembly) else "no"}
-        yield Reading("screen-ohm", "screen", "screen", float(screen_ohms(assembly).max()), "ohm", "signal", words=words, flags=flags)
-
-
-def isolated(assembly: Assembly) -> bool:
-    """Does neither a resistance nor a capacitor lead from one chassis to the other, in any home state? The capacitance of cables left aside."""
-    bare = assembly.bare
-    pieces = bare.zeros(closed_array(assembly.home, len(bare.switches)), SIGNAL_OPENS)
-    near, far = (bare.nets[f"{place}/chassis"] for place in ("from", "into"))
-    return bool((pieces[:, near] != pieces[:, far]).all())
-
-
-def screen_ohms(assembly: Assembly) -> np.ndarray:
-    """Ohm between the chassis of From and Into in every home state; NO_PATH where nothing joins them."""
-    lean = resistive(assembly.circuit)
-    home = closed_array(assembly.home, len(lean.switches))
-    near, far = (f"net{assembly.circuit.nets[f'{place}/chassis']}" for place in ("from", "into"))
-    pieces = lean.zeros(home, SIGNAL_OPENS)
-    values = np.array([[part.value.nominal for part in lean.parts]])
-    volts = solve_ac(lean, values, [0.0], home, [{(near, far): -1.0}])[0, 0, :, 0]
-    ohm = np.abs(volts[:, lean.nets[near]] - volts[:, lean.nets[far]])
-    ohm[pieces[:, lean.nets[near]] != pieces[:, lean.nets[far]]] = NO_PATH
-    return ohm
+def _stages(signals: Signals) -> Iterator[Reading]:
+    """The current through every output stage: its own at full level, and what the other outputs push into it."""
+    names = list(signals.sources)
+    for column, (name, (place, source)) in enumerate(signals.sources.items()):
+        stages, amps = signals.stage_amps(name)
+        if not amps.size:
+            continue
+        others = [k for k, (there, _) in enumerate(signals.sources.values()) if there != place]
+        o = Output(place, source)
+        for quantity_, counted, flags in (("forced-amps", others, {}), ("driven-amps", [column], {"kind": source.kind})):
+            total = amps[..., counted].sum(axis=-1)
+            stage, corner, edge, state = most_at(total)
+            shares, found = amps[stage, corner, edge, state, counted], float(total[stage, corner, edge, state])
+            main = counted[most_at(shares)[0]] if found else column
+            yield Reading(quantity_, name, _output_word(o), found, "A", "signal", words={"source": Named(place, source.channel)}, flags=flags,
+                          at=signals.stage_at(stages[stage], corner, edge, state, names[main]) if found else None,
+                          terms=tuple((f"from {names[k]}", float(share), "A") for k, share in zip(counted, shares)) if len(counted) > 1 else ())

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import replace
 from math import isfinite
 
@@ -10,19 +10,21 @@ from generator.catalogue.records import Catalogue, Lead, Port
 
 from .assemble import Assembly, Way, assemble, placed, ways
 from .circuit import CircuitError
-from .direct import direct_readings, settings, supply_switches
+from .direct import direct_readings
 from .discharge import discharge_readings
 from .findings import SLACK, STATES, findings_of, not_solved
 from .hearing import signal_readings
 from .memory import recalled
 from .misfit import misfit
-from .readings import Reading
+from .readings import Reading, short
 from .rulebook import loss, lower_is_worse
 from .signal import solve_signals
+from .switches import settings, supply_switches
 from .verdict import RANK, Finding, Verdict, severest
 from .words import setting_words
 
 MOST_WAYS = 100  # splitters in a row multiply; no person plugs such a chain, and a phone would work on it for minutes
+UNPOWERED = ("not-powered", "switched-off")
 ALIKE = 1e-6  # two figures closer than this are told alike; decibels of small losses carry a rounding of some 1e-8
 Read = Callable[[Catalogue, Port, Sequence[Lead], Port, Way], Iterable[Reading]]
 
@@ -37,7 +39,12 @@ def judge(catalogue: Catalogue, start: str, through: Sequence[str], target: str)
     if len(possible) > MOST_WAYS:
         why = f"it can be plugged in {len(possible)} ways, and no more than {MOST_WAYS} are worked out"
         return _outright(start, through, target, not_solved(why), possible[:1])
-    return combine(leads, [judge_way(catalogue, outlet, leads, inlet, way) for way in possible])
+    return combine(leads, [judge_way(catalogue, outlet, leads, inlet, way) for way in possible], partners(catalogue, possible))
+
+
+def partners(catalogue: Catalogue, possible: Sequence[Way]) -> dict[str, str]:
+    """What the ports in spare ends are called, by id."""
+    return {one.port: short(catalogue.ports[one.port]) for way in possible for one in way.plugged if one.port in catalogue.ports}
 
 
 def _outright(start: str, through: Sequence[str], target: str, finding: Finding, ways: Sequence[Way] = ()) -> Verdict:
@@ -54,7 +61,7 @@ def read(catalogue: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: Port,
 def readings_of(assembly: Assembly) -> tuple[Reading, ...]:
     """Everything there is to read from an assembly. Raises CircuitError for what is no number."""
     signals = solve_signals(assembly)
-    found = (*direct_readings(assembly, signals.peaks), *discharge_readings(assembly), *signal_readings(assembly, signals))
+    found = (*direct_readings(assembly, signals), *discharge_readings(assembly), *signal_readings(assembly, signals))
     if not all(isfinite(reading.value) and isfinite(reading.limit or 0.0) for reading in found):
         raise CircuitError("a reading or its limit is not a number")
     return found
@@ -71,39 +78,66 @@ def judge_way(catalogue: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: 
     except CircuitError as error:
         every = [not_solved(str(error))]
     findings, figures = [f for f in every if f.severity != "figure"], [f for f in every if f.severity == "figure"]
-    per_setting = tuple((setting, severest(f.severity for f in findings if f.setting in (None, i))) for i, setting in enumerate(switches))
+    here = [[f for f in findings if f.setting in (None, i)] for i in range(len(switches))]
+    per_setting = tuple((setting, severest(f.severity for f in found)) for setting, found in zip(switches, here))
+    moments = tuple((severest(f.severity for f in found if f.state != "plugging"), severest(f.severity for f in found if f.state == "plugging"))
+                    for found in here)
     headline = max((verdict for i, (_, verdict) in enumerate(per_setting) if not _only_unpowered(i, findings, len(switches))), key=RANK.get)
     plugging = severest(f.severity for f in findings if f.state == "plugging")
     return Verdict(outlet.id, tuple(lead.id for lead in leads), inlet.id, headline, per_setting, names, plugging,
-                   _told_once(findings, len(switches)), _worst_figures(headline, figures), ((way, headline),))
+                   _told_once(findings, len(switches)), _worst_figures(headline, figures), ((way, headline),), moments=moments)
 
 
-def combine(leads: Sequence[Lead], judged: Sequence[Verdict]) -> Verdict:
-    """One answer from all ways of plugging."""
-    group = decisive(leads, judged)
+def combine(leads: Sequence[Lead], judged: Sequence[Verdict], names: Mapping[str, str]) -> Verdict:
+    """One answer from all ways of plugging. `names` tells what a port is called."""
+    meant = [v for v in judged if v.ways[0][0].meant]
+    group, plugs = decisive(leads, meant)
+    others = [v for v in judged if not v.ways[0][0].meant]
     fullest = max(group, key=lambda v: len(v.settings))
-    merged = tuple((setting, max((found for v in group for part, found in v.settings if part.items() <= setting.items()), key=RANK.get))
-                   for setting, _ in fullest.settings)
+    merged, moments = [], []
+    for setting, _ in fullest.settings:
+        here = [(found, moment) for v in group for (part, found), moment in zip(v.settings, v.moments) if part.items() <= setting.items()]
+        merged.append((setting, _worst(found for found, _ in here)))
+        moments.append((_worst(moment[0] for _, moment in here), _worst(moment[1] for _, moment in here)))
     kept: dict[tuple, Finding] = {}
     for finding in (f for v in group for f in v.findings):
         _keep_worse(kept, finding)
-    verdict = max((v.verdict for v in group), key=RANK.get)
-    return replace(fullest, verdict=verdict, settings=merged,
-                   plugging=max((v.plugging for v in group), key=RANK.get), findings=_worst_first(kept.values()),
+    verdict = _worst(v.verdict for v in group)
+    for other in others:
+        way, dangers = other.ways[0][0], [f for f in other.findings if f.severity == "dangerous"]
+        for finding in dangers:
+            _keep_worse(kept, _at_spare_end(finding, [names.get(one.port, one.port) for one in way.plugged]) if way.plugged else finding)
+        if dangers and not way.plugged:  # nobody has to plug the other tail in
+            verdict = "dangerous"
+            merged, moments = [(setting, "dangerous") for setting, _ in merged], [("dangerous", plugging) for _, plugging in moments]
+    return replace(fullest, verdict=verdict, settings=tuple(merged), moments=tuple(moments), plugs=plugs,
+                   plugging=_worst(v.plugging for v in group), findings=_worst_first(kept.values()),
                    figures=_worst_figures(verdict, [f for v in group for f in v.figures]), ways=tuple(way for v in judged for way in v.ways))
 
 
-def decisive(leads: Sequence[Lead], judged: Sequence[Verdict]) -> list[Verdict]:
-    """The ways of plugging that count. Ends with different labels are chosen on purpose, so the best such choice counts (of equals the one with
-    the least to say against it), unless another is dangerous; what a person cannot choose (which of two like ends, whether spare ends are
-    used) counts at its worst."""
+def _worst(verdicts: Iterable[str]) -> str:
+    return max(verdicts, key=RANK.get)
+
+
+def _at_spare_end(finding: Finding, partners: Sequence[str]) -> Finding:
+    """A danger that hangs on what somebody else plugs into the spare end: told with its name, and no part of the verdict."""
+    says = f"With {' and '.join(partners)} in the spare end: {finding.says[0].lower()}{finding.says[1:]}"
+    return replace(finding, severity="note", subject=f"spare:{finding.subject}", says=says)
+
+
+def decisive(leads: Sequence[Lead], judged: Sequence[Verdict]) -> tuple[list[Verdict], tuple[str, ...]]:
+    """The ways of plugging that count, and the labels to look for where the choice of an end matters. Ends with different labels are chosen on
+    purpose, so the best such choice counts (of equals the one with the least to say against it), unless another is dangerous; what a person
+    cannot choose (which of two like ends, whether spare ends are used) counts at its worst."""
     choices: dict[tuple, list[Verdict]] = {}
     for verdict in judged:
-        way = verdict.ways[0][0]
-        choices.setdefault(labels(leads, way), []).append(verdict)
-    worst = [max((RANK[v.verdict] for v in group)) for group in choices.values()]
-    counts = max(worst) if max(worst) == RANK["dangerous"] else min(worst)
-    return min((group for group, found in zip(choices.values(), worst) if found == counts), key=lambda group: max(map(_faults, group)))
+        choices.setdefault(labels(leads, verdict.ways[0][0]), []).append(verdict)
+    worst = {chosen: max(RANK[v.verdict] for v in group) for chosen, group in choices.items()}
+    counts = max(worst.values()) if max(worst.values()) == RANK["dangerous"] else min(worst.values())
+    best = min((chosen for chosen in choices if worst[chosen] == counts), key=lambda chosen: max(map(_faults, choices[chosen])))
+    worse = [chosen for chosen in choices if worst[chosen] > counts]
+    plugs = tuple(label for k, label in enumerate(best) if any(chosen[k] != label for chosen in worse))
+    return choices[best], plugs
 
 
 def labels(leads: Sequence[Lead], way: Way) -> tuple[str, ...]:
@@ -118,9 +152,9 @@ def _faults(verdict: Verdict) -> int:
 def _only_unpowered(number: int, findings: Sequence[Finding], count: int) -> bool:
     """A setting that merely leaves a device without its supply, while another setting powers it, does not decide the headline."""
     here = [f for f in findings if f.setting in (None, number)]
-    if not any(f.id == "not-powered" for f in here) or RANK[severest(f.severity for f in here if f.id != "not-powered")] > RANK["lossy"]:
+    if not any(f.id in UNPOWERED for f in here) or RANK[severest(f.severity for f in here if f.id not in UNPOWERED)] > RANK["lossy"]:
         return False
-    return len({f.setting for f in findings if f.id == "not-powered"}) < count
+    return len({f.setting for f in findings if f.id in UNPOWERED}) < count
 
 
 def _told_once(findings: Sequence[Finding], count: int) -> tuple[Finding, ...]:
@@ -145,16 +179,16 @@ def _keep_worse(kept: dict[tuple, Finding], finding: Finding) -> None:
 
 
 def _worst_figures(verdict: str, figures: Iterable[Finding]) -> tuple[Finding, ...]:
-    """Of each figure the worst of all channels and ways; none where nothing works."""
-    kept: dict[str, Finding] = {}
+    """Of each figure, in each case it is told for, the worst of all channels and ways; none where nothing works."""
+    kept: dict[tuple[str, str], Finding] = {}
     for figure in figures if RANK[verdict] <= RANK["lossy"] else ():
-        best = kept.setdefault(figure.id, figure)
+        best = kept.setdefault((figure.id, figure.case), figure)
         worse = best.value - figure.value if lower_is_worse(figure.id) else figure.value - best.value
         if worse > ALIKE * max(1.0, abs(best.value)):
-            kept[figure.id] = figure
+            kept[figure.id, figure.case] = figure
     return tuple(kept.values())
 
 
 def _worst_first(findings: Iterable[Finding]) -> tuple[Finding, ...]:
-    """By severity, losses by what they weigh, notes last."""
-    return tuple(sorted(findings, key=lambda f: (-RANK[f.severity], f.severity == "note", -loss([f.id]))))
+    """By severity, losses by what they weigh, notes last: a rule's milder row weighs nothing."""
+    return tuple(sorted(findings, key=lambda f: (-RANK[f.severity], f.severity == "note", 0 if f.severity == "note" else -loss([f.id]))))

@@ -26,10 +26,17 @@ SMALL_GROUP = 4  # up to this many equal contacts every order of make is tried
 
 @dataclass(frozen=True)
 class Mating:
-    """How two halves meet: every way they can sit fully home, and every state met before that."""
+    """How two halves meet: every way they can sit fully home, and every state met before that. `turned` are the home states of a plug put in
+    the other way round."""
 
     home: tuple[State, ...]
     travel: tuple[State, ...]
+    turned: frozenset[State] = frozenset()
+
+    def swapped(self) -> "Mating":
+        """The same with the halves named the other way round."""
+        swap = lambda state: frozenset((b, a) for a, b in state)
+        return Mating(tuple(map(swap, self.home)), tuple(map(swap, self.travel)), frozenset(map(swap, self.turned)))
 
 
 def fits(first: tuple[Connector, str], second: tuple[Connector, str]) -> bool:
@@ -48,14 +55,14 @@ def mate(first: tuple[Connector, str], second: tuple[Connector, str]) -> Mating 
     if not fits(first, second):
         return None
     if first[1] in PLUGS:
-        turned = mate(second, first)
-        return Mating(*(tuple(frozenset((b, a) for a, b in state) for state in states) for states in (turned.home, turned.travel)))
+        return mate(second, first).swapped()
     receptacle, plug = first[0].halves[first[1]], second[0].halves[second[1]]
     if first[0].shape == "concentric":
         return _concentric(receptacle, plug)
     matings = [_by_order_of_make(receptacle, touches) for touches in _ways_round(first[0], second[0])]
     home = _unique(state for mating in matings for state in mating.home)
-    return Mating(home, _unique(state for mating in matings for state in mating.travel if state not in home))
+    travel = _unique(state for mating in matings for state in mating.travel if state not in home)
+    return Mating(home, travel, frozenset(home) - frozenset(matings[0].home))
 
 
 def _concentric(jack: Half, plug: Half) -> Mating:

@@ -19,7 +19,8 @@ _outlines: dict[int, tuple[object, int]] = {}
 
 def recalled(records: Sequence, way, solve: Callable[[], tuple[Reading, ...]]) -> tuple[Reading, ...]:
     """The readings of a connection of these records (connectors by id first, then ports and leads), solved at its first mention."""
-    key = (way, *(_outline(record) for record in records))
+    used = tuple((one.lead, one.end, one.place) for one in way.plugged)  # which port it is stands among the records
+    key = (way.ends, used, *(_outline(record) for record in records))
     if key not in _remembered:
         _remembered[key] = solve()
         if len(_remembered) > MOST:

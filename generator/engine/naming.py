@@ -6,13 +6,14 @@ from collections.abc import Iterable, Mapping, Sequence
 
 from generator.catalogue.records import Lead, Part, Port
 
-from .assemble import EARTHS
-from .direct import SIDES
-from .discharge import CONTACT
+from .assemble import CAPACITANCE, EARTHS, RESISTANCE
+from .instants import CONTACT
 from .readings import part_name, short
+from .switches import SIDES
 
 Places = Mapping[str, Port | Lead]
-WORD = {"from": "outlet", "into": "inlet", "extra1": "spare end", "extra2": "second spare end"}
+BETWEEN_CHASSIS = {EARTHS: "difference between the chassis", RESISTANCE: "earth wiring", CAPACITANCE: "leakage from the mains"}
+WORD = {"from": "outlet", "from2": "second outlet", "into": "inlet", "into2": "second inlet", "extra1": "spare end", "extra2": "second spare end"}
 NOUN = {"resistor": "resistor", "capacitor": "capacitor", "inductor": "winding", "sink": "current draw", "clamp": "clamp"}
 KNOWN = ("resistor", "capacitor", "capacitance", "conductor", "winding", "coil", "ribbon", "source", "clamp", "phantom", "power", "capsule")
 
@@ -89,8 +90,8 @@ def element_name(places: Places, part: Part | None, id: str, listening: str) -> 
     """A part in words: `input capacitor of the hot leg`, `phantom 48 V`, `feed hot`. `listening` is what the meter is called."""
     if id == "meter":
         return listening
-    if id == EARTHS:
-        return "difference between the chassis"
+    if id in BETWEEN_CHASSIS:
+        return BETWEEN_CHASSIS[id]
     if part is None:
         return "contact"
     place, inner = id.removesuffix(CONTACT).split("/", 1)

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from math import isnan
 
 from .circuit import CONTACT_OHM, DIRECT_OPENS, SIGNAL_OPENS, Circuit
-from .solve import LEAK
+from .solve import LEAK, OPEN_OHM
 
 # The last bit of 48 V across a closed contact is 1e-12 A: held to less, ngspice goes on past the answer it has found, to wrong ones.
 TOLERANCES = ".options reltol=1e-9 abstol=1e-12 vntol=1e-12 gmin=1e-15"
@@ -52,6 +53,9 @@ def _element(circuit: Circuit, i: int, value: float, drive: Mapping | None) -> I
         # By Kirchhoff nothing can push direct current round a winding shorted on itself.
         if a != b or drive is not None:
             yield f"{part.kind[0].upper().replace('I', 'L')}{i} {nodes} {value!r}"
+    elif part.kind == "emf" and drive is None and isnan(value):  # disconnected: what is left is a leak
+        yield f"V{i} n{a} open{i} 0"
+        yield f"Ropen{i} open{i} n{b} {OPEN_OHM!r}"
     elif part.kind == "emf":
         yield f"V{i} {nodes} {value!r}" if drive is None else f"V{i} {nodes} dc 0 ac {float(drive.get(part.id, 0.0))!r}"
     elif drive is not None:

@@ -17,12 +17,13 @@ from generator.catalogue.records import Quantity
 
 from .cases import Case
 from .circuit import BRANCHED, CONTACT_OHM, DIRECT_OPENS, SIGNAL_OPENS, rebuilt
-from .solve import closed_array, solve_ac
+from .solve import closed_array, most_at, solve_ac
 
 DROP = 1e-3  # share of the largest voltage that a wire may drop and still be drawn as a line
 LEAST = 0.02  # share of the heaviest weight
 MOST = 12  # parts chosen by weight; more only to close their loops
 ROUNDING = 1e-9
+DIGITS = 6  # of a weight; what is alike to these keeps its order
 MISSING = 0.7  # share of a net's current that may not be left out; a supply that feeds two legs alike may be shown with one
 FAINT = 1e-9  # A; below this it is rounding
 
@@ -66,7 +67,8 @@ def relevant(case: Case, conductors: frozenset[str]) -> Relevant:
     zeros = frozenset(merged[net] for net in case.circuit.islands(case.closed, opens))
     deciding = [e for e in elements if e.decides]
     heaviest = max(1.0, max((e.weight for e in elements), default=0.0))
-    chosen = sorted((e for e in elements if not e.decides and e.weight >= LEAST * heaviest and e.a != e.b), key=lambda e: -e.weight)[:MOST]
+    heavy = [e for e in elements if not e.decides and e.weight >= LEAST * heaviest and e.a != e.b]
+    chosen = sorted(heavy, key=lambda e: -round(e.weight / heaviest, DIGITS))[:MOST]
     open_test = case.nature == "test" and not case.level
     kept = deciding if open_test else _closed(elements, [*deciding, *chosen], opens)
     order = {e.id: i for i, e in enumerate(elements)}
@@ -104,7 +106,8 @@ def _weights(case: Case, elements: Sequence[Element]) -> list[float]:
     test = _test(case, elements)
     deciding = next(e for e in elements if e.decides)
     size = abs(deciding.amps) if deciding.kind in BRANCHED else abs(deciding.volts)
-    lively = max((abs(e.amps * e.volts) for e in elements), default=0.0) or 1.0
+    lively = max((abs(e.amps * e.volts) for e in elements), default=0.0)
+    lively = lively if lively > FAINT ** 2 else 1.0
     if size <= ROUNDING * max(1e-3, case.level if case.nature != "direct" else 1.0):
         answer = max((abs(test[0][e.a] - test[0][e.b]) ** 2 * _siemens(case, e) for e in elements), default=0.0) or 1.0
         return [max(abs(e.amps * e.volts) / lively, abs(test[0][e.a] - test[0][e.b]) ** 2 * _siemens(case, e) / answer) for e in elements]
@@ -155,6 +158,7 @@ def _closed(elements: Sequence[Element], chosen: Sequence[Element], opens: Seque
     _supplied(elements, kept)
     given_up: set[int] = set()
     strongest = max((abs(e.amps) for e in elements if e.kind != "contact"), default=0.0)
+    strongest = strongest if strongest > FAINT else 0.0
     while True:
         counts: dict[int, int] = {}
         for e in kept:
@@ -179,7 +183,7 @@ def _supplied(elements: Sequence[Element], kept: list[Element]) -> None:
             missing = [e for e in here if not any(e is other for other in kept)]
             largest = max((abs(e.amps) for e in shown), default=0.0)
             if missing and largest > FAINT and abs(sum(e.amps if e.a == net else -e.amps for e in shown)) > MISSING * largest:
-                kept.append(max(missing, key=lambda e: abs(e.amps)))
+                kept.append(missing[most_at(np.array([abs(e.amps) for e in missing]))[0]])
                 break
         else:
             return

@@ -16,20 +16,21 @@ from .glance import glance, plainly
 from .judge import judge
 from .mate import OPPOSITE, fits
 from .rulebook import loss
-from .verdict import RANK, Verdict
+from .verdict import HALF, RANK, Verdict
 
 MOST = 3  # leads in a row
 OFFERED = 3
 FORMS = ("cable", "adapter", "converter", "splitter")  # from most to least common in a bag
 
 Judge = Callable[[Catalogue, str, tuple[str, ...], str], Verdict]
-Glance = Callable[[Catalogue, str, tuple[str, ...], str], tuple[int, int]]
+Glance = Callable[[Catalogue, str, tuple[str, ...], str], tuple[float, int]]
+WORTH_OFFERING = RANK["lossy"] + HALF
 
 
 def routes(catalogue: Catalogue, start: str, target: str, offered: int = OFFERED, most: int = MOST, judge: Judge = judge,
            glance: Glance = glance) -> list[Verdict]:
-    """The best chains, best first; never one that is dangerous, carries no signal or does not fit. Chains longer than one that is safe are not
-    looked for."""
+    """The best chains, best first; never one that carries no signal or does not fit, nor one that is dangerous, but for a danger while plugging that
+    a switch avoids: it is offered with its order, after what is as good without. Chains longer than one that is safe are not looked for."""
     found: list[Verdict] = []
     order = count()  # of equals the one that was met first
     plain = plainly(catalogue)
@@ -40,12 +41,12 @@ def routes(catalogue: Catalogue, start: str, target: str, offered: int = OFFERED
             found.append(best)
         elif isinstance(best, tuple):
             verdict = judge(catalogue, start, best, target)
-            if RANK[verdict.verdict] <= RANK["lossy"]:
+            if verdict.rank <= WORTH_OFFERING:
                 heappush(queue, (cost(catalogue, verdict), next(order), verdict))
         elif not (found and found[0].verdict == "safe"):
             for chain in chains(catalogue, start, target, best):
                 rank, lost = glance(plain, start, chain, target)
-                if rank <= RANK["lossy"]:
+                if rank <= WORTH_OFFERING:
                     heappush(queue, ((rank, 0, lost, best), next(order), chain))
     return found
 
@@ -57,13 +58,13 @@ def remedies(catalogue: Catalogue, verdict: Verdict) -> tuple[Verdict, ...]:
 
 
 def cost(catalogue: Catalogue, verdict: Verdict) -> tuple:
-    """What makes one answer worse than another: verdict, while plugging, how much is lost, leads, how rare they are in a bag, what to mind,
+    """What makes one answer worse than another: its rank, while plugging, how much is lost, leads, how rare they are in a bag, what to mind,
     metres, name."""
     lost = loss(finding.id for finding in verdict.findings if finding.severity == "lossy")
     notes = sum(finding.severity == "note" for finding in verdict.findings)
     leads = [catalogue.leads[lead] for lead in verdict.through]
     rare, metres = sum(FORMS.index(lead.form) for lead in leads), sum(lead.length or 0.0 for lead in leads)
-    return RANK[verdict.verdict], RANK[verdict.plugging], lost, len(leads), rare, notes, metres, verdict.through
+    return verdict.rank, RANK[verdict.plugging], lost, len(leads), rare, notes, metres, verdict.through
 
 
 def chains(catalogue: Catalogue, start: str, target: str, length: int) -> Iterator[tuple[str, ...]]:

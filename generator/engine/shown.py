@@ -4,18 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import replace
-from math import atan2, copysign, degrees
+from math import atan2, degrees
 
 from .assemble import EARTHS, Assembly
 from .cases import Case
 from .circuit import CONTACT_OHM
 from .naming import Places, conductors, contact_name, element_name, in_words, net_labels, owner
-from .relevant import Element, Relevant, relevant
+from .relevant import FAINT, Element, Relevant, relevant
 from .words import fixed, quantity
 from .working import Equation, Net, Term, Worked, Working
 
 CORNERS = {"nominal": "every part at its nominal value", "strong": "supplies at their highest, resistances at their lowest",
-           "weak": "supplies at their lowest, resistances at their highest", "skewed": "matched pairs as far apart as they may be"}
+           "weak": "supplies at their lowest, resistances at their highest", "high": "one device's supply at its highest, the other's at its lowest",
+           "low": "one device's supply at its lowest, the other's at its highest", "skewed": "matched pairs as far apart as they may be"}
 SMALL = 1e-4  # share of the largest current below which a term is not written out
 UNITS = {"resistor": "ohm", "capacitor": "F", "inductor": "H", "emf": "V", "sink": "A", "clamp": "V"}
 SHORTED = "Both points the number is measured between are one net: they are shorted together."
@@ -33,14 +34,14 @@ def shown(base: Working, assembly: Assembly, case: Case) -> Working:
     labels = net_labels(places, {net: groups[net] for net in drawn})
     signal = case.nature == "signal"
     size = (lambda number: float(abs(number))) if signal else (lambda number: float(number.real))
-    level = lambda number: float(copysign(abs(number), number.real))
+    level = lambda number: float(-abs(number) if number.real < -FAINT * abs(number) else abs(number))
     nets = tuple(Net(labels[net], tuple(dict.fromkeys(contact_name(places, node) for node in groups[net])), level(case.unknowns[net]), net in found.zeros,
                      tuple(level(row[net]) for row in case.spectrum) if case.spectrum is not None else ()) for net in drawn)
     listening = _meter(base, assembly, case)
     parts = tuple(_worked(places, case, e, labels, size, listening) for e in found.kept)
     apart = next(e for e in found.kept if e.decides)
     note = SHORTED if apart.a == apart.b else NOWHERE if case.nature == "test" and not case.level else ""
-    return replace(base, nature=case.nature, corner=CORNERS[case.corner], touching=_touching(assembly, case), hertz=case.hertz,
+    return replace(base, nature=case.nature, corner=CORNERS[case.corner.split()[0]], touching=_touching(assembly, case), hertz=case.hertz,
                    level=case.level if case.hertz is not None else None, source=_source(places, case),
                    terms=tuple(Term(_term(places, words), value, unit) for words, value, unit in case.terms),
                    nets=nets, parts=parts, left_out=sum(e.kind != "contact" for e in found.elements) - sum(e.kind != "contact" for e in found.kept),
@@ -78,7 +79,7 @@ def _term(places: Places, words: str) -> str:
 def _worked(places: Places, case: Case, e: Element, labels: Mapping[int, str], size: Callable[[complex], float], listening: str) -> Worked:
     part = case.circuit.parts[e.part] if e.part is not None else None
     place = e.id.split("/")[0]
-    turn = round(degrees(atan2(e.amps.imag, e.amps.real)), 3) if case.nature == "signal" and abs(e.amps) else 0.0
+    turn = round(degrees(atan2(e.amps.imag, e.amps.real)), 3) if case.nature == "signal" and abs(e.amps) > FAINT else 0.0
     return Worked(e.id, element_name(places, part, e.id, listening), owner(places, place) if place in places else "", e.kind, _value(case, e),
                   labels[e.a], labels[e.b], size(e.volts), size(e.amps), turn, e.decides)
 
@@ -89,6 +90,8 @@ def _value(case: Case, e: Element) -> str:
     if e.kind == "meter":
         return quantity(case.level, "A") if case.nature == "test" and case.level else ""
     amount = float(case.values[e.part])
+    if amount != amount:  # OPEN
+        return "disconnected"
     if e.kind == "emf" and case.nature in ("signal", "test"):
         amount = abs(case.drive.get(e.id, 0.0)) * case.level
         return quantity(amount, "V") if amount else "silent"
@@ -111,11 +114,11 @@ def _equation(places: Places, case: Case, found: Relevant, labels: Mapping[int, 
     """The currents that leave the deciding net."""
     here = [(e, e.amps if e.a == found.at else -e.amps) for e in found.elements if found.at in (e.a, e.b) and e.a != e.b]
     largest = max((abs(amps) for _, amps in here), default=0.0)
-    told = [(e, amps) for e, amps in here if largest and abs(amps) >= SMALL * largest]
+    told = [(e, amps) for e, amps in here if largest >= FAINT and abs(amps) >= SMALL * largest]
     total = sum(amps for _, amps in here)
     names = tuple(in_words(element_name(places, case.circuit.parts[e.part] if e.part is not None else None, e.id, listening), e.kind) for e, _ in told)
     net, noise = labels[found.at], quantity(0.0, "A")
-    if largest < 1e-9:
+    if largest < FAINT:
         says = f"No current flows at {net}, so nothing is dropped on the way to it."
     else:
         each = [_current(amps, name) for (_, amps), name in zip(told, names)]

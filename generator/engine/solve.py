@@ -1,8 +1,9 @@
 """Solve stacks of one circuit: direct current in every drive and switch state, alternating current at given frequencies.
 
 Dense nodal analysis by LU with partial pivoting (LAPACK through NumPy), all states of a circuit at once. A connected
-piece without an anchor gets one of its nets as 0 V, so an island is solved, never inverted into nonsense. Every solve checks
-that the currents of its nets sum to zero.
+piece without an anchor gets one of its nets as 0 V, so an island is solved, never inverted into nonsense. What the last bits
+of a matrix cannot tell, a leak beside a closed contact, is found by refinement. Every solve checks that the currents of its
+nets sum to zero.
 """
 
 from __future__ import annotations
@@ -16,7 +17,12 @@ from .circuit import BRANCHED, CONTACT_OHM, DIRECT_OPENS, SIGNAL_OPENS, Circuit,
 
 RESIDUAL = 1e-9  # largest error of a current or voltage equation, relative to its largest term
 LEAK = 1e-12  # S; keeps a net that only a flat part reaches from hanging in the air
-ALIKE = 1e-9  # a share; what is closer than this is the same to every solver
+OPEN_OHM = 1e9  # what a disconnected rail leaks through: more than any part, and still a thousand times what rounding beside a contact's 100 S amounts to
+OPEN = float("nan")  # volts of an emf that is disconnected
+ALIKE = 1e-6  # a share; what is closer than this is told alike. Far from what rounding leaves, lest that decides which is the first
+SETTLED = 1e-10  # of the largest voltage; a step of refinement below this is the last
+REFINEMENTS = 40  # steps at most; where leaks alone hold a net each leaves some per cent of the error, up to a fifth
+GRID = 44  # bits of a large current; 53 less some for the sum
 ROUNDS = 40  # a handful of bends settles in two or three; more means none of the combinations fits
 
 
@@ -40,6 +46,10 @@ class Solution:
         """The part of the stack that belongs to some of the drives."""
         return Solution(self.circuit, self.unknowns[wanted], self.bent[wanted], self.values[wanted])
 
+    def states(self, wanted: slice) -> "Solution":
+        """The part of the stack that belongs to some of the states."""
+        return Solution(self.circuit, self.unknowns[:, wanted], self.bent[:, wanted], self.values)
+
     def volts(self, a: str, b: str) -> np.ndarray:
         """Voltage of node a over node b, V."""
         nets = self.circuit.nets
@@ -56,24 +66,28 @@ def closed_array(states: Sequence[Sequence[bool]], switches: int) -> np.ndarray:
     return np.array([list(state) for state in states], dtype=bool).reshape(len(states), switches)
 
 
-def solve_dc(circuit: Circuit, values: np.ndarray, closed: np.ndarray) -> Solution:
-    """Direct current. `values` (drives, parts): ohm, V, A of each part in each drive; `closed` (states, switches).
+def solve_dc(circuit: Circuit, values: np.ndarray, closed: np.ndarray, volts: Mapping[int, np.ndarray] | None = None) -> Solution:
+    """Direct current. `values` (drives, parts): ohm, V, A of each part in each drive; `closed` (states, switches). An emf of OPEN volts is
+    disconnected. An emf may have volts of its own in every state: then `volts` tells them, part number -> (drives, states).
 
     Unknowns come as (drives, states, size). Capacitors are open, inductors shorts. Raises CircuitError when there is no single solution.
     """
-    # Drives that differ in their emfs alone share a matrix.
+    # Drives that differ in the volts of their emfs alone share a matrix.
+    emfs = circuit.kinds == "emf"
     alike: dict[bytes, int] = {}
-    case = np.array([alike.setdefault(row.tobytes(), len(alike)) for row in np.where(circuit.kinds == "emf", 0.0, values)], dtype=int)
+    case = np.array([alike.setdefault(row.tobytes(), len(alike)) for row in np.where(emfs, np.isnan(values), values)], dtype=int)
     distinct = values[[case.tolist().index(number) for number in range(len(alike))]]
 
     resistors = circuit.kinds == "resistor"
     admittance = np.zeros_like(distinct)
     admittance[:, resistors] = 1 / distinct[:, resistors]
     matrix = _matrix(circuit, admittance)[:, None] + _state_stamps(circuit, closed, DIRECT_OPENS)[None]
-    right = np.zeros((len(values), circuit.size))
+    right = np.zeros((len(values), len(closed), circuit.size))
     for i, (part, (a, b)) in enumerate(zip(circuit.parts, circuit.ends)):
         if part.kind == "emf":
-            right[:, circuit.branches[part.id]] = values[:, i]
+            row = circuit.branches[part.id]
+            right[..., row] = np.nan_to_num(values[:, i])[:, None] if i not in (volts or {}) else volts[i]
+            matrix[np.isnan(distinct[:, i]), :, row, row] = -OPEN_OHM
         elif part.kind == "inductor" and a == b:  # a winding shorted on itself: nothing pushes direct current round it
             matrix[..., circuit.branches[part.id], circuit.branches[part.id]] = 1.0
     return _bend(circuit, values, case, distinct, matrix, right)
@@ -112,7 +126,7 @@ def _bend(circuit: Circuit, values: np.ndarray, case: np.ndarray, distinct: np.n
             return Solution(circuit, unknowns, flags, values)
         flags = fresh
         drive, state = np.nonzero(todo)
-        a, z = matrix[case[drive], state], right[drive]
+        a, z = matrix[case[drive], state], right[drive, state]
         for k, i in enumerate(bending):
             _stamp_bend(circuit, i, values[drive, i], flags[todo][:, k], a, z)
         unknowns[todo] = _solve_checked(circuit, a, z[..., None])[..., 0]
@@ -123,9 +137,9 @@ def _bend(circuit: Circuit, values: np.ndarray, case: np.ndarray, distinct: np.n
 def _solve_alike(circuit: Circuit, matrix: np.ndarray, right: np.ndarray, case: np.ndarray) -> np.ndarray:
     """Every drive in every state, (drives, states, size), those of one case as columns of one solve."""
     column = np.array([np.count_nonzero(case[:i] == number) for i, number in enumerate(case)], dtype=int)
-    columns = np.zeros((len(matrix), 1, circuit.size, column.max(initial=0) + 1))
-    columns[case, 0, :, column] = right
-    return _solve_checked(circuit, matrix, np.broadcast_to(columns, (*matrix.shape[:-1], columns.shape[-1])))[case, :, :, column]
+    columns = np.zeros((*matrix.shape[:-1], column.max(initial=0) + 1))
+    columns[case, :, :, column] = right
+    return _solve_checked(circuit, matrix, columns)[case, :, :, column]
 
 
 def _stamp_bend(circuit: Circuit, i: int, value: np.ndarray, bent: np.ndarray, matrix: np.ndarray, right: np.ndarray | None) -> None:
@@ -195,17 +209,61 @@ def _state_stamps(circuit: Circuit, closed: np.ndarray, opens: Sequence[str]) ->
 
 
 def _solve_checked(circuit: Circuit, matrix: np.ndarray, right: np.ndarray) -> np.ndarray:
-    """Solve and hold every equation against RESIDUAL. `right` is (..., size, columns)."""
+    """Solve, hold every equation against RESIDUAL, and refine. `right` is (..., size, columns)."""
+    shape = right.shape
+    matrix, right = matrix.reshape(-1, *matrix.shape[-2:]), right.reshape(-1, *shape[-2:])
     try:
         found = np.linalg.solve(matrix, right)
+        left = _imbalance(circuit, matrix, right, found)
+        scale = np.abs(matrix) @ np.abs(found) + np.abs(right)
+        # LU is stable for the system as a whole, not row by row: rows far below the largest may carry its rounding.
+        if not np.all(np.abs(left) <= RESIDUAL * scale + 1e-13 * scale.max(axis=-2, keepdims=True)):
+            raise CircuitError("no single solution: the currents of a net do not sum to zero")
+        _refine(circuit, matrix, right, found, left)
     except np.linalg.LinAlgError:
         raise CircuitError("no single solution: a loop of emfs and windings without resistance") from None
-    error = np.abs(matrix @ found - right)
-    scale = np.abs(matrix) @ np.abs(found) + np.abs(right)
-    # LU is stable for the system as a whole, not row by row: rows far below the largest may carry its rounding.
-    if not np.all(error <= RESIDUAL * scale + 1e-13 * scale.max(axis=-2, keepdims=True)):
-        raise CircuitError("no single solution: the currents of a net do not sum to zero")
-    return found
+    return found.reshape(shape)
+
+
+def _refine(circuit: Circuit, matrix: np.ndarray, right: np.ndarray, found: np.ndarray, left: np.ndarray) -> None:
+    """Improve what was found by what is left of the equations, until no voltage moves any more than rounding moves it."""
+    todo, last = np.arange(len(matrix)), np.full((len(matrix), right.shape[-1]), np.inf)
+    for _ in range(REFINEMENTS):
+        step = np.linalg.solve(matrix[todo], left)
+        found[todo] += step
+        moved, size = (np.abs(x[:, :circuit.net_count]).max(axis=1) for x in (step, found[todo]))
+        going = ((moved > SETTLED * size) & (moved < last / 2)).any(axis=-1)
+        todo, last = todo[going], moved[going]
+        if not todo.size:
+            return
+        left = _imbalance(circuit, matrix[todo], right[todo], found[todo])
+
+
+def _imbalance(circuit: Circuit, matrix: np.ndarray, right: np.ndarray, found: np.ndarray) -> np.ndarray:
+    """What is left of every equation, `right` - `matrix` @ `found`. Currents between nets are taken from the differences of their voltages: in
+    the sum of a net's conductances, and in products with it, a closed contact drowns what is a trillion times less."""
+    nets, (one, two) = circuit.net_count, circuit.links
+    volts, branches = found[:, :nets], found[:, nets:]
+    flows = matrix[:, one, two, None] * (volts[:, one] - volts[:, two])  # off the diagonal stands minus the conductance
+    currents = np.concatenate([flows, branches], axis=1)
+    # Large currents cancel in every net. Rounded to one grid they do so exactly, and leave room for the small.
+    grid = np.ldexp(1.0, np.frexp(np.abs(currents).max(axis=1, keepdims=True, initial=0.0))[1] - GRID)
+    large = np.rint(currents / grid) * grid
+    ground = np.rint(matrix[:, :nets, :nets].real.sum(axis=-1))  # what ties the 0 V of an island
+    left = right - matrix[:, :, nets:] @ branches
+    left[:, :nets] = right[:, :nets] + _into_nets(circuit, large, currents - large) - ground[..., None] * volts
+    left[:, nets:] -= matrix[:, nets:, :nets] @ volts
+    return left
+
+
+def _into_nets(circuit: Circuit, *shares: np.ndarray) -> np.ndarray:
+    """The currents of `Circuit.flows_into`, given in shares that are summed up apart, in every net: (..., currents, columns) -> (..., nets, columns)."""
+    which, signs, begins, some = circuit.flows_into
+    into = np.zeros((len(shares[0]), circuit.net_count, shares[0].shape[-1]), dtype=shares[0].dtype)
+    if len(some):
+        sums = np.add.reduceat(np.stack(shares)[:, :, which] * signs[:, None], begins, axis=2)
+        into[:, some] = sums.sum(axis=0)
+    return into
 
 
 def part_amps(solution: Solution, index: int) -> np.ndarray:

@@ -46,7 +46,7 @@ def conditions(settings: Sequence[tuple[Mapping[str, str], str]], names: Mapping
     """One sentence that says which setting ends how; empty when all end alike."""
     verdicts = list(dict.fromkeys(verdict for _, verdict in settings))
     if len(verdicts) < 2:
-        return ""
+        return f"{verdicts[0].capitalize()} only." if verdicts and " " in verdicts[0] and verdicts[0].startswith("dangerous") else ""
     told = {verdict: _condition(verdict, settings, names) for verdict in verdicts}
     unclear = [verdict for verdict in verdicts if told[verdict] is None]
     rest = max(unclear, key=[found for _, found in settings].count, default=None)
@@ -59,6 +59,15 @@ def conditions(settings: Sequence[tuple[Mapping[str, str], str]], names: Mapping
         clauses.append(f"{rest} otherwise")
     sentence = "; ".join(clauses)
     return sentence[0].upper() + sentence[1:] + "."
+
+
+def in_order(end: str, start: Mapping[str, str], goal: Mapping[str, str], names: Mapping[str, str]) -> str:
+    """`Plug it with the amplifier off, then switch it on: then it is safe.`"""
+    changed = [key for key in goal if start[key] != goal[key]]
+    before = ", ".join(f"{names[key]} {start[key]}" for key in changed)
+    after = ", ".join(f"{names[key]} {goal[key]}" for key in changed)
+    result = {"safe": "it is safe", "lossy": "it works and loses something"}[end]
+    return f"Plug it with {before}, wait a moment, then {after}: then {result}."
 
 
 def _condition(verdict: str, settings: Sequence[tuple[Mapping[str, str], str]], names: Mapping[str, str]) -> str | None:

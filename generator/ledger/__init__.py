@@ -1,6 +1,8 @@
 """The computed verdict of every single-lead pairing: judged on all cores, remembered between runs, kept as text in git."""
 
 from .judged import judged
-from .lines import read, text, write
+from .kept import keep, rests_on, rows
+from .lines import LedgerError, read, text
+from .rows import Row, row
 
-__all__ = ["judged", "read", "text", "write"]
+__all__ = ["LedgerError", "Row", "judged", "keep", "read", "rests_on", "row", "rows", "text"]

@@ -1,42 +1,62 @@
 """The ledger as text: one file per outlet, one line per lead and inlet, computed fields only, so that a diff shows what a change of data did.
 
-    LEAD  INLET  VERDICT  FINDINGS  NUMBER
+    LEAD  INLET  VERDICT  FINDINGS  NUMBER  OFFERED  OFFER
 
-separated by tabs; `-` for no lead and for no findings; NUMBER is the first deciding finding's value against its limit.
+separated by tabs, the last two only where there is an offer; `-` for none. FINDINGS are those that decided, then after `|` what else costs something.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path
-from typing import Any
 
-from generator.engine.words import quantity
+from generator.engine.verdict import VERDICTS
+
+from .rows import Row
 
 HEAD = "# Computed by `python -m generator ledger`; never edited by hand.\n"
+NONE, ALSO = "-", "|"
+MENDED = "`python -m generator ledger` writes it anew"
 
 
-def text(verdicts: Iterable[Mapping[str, Any]]) -> dict[str, str]:
-    """Published verdicts -> file name -> content."""
+class LedgerError(Exception):
+    """A ledger that cannot be read: file, line, and which command mends it."""
+
+
+def text(rows: Iterable[Row]) -> dict[str, str]:
+    """Rows -> file name -> content."""
     lines: dict[str, list[str]] = {}
-    for verdict in verdicts:
-        lines.setdefault(f"{verdict['from']}.txt", []).append(_line(verdict))
+    for row in rows:
+        lines.setdefault(f"{row['from']}.txt", []).append(_line(row))
     return {name: HEAD + "".join(sorted(found)) for name, found in sorted(lines.items())}
 
 
-def _line(verdict: Mapping[str, Any]) -> str:
-    counted = [finding for finding in verdict["findings"] if finding["severity"] != "note"]
-    ids = " ".join(dict.fromkeys(finding["id"] for finding in counted))
-    deciding = next((finding for finding in counted if finding["severity"] == verdict["verdict"]), None)
-    fields = ("+".join(verdict["through"]) or "-", verdict["into"], verdict["verdict"], ids or "-", _number(deciding))
-    return "\t".join(fields) + "\n"
+def _line(row: Row) -> str:
+    also = (ALSO, *row["also"]) if row["also"] else ()
+    fields = ["+".join(row["through"]), row["into"], row["verdict"], " ".join((*row["findings"], *also)), row["number"]]
+    if row["offered"]:
+        fields += [row["offered"], row["offer"]]
+    return "\t".join(field or NONE for field in fields) + "\n"
 
 
-def _number(finding: Mapping[str, Any] | None) -> str:
-    if finding is None:
-        return "-"
-    value = quantity(finding["value"], finding["unit"])
-    return value if finding["limit"] is None else f"{value} / {quantity(finding['limit'], finding['unit'])}"
+def rows(files: Mapping[str, str]) -> Iterator[Row]:
+    """The rows of a ledger. LedgerError for a line that is none."""
+    for name, content in files.items():
+        for number, line in enumerate(content.splitlines(), 1):
+            if not line.startswith("#"):
+                yield _row(name, number, line)
+        if content and not content.endswith("\n"):
+            raise LedgerError(f"verdicts/{name}: cut short in line {len(content.splitlines())}; {MENDED}")
+
+
+def _row(name: str, number: int, line: str) -> Row:
+    fields = ["" if field == NONE else field for field in line.split("\t")]
+    if len(fields) not in (5, 7) or fields[2] not in VERDICTS or fields[5:6] and fields[5] not in VERDICTS:
+        raise LedgerError(f"verdicts/{name}, line {number}: no row of a ledger: '{line[:60]}'; {MENDED}")
+    through, into, verdict, findings, told, offered, offer = (fields + ["", ""])[:7]
+    deciding, _, also = findings.partition(ALSO)
+    return {"from": name.removesuffix(".txt"), "through": through.split("+") if through else [], "into": into, "verdict": verdict,
+            "findings": deciding.split(), "also": also.split(), "number": told, "offered": offered, "offer": offer}
 
 
 def write(files: Mapping[str, str], directory: Path) -> None:

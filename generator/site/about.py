@@ -6,17 +6,17 @@ from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
 from generator.catalogue.records import Catalogue
+from generator.ledger.rows import Row
 from generator.site.coverage import coverage, links
 from generator.site.page import KINDS, Page
 from generator.site.stamp import Stamp
-from generator.site.verdicts import Row
 
 
-def pages(catalogue: Catalogue, rows: list[Row], contested: Iterable[Mapping], stamp: Stamp) -> Iterator[Page]:
-    """The coverage page and the page of the data's state. `contested` is the list in contested.yaml."""
+def pages(catalogue: Catalogue, rows: list[Row], contested: Iterable[Mapping], changes: Iterable[Mapping], stamp: Stamp) -> Iterator[Page]:
+    """The coverage page and the page of the data's state. `contested` and `changes` are the lists in contested.yaml and changes.yaml."""
     show = coverage(catalogue, rows) | {"contested": [_question(catalogue, question) for question in contested]}
     yield Page("coverage/", "coverage", "Coverage", catalogue, show)
-    yield Page("changes/", "changes", "State of the data", catalogue, {"state": stamp, "days": days(catalogue)})
+    yield Page("changes/", "changes", "State of the data", catalogue, {"state": stamp, "days": days(catalogue), "changes": changes})
 
 
 def _question(catalogue: Catalogue, question: Mapping) -> dict[str, Any]:

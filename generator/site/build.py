@@ -5,15 +5,14 @@ A plain step before `mkdocs build`. The same catalogue and verdicts give the sam
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import asdict
+from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
-from typing import Any
 
 from generator.catalogue.published import as_data
 from generator.catalogue.records import Catalogue
-from generator.engine.rulebook import rules
-from generator.site import about, bundles, cards, data, drawings, embeds, guides, looks, mated, offline, qr, runs, tree, verdicts
+from generator.engine.tables import tables
+from generator.site import about, bundles, cards, data, drawings, edition, embeds, guides, looks, mated, offline, qr, runs, sides, tree, verdicts
 from generator.site import address as addresses
 from generator.site.address import Address
 from generator.site.glossary import Glossary
@@ -22,44 +21,47 @@ from generator.site.other_pages import other_pages
 from generator.site.record_pages import pages as record_pages
 from generator.site.stamp import stamp
 from generator.site.templates import Templates
+from generator.site.workshop_pages import pages as workshop_pages
+from generator.workshop import kept
 
 SOURCE = Path(__file__).parents[2] / "site_src"
 COPIED = ("assets",)  # taken as they are
 
 
-def build(catalogue: Catalogue, judged: Iterable[Mapping[str, Any]], out: Path, source: Path = SOURCE) -> tree.Changes:
-    """Write the docs tree for a catalogue and its judged single-lead connections (in published form).
+def build(catalogue: Catalogue, rows: list[verdicts.Row], out: Path, source: Path = SOURCE) -> tree.Changes:
+    """Write the docs tree for a catalogue and the rows of its single-lead connections.
 
     Only files whose content changed are written; files of an earlier run that no longer belong are removed.
     """
-    rows = [verdicts.row(one) for one in judged]
-    rows.sort(key=lambda row: (row["from"], row["into"], verdicts.rank(row)))
-    return tree.write(docs(catalogue, rows, source, addresses.read(source.parent / "mkdocs.yml")), out)
+    ranked = sorted(rows, key=lambda row: (row["from"], row["into"], verdicts.rank(row)))
+    return tree.write(docs(catalogue, ranked, source, addresses.read(source.parent / "mkdocs.yml")), out)
 
 
 def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE, address: Address = Address()) -> dict[str, bytes]:
     """Every file of the docs tree: path -> content."""
-    rulebook = [asdict(rule) for rule in rules()]
-    published = as_data(catalogue)
+    judged_by, published = tables(), as_data(catalogue)
     catalogue = runs.with_sources(catalogue)
     files = bundles.joined(dict(_copied(source)))
-    for path, content in data.files(published, rulebook, mated.table(catalogue), looks.published(catalogue), rows).items():
+    for path, content in data.files(published, judged_by, mated.table(catalogue), looks.published(catalogue), rows, sides.sizes(catalogue)).items():
         files[path] = files.get(path, b"") + content  # data.js follows its reader
     files |= runs.data(catalogue)
     pictures = drawings.Drawings(catalogue)
     drawn = pictures.files()
     files |= drawn | dict(qr.files(catalogue, address))
-    terms, state = guides.read(source / "guides/glossary.yaml"), stamp(published, rulebook)
+    terms, state = guides.read(source / "guides/glossary.yaml"), stamp(published, judged_by)
+    name = edition.edition(files, source)
+    files, state = edition.marked(files, name), replace(state, edition=name)
     templates = Templates((source / "templates", source), mark_sheet(), Glossary(terms), state, address)
-    for page in (*record_pages(catalogue, rows, pictures.inline), *other_pages(catalogue, rows, rulebook),
+    for page in (*record_pages(catalogue, rows, pictures.inline), *other_pages(catalogue, rows, judged_by["rulebook"]),
                  cards.page(catalogue, pictures), *runs.pages(catalogue, source / "runs"),
+                 *workshop_pages(catalogue, kept.read(source.parent / "pinouts")),
                  *guides.pages(catalogue, source / "guides", terms),
-                 *about.pages(catalogue, rows, guides.read(source / "guides/contested.yaml"), state)):
+                 *about.pages(catalogue, rows, guides.read(source / "guides/contested.yaml"), guides.read(source / "guides/changes.yaml"), state)):
         if page.path in files:
             raise ValueError(f"two pages want to be {page.path!r}")
         files[page.path] = templates.page(page).encode()
     files |= embeds.files(catalogue, pictures, drawn, templates)
-    return files | offline.files(source)
+    return files | offline.files(source) | edition.files(source, name)
 
 
 def _copied(source: Path) -> Iterator[tuple[str, bytes]]:

@@ -8,8 +8,9 @@ from dataclasses import dataclass
 from typing import Any
 
 from generator.catalogue.records import GRADES, Catalogue, Evidence, Lead, Port
+from generator.ledger.rows import Row
 from generator.site.page import KINDS
-from generator.site.verdicts import Row, tally
+from generator.site.verdicts import tally
 
 MOST_NEEDED = 25
 UNSOURCED = "from memory"

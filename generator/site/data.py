@@ -10,32 +10,34 @@ import json
 from collections.abc import Hashable, Mapping
 from typing import Any
 
+from generator.ledger.rows import Row
 from generator.site.columns import packed
-from generator.site.verdicts import ORDER, Row
+from generator.site.verdicts import ORDER
 
 VERSION = 1
 PRINTED = {  # what no verdict and no list is made of
     "connectors": {"recognise", "looks", "outside", "evidence"}, "assignments": {"carries", "used_for", "mistaken_for", "recognise", "evidence"},
     "ports": {"circuits", "evidence"}, "leads": {"looks_like", "tell_apart", "evidence"}, "sources": {"where", "kind"},
 }
-PUBLISHED = ("from", "through", "into", "verdict", "findings", "number")
+PUBLISHED = ("from", "through", "into", "verdict", "offered", "offer", "findings", "number")
 
 
-def files(catalogue: Mapping[str, Any], rulebook: Any, mated: Mapping[str, Any], plugs: Any, rows: list[Row]) -> dict[str, bytes]:
-    """The data files of the docs tree: path -> content. `catalogue`, `rulebook` and `plugs`
-    (what one sees of each connector) are JSON-ready."""
+def files(catalogue: Mapping[str, Any], tables: Mapping[str, Any], mated: Mapping[str, Any], plugs: Any,
+          rows: list[Row], sides: Mapping[str, Any] = {}) -> dict[str, bytes]:
+    """The data files of the docs tree: path -> content. `catalogue`, `tables` (what the engine judges by, by name) and `plugs`
+    (what one sees of each connector) are JSON-ready; `sides` has the size of every side view."""
     first, printed = _fields(catalogue, printed=False), _fields(catalogue, printed=True)
-    cited = _cited([first, rulebook])
+    cited = _cited([first, tables])
     for name in set(first.get("sources", ())) - cited:  # no finding names it, so no page needs its title before something is printed
         printed["sources"][name] |= first["sources"].pop(name)
     verdicts = [{key: row[key] for key in PUBLISHED} for row in rows]
     return {
         f"data/v{VERSION}/catalogue.json": _json({"version": VERSION, **catalogue}),
         f"data/v{VERSION}/verdicts.json": _json({"version": VERSION, "verdicts": verdicts}),
-        "assets/js/data.js": _packed("data", first) + _script({"rulebook": rulebook, "mated": mated}),
+        "assets/js/data.js": _packed("data", first) + _script({**tables, "mated": mated, "sides": sides}),
         "assets/js/printed.js": _packed("printed", printed) + b"Ringfence.complete(Ringfence.data, Ringfence.printed);\n",
         "assets/js/table.js": _parsed("table", table(rows)),
-        "assets/js/plugs.js": _script({"plugs": plugs}),
+        "assets/js/plugs.js": _script({"plugs": plugs, "sides": sides}),
     }
 
 
@@ -56,18 +58,20 @@ def _cited(part: Any) -> set[str]:
 def table(rows: list[Row]) -> dict[str, Any]:
     """The rows in as few numbers as say them, for a phone reads tens of thousands of them before it can answer.
 
-    `ids`, `findings` and `verdicts` are what numbers stand for; `told` the different [verdict, finding ...] that occur; `pairs` holds for every
+    `ids`, `findings` and `verdicts` are what numbers stand for, and `offers` too: [what it is once plugged in, the order in a sentence]; `told` the
+    different [verdict, offer or -1 for none, finding ...] that occur; `pairs` holds for every
     outlet and inlet [from, into, how many ways], all of an outlet together, `ways` for every way of them in turn, as `rows` has them, [lead or -1 for
     none, told]; both without inner brackets.
     """
-    ids, findings, told = _Numbers(), _Numbers(), _Numbers()
+    ids, findings, offers, told = _Numbers(), _Numbers(), _Numbers(), _Numbers()
     together: dict[tuple[int, int], list[int]] = {}
     for row in rows:
         lead = [ids[each] for each in row["through"]] or [-1]  # the table has no chains of several leads
-        says = told[ORDER.index(row["verdict"]), *(findings[name] for name in row["findings"])]
+        offer = offers[ORDER.index(row["offered"]), row["offer"]] if row["offered"] else -1
+        says = told[ORDER.index(row["verdict"]), offer, *(findings[name] for name in row["findings"])]
         together.setdefault((ids[row["from"]], ids[row["into"]]), []).extend((*lead, says))
     pairs = sorted(together.items())
-    return {"ids": list(ids), "findings": list(findings), "verdicts": list(ORDER), "told": list(told),
+    return {"ids": list(ids), "findings": list(findings), "verdicts": list(ORDER), "offers": list(offers), "told": list(told),
             "pairs": [number for pair, ways in pairs for number in (*pair, len(ways) // 2)], "ways": [number for _, ways in pairs for number in ways]}
 
 

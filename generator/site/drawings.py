@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from generator.catalogue.outside import MOUNTS
 from generator.catalogue.records import Catalogue
-from generator.drawing import SIDE, VIEWS, draw
+from generator.drawing import SIDE, VIEWS, draw, small, svg
 from generator.site.page import KINDS
 
 SIZE = re.compile(r'viewBox="0 0 ([\d.]+) ([\d.]+)"')
@@ -41,9 +41,14 @@ class Drawings:
 
     def files(self) -> dict[str, bytes]:
         """/draw/KIND-ID.svg for every record, further views beside it, and a retired id's one successor under the old name; and the side
-        views, /draw/side-ID-HALF.svg as the half comes on a cable (in a panel where it comes on none), -panel.svg where it comes so too."""
+        views, /draw/side-ID-HALF.svg as the half comes on a cable (in a panel where it comes on none), -panel.svg where it comes so too, and side-ID.svg for the first of them;
+        and the small faces, /draw/face-ID-HALF.svg."""
         found = {f"draw/{name}.svg": draw(self._catalogue, connector, SIDE, half, f"draw-{name}", mount=mount).encode()
                  for name, connector, half, mount in self.sides()}
+        for name, connector, half, _ in self.sides():  # by the connector's name alone: the first half as it comes first
+            found.setdefault(f"draw/side-{connector}.svg", found[f"draw/{name}.svg"])
+        found |= {f"draw/face-{connector.id}-{half}.svg": svg.write(scene, f"face-{connector.id}-{half}").encode()
+                  for connector in self._catalogue.connectors.values() for half in connector.halves for scene in [small.picture(connector, half)] if scene}
         for kind in KINDS:
             for record in getattr(self._catalogue, kind):
                 for view in self.views(kind, record):

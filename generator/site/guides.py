@@ -18,7 +18,7 @@ from generator.engine import judge
 from generator.engine.rulebook import rules
 from generator.site import told_numbers
 from generator.site.page import KINDS, Page
-from generator.site.verdicts import Row, row
+from generator.ledger.rows import Row, row
 
 GUIDES = {  # name of the page -> title, what it is about; in the order of the index
     "plugs": ("Reading a plug", "Size, bands, pins: what the eye can tell, and what it cannot."),
@@ -35,6 +35,8 @@ GUIDES = {  # name of the page -> title, what it is about; in the order of the i
     "buying": ("Buying cable", "What the words on the packet mean, which numbers to ask for, what ten years cost."),
     "myths": ("Myths, with their numbers", "What they say about cables and hum, each with the number that kills it."),
     "meter": ("With a meter", "Telling leads and sockets apart in a minute."),
+    "making": ("Making a lead", "Stripping, soldering, strain relief, and what makes a lead fail."),
+    "testing": ("Testing leads", "Five habits, what a meter does not find, and faults by what you hear."),
     "glossary": ("Words", "Every word this site uses, said once."),
 }
 MISFIT = "does-not-mate"  # the one finding that needs no rule
@@ -57,7 +59,7 @@ def pages(catalogue: Catalogue, folder: Path, terms: Mapping[str, Mapping]) -> I
 
 
 def examples(catalogue: Catalogue, asked: Mapping[str, Mapping]) -> Callable[[str], Row | None]:
-    """Name -> the judged row of that example, with the sentence of the finding its text leans on; None where this catalogue lacks a record."""
+    """Name -> the judged row of that example, with its `conditions` and `says`, the sentence of the finding its text leans on; None where this catalogue lacks a record."""
 
     @cache
     def example(name: str) -> Row | None:
@@ -65,8 +67,9 @@ def examples(catalogue: Catalogue, asked: Mapping[str, Mapping]) -> Callable[[st
         if {start, target} - set(catalogue.ports) or set(through) - set(catalogue.leads):
             return None
         judged = judge(catalogue, start, through, target).as_data()
-        telling = [f for f in judged["findings"] if f["id"] in asked[name].get("because", ())]
-        return {**row(judged), **({"says": telling[0]["says"]} if telling else {})}
+        deciding = [f for f in judged["findings"] if f["severity"] == judged["verdict"]]
+        telling = [f for f in judged["findings"] if f["id"] in asked[name].get("because", ())] or deciding
+        return {**row(judged), "conditions": judged["conditions"], "says": telling[0]["says"] if telling else ""}
 
     return example
 

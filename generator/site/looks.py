@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from typing import Any
 
 from generator.catalogue.records import Catalogue, Connector
+from generator.drawing import small
 
 WORDS = {  # the closed lists of the catalogue, as an answer would put them
     "outline": {
@@ -25,6 +27,11 @@ LABELS = {
     "shell": "Shell",
 }
 ALIKE = 1.25  # sizes within this ratio are not told apart by eye; a careful guess
+
+
+def family(connector: Connector) -> str:
+    """What it is called before its contacts are counted: `XLR`, `3.5 mm phone`."""
+    return connector.name.split(",")[0]
 
 
 def said(connector: Connector) -> dict[str, str]:
@@ -69,9 +76,12 @@ def _differ(key: str, one: Connector, other: Connector) -> bool:
 
 
 def published(catalogue: Catalogue) -> dict[str, Any]:
-    """What the page's script needs: the words of the answers, and of each connector its looks, bare and in words, and its twins."""
+    """What the page's script needs: the words of the answers, and of each connector its looks, bare and in words, its twins, its halves,
+    those with a small face to show, and how often ports and leads of the catalogue end in it."""
+    met = Counter(port.connector for port in catalogue.ports.values()) + Counter(end.connector for lead in catalogue.leads.values() for end in lead.ends.values())
     return {"words": WORDS, "labels": LABELS, "connectors": {
         connector.id: {
-            "name": connector.name, "recognise": connector.recognise, "looks": dict(connector.looks), "said": said(connector),
-            "alike": alike(catalogue, connector),
+            "name": connector.name, "recognise": connector.recognise, "looks": {**connector.looks, "family": family(connector)}, "said": said(connector),
+            "alike": alike(catalogue, connector), "halves": list(connector.halves), "faces": [half for half in connector.halves if small.face(connector, half)[0]],
+            "met": met[connector.id],
         } for connector in catalogue.connectors.values()}}

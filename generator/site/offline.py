@@ -1,8 +1,10 @@
 """What a phone keeps to answer without a network: the whole site, written down when mkdocs has built it.
 
-Scripts, styles and the search index are kept as they are. Every page and every drawing goes into one file, each compressed by itself, with an
-index of where it begins: a phone makes a handful of requests in place of two thousand, and keeps a seventh of the bytes. sw.js reads it.
-The version is a digest of everything kept, so any change of what is published makes a new one.
+Scripts and styles are kept as they are. Every page, every drawing and the search index goes into one file, each compressed by itself, with an
+index of where it begins: a phone makes a handful of requests in place of two thousand, and keeps a tenth of the bytes. Lines that many pages
+have in common (the head, the menu, the foot) stand in it once. sw.js reads it.
+Each file stands in the list with its digest, so that nothing of another version is ever kept under this one's name. The version is a digest
+of everything kept, so any change of what is published makes a new one.
 """
 
 from __future__ import annotations
@@ -10,14 +12,17 @@ from __future__ import annotations
 import gzip
 import hashlib
 import json
+from base64 import b64encode
+from collections import Counter
 from collections.abc import Iterable, Mapping
 from fnmatch import fnmatch
 from pathlib import Path
 
-PACK, PLACES = "offline/site.pack", "offline/site.json"
-LOOSE = ("assets/*", "search/search_index.json", "manifest.webmanifest")
+LIST, PACK, PLACES = "offline-list.js", "offline/site.pack", "offline/site.json"
+LOOSE = ("assets/*", "manifest.webmanifest")
 LEFT_OUT = ("*.map", "*/lunr/*", "assets/css/embed*.css")  # for who works on the theme, for other languages, for frames
-PACKED = ("*index.html", "draw/*.svg", "qr/*.svg")
+PACKED = ("*index.html", "draw/*.svg", "qr/*.svg", "search/search_index.json")
+COMMON, MARK = 5, b"\x01"  # in so many files a line stands once for all; what stands for it begins with the mark
 FRAMES = "embed/*"  # shown on other people's pages, where there is a network
 MANIFEST = {
     "name": "Ringfence", "short_name": "Ringfence", "start_url": "check/", "scope": "./", "display": "standalone",
@@ -42,24 +47,60 @@ def kept(site: Path) -> tuple[list[str], list[str]]:
 
 
 def packed(contents: Mapping[str, bytes]) -> dict[str, bytes]:
-    """The pack of some files (path -> content), and its index: address -> [where its gzip member begins, its length]."""
+    """The pack of some files (path -> content), and its index: `places` (address -> [where its gzip member begins, its length]), and under
+    `lines` the place of the lines that stand for many. In a member a line of the mark and a number n is line n of those. ValueError for a
+    file that has the mark in it."""
+    marked = [path for path, content in contents.items() if MARK in content]
+    if marked:
+        raise ValueError(f"{marked[0]} has a control character in it.")
+    met = Counter(line for content in contents.values() for line in set(content.split(b"\n")))
+    common = {line: number for number, line in enumerate(line for line, times in met.items() if times >= COMMON and len(line) > len(MARK) + 4)}
     pack, places = bytearray(), {}
+
+    def put(lines: Iterable[bytes]) -> list[int]:
+        member = gzip.compress(b"\n".join(lines), 9, mtime=0)
+        pack.extend(member)
+        return [len(pack) - len(member), len(member)]
+
     for path, content in contents.items():
-        member = gzip.compress(content, 9, mtime=0)
-        places[path.removesuffix("index.html")] = [len(pack), len(member)]
-        pack += member
-    return {PACK: bytes(pack), PLACES: json.dumps(places, separators=(",", ":")).encode()}
+        places[path.removesuffix("index.html")] = put(MARK + b"%d" % common[line] if line in common else line for line in content.split(b"\n"))
+    index = {"lines": put(common), "places": places}
+    return {PACK: bytes(pack), PLACES: json.dumps(index, separators=(",", ":")).encode()}
+
+
+def listed(contents: Mapping[str, bytes], loose: Iterable[str], inside: Iterable[str]) -> dict:
+    """The list the service worker goes by: the version, and the digest of every file.
+
+    `files` are kept as they are, `pack` holds the rest; `pages` are kept in place of the pack where a browser cannot unpack it: the
+    tools and the lists, which stand at the top of the site.
+    """
+    version = hashlib.sha256()
+    for path in (*loose, *inside):
+        version.update(path.encode() + b"\0" + contents[path] + b"\0")
+    pages = [path for path in inside if path.endswith("index.html") and path.count("/") <= 1]
+    return {"version": version.hexdigest()[:16], "files": {path: digest(contents[path]) for path in loose},
+            "pack": {path: digest(contents[path]) for path in (PACK, PLACES)},
+            "pages": {path.removesuffix("index.html"): digest(contents[path]) for path in pages}}
+
+
+def digest(content: bytes) -> str:
+    return b64encode(hashlib.sha256(content).digest()).decode()
+
+
+def read(text: str) -> dict:
+    """The list out of the script that carries it. Raises ValueError where it is none."""
+    start, stop = "self.OFFLINE = ", ";\n"
+    if not (text.startswith(start) and text.endswith(stop)):
+        raise ValueError(f"{LIST} is not whole.")
+    return json.loads(text.removeprefix(start).removesuffix(stop))
 
 
 def write(site: Path) -> None:
     """Write the pack, its index and the list the service worker goes by into a built site."""
     loose, inside = kept(site)
-    digest = hashlib.sha256()
-    for path in (*loose, *inside):
-        digest.update(path.encode() + b"\0" + (site / path).read_bytes() + b"\0")
-    listed = {"version": digest.hexdigest()[:16], "files": [*loose, PACK, PLACES]}
-    written = packed({path: (site / path).read_bytes() for path in inside})
-    written["offline-list.js"] = f"self.OFFLINE = {json.dumps(listed, indent=0)};\n".encode()
+    contents = {path: (site / path).read_bytes() for path in (*loose, *inside)}
+    written = packed({path: contents[path] for path in inside})
+    written[LIST] = f"self.OFFLINE = {json.dumps(listed(contents | written, loose, inside), indent=0)};\n".encode()
     for path, content in written.items():
         (site / path).parent.mkdir(exist_ok=True)
         (site / path).write_bytes(content)

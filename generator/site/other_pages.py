@@ -7,11 +7,12 @@ from collections.abc import Callable, Iterator
 from typing import Any
 
 from generator.catalogue.records import Catalogue
-from generator.site import looks
+from generator.ledger.rows import Row
+from generator.site import looks, sides
 from generator.site.bundles import scripts_of
 from generator.site.page import KINDS, Page
 from generator.site.record_pages import direction
-from generator.site.verdicts import Row, tally
+from generator.site.verdicts import tally
 
 INTROS = {
     "connectors": "What goes into what, which contact is where, and what makes first.",
@@ -34,11 +35,22 @@ def other_pages(catalogue: Catalogue, rows: list[Row], rulebook: Any) -> Iterato
     asked = {"scripts": scripts_of("plugs", "ui", "recognise"), "labels": looks.LABELS,
              "looks": {one.id: looks.said(one) for one in sorted(catalogue.connectors.values(), key=lambda one: one.name)}}
     yield Page("recognise/", "recognise", "What is this plug?", catalogue, asked)
+    yield Page("plugs/", "plugs", "Plugs at true size", catalogue, {"scripts": scripts_of("plugs-sheet"), "families": _true_size(catalogue)})
     yield Page("methods/", "methods", "How it works", catalogue, {"rulebook": rulebook, "judged": len(rows), "decides": Counter(name for row in rows for name in row["findings"])})
     yield Page("sources/", "sources", "Sources", catalogue)
     for kind in KINDS:
         yield Page(f"{kind}/", "index", kind.capitalize(), catalogue, {"intro": INTROS[kind], "groups": _groups(catalogue, kind)})
     yield from _retired(catalogue)
+
+
+def _true_size(catalogue: Catalogue) -> dict[str, list[dict[str, str]]]:
+    """What one may hold against the sheet, by family: every half, on a cable where it comes so."""
+    families: dict[str, list[dict[str, str]]] = {}
+    for connector in sorted(catalogue.connectors.values(), key=lambda one: one.name):
+        for half in connector.outside.body:
+            families.setdefault(looks.family(connector), []).append(
+                {"connector": connector.id, "name": connector.name, "half": half, "mount": sides.mounts(connector, half)[0]})
+    return families
 
 
 def _tallies(rows: list[Row]) -> dict[str, dict[str, int]]:
@@ -53,9 +65,20 @@ def _groups(catalogue: Catalogue, kind: str) -> dict[str, list[dict[str, str]]]:
     heading, more = _LISTINGS[kind]
     groups: dict[str, list[dict[str, str]]] = {}
     for record in getattr(catalogue, kind).values():
-        entry = {"path": f"{kind}/{record.id}/", "name": record.name, "more": more(catalogue, record)}
+        entry = {"path": f"{kind}/{record.id}/", "name": record.name, "more": more(catalogue, record), "pictured": _pictured(catalogue, kind, record)}
         groups.setdefault(heading(catalogue, record), []).append(entry)
     return {group: sorted(groups[group], key=lambda entry: entry["name"]) for group in sorted(groups)}
+
+
+def _pictured(catalogue: Catalogue, kind: str, record: Any) -> list[tuple[str, str]]:
+    """The side views beside a record's name: connector and half of each, each pair once."""
+    if kind == "connectors":
+        return [(record.id, half) for half in record.halves]
+    if kind == "leads":
+        return list(dict.fromkeys((end.connector, end.half) for end in record.ends.values()))
+    if kind == "ports":
+        return [(record.connector, record.half)]
+    return [(record.connector, half) for half in list(catalogue.connectors[record.connector].halves)[:1]]
 
 
 def _ends(catalogue: Catalogue, lead: Any) -> str:

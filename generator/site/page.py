@@ -7,7 +7,7 @@ from typing import Any
 from urllib.parse import quote
 
 from generator.catalogue.records import Catalogue
-from generator.site.verdicts import Row
+from generator.ledger.rows import Row
 
 KINDS = ("connectors", "assignments", "ports", "leads")
 
@@ -32,7 +32,7 @@ class Page:
     @property
     def path(self) -> str:
         """Where its Markdown goes in the docs tree."""
-        if self.address in {"", "guides/", *(f"{kind}/" for kind in KINDS)}:
+        if self.address in {"", "guides/", "workshop/", *(f"{kind}/" for kind in KINDS)}:
             return f"{self.address}index.md"
         return f"{self.address.rstrip('/')}.md"
 

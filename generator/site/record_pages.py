@@ -6,9 +6,11 @@ from collections.abc import Callable, Iterable, Iterator
 from typing import Any
 
 from generator.catalogue.records import Assignment, Catalogue, Connector, Lead, Port
-from generator.site import looks, mated
+from generator.ledger.rows import Row
+from generator.site import looks, mated, pinouts
+from generator.site.bundles import scripts_of
 from generator.site.page import Page
-from generator.site.verdicts import Row, grouped, rank, tally
+from generator.site.verdicts import grouped, rank, tally
 
 Drawings = Callable[[str, str], list[dict[str, str]]]  # (kind, id) -> [{svg, caption}]
 
@@ -56,17 +58,18 @@ def _connector(catalogue: Catalogue, connector: Connector, mates: dict) -> dict[
                 for other, ways in found.items()]
 
     return {
+        "pinout": pinouts.shown(catalogue, connector), "scripts": scripts_of("pinout"),
         "looks": looks.said(connector), "labels": looks.LABELS, "alike": looks.alike(catalogue, connector),
         "mates": {half: others(half) for half in connector.halves},
-        "assignments": [a for a in catalogue.assignments.values() if a.connector == connector.id],
         "ports": [p for p in catalogue.ports.values() if p.connector == connector.id],
         "leads": [lead for lead in catalogue.leads.values() if connector.id in {end.connector for end in lead.ends.values()}],
     }
 
 
 def _assignment(catalogue: Catalogue, assignment: Assignment) -> dict[str, Any]:
+    connector = catalogue.connectors[assignment.connector]
     return {
-        "connector": catalogue.connectors[assignment.connector],
+        "connector": connector, "pinout": pinouts.shown(catalogue, connector, assignment.id), "scripts": scripts_of("pinout"),
         "siblings": [a for a in catalogue.assignments.values() if a.connector == assignment.connector and a is not assignment],
         "ports": [p for p in catalogue.ports.values() if p.assignment == assignment.id],
     }
@@ -97,10 +100,16 @@ def _lead(catalogue: Catalogue, lead: Lead, carried: list[Row]) -> dict[str, Any
     alike = dict.fromkeys([*lead.looks_like, *(o.id for o in catalogue.leads.values() if o is not lead and shape(o) == shape(lead))])
     return {
         "joins": joins, "open": open_contacts,
-        "components": [part for part in lead.network.parts if part.id in lead.parts],
+        "components": [(part, _place(lead, part.a), _place(lead, part.b)) for part in lead.network.parts if part.id in lead.parts],
         "siblings": [catalogue.leads[other] for other in alike],
         "carries": grouped(carried, "from"), "carried_tally": tally(carried),
     }
+
+
+def _place(lead: Lead, node: str) -> str:
+    """A node of a lead in words: `contact 2 of XLR male`, or a joint inside, which has no name a reader could find."""
+    end, _, contact = node.partition(".")
+    return f"{contact if contact.isalpha() else f'contact {contact}'} of {lead.ends[end].label}" if end in lead.ends and contact else "a joint inside"
 
 
 def best_first(groups: dict[str, list[Row]]) -> dict[str, list[Row]]:

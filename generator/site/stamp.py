@@ -14,19 +14,21 @@ PACKAGE = "ringfence"
 
 @dataclass(frozen=True)
 class Stamp:
-    """`date` is the newest `checked` of any fact (ISO), `digest` changes with every change of data or rules."""
+    """`date` is the newest `checked` of any fact (ISO), `digest` changes with every change of data or rules, `edition` with every change
+    of what a verdict on a page is made of."""
 
     date: str
     digest: str
     version: str
+    edition: str = ""
 
     def __str__(self) -> str:
-        return f"Data of {self.date} ({self.digest}) · program {self.version}"
+        return f"Data of {self.date} ({self.digest}) · program {self.version}" + (f" · edition {self.edition}" if self.edition else "")
 
 
-def stamp(catalogue: Mapping[str, Any], rulebook: Any) -> Stamp:
-    """The stamp of a catalogue and its rules, both JSON-ready."""
-    content = json.dumps([catalogue, rulebook], sort_keys=True, ensure_ascii=False).encode()
+def stamp(catalogue: Mapping[str, Any], tables: Any) -> Stamp:
+    """The stamp of a catalogue and of the tables it is judged by, both JSON-ready."""
+    content = json.dumps([catalogue, tables], sort_keys=True, ensure_ascii=False).encode()
     return Stamp(max(checked(catalogue), default="an unknown day"), hashlib.sha256(content).hexdigest()[:8], _version())
 
 

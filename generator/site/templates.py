@@ -11,7 +11,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup, escape
 
 from generator.catalogue.kinds import LIMITED
-from generator.site import verdicts, words
+from generator.site import sides, verdicts, words
 from generator.site.address import Address
 from generator.site.glossary import Glossary
 from generator.site.page import Page
@@ -31,10 +31,10 @@ class Templates:
             "md": markdown, "yaml": lambda text: Markup(json.dumps(str(escape(text)))),
             "amount": words.amount, "level": words.level, "written": words.written, "listed": words.listed,
             "role": lambda node: words.role(node) if node else "nothing", "unit": LIMITED.__getitem__,
-            "slug": verdicts.SLUGS.__getitem__, "tally": verdicts.tally, "findings": findings,
+            "slug": verdicts.SLUGS.__getitem__, "tally": verdicts.tally, "best": verdicts.best, "findings": findings,
             "terms": glossary.link, "source": lambda text: escape(str(escape(text))),
         }
-        env.globals |= {"grades": words.GRADES, "marks": marks, "state_of_data": stamp, "stands": address}
+        env.globals |= {"grades": words.GRADES, "marks": marks, "state_of_data": stamp, "stands": address, "side": sides.image}
         self._env = env
         self._stamp = stamp
 
@@ -42,7 +42,9 @@ class Templates:
         """The Markdown of one page."""
         text = self._env.get_template(f"{page.template}.md.j2").render(page=page, **page.show)
         start, head, body = text.partition("---\n")  # the front matter of every page also tells the footer
-        return f"{start}{head}stamp: {json.dumps(str(self._stamp), ensure_ascii=False)}\n{body}"
+        told = {"stamp": str(self._stamp), "edition": self._stamp.edition, "date": self._stamp.date}
+        lines = "".join(f"{key}: {json.dumps(value, ensure_ascii=False)}\n" for key, value in told.items())
+        return f"{start}{head}{lines}{body}"
 
     def bare(self, name: str, **show) -> bytes:
         """A whole page of HTML that mkdocs takes as it is."""

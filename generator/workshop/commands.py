@@ -12,9 +12,9 @@ from typing import Any
 from generator.catalogue.quantity import QuantityFault, parse
 from generator.catalogue.records import Catalogue
 
-from . import blockers, book, pads, readings, run, sheets
+from . import blockers, book, kept, pads, readings, run, sheets
 from .guided import guided
-from .safety import Misuse, cautions
+from .safety import Misuse, cautions, refuse_mains
 from .specimen import on_bench
 
 Answer = tuple[Any, str]  # JSON-ready data, and text
@@ -29,6 +29,13 @@ class Command:
     answers: Callable[[Catalogue, Namespace], Answer]
     asks: Callable[[ArgumentParser], None] = lambda parser: None
     of: str | None = "lead"
+
+    def leads(self, options: Namespace) -> list[str]:
+        """The leads that are named. Raises Misuse for a mains lead."""
+        if self.of == "lead":
+            refuse_mains(options.lead)
+            return [options.lead]
+        return options.leads if self.of == "leads" else options.through if self.of == "run" else []
 
 
 def meter(catalogue: Catalogue, options: Namespace) -> Answer:
@@ -128,6 +135,19 @@ def _trace(parser: ArgumentParser) -> None:
     )
 
 
+def symptoms(catalogue: Catalogue, options: Namespace) -> Answer:
+    """Work out what every fault of some or all leads sounds like and keep it with the catalogue."""
+    before = kept.read(options.pinouts)
+    found = dict(kept.worked_out(catalogue, options.leads or catalogue.leads))
+    changed = [lead for lead in found if before.get(lead, {}) != found[lead]]
+    kept.write(options.pinouts, {id: told for id, told in {**before, **found}.items() if id in catalogue.leads})
+    return {"leads": len(found), "changed": changed}, f"{len(found)} leads, {len(changed)} of them changed"
+
+
+def _symptoms(parser: ArgumentParser) -> None:
+    parser.add_argument("leads", nargs="*", metavar="LEAD", help="all, if none is named")
+
+
 PAD = (("loss", "dB"), ("source", "ohm"), ("load", "ohm"))
 
 
@@ -177,6 +197,9 @@ COMMANDS: Mapping[str, Command] = {
     ),
     "build": Command("Print the build sheet of a lead, its test sheet, and a sheet to order it by.", build),
     "trace": Command("Find what is wrong in a run by swapping and removing.", trace, _trace, "run"),
+    "symptoms": Command(
+        "Work out what the faults of leads sound like, and keep it (minutes for all).", symptoms, _symptoms, "leads"
+    ),
     "pad": Command("Design a pad to a loss, with parts one can buy.", pad, _pad, None),
     "blocker": Command("Design a phantom blocker to a corner.", blocker, _blocker, None),
 }

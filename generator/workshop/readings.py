@@ -5,6 +5,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import cache
 from itertools import combinations
 from math import inf, isnan
 
@@ -73,10 +74,15 @@ def error(ohms: float) -> float:
     """What the ohm range may be off at a value, in ohm: a share of it and some digits of the range it falls
     in. 0 beyond all ranges."""
     meter = table("meters")["ohms"]
-    tops = [parse(text).nominal for text in meter["ranges"]]
-    top = next((top for top in tops if ohms < top), None)
+    top = next((top for top in _tops() if ohms < top), None)
     share = amount("meters", "ohms", "share").nominal
     return 0.0 if top is None else share * ohms + int(meter["digits"]) * top / int(meter["steps"])
+
+
+@cache
+def _tops() -> tuple[float, ...]:
+    """The ranges, ohm."""
+    return tuple(parse(text).nominal for text in table("meters")["ohms"]["ranges"])
 
 
 def pairs(specimen: Specimen) -> list[tuple[str, str]]:
@@ -108,7 +114,7 @@ def readings(specimen: Specimen) -> list[Reading]:
 def _bound(ohms: np.ndarray, bound: int, a: int, b: int) -> float:
     """Beyond the highest range a meter shows no reading."""
     found = float(ohms[bound, a, b])
-    return found if found <= parse(table("meters")["ohms"]["ranges"][-1]).nominal else inf
+    return found if found <= _tops()[-1] else inf
 
 
 def _farad(farads: np.ndarray, a: int, b: int) -> tuple[float, float] | None:
@@ -130,7 +136,7 @@ def said(reading: Reading) -> str:
             return f"beeps for {chirp} at most, climbs, ends with no reading: a capacitor"
         return NONE
     low, high = (metered(bound) for bound in reading.window)
-    shown = f"{low} to {high}" if reading.window[0] > 0 else f"below {high}"
+    shown = f"below {high}" if low == metered(0) else f"{low} to {high}"
     return f"{shown}: a wire" if reading.high < WIRE else shown
 
 

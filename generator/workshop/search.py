@@ -16,10 +16,12 @@ from functools import cached_property
 import numpy as np
 
 from .dictionary import Dictionary
-from .likely import Answer, likelihood, typical
+from .likely import Answer, likelihoods, typical
 from .tables import table
 
 NOTHING = 1e-5  # bit; a measurement that is expected to tell less is not worth the walk
+FAINT = 1e-6  # of the likeliest; what is fainter does not steer the search
+ALIKE = 1e-9  # closer than this is the same to every implementation
 REPEATS = 2  # readings of one measurement; the second only tells whether the first was a slip
 
 
@@ -49,9 +51,7 @@ class Search:
         """How likely the typical answer of each class is under each class: (classes, classes), rows add up
         to 1."""
         answers = list(dict.fromkeys(typical(window) for window in self.dictionary.classes))
-        found = np.array(
-            [[likelihood(answer, window) for answer in answers] for window in self.dictionary.classes]
-        )
+        found = np.array([likelihoods(answer, self.dictionary.edges) for answer in answers]).T
         return found / found.sum(axis=1, keepdims=True)
 
     @cached_property
@@ -62,37 +62,32 @@ class Search:
         """How likely each fault is after readings (number of the measurement, answer)."""
         found = self.prior.copy()
         for measurement, answer in read:
-            fits = np.array([likelihood(answer, window) for window in self.dictionary.classes])
+            fits = likelihoods(answer, self.dictionary.edges)
             found = found * fits[self.dictionary.which[:, measurement]]
             found /= found.sum()
         return found
 
     @cached_property
-    def _distinct(self) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
-        """Faults with the same readings everywhere count as one and so do measurements with the same
-        readings under every fault: the table of what is different, and the place of each fault and of each
-        measurement in it."""
-        which = self.dictionary.which
-        rows, of_fault = np.unique(which, axis=0, return_inverse=True)
-        columns, of_measurement = np.unique(rows, axis=1, return_inverse=True)
-        return columns, of_fault.ravel(), of_measurement.ravel()
+    def _sparse(self) -> tuple[np.ndarray, ...]:
+        """The table as what most faults read and where a fault reads otherwise: the commonest class of every
+        measurement; fault, measurement and class of each departure from it. Measurements with the same readings
+        under every fault count as one: the last is the place of each measurement among those."""
+        columns, of_measurement = np.unique(self.dictionary.which, axis=1, return_inverse=True)
+        usual = np.array([np.bincount(column).argmax() for column in columns.T])
+        fault, measurement = np.nonzero(columns != usual)
+        return usual, fault, measurement, columns[fault, measurement].astype(np.int64), of_measurement.ravel()
 
     def gains(self, likely: np.ndarray) -> np.ndarray:
         """The bits every measurement is expected to tell: (measurements,)."""
-        told, of_fault, of_measurement = self._distinct
-        weight = np.bincount(of_fault, likely, minlength=len(told))
-        live = weight > weight.max() * 1e-6
-        which, weight, count = (
-            told[live].astype(np.int64),
-            weight[live] / weight[live].sum(),
-            len(self.dictionary.classes),
-        )
-        columns = which.shape[1]
-        flat = (which + np.arange(columns) * count).ravel()
-        mass = np.bincount(flat, np.repeat(weight, columns), minlength=columns * count).reshape(
-            columns, count
-        )
-        heard = mass @ self.channel
+        usual, fault, measurement, other, of_measurement = self._sparse
+        clear = np.where(likely > likely.max() * FAINT, likely, 0.0)
+        clear = clear / clear.sum()
+        weight, count = clear[fault], len(self.dictionary.classes)
+        mass = np.bincount(
+            measurement * count + other, weight, minlength=len(usual) * count
+        ).reshape(-1, count)
+        mass[np.arange(len(usual)), usual] += 1 - np.bincount(measurement, weight, minlength=len(usual))
+        heard = np.maximum(mass, 0.0) @ self.channel
         bits = -np.sum(heard * np.log2(np.maximum(heard, 1e-300)), axis=1) - mass @ self._doubt
         return bits[of_measurement]
 
@@ -102,12 +97,12 @@ class Search:
         gains = self.gains(likely)
         often = Counter(measurement for measurement, _ in read)
         gains[[measurement for measurement, times in often.items() if times >= REPEATS]] = 0.0
-        number = int(np.argmax(gains > gains.max() - 1e-9))
+        number = int(np.argmax(gains > gains.max() - ALIKE))
         return number if gains[number] >= NOTHING else None
 
     def ending(self, likely: np.ndarray, begun: bool, following: int | None) -> Ending:
         """Where the search stands: `begun` if anything has been read, `following` what `best` says."""
-        top = int(likely.argmax())
+        top = int(np.argmax(likely >= likely.max() * (1 - ALIKE)))
         group = np.flatnonzero(self.dictionary.alike[top])
         sure = float(likely[group].sum())
         if sure >= _chance("enough") and self._spoken_against(likely, group, top):

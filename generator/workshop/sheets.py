@@ -124,10 +124,13 @@ def _buy(catalogue: Catalogue, lead: Lead) -> list[dict[str, Any]]:
         for end in lead.ends.values()
     ]
     if lead.cable:
-        found.append(
-            {"what": table("making")["cables"][lead.cable], "for": "cable", "count": f"{lead.length:g} m"}
-        )
+        found.append({"what": cable(lead), "for": "cable", "count": f"{lead.length:g} m"})
     return found
+
+
+def cable(lead: Lead) -> str:
+    """The class of cable to ask for; a cable nobody has put into words goes by its id."""
+    return table("making")["cables"].get(lead.cable, lead.cable.replace("-", " "))
 
 
 def label(lead: Lead) -> str:
@@ -135,9 +138,9 @@ def label(lead: Lead) -> str:
     return f"{lead.name} ({lead.id})"
 
 
-def ordering_sheet(catalogue: Catalogue, lead: Lead) -> str:
+def ordering_sheet(catalogue: Catalogue, lead: Lead, test: dict[str, Any] | None = None) -> str:
     """The lead for a shop or a maker, so that it cannot be wired otherwise."""
-    test = test_sheet(catalogue, lead)
+    test = test or test_sheet(catalogue, lead)
     ends = [
         f"End {end.id}: {catalogue.connectors[end.connector].name}, {end.half} ({end.label})"
         for end in lead.ends.values()
@@ -155,11 +158,7 @@ def ordering_sheet(catalogue: Catalogue, lead: Lead) -> str:
     lines = [
         f"Please make: {lead.name}",
         *ends,
-        (
-            f"Cable: {table('making')['cables'][lead.cable]}, {lead.length:g} m"
-            if lead.cable
-            else "No cable: an adapter in one housing"
-        ),
+        (f"Cable: {cable(lead)}, {lead.length:g} m" if lead.cable else "No cable: an adapter in one housing"),
         (
             f"Screen: {', '.join(screens)}, joined as in the table and nowhere else"
             if screens

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from math import inf
 
 from .dictionary import Window
@@ -60,9 +60,12 @@ def shows(window: Window) -> str:
     return f"about {metered(float(f'{middle:.2g}') if middle >= 10 else middle)}"
 
 
-def grouped(specimen: Specimen, faults: Iterable[Fault]) -> list[tuple[str, list[Fault]]]:
-    """Faults in few words; the same at either end of a conductor is one: `a.2 or b.2 open`."""
-    nets = conductors(specimen)
+def grouped(
+    specimen: Specimen, faults: Iterable[Fault], nets: Mapping[str, int] | None = None
+) -> list[tuple[str, list[Fault]]]:
+    """Faults in few words; the same at either end of a conductor is one: `a.2 or b.2 open`. `nets` are the
+    conductors, if at hand."""
+    nets = conductors(specimen) if nets is None else nets
     found: dict[tuple, list[Fault]] = {}
     for fault in faults:
         found.setdefault((fault.kind, frozenset(nets.get(at, at) for at in fault.at)), []).append(fault)
@@ -72,9 +75,9 @@ def grouped(specimen: Specimen, faults: Iterable[Fault]) -> list[tuple[str, list
     ]
 
 
-def brief(specimen: Specimen, faults: Iterable[Fault]) -> list[str]:
+def brief(specimen: Specimen, faults: Iterable[Fault], nets: Mapping[str, int] | None = None) -> list[str]:
     """The words alone."""
-    return [words for words, _ in grouped(specimen, faults)]
+    return [words for words, _ in grouped(specimen, faults, nets)]
 
 
 def _terminals(fault: Fault) -> str:

@@ -41,7 +41,8 @@ def transferred(site: Path, path: str) -> int:
 
 def kept(site: Path) -> tuple[int, int]:
     """Bytes in the store of the service worker, and bytes sent for them with gzip."""
-    listed = json.loads(re.search(r"= (.*);", (site / "offline-list.js").read_text(), re.DOTALL)[1])["files"]
+    found = json.loads(re.search(r"= (.*);", (site / "offline-list.js").read_text(), re.DOTALL)[1])
+    listed = [*found["files"], *found["pack"]]
     return sum((site / path).stat().st_size for path in listed), sum(transferred(site, path) for path in listed)
 
 

@@ -37,8 +37,12 @@ def expected(catalogue: Catalogue, start: str, through: tuple[str, ...] | list[s
     judged = judge(catalogue, start, tuple(through), into).as_data()
     supplies = {supply.id: supply.name for port in (start, into) for supply in catalogue.ports[port].supplies}
 
+    def named(supply: str) -> str:  # another inlet's supply is told by where it is: "phantom at the second inlet"
+        own, *where = supply.partition(" at the ")
+        return supplies.get(own, own) + "".join(where)
+
     def words(positions: dict[str, str]) -> str:
-        *most, last = [f"{supplies.get(supply, supply)} {position}" for supply, position in positions.items()] or ["as it is"]
+        *most, last = [f"{named(supply)} {position}" for supply, position in positions.items()] or ["as it is"]
         text = f"{', '.join(most)} and {last}" if most else last
         return text[0].upper() + text[1:]
 
@@ -54,7 +58,7 @@ def shown(page) -> Shown:
     banner = page.locator(".rf-banner[data-verdict]")
     verdict, says = banner.locator("h2").inner_text().lower(), banner.locator(".rf-banner__says").inner_text()
     lines = page.locator(".rf-settings tr").all()
-    return Shown(verdict, says, [(line.locator("th").inner_text(), line.locator("td").inner_text()) for line in lines])
+    return Shown(verdict, says, [(line.locator("th").inner_text(), line.locator("td .rf-verdict").inner_text()) for line in lines])
 
 
 def listed(page):

@@ -13,11 +13,12 @@ from threading import Thread
 class Site:
     """A folder served on 127.0.0.1, which can go away and come back at the same address.
 
-    `replaced` (path without the leading slash -> bytes) stands in for files of the folder, as if a newer site had been published.
+    `replaced` (path without the leading slash -> bytes) stands in for files of the folder, as if a newer site had been published; `refused`
+    (the same paths -> status) are answered with an error. `folder` may be changed while it serves.
     """
 
     def __init__(self, folder: Path) -> None:
-        self.folder, self.replaced, self._server, self._port = folder, {}, None, 0
+        self.folder, self.replaced, self.refused, self._server, self._port = folder, {}, {}, None, 0
         self.start()
 
     @property
@@ -54,8 +55,12 @@ class _Handler(SimpleHTTPRequestHandler):
         super().__init__(*arguments, **more)
 
     def do_GET(self) -> None:
-        replaced = self.site.replaced.get(self.path.lstrip("/"))
-        if replaced is None:
+        path = self.path.lstrip("/").split("?")[0]
+        replaced, refused = self.site.replaced.get(path), self.site.refused.get(path, self.site.refused.get("*"))
+        self.directory = str(self.site.folder)
+        if refused:
+            self._send(refused, "text/plain", b"refused")
+        elif replaced is None:
             super().do_GET()
         else:
             self._send(200, self.guess_type(f"{self.path}index.html" if self.path.endswith("/") else self.path), replaced)

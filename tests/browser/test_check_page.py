@@ -270,7 +270,7 @@ def test_two_switches_are_told_apart_and_turn_alone(visit):
     switches.nth(1).tap()
     expect(switches.nth(1)).to_have_attribute("aria-checked", str(not before[1]).lower())
     expect(switches.nth(0)).to_have_attribute("aria-checked", str(before[0]).lower())
-    expect(page).to_have_url(re.compile(f"set=phantom:{'on' if before[0] else 'off'},phantom-at-the-spare-end:{'off' if before[1] else 'on'}$"))
+    expect(page).to_have_url(re.compile(f"set=phantom:{'on' if before[0] else 'off'},phantom-at-the-second-inlet:{'off' if before[1] else 'on'}$"))
 
 
 def test_nothing_to_switch_shows_no_switch(visit):
@@ -327,7 +327,7 @@ def test_one_tap_leaves_one_kind_of_device(visit, catalogue):
 def test_every_choice_has_a_small_drawing_of_its_halves(visit, catalogue):
     page = visit("check/#from=mic-dynamic-xlr")
     listed(page)
-    drawn = page.locator(".rf-option--drawn").evaluate_all("all => all.map((one) => [one.dataset.id, ...[...one.querySelectorAll('svg.rf-glyph')].map((svg) => svg.innerHTML)])")
+    drawn = page.locator(".rf-option--drawn").evaluate_all("all => all.map((one) => [one.dataset.id, ...[...one.querySelectorAll('img.rf-side')].map((drawn) => drawn.getAttribute('src'))])")
     assert drawn and all(len(pictures) == min(2, len(catalogue.leads[lead].ends)) for lead, *pictures in drawn)
     _, one, two = next(row for row in drawn if row[0] == "xlr-f-to-xlr-m-3m")
     assert one != two, "male and female are told apart"
@@ -365,7 +365,7 @@ def test_the_chain_marks_where_it_is_decided(visit):
     expect(marked).to_have_attribute("data-place", "from")
     expect(marked.locator(".rf-chain__here")).to_have_text(re.compile("^Decided here: output capacitor or stage"))
     knob(page).tap()
-    expect(page.locator(".rf-chain__here")).to_have_text("Decided on the way: right to signal")
+    expect(page.locator(".rf-chain__here")).to_have_text("Decided on the way: left to signal")
     expect(marked).to_have_count(5)  # three pictures and the two joints between them
 
 
@@ -418,7 +418,7 @@ def test_a_supply_of_three_positions_is_a_list(visit):
     page.evaluate("""() => {
         const { check, engine } = Ringfence, states = ["48 V", "12 V", "off"], verdicts = ["dangerous", "lossy", "safe"];
         const judged = { verdict: "dangerous", conditions: "", findings: [], settings: states.map((state, i) => ({ supplies: { feed: state }, verdict: verdicts[i] })) };
-        engine.hold(judged, { settings: states.map((state, i) => [new Map([["feed", state]]), verdicts[i]]), group: [], names: new Map([["feed", "phantom feed"]]) });
+        engine.hold(judged, { settings: states.map((state, i) => [new Map([["feed", state]]), verdicts[i]]), group: [], beside: [], names: new Map([["feed", "phantom feed"]]) });
         const question = { from: "mic-dynamic-xlr", through: [], into: "mixer-line-in-xlr" }, board = check.switchboard(judged, question, (set) => {
             window.turned = set;
             board.show(check.position(judged, question, set));

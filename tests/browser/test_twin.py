@@ -3,10 +3,6 @@
 Of the pairings of the catalogue those that tell most; with RINGFENCE_WHOLE set, all of them, which takes minutes.
 """
 
-import os
-from collections import Counter
-from zlib import crc32
-
 import chromium
 import once
 import pytest
@@ -19,7 +15,6 @@ pytestmark = [pytest.mark.browser, pytest.mark.skipif(chromium.found() is None, 
 
 # Of 2,000 wirings one fails: wiring-1079 by 1 microvolt in 33 V, 1.85 times the floor, which knows nothing larger than 50 kilohms. Not mended yet.
 WIRINGS, CHAINS = 1000, 100
-FIRST, DRAWN = 2, 8
 SHOWN = 30
 
 
@@ -35,34 +30,11 @@ def hold(found: Comparison, least: int, refused: int = 0, tied: int = 0) -> None
     assert not found.wrong, f"{len(found.wrong)} differences in {found.compared} verdicts:\n" + "\n".join(found.wrong[:SHOWN])
 
 
-def telling(known: list[dict]) -> list[int]:
-    """The numbers of all that is called safe, of the first few of every record and of every set of findings that ever come together, and of one in
-    eight of all, drawn by name."""
-    chosen, met = [], Counter()
-    for number, one in enumerate(known):
-        records = one["from"], *one["through"], one["into"]
-        has = *records, (one["verdict"], frozenset(finding["id"] for finding in one["findings"]))
-        met.update(has)
-        if one["verdict"] == "safe" or min(met[each] for each in has) <= FIRST or crc32(" ".join(records).encode()) % DRAWN == 0:
-            chosen.append(number)
-    return chosen
-
-
-def test_pairings_of_the_catalogue(catalogue, every_pairing, record_property):
+def test_pairings_of_the_catalogue(catalogue, record_property):
     known = once.judged(catalogue)
-    assert [(one["from"], tuple(one["through"]), one["into"]) for one in known] == every_pairing
-    chosen = range(len(known)) if os.environ.get("RINGFENCE_WHOLE") else telling(known)
-    found = compare(catalogue, [every_pairing[number] for number in chosen], [known[number] for number in chosen])
-    record_property("told", f"browser against Python: {found.compared} of {len(known)} pairings, {len(found.wrong)} differences")
-    hold(found, len(chosen))
-
-
-def test_what_tells_most_has_every_record_and_every_finding(catalogue, every_pairing):
-    known = once.judged(catalogue)
-    chosen = [known[number] for number in telling(known)]
-    for some in ((lambda one: [one["from"]]), (lambda one: one["through"]), (lambda one: [one["into"]]), (lambda one: [finding["id"] for finding in one["findings"]])):
-        assert {name for one in chosen for name in some(one)} == {name for one in known for name in some(one)}
-    assert sum(one["verdict"] == "safe" for one in chosen) == sum(one["verdict"] == "safe" for one in known)
+    found = compare(catalogue, [once.pairing(one) for one in known], known)
+    record_property("told", f"browser against Python: {found.compared} of {len(once.rows(catalogue))} pairings, {len(found.wrong)} differences")
+    hold(found, len(known))
 
 
 def test_random_wirings(catalogue):

@@ -1,4 +1,4 @@
-"""After one visit the whole site answers without a network, says that it does, and never changes under the user's hands."""
+"""After one visit the whole site answers without a network, and says that it does. How versions follow each other: test_kept_whole.py."""
 
 import json
 import re
@@ -8,8 +8,6 @@ from answers import CHAINS, address, expected, shown
 from conftest import PATIENCE
 from playwright.sync_api import expect
 from served import served
-
-from generator.site import offline
 
 pytestmark = pytest.mark.browser
 
@@ -106,36 +104,11 @@ def test_what_is_not_there_is_not_made_up_without_a_network(page, own):
         page.goto("leads/no-such-lead/")
 
 
-def test_a_newer_version_waits_until_it_is_asked_for(page, own, catalogue):
-    kept(page)
-    page.goto(address(*CHAINS["safe"]))
-    shown(page)
-    page.evaluate("window.before = true")
-    old = (own.folder / "offline-list.js").read_text()
-    newer = re.sub(r'"version": "\w+"', '"version": "newer"', old)
-    assert newer != old
-    own.replaced["offline-list.js"] = newer.encode()
-    changed = (own.folder / "check/index.html").read_bytes().replace(b"Know before you plug", b"Know before you plug, newer")
-    own.replaced |= offline.packed({"check/index.html": changed, "methods/index.html": (own.folder / "methods/index.html").read_bytes()})
-    page.evaluate("navigator.serviceWorker.getRegistration().then((one) => one.update()).then(() => 0)")
-    expect(page.locator("#rf-offline")).to_contain_text("A newer version is here.")
-    assert page.evaluate("window.before") is True, "not reloaded"
-    assert shown(page) == expected(catalogue, *CHAINS["safe"])
-    page.goto("methods/")
-    page.goto("check/")
-    assert page.locator("h1").inner_text() == "Know before you plug", "the old version goes on whole"
-    page.get_by_role("button", name="Use it now").click()
-    expect(page.locator("h1")).to_have_text("Know before you plug, newer")
-    own.stop()
-    page.reload()
-    expect(page.locator("h1")).to_have_text("Know before you plug, newer")
-
-
 def test_an_incomplete_visit_is_not_called_kept(page, own):
     """One file of the list is missing: nothing is kept, and the page does not claim otherwise."""
     listed = (own.folder / "offline-list.js").read_text()
     files = json.loads(re.search(r"= (.*);", listed, re.DOTALL)[1])
-    files["files"].append("no-such-file.svg")
+    files["files"]["no-such-file.svg"] = files["files"]["manifest.webmanifest"]
     own.replaced["offline-list.js"] = f"self.OFFLINE = {json.dumps(files)};".encode()
     page.goto("check/")
     expect(page.locator("#rf-offline")).to_have_text("Not kept for offline use: something could not be loaded.")

@@ -8,7 +8,7 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
-from dataclasses import asdict, dataclass, field
+from dataclasses import dataclass, field
 from math import inf, isclose
 from multiprocessing import get_context
 from os import cpu_count
@@ -21,7 +21,7 @@ from generator.catalogue import Catalogue
 from generator.catalogue.published import as_data
 from generator.engine import judge
 from generator.engine.circuit import CONTACT_OHM
-from generator.engine.rulebook import rules
+from generator.engine.tables import tables
 from generator.engine.words import SILENT
 
 ENGINE = Path(__file__).parents[2] / "site_src/assets/js/engine"
@@ -54,14 +54,14 @@ class Comparison:
 
 @contextmanager
 def engine_page(catalogue: Catalogue) -> Iterator[Page]:
-    """A blank page with the engine's scripts, which has the catalogue and the rulebook in `given`."""
+    """A blank page with the engine's scripts, which has the catalogue and what is judged by in `given`."""
     with sync_playwright() as playwright:
         browser = chromium.launched(playwright)
         page = browser.new_page()
         for script in sorted(ENGINE.glob("*.js")):
             page.add_script_tag(path=script)
-        given = {"data": as_data(catalogue), "rulebook": [asdict(rule) for rule in rules()]}
-        page.evaluate("text => { window.given = JSON.parse(text); }", json.dumps(given))
+        given = {"data": as_data(catalogue), **tables()}
+        page.evaluate("text => { window.given = JSON.parse(text); Ringfence.powering = given.powering; }", json.dumps(given))
         yield page
         browser.close()
 

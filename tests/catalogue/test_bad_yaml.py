@@ -24,6 +24,21 @@ pinouts/ports/Desk_Out.yaml:1:1: error[bad-file-name]
     case([("port/desk-out.yaml", "", "name: Desk output\nsame_as: desk-in\n")], """\
 pinouts/port/desk-out.yaml:1:1: error[stray-file]
     no YAML file is looked for here; the folders are connectors, assignments, circuits, cables, ports, leads. Did you mean 'ports'?"""),
+    case([("leads/deep.yaml", "", f"x: {'[' * 41}{']' * 41}\n")], """\
+pinouts/leads/deep.yaml:1:1: error[too-deep]
+    maps and lists stand more than 40 deep in each other here."""),
+    case([("assignments/jack-balanced.yaml", "used_for: Balanced audio.", 'used_for: "Balanced \\u200baudio."')], """\
+pinouts/assignments/jack-balanced.yaml:4:11: error[hidden-character]
+    'used_for' holds the character U+200B, which nobody sees; take it out."""),
+    case([("published.txt", "", "leads/straight\nleads/gone\n")], """\
+pinouts/published.txt:2:1: error[published-id-gone]
+    'gone' was published among the leads and is gone; put it back, or name its successor in retired.yaml."""),
+    case([("published.txt", "", "leads/straight\ngone\n")], """\
+pinouts/published.txt:2:1: error[bad-published-line]
+    'gone' is not a kind and an id, such as ports/desk-in."""),
+    case([("connectors/jack.yaml", "diameter: 6.35 mm", "diameter: 6.35 m")], """\
+pinouts/connectors/jack.yaml:5:13: error[implausible]
+    '6.35 m' is not likely here: 'diameter' has 0.01 mm to 0.3 m. Parts of plugs and sockets: a spring touches over tenths of a millimetre, a cable reel's plug is a hand long. A slip of the prefix? If it is right, add `confirmed:` with the reason."""),
     case([("leads/nothing.yaml", "", "# only a comment\n")], """\
 pinouts/leads/nothing.yaml:1:1: error[empty-file]
     the file is empty."""),
@@ -60,10 +75,10 @@ pinouts/leads/jack.yaml:1:1: error[id-taken]
     defined at pinouts/connectors/jack.yaml:1"""),
     case([("assignments/jack-balanced.yaml", "used_for:", "use_for:")], """\
 pinouts/assignments/jack-balanced.yaml:4:1: error[unknown-key]
-    'use_for' is not a key here; this assignment takes name, same_as, connector, carries, used_for, recognise, mistaken_for, also_called, evidence, cite, checked, note. Did you mean 'used_for'?"""),
+    'use_for' is not a key here; this assignment takes name, same_as, connector, carries, used_for, recognise, mistaken_for, also_called, evidence, cite, checked, confirmed, note. Did you mean 'used_for'?"""),
     case([("assignments/jack-balanced.yaml", "connector: jack", "conector: jack")], """\
 pinouts/assignments/jack-balanced.yaml:2:1: error[unknown-key]
-    'conector' is not a key here; this assignment takes name, same_as, connector, carries, used_for, recognise, mistaken_for, also_called, evidence, cite, checked, note. Did you mean 'connector'?"""),
+    'conector' is not a key here; this assignment takes name, same_as, connector, carries, used_for, recognise, mistaken_for, also_called, evidence, cite, checked, confirmed, note. Did you mean 'connector'?"""),
     case([("circuits/input.yaml", "{resistor: 2 kohm, between", "{resistr: 2 kohm, between")], """\
 pinouts/circuits/input.yaml:12:10: error[unknown-key]
     'resistr' is not a key here; 'load' takes resistor, capacitor, inductor, emf, sink, clamp, wire, between, supply, skew, match, knee, series, coil. Did you mean 'resistor'?"""),
@@ -152,9 +167,9 @@ pinouts/connectors/jack.yaml:10:16: error[bad-quantity]
     case([("circuits/input.yaml", "{capacitor: 47 uF,", "{capacitor: 47 V,")], """\
 pinouts/circuits/input.yaml:11:23: error[wrong-unit]
     '47 V' is a voltage; a capacitance (F) is wanted here."""),
-    case([("ports/desk-in.yaml", "feed: 6.8 kohm", "feed: 6.8 kV")], """\
+    case([("ports/desk-in.yaml", "feed: 6.8 kohm", "feed: 6.8 V")], """\
 pinouts/ports/desk-in.yaml:7:28: error[wrong-unit]
-    '6.8 kV' is a voltage; a resistance (ohm) is wanted here.
+    '6.8 V' is a voltage; a resistance (ohm) is wanted here.
     defined at pinouts/circuits/input.yaml:9"""),
     case([("circuits/input.yaml", "momentary: unknown", "momentary: 1 A")], """\
 pinouts/circuits/input.yaml:19:77: error[wrong-unit]
@@ -347,9 +362,19 @@ pinouts/circuits/input.yaml:8:56: error[unknown-supply]
     case([("leads/block.yaml", "{capacitor: 10 uF, between: [inner, b.2]}", "{capacitor: 10 uF, between: [inner, b.2], supply: phantom}")], """\
 pinouts/leads/block.yaml:11:60: error[unknown-supply]
     'block' has a supply, but a lead has no switches; leave `supply` out if it is always on."""),
+    case([("circuits/input.yaml", "style: pair", "style: drive")], """\
+pinouts/circuits/input.yaml:8:56: error[wrong-supply]
+    supply 'phantom' is of the style drive; an emf wants another."""),
+    case([("circuits/output.yaml", "kind: line,", "kind: line, supply: power,"),
+          ("circuits/output.yaml", "evidence: from memory\n", "supplies:\n  power: {name: amplifier, style: single}\nevidence: from memory\n")], """\
+pinouts/circuits/output.yaml:10:30: error[wrong-supply]
+    supply 'power' is not of the style drive; a source wants one."""),
+    case([("circuits/output.yaml", "kind: line,", "kind: line, supply: power,")], """\
+pinouts/circuits/output.yaml:10:30: error[unknown-supply]
+    'power' is not a supply of this circuit; it has none."""),
     case([("circuits/input.yaml", ", supply: phantom", "")], """\
 pinouts/circuits/input.yaml:17:3: error[unused-supply]
-    no part of this circuit has `supply: phantom`."""),
+    no part and no source of this circuit has `supply: phantom`."""),
     case([("circuits/input.yaml", "skew: up, match: 0.4 %", "skew: up")], """\
 pinouts/circuits/input.yaml:9:52: error[lone-skew]
     part 'feed-hot' has `skew` but no `match`; they only mean something together."""),
@@ -445,7 +470,7 @@ def test_message(pinouts, replace, edits, expected):
 
 def test_every_rule_has_a_bad_example():
     shown = {rule for param in CASES for rule in re.findall(r"error\[([a-z-]+)\]", param.values[1])}
-    assert shown | {"no-catalogue"} == set(RULES)
+    assert shown | {"no-catalogue", "not-a-file"} == set(RULES)  # those two are no matter of what a file says
 
 
 def test_tiny_catalogue_has_no_fault(pinouts):

@@ -1,5 +1,6 @@
 """What is known from memory says so and says what would confirm it, in every kind of record, whether written there or taken over by `same_as`."""
 
+import re
 from collections import Counter
 
 import pytest
@@ -51,3 +52,13 @@ def test_every_record_is_graded(kind):
 def test_most_assignments_stand_on_a_published_page(catalogue):
     graded = Counter(assignment.evidence.grade for assignment in catalogue.assignments.values())
     assert graded["standard"] + graded["published"] >= 0.6 * graded.total()
+
+
+def test_a_port_does_not_doubt_an_order_its_assignment_has_from_a_page(catalogue):
+    # One page must not say "published" and its neighbour "from memory" of the same contacts.
+    doubted = [
+        port.id for port in catalogue.ports.values()
+        if catalogue.assignments[port.assignment].evidence.grade in ("standard", "published")
+        and re.search(r"\border\b[^.;:]*\bfrom memory\b", port.evidence.note or "")
+    ]
+    assert doubted == []

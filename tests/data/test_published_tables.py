@@ -78,11 +78,14 @@ def test_the_digital_d_sub_keeps_the_groups_of_the_analogue_one(catalogue):
 
 
 def test_the_rival_d_sub_has_inputs_and_outputs_where_its_source_has_them(catalogue):
-    # encyclopedia-d-sub-audio, digital-converter-manual-p23: inputs on 1-4 and 14-17, outputs on 5-8 and 18-21
+    # encyclopedia-d-sub-audio, video-server-d-sub-table: inputs plus on 1-4, minus on 14-17, outputs plus on 5-8, minus on 18-21, ground on 10, 12, 13, 22-25
     carries = catalogue.assignments["d-sub-25-digital-rival"].carries
     assert {int(contact) for contact, role in carries.items() if role.startswith("in-")} == {*range(1, 5), *range(14, 18)}
     assert {int(contact) for contact, role in carries.items() if role.startswith("out-")} == {*range(5, 9), *range(18, 22)}
-    assert len(carries) == 16
+    assert {int(contact) for contact, role in carries.items() if role.endswith("-plus")} == {*range(1, 9)}
+    assert {int(contact) for contact, role in carries.items() if role == "ground"} == {10, 12, 13, *range(22, 26)}
+    assert all(carries[str(n + 13)] == carries[str(n)].replace("plus", "minus") for n in range(1, 9))
+    assert len(carries) == 23
 
 
 def test_midi_on_a_small_plug_is_the_din_one_in_two_orders(catalogue):
@@ -104,6 +107,11 @@ def test_what_is_contested_is_not_settled_in_silence(catalogue):
     roles = set(catalogue.assignments["usb-c-analogue"].carries.values())
     assert not roles & {"left", "right", "mic"}
     assert catalogue.assignments["usb-c-analogue-left-on-plus"].carries["a6"] == "left"
+    # usb-c-audio-switch-datasheet: DP_R and DN_L, R for the right and L for the left channel; the phone follows the plug
+    usual = catalogue.assignments["usb-c-analogue-left-on-minus"].carries
+    assert (usual["a6"], usual["b6"], usual["a7"], usual["b7"]) == ("right", "right", "left", "left")
+    for port in ("phone-usb-c-analogue", "headset-usb-c-analogue"):
+        assert catalogue.ports[port].contacts["a7"] == "left"
     # trs-midi-page says only that the two-contact variant exists
     assert all(role.startswith("unknown") for role in catalogue.assignments["phone-35-ts-midi"].carries.values())
 

@@ -46,6 +46,8 @@ def _times(matrix, transform):
         elif name == "rotate":
             c, s = cos(radians(numbers[0])), sin(radians(numbers[0]))
             matrix = _product(matrix, (c, s, -s, c, 0, 0))
+        elif name == "scale":
+            matrix = _product(matrix, (numbers[0], 0, 0, numbers[-1], 0, 0))
         else:
             assert not name, f"transform {name} is not known here"
     return matrix

@@ -4,7 +4,7 @@ from math import hypot
 import pytest
 
 from generator.catalogue.records import Catalogue
-from generator.drawing import draw, faces
+from generator.drawing import draw, faces, looks, roles
 
 from . import seen
 from .conftest import ROUND, circular
@@ -37,21 +37,23 @@ def test_male_face_is_female_solder_side_and_the_other_way_round():
     assert faces.places(ROUND, "male", "face") != faces.places(ROUND, "male", "solder")
 
 
-def from_first(source, contact, first):
-    """A contact's place as seen from the first one."""
-    (x, y, _), (x1, y1, _) = (seen.circles(source, f"contact {which}")[0] for which in (contact, first))
-    return x - x1, y - y1
+def from_first(source, contacts):
+    """Each contact's place as seen from the first one, in shares of the farthest."""
+    spots = [seen.circles(source, f"contact {contact}")[0][:2] for contact in contacts]
+    seen_from = [(x - spots[0][0], y - spots[0][1]) for x, y in spots]
+    far = max(hypot(x, y) for x, y in seen_from)
+    return [(x / far, y / far) for x, y in seen_from]
 
 
 def test_every_connector_with_a_face_keeps_the_mirror_rule_as_drawn(catalogue):
+    """Left and right change places; above and below do on a face that is shown turned a quarter."""
     for connector in (c for c in catalogue.connectors.values() if c.shape in ("circular", "rectangular") and len(c.halves) == 2):
-        face, solder, mirror = (draw(catalogue, connector.id, view, half) for view, half in
+        face, solder, mirror = (from_first(draw(catalogue, connector.id, view, half), connector.contacts) for view, half in
                                 (("face", "male"), ("solder", "female"), ("face", "female")))
-        first = connector.contacts[0]
-        for contact in connector.contacts:
-            x, y = from_first(face, contact, first)
-            assert from_first(solder, contact, first) == pytest.approx((x, y), abs=0.21)
-            assert from_first(mirror, contact, first) == pytest.approx((-x, y), abs=0.21)
+        quarter = connector.shape == "rectangular" and len(connector.contacts) > 2
+        for (x, y), other, mirrored in zip(face, solder, mirror):
+            assert other == pytest.approx((x, y), abs=0.02), connector.id
+            assert mirrored == pytest.approx((x, -y) if quarter else (-x, y), abs=0.02), connector.id
 
 
 def test_pins_are_filled_sockets_open_and_cups_half_filled(small):
@@ -72,11 +74,73 @@ def test_an_assignment_names_what_each_contact_carries(small):
     assert seen.described(drawn).endswith("Contacts from left to right: 1 (screen), 3 (cold) and 2 (hot).")
 
 
-def test_a_line_to_a_role_does_not_cross_the_key_beside_it(catalogue):
-    drawn = draw(catalogue, "xlr-3-balanced")  # its key stands beside contact 2
-    hot = next(words for words in seen.all_words(drawn) if words.words == "hot")
-    _, y, _ = seen.circles(drawn, "contact 2 (hot)")[0]
-    assert hot.top > y
+def test_a_word_stands_at_its_contact_and_in_its_pattern(catalogue):
+    drawn = draw(catalogue, "xlr-3-balanced")
+    for contact, word, look in (("1", "screen", "rf-role-ground"), ("2", "hot", "rf-role-hot"), ("3", "cold", "rf-role-cold")):
+        title = f"contact {contact} ({word})"
+        x, y, _ = seen.circles(drawn, title)[0]
+        [said] = [words for words in seen.all_words(drawn) if words.words == word]
+        assert said.left < x < said.right and abs((said.top + said.bottom) / 2 - y) < 90
+        assert look in [element.get("class") for element, _, titles in seen.walk(seen.root(drawn)) if title in titles]
+
+
+def test_what_is_carried_is_told_by_pattern_not_by_colour_alone():
+    patterns = [looks.LOOKS[f"role-{kind}"].get("stroke-dasharray") for kind in looks.ROLES]
+    assert len(set(patterns)) == len(patterns) and set(roles.NAMES) == {*looks.ROLES, "nothing"}
+
+
+@pytest.mark.parametrize(("role", "kind"), [
+    ("hot", "hot"), ("signal", "hot"), ("left", "hot"), ("cold", "cold"), ("left-cold", "cold"), ("screen", "ground"), ("mic-common", "ground"),
+    ("right", "second"), ("right-cold", "cold"), ("mic", "other"), ("supply", "supply"), ("bias", "supply"), ("timecode-in", "data"),
+    ("unknown-3", "unknown"), ("either-2", "unknown"), (None, "nothing"), ("in-1-2-screen", "ground"), ("data-minus", "cold"),
+])
+def test_the_kind_of_a_role(role, kind):
+    assert roles.kind(role) == kind
+
+
+def test_every_unknown_of_the_catalogue_is_shown_as_unknown(catalogue):
+    told = {role: roles.kind(role) for one in catalogue.assignments.values() for role in one.carries.values()}
+    assert {role for role, kind in told.items() if kind == "unknown"} == {role for role in told if role.startswith(("unknown", "either"))}
+
+
+def numerals(source, contacts):
+    return [words for words in seen.all_words(source) if words.words in contacts]
+
+
+def test_numbers_are_read_at_arms_length(catalogue):
+    """24 px and more wherever the names are numbers, on every face and in every assignment."""
+    for id, record in {**catalogue.connectors, **catalogue.assignments}.items():
+        connector = catalogue.connectors[getattr(record, "connector", id)]
+        if connector.shape == "concentric" or not all(contact.isdecimal() for contact in connector.contacts):
+            continue
+        for view in faces.VIEWS:
+            for half in connector.halves:
+                found = numerals(draw(catalogue, id, view, half), connector.contacts)
+                assert {words.words for words in found} == set(connector.contacts)
+                assert min(words.size for words in found) >= 24, f"{id} {view} {half}"
+
+
+@pytest.mark.parametrize(("connector", "half", "title"), [
+    ("xlr-3", "male", "key: ridge"), ("xlr-3", "female", "key: slot"), ("din-5-180", "male", "key: notch"), ("rj45", "male", "key: the tab to press"),
+    ("xlr-4", "female", "latch: the tab to press"), ("mini-xlr-4", "male", "latch: the opening it drops into"), ("bnc", "jack", "studs of the bayonet"),
+    ("bnc", "plug", "slots of the bayonet"), ("combo-xlr-3", "female", "opening for a 6.35 mm plug"),
+])
+def test_a_face_shows_what_one_knows_it_by(catalogue, connector, half, title):
+    assert title in seen.titles(draw(catalogue, connector, "face", half))
+
+
+def test_a_ridge_stands_in_and_a_slot_is_cut_out(catalogue):
+    looks_of = {half: [element.get("class") for element, _, titles in seen.walk(seen.root(draw(catalogue, "xlr-3", "face", half))) if f"key: {kind}" in titles]
+                for half, kind in (("male", "ridge"), ("female", "slot"))}
+    assert "rf-solid" in looks_of["male"] and "rf-cutout" in looks_of["female"] and "rf-solid" not in looks_of["female"]
+
+
+@pytest.mark.parametrize(("connector", "said"), [
+    ("xlr-3", "Male, looking at the pins. Latch above."), ("din-5-180", "Male, looking at the pins. Notch below."),
+    ("d-sub-25", "Male, looking at the pins. Turned a quarter: the longer row is at the right."), ("loudspeaker-4", "Male, looking at the contacts. Key above."),
+])
+def test_a_picture_says_how_it_is_held(catalogue, connector, said):
+    assert said in " ".join(words.words for words in seen.all_words(draw(catalogue, connector, "face", "male")))
 
 
 def test_pins_of_a_crowded_insert_keep_apart():
@@ -87,14 +151,15 @@ def test_pins_of_a_crowded_insert_keep_apart():
         assert hypot(x - u, y - v) > r + s + 3
 
 
-def test_a_d_sub_has_its_long_row_above_and_its_numbers_at_the_contacts(catalogue):
+def test_a_d_sub_is_turned_a_quarter_with_its_long_row_at_the_right(catalogue):
     drawn = draw(catalogue, "d-sub-25", "face", "male")
     upper, lower = ([seen.circles(drawn, f"contact {n}")[0][:2] for n in numbers] for numbers in (range(1, 14), range(14, 26)))
-    assert upper == sorted(upper) and lower == sorted(lower)  # from memory: male face, contact 1 at the upper left
-    assert max(y for _, y in upper) < min(y for _, y in lower)
-    numbers = {words.words: words for words in seen.all_words(drawn) if words.words.isdecimal()}
-    for number, (x, _) in zip(range(1, 14), upper):
-        assert numbers[str(number)].left < x < numbers[str(number)].right
+    down = [y for _, y in upper], [y for _, y in lower]
+    assert all(row == sorted(row) for row in down)  # from memory: male face, contact 1 at the upper left
+    assert min(x for x, _ in upper) > max(x for x, _ in lower)
+    numbers = {words.words: words for words in numerals(drawn, [str(n) for n in range(1, 26)])}
+    for number, (x, y) in zip(range(1, 14), upper):
+        assert numbers[str(number)].top < y < numbers[str(number)].bottom and numbers[str(number)].left > x
 
 
 def test_a_rectangular_face_lists_what_its_contacts_carry(catalogue):

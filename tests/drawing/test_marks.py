@@ -9,7 +9,7 @@ from . import seen
 
 # Okabe and Ito, "Color Universal Design" (2008), the palette's RGB values
 PUBLISHED = {"orange": (230, 159, 0), "sky blue": (86, 180, 233), "bluish green": (0, 158, 115), "vermillion": (213, 94, 0),
-             "reddish purple": (204, 121, 167)}
+             "reddish purple": (204, 121, 167), "blue": (0, 114, 178)}
 
 
 def luminance(colour):

@@ -10,13 +10,11 @@ PHONES = ["phone-35-ts", "phone-35-trs", "phone-35-trrs", "phone-635-ts", "phone
 
 
 def bands(source, contacts):
-    """Left and right edge of each drawn band after the tip."""
+    """First and last edge of each drawn band after the tip, down the page, and how wide it is."""
     found = {}
-    for element, matrix, titles in seen.walk(seen.root(source)):
-        for contact in contacts:
-            if element.tag == f"{seen.SVG}rect" and element.get("class") == "rf-metal" and f"contact {contact}" in titles:
-                x, _ = seen.place(matrix, float(element.get("x")), 0)
-                found[contact] = (x, x + float(element.get("width")), float(element.get("height")))
+    for contact in contacts[1:]:
+        left, top, right, bottom = seen.outlines(source, title=f"band {contact}", look="rf-metal")[0]
+        found[contact] = (top, bottom, abs(right - left))
     return found
 
 
@@ -36,9 +34,9 @@ def test_bands_are_as_long_as_the_segments_and_the_barrel_as_thick(catalogue, id
 
 def test_the_scale_bar_tells_the_truth(catalogue):
     drawn = draw(catalogue, "phone-635-trs")
-    bar = next(e for e in seen.root(drawn).iter(f"{seen.SVG}path") if e.get("class") == "rf-line")
+    [bar] = [e for e in seen.root(drawn).iter(f"{seen.SVG}path") if e.get("class") == "rf-line" and e.get("d").count("L") == 3]
     xs = [float(part.split()[1]) for part in bar.get("d").replace("L", "|L").split("|")]
-    scale = bands(drawn, ["sleeve"])["sleeve"][2] / 6.35
+    scale = bands(drawn, ["tip", "sleeve"])["sleeve"][2] / 6.35
     assert (max(xs) - min(xs)) / scale == pytest.approx(10, abs=0.05)
     assert "10 mm" in [words.words for words in seen.all_words(drawn)]
 
@@ -74,9 +72,9 @@ def test_springs_touch_inside_their_intervals(catalogue):
         connector, drawn = catalogue.connectors[id], draw(catalogue, id, "plug", "jack")
         springs = connector.halves["jack"].springs
         ranges = {}
-        for element, _, titles in seen.walk(seen.root(drawn)):
-            if element.get("class") == "rf-range":
-                ranges[titles[-1]] = (float(element.get("x")), float(element.get("width")))
+        for spring in springs:
+            [(_, top, _, bottom)] = [box for box in seen.outlines(drawn, title=f"{spring} spring", look="rf-range")]
+            ranges[spring] = (top, bottom - top)
         scale = max(ranges.values(), key=lambda r: r[1])[1] / max(s.far - s.near for s in springs.values())
         for one, two in product(springs, repeat=2):
             assert ranges[one][0] - ranges[two][0] == pytest.approx((springs[one].near - springs[two].near) * scale, abs=0.6)

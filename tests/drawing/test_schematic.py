@@ -57,7 +57,7 @@ def test_rails_stand_in_order_of_voltage_with_name_and_volts(catalogue):
 
 def test_parts_show_value_voltage_and_current(catalogue):
     found = words(draw_schematic(explain(catalogue, *LINE_INTO_PHANTOM)))
-    key = next(line.split(":")[0] for line in found if line.endswith(": feed hot, Mixer microphone input"))
+    key = next(line.split(":")[0] for line in found if line.endswith(": feed resistor of the hot leg, Mixer"))
     assert found[found.index(key):][:4] == [key, "5.45 kΩ", "5.4 V", "991 µA"]
 
 

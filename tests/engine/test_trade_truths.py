@@ -5,10 +5,11 @@ import pytest
 
 from generator.engine.assemble import assemble, ways
 from generator.engine.circuit import build, value_at
-from generator.engine.direct import corners, direct_readings, drive_values, live_volts, settings
+from generator.engine.direct import direct_readings
 from generator.engine.judge import judge
 from generator.engine.route import chains
 from generator.engine.signal import solve_signals
+from generator.engine.switches import drive_values, drives, live_volts, settings
 from generator.engine.solve import closed_array, solve_dc
 
 P48_INPUT = "mixer-mic-in-p48-xlr"
@@ -101,8 +102,8 @@ def volts_at_capsule(assembly, limit, setting):
     """The most a capsule gets at any corner, settled or on the way in, V."""
     circuit = assembly.circuit
     live = live_volts(circuit, assembly.ports, setting)
-    values = np.array([drive_values(circuit, live, corner) for corner in corners(circuit)])
-    states = closed_array([*assembly.home, *assembly.joined, *assembly.plugging], len(circuit.switches))
+    values = np.array([drive_values(circuit, live, *drive) for drive in drives(circuit, live)])
+    states = closed_array(assembly.states, len(circuit.switches))
     return float(np.abs(solve_dc(circuit, values, states).volts(*(f"from/{node}" for node in limit.between))).max())
 
 
@@ -142,7 +143,7 @@ def test_the_readings_carry_the_volts_a_capsule_gets(catalogue):
     for name in ("phone-35-trs-jack-to-xlr-m", "phone-35-trs-jack-to-xlr-m-bias-from-phantom"):
         [way] = ways(catalogue, port, [catalogue.leads[name]], target)
         assembly = assemble(catalogue, port, [catalogue.leads[name]], target, way)
-        readings = direct_readings(assembly, solve_signals(assembly).peaks)
+        readings = direct_readings(assembly, solve_signals(assembly))
         shown[name] = max(r.value for r in readings if r.quantity == "part-volts" and r.subject == f"from/{limit.id}" and r.setting == 0)
     plain, converter = shown.values()
     assert plain > limit.settled >= converter

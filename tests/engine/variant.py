@@ -29,6 +29,13 @@ limits:
   couple: {where: output capacitor, part: couple, reverse: 1.5 V}
 evidence: from memory
 """,
+    # the same, which stands more for a moment than for seconds
+    "circuits/known-for-a-moment.yaml": """\
+same_as: known-way-round
+name: Unbalanced driver with an electrolytic capacitor that stands a jolt
+limits:
+  couple: {where: output capacitor, part: couple, reverse: 1.5 V, seconds: 1.5 V, momentary: 20 V}
+""",
     # nothing about it is known but how it is built
     "circuits/unrated.yaml": """\
 name: Output nobody has rated
@@ -87,6 +94,13 @@ circuit:
   left: {use: known-way-round, roles: {signal: left}}
   right: {use: known-way-round, roles: {signal: right}}
 """,
+    "ports/known-for-a-moment-out.yaml": """\
+same_as: known-way-round-out
+name: Player whose capacitors stand a jolt
+circuit:
+  left: {use: known-for-a-moment, roles: {signal: left}}
+  right: {use: known-for-a-moment, roles: {signal: right}}
+""",
     # a microphone input that a raised voice overdrives
     "ports/shy-mic-in.yaml": """\
 same_as: mixer-mic-in-p48-xlr
@@ -99,6 +113,7 @@ circuit:
 same_as: xlr-f-to-xlr-m-100m
 name: XLR microphone lead over the hills
 length: 800 m
+confirmed: a length at which treble is lost for certain
 looks_like: []
 """,
     "leads/phone-635-ts-to-635-ts-very-long.yaml": """\
@@ -107,6 +122,79 @@ name: Instrument lead across the hall
 length: 40 m
 looks_like: []
 """,
+    # a part of every kind that nobody has rated, and inputs that feed it with much, little and next to nothing
+    "circuits/unrated-parts.yaml": """\
+name: Output whose parts nobody has rated
+roles: [hot, cold, screen]
+parts:
+  drive: {emf: 0 V, between: [stage, chassis]}
+  build-out: {resistor: 1 kohm, between: [stage, hot], coil: winding}
+  couple: {capacitor: 10 uF, between: [hot, inner]}
+  inner: {resistor: 10 kohm, between: [inner, chassis]}
+  other: {resistor: 1 kohm, between: [cold, chassis]}
+  bond: {wire: , between: [screen, chassis]}
+sources:
+  main: {kind: microphone, drive: {drive: 1}, output: [hot, cold], nominal: -60 dBu, maximum: -20 dBu, balanced: yes}
+limits:
+  couple: {where: coupling capacitor, part: couple, volts: unknown}
+  pin: {where: pin, between: [hot, chassis], volts: unknown}
+  winding: {where: winding, part: build-out, amps: unknown}
+  other: {where: resistor, part: other, amps: unknown}
+  heat: {where: resistor, part: other, watts: unknown}
+evidence: from memory
+""",
+    "ports/unrated-parts-out.yaml": """\
+same_as: mic-dynamic-xlr
+name: Output whose parts nobody has rated
+circuit:
+  main: {use: unrated-parts}
+""",
+    "circuits/weak-feed.yaml": """\
+name: Input with a weak supply
+roles: [hot, cold, screen]
+parameters:
+  volts: 12 V
+  feed: 10 kohm
+parts:
+  rail: {emf: volts, between: [rail, chassis], supply: feed}
+  feed-hot: {resistor: feed, between: [rail, hot]}
+  feed-cold: {resistor: feed, between: [rail, cold]}
+  load: {resistor: 100 kohm, between: [hot, cold]}
+  bond: {wire: , between: [screen, chassis]}
+listeners:
+  main: {kind: microphone, between: [hot, cold], sensitivity: -60 dBu, maximum: 0 dBu, balanced: yes}
+supplies:
+  feed: {name: feed, style: pair}
+evidence: from memory
+""",
+    "ports/weak-feed-in.yaml": "same_as: mixer-mic-in-p48-xlr\nname: Input with a weak supply\ncircuit: {main: {use: weak-feed}}\n",
+    "ports/weaker-feed-in.yaml": """\
+same_as: mixer-mic-in-p48-xlr
+name: Input with a weaker supply
+circuit: {main: {use: weak-feed, volts: 5 V, feed: 20 kohm}}
+""",
+    # a supply with a switch, which another may push its current into
+    "circuits/switched-supply.yaml": """\
+name: Supply with a switch
+roles: [common, supply]
+parts:
+  rail: {emf: 12 V, between: [rail, common], supply: power}
+  source: {resistor: 1 ohm, between: [rail, supply]}
+listeners:
+  main: {kind: power, between: [supply, common]}
+supplies:
+  power: {name: supply, style: single}
+evidence: from memory
+""",
+    "ports/switched-supply-xlr-4.yaml": """\
+same_as: remote-head-dc-in-xlr-4
+name: Supply with a switch
+circuit: {main: {use: switched-supply}}
+""",
+    # leads nobody should use for fast signals, short and long
+    "leads/bnc-audio-short.yaml": "same_as: bnc-to-bnc-50-ohm\nname: BNC lead of audio coax, short\ncable: unbalanced-coax\nlength: 1 m\nlooks_like: []\n",
+    "leads/bnc-audio-long.yaml": "same_as: bnc-audio-short\nname: BNC lead of audio coax, long\nlength: 30 m\n",
+    "leads/rca-audio-long.yaml": "same_as: rca-to-rca\nname: RCA lead, very long\nlength: 30 m\nlooks_like: []\n",
     # plays like any headset, but sends back something no microphone input understands
     "ports/data-headset.yaml": """\
 same_as: headset-lrgm

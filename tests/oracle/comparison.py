@@ -8,13 +8,12 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 
 from agreement import Case, compare
-from cases import Point, direct_cases, drives, points, signal_cases
+from cases import Point, direct_cases, direct_points, instant_cases, instant_points, signal_cases, signal_points
 from connections import Connection
 from simulator import bare, simulate
 
 from generator.catalogue.records import Catalogue
 from generator.engine.assemble import Assembly
-from generator.engine.direct import settings
 from generator.engine.netlist import netlist
 
 BATCH = 100  # ways of plugging handed to one process at a time
@@ -53,16 +52,17 @@ class Tally:
 
 @dataclass(frozen=True)
 class Analysis:
-    """Direct or alternating current: how many settings or drives a connection has, and their cases."""
+    """Direct current, first instants or alternating current: every point there is for a connection, and the cases of some."""
 
     name: str
-    count: Callable[[Assembly], int]
+    points: Callable[[Assembly], list[Point]]
     cases: Callable[[str, Assembly, Sequence[Point]], Iterator[Case]]
 
 
-DIRECT = Analysis("direct current", lambda assembly: len(settings(assembly.ports)), direct_cases)
-SIGNAL = Analysis("signals", lambda assembly: len(drives(assembly)), signal_cases)
-ANALYSES = {analysis.name: analysis for analysis in (DIRECT, SIGNAL)}
+DIRECT = Analysis("direct current", direct_points, direct_cases)
+INSTANT = Analysis("first instants", instant_points, instant_cases)
+SIGNAL = Analysis("signals", signal_points, signal_cases)
+ANALYSES = {analysis.name: analysis for analysis in (DIRECT, INSTANT, SIGNAL)}
 Choice = Callable[[Analysis, Connection, Assembly, Sequence[Point]], Iterable[Point]]
 
 
@@ -87,7 +87,7 @@ def compare_batch(catalogue: Catalogue, batch: Sequence[Connection], choose: Cho
     for connection in batch:
         assembly = connection.assembly(catalogue)
         for name, analysis in ANALYSES.items():
-            tally, possible = tallies[name], points(assembly, analysis.count(assembly))
+            tally, possible = tallies[name], analysis.points(assembly)
             wanted = list(choose(analysis, connection, assembly, possible))
             tally.possible += len(possible)
             tally.compared += len(wanted)

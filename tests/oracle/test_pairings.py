@@ -1,16 +1,19 @@
 """Every pairing of the catalogue, every way of plugging it, against a general-purpose circuit simulator.
 
-Every way gets what its verdict mostly rests on: direct current in every setting and every source at three frequencies, fully home at nominal
-values. The full product with corners and states is millions of circuits (`everything.py` runs it in a night): of it each way gets a point drawn by
-its records, and a short list with every circuit template in it gets everything. What was covered is printed.
+A twelfth of the ways, drawn by their records, gets what its verdict mostly rests on: direct current in every setting and every source at three
+frequencies, fully home at nominal values, and a first instant; all of them do with RINGFENCE_WHOLE set. The full product with corners and states
+is millions of circuits (`everything.py` runs it in a night): of it each way gets a point drawn by its records, and a short list with every circuit
+template in it gets everything. What was covered is printed.
 """
+
+import os
 
 from dataclasses import replace
 
 import numpy as np
 import pytest
-from cases import drives, points
-from comparison import ANALYSES, DIRECT, SIGNAL, compare_all, everything, text_of
+from cases import drives
+from comparison import ANALYSES, DIRECT, INSTANT, SIGNAL, compare_all, everything, text_of
 from connections import connections, short_list, templates
 from agreement import disagreements
 from simulator import needs_ngspice, simulate
@@ -21,12 +24,18 @@ from generator.engine.signal import sources_of
 pytestmark = [pytest.mark.oracle, needs_ngspice]
 
 SIGNAL_EVERY = 4  # one way in so many gets a signal at a drawn point
-CORNERS, STATES = {"nominal", "strong", "weak", "skewed"}, {"home", "joined", "plugging"}
+CORNERS = {
+    "direct current": {"nominal", "nominal zero", "nominal open", "strong", "strong open", "weak", "skewed"},
+    "first instants": {"plugging", "switching"},
+    "signals": {"nominal", "strong", "weak", "skewed"},
+}
+STATES = {"home", "joined", "plugging"}
+WHOLE = bool(os.environ.get("RINGFENCE_WHOLE"))
 
 
 @pytest.fixture(scope="module")
 def every_way(catalogue):
-    found = connections(catalogue)
+    found = [connection for connection in connections(catalogue) if WHOLE or connection.drawn]
     assert found
     return found
 
@@ -37,11 +46,20 @@ def listed(catalogue, every_pairing):
     return short_list(catalogue, every_pairing)
 
 
+@pytest.fixture(scope="module")
+def usual(catalogue):
+    """A microphone that takes phantom from an input that gives it."""
+    [connection] = connections(catalogue, [("mic-condenser-p48-xlr", (), "mixer-mic-in-p48-xlr")])
+    return connection
+
+
 def sample(analysis, connection, assembly, possible):
     """What each way of plugging gets: everything at home and nominal values, and a drawn point."""
     chance, every = connection.chance(analysis.name), SIGNAL_EVERY if analysis is SIGNAL else 1
-    usual = [point for point in possible if point.kind == "home" and point.corner == "nominal" and asked(analysis, assembly, point)]
-    others = [point for point in possible if point.kind != "home" or point.corner != "nominal"]
+    if analysis is INSTANT:
+        return draw(chance, possible)
+    usual = [point for point in possible if point.kind == "home" and point.corner.startswith("nominal") and asked(analysis, assembly, point)]
+    others = [point for point in possible if point.kind != "home" or not point.corner.startswith("nominal")]
     return (draw(chance, others) if chance.randrange(every) == 0 else []) + usual
 
 
@@ -90,8 +108,9 @@ def test_every_pairing_agrees_with_ngspice(every_way, compared, name, record_pro
     tally = compared[name]
     record_property("told", f"ngspice, every pairing, {name}: {tally}")
     assert not tally.wrong, f"{len(tally.wrong)} numbers of {tally.circuits} circuits differ:\n" + "\n".join(tally.wrong[:20])
-    assert tally.ways == len(every_way) <= tally.compared
-    assert set(tally.corners) == CORNERS and set(tally.states) == STATES
+    assert tally.ways == len(every_way)
+    assert tally.compared >= (1000 if name == INSTANT.name else len(every_way))
+    assert set(tally.corners) >= CORNERS[name] and set(tally.states) == STATES
 
 
 @pytest.mark.parametrize("name", ANALYSES)
@@ -101,7 +120,7 @@ def test_everything_about_every_circuit_template_agrees_with_ngspice(listed, com
     record_property("told", f"ngspice, all of {len(listed)} pairings, {name}: {tally}")
     assert not tally.wrong, f"{len(tally.wrong)} numbers of {tally.circuits} circuits differ:\n" + "\n".join(tally.wrong[:20])
     assert tally.compared == tally.possible
-    assert set(tally.corners) == CORNERS and set(tally.states) == STATES
+    assert set(tally.corners) >= CORNERS[name] and set(tally.states) == STATES
 
 
 def test_no_chain_without_windings_makes_a_voltage_larger(compared):
@@ -112,28 +131,27 @@ def test_no_chain_without_windings_makes_a_voltage_larger(compared):
     assert gain <= 1 + 1e-9, f"{case}: a listener hears {gain:.3f} V"
 
 
-def test_the_short_list_has_every_template_that_is_ever_paired(catalogue, every_way, listed):
-    paired = set().union(*(templates(catalogue, connection.pairing) for connection in every_way))
+def test_the_short_list_has_every_template_that_is_ever_paired(catalogue, every_pairing, listed):
+    paired = set().union(*(templates(catalogue, pairing) for pairing in every_pairing))
     assert set().union(*(templates(catalogue, pairing) for pairing in listed)) == paired
     kinds = {part.kind for start, _, target in listed for port in (start, target) for part in catalogue.ports[port].network.parts}
     assert {"sink", "clamp"} <= kinds
 
 
-def test_the_drawn_points_are_the_same_each_time_and_change_with_the_records(catalogue, every_way):
-    connection = next(found for found in every_way if found.pairing[0] == "mic-condenser-p48-xlr")
+def test_the_drawn_points_are_the_same_each_time_and_change_with_the_records(catalogue, usual):
+    connection = usual
     assembly = connection.assembly(catalogue)
-    possible = points(assembly, DIRECT.count(assembly))
+    possible = DIRECT.points(assembly)
     assert sample(DIRECT, connection, assembly, possible) == sample(DIRECT, connection, assembly, possible)
     drawn = {sample(DIRECT, replace(connection, digest=f"{number}"), assembly, possible)[0] for number in range(20)}
     assert len(drawn) > 1
 
 
 @pytest.mark.parametrize("name", ANALYSES)
-def test_a_resistor_a_thousandth_off_is_noticed(catalogue, every_way, name):
+def test_a_resistor_a_thousandth_off_is_noticed(catalogue, usual, name):
     """The comparison can fail: the simulator gets another value than the engine had."""
-    connection = next(found for found in every_way if found.name.startswith("mic-condenser-p48-xlr mixer-mic-in-p48-xlr"))
-    assembly = connection.assembly(catalogue)
-    case = next(ANALYSES[name].cases(connection.name, assembly, points(assembly, 1)[:1]))
+    connection, assembly = usual, usual.assembly(catalogue)
+    case = next(ANALYSES[name].cases(connection.name, assembly, ANALYSES[name].points(assembly)[:1]))
     feed = next(i for i, part in enumerate(case.circuit.parts) if part.id == "into/main.feed-hot")
     values = case.values.copy()
     values[feed] *= 1.001

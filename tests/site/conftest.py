@@ -3,7 +3,7 @@
 import pytest
 
 from generator.engine.judge import judge
-from generator.site import verdicts
+from generator.ledger import row
 from generator.site.build import docs
 
 ASKED = (
@@ -22,7 +22,7 @@ def judged(catalogue):
 
 @pytest.fixture(scope="session")
 def rows(judged):
-    return [verdicts.row(one.as_data()) for one in judged]
+    return [row(one.as_data()) for one in judged]
 
 
 @pytest.fixture(scope="session")

@@ -9,11 +9,14 @@ from generator.catalogue.published import as_data
 from generator.site import mated
 from generator.site.data import table
 
-LOADED = scripts("ui/dom.js", "ui/words.js", "ui/catalogue.js", "ui/table.js", "ui/fits.js", "ui/slices.js", "engine/route.js", "ui/effort.js", "ui/bag.js", "check/judged.js", "check/bagged.js",
+LOADED = scripts("ui/dom.js", "ui/words.js", "ui/catalogue.js", "ui/table.js", "ui/fits.js", "ui/slices.js", "engine/route.js", "ui/effort.js", "ui/bag.js", "ui/editions.js", "check/judged.js", "check/bagged.js",
                  "bag/codes.js", "bag/exchange.js", "bag/chains.js", "bag/pack.js", "bag/ask.js")
 MIC, DESK, CAMERA = "mic-dynamic-xlr", "mixer-mic-in-p48-xlr", "camera-mic-in-35"
-CABLE, PAD, MINI = "xlr-f-to-xlr-m-3m", "xlr-f-to-xlr-m-pad-20-db", "xlr-f-to-35-trs-both-3-to-1"
+CABLE, OTHER, PAD, MINI = "xlr-f-to-xlr-m-3m", "xlr-f-to-xlr-m-20m", "xlr-f-to-xlr-m-pad-20-db", "xlr-f-to-35-trs-both-3-to-1"
+AMPLIFIER, SPEAKER, CABINET = "loudspeaker-amp-out-635", "phone-635-ts-to-635-ts-loudspeaker", "loudspeaker-635"
+ORDER = "Plug it with amplifier off, wait a moment, then amplifier on: then it is safe."
 ROWS = [[MIC, [CABLE], DESK, "safe", []], [MIC, [PAD], DESK, "lossy", ["too-quiet"]], [MIC, [MINI], CAMERA, "lossy", ["unbalanced"]],
+        [AMPLIFIER, [SPEAKER], CABINET, "dangerous", ["over-current"], "safe", ORDER],
         [MIC, ["xlr-f-to-35-trs-balanced"], CAMERA, "dangerous", ["x"]]]
 BAG = {"leads": [CABLE, PAD], "ports": [MIC], "jobs": [[MIC, DESK], [MIC, CAMERA]]}
 
@@ -21,7 +24,7 @@ BAG = {"leads": [CABLE, PAD], "ports": [MIC], "jobs": [[MIC, DESK], [MIC, CAMERA
 @pytest.fixture(scope="module")
 def node(catalogue, tmp_path_factory):
     """A function that runs an expression on the real catalogue with a small table; retired ids are made up."""
-    rows = [dict(zip(("from", "through", "into", "verdict", "findings"), row)) for row in ROWS]
+    rows = [dict(zip(("from", "through", "into", "verdict", "findings", "offered", "offer"), [*row, "", ""][:7])) for row in ROWS]
     data = {**as_data(catalogue), "retired": {"old-mic": [MIC], "old-lead": [CABLE], "split": [MIC, DESK]}}
     file = tmp_path_factory.mktemp("bag") / "data.json"
     file.write_text(json.dumps({"data": data, "mated": mated.table(catalogue), "table": table(rows), "rulebook": []}))
@@ -157,6 +160,24 @@ def test_what_is_missing_is_named_with_the_safest_lead_to_add(node):
 def test_a_lead_that_harms_is_never_advised(node):
     assert state(node, [MIC, CAMERA], [], [MINI])["add"] is None
     assert state(node, [MIC, CAMERA], [], [MINI])["says"] == "Missing, and no single lead in this catalogue makes it work."
+
+
+def test_what_a_switch_makes_well_is_packed_and_keeps_its_mark(node):
+    """A loudspeaker lead belongs on the list, dangerous mark, order and all."""
+    missing = state(node, [AMPLIFIER, CABINET], [], [])
+    assert (missing["word"], missing["add"]["through"], missing["add"]["verdict"], missing["add"]["offer"]) == ("missing", [SPEAKER], "dangerous", ORDER)
+    held = {**way("dangerous", SPEAKER), "offered": "safe", "says": ORDER}
+    found = state(node, [AMPLIFIER, CABINET], [held], [SPEAKER])
+    assert (found["word"], found["best"]["says"], found["says"]) == ("covered", ORDER, "In the bag.")
+    assert node(f"[[{said(held)}], [{said(way('dangerous', SPEAKER))}]].map(bag.headline)") == ["Safe with what you carry, in the order told", "Nothing in the bag is without danger"]
+
+
+def test_what_needs_an_order_comes_after_safe_and_before_loss(node):
+    judge = """Ringfence.judge = (data, rules, { through }) => ({ findings: [], ...(through.length === 2 ? { verdict: "lossy" } : through[0] === '%s' ? { verdict: "safe" }
+      : through[0] ? { verdict: "dangerous", offered: "safe", offer: "In this order." } : { verdict: "dangerous" }) });""" % CABLE
+    found = node(f"(() => {{ {judge} return new Promise((done) => bag.search('{MIC}', '{DESK}', {said([CABLE, OTHER])}, {{ ondone: done }})); }})()")
+    assert [(way["through"], way["verdict"]) for way in found["ways"]] == [([CABLE], "safe"), ([OTHER], "dangerous"), ([OTHER, CABLE], "lossy"), ([CABLE, OTHER], "lossy"), ([], "dangerous")]
+    assert found["ways"][1]["says"] == "In this order."
 
 
 def test_a_loss_is_told_with_what_does_better(node):

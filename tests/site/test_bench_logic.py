@@ -10,11 +10,11 @@ from front import run, scripts
 from generator.catalogue import default_directory, load
 from generator.catalogue.published import as_data
 from generator.catalogue.quantity import parse
-from generator.engine.rulebook import rules
+from generator.engine.tables import tables
 from generator.site import mated
 from generator.site.data import table
 
-LOADED = scripts("ui/dom.js", "ui/words.js", "ui/quantity.js", "ui/catalogue.js", "ui/table.js", "ui/fits.js", "engine", "check/judged.js",
+LOADED = scripts("ui/dom.js", "ui/words.js", "ui/quantity.js", "ui/catalogue.js", "ui/table.js", "ui/fits.js", "engine", "ui/editions.js", "check/judged.js",
                  *(f"bench/{name}.js" for name in ("address", "components", "drawing", "known", "lay", "layout", "lead", "nets", "stock", "verdicts", "wiring", "yaml")))
 
 
@@ -22,7 +22,7 @@ LOADED = scripts("ui/dom.js", "ui/words.js", "ui/quantity.js", "ui/catalogue.js"
 def node(catalogue, tmp_path_factory):
     """A function that runs an expression on the real catalogue."""
     data = tmp_path_factory.mktemp("bench") / "data.json"
-    data.write_text(json.dumps({"data": as_data(catalogue), "mated": mated.table(catalogue), "table": table([]), "rulebook": [asdict(rule) for rule in rules()]}))
+    data.write_text(json.dumps({"data": as_data(catalogue), "mated": mated.table(catalogue), "table": table([]), **tables()}))
     return lambda expression: run(expression, LOADED, data)
 
 
@@ -37,7 +37,7 @@ def test_every_lead_laid_again_is_the_one_the_catalogue_built(node, catalogue):
     laid = node("""Object.fromEntries(ui.leads().map((lead) => {
       const cable = lead.cable && { ...bench.stock()[lead.cable], length: ui.quantity(`${lead.length} m`, "m").value };
       const parts = bench.lay(lead.joins, Object.keys(lead.ends), cable || null);
-      return [lead.id, { parts, limits: bench.ratings(parts, cable) }];
+      return [lead.id, { parts, limits: bench.ratings(parts, cable, lead.length) }];
     }))""")
     assert set(laid) == set(catalogue.leads) and len(laid) > 50
     for id, lead in as_data(catalogue)["leads"].items():
@@ -63,7 +63,8 @@ def test_the_stock_has_every_figure_of_the_cables_own_files(node, catalogue):
         for figure in ("core", "screen", "core_to_core", "core_to_screen"):
             known = asdict(parse(file[figure])) if figure in file else None
             assert stock[id][figure] == known, f"{figure} of {id}"
-        assert stock[id]["amps"] == parse(file["current"]).low
+        current = file["current"]  # with evidence of its own, a mapping
+        assert stock[id]["amps"] == parse(current["value"] if isinstance(current, dict) else current).low
         assert stock[id]["impedance"] == (parse(file["impedance"]).nominal if "impedance" in file else None)
 
 

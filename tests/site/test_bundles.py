@@ -1,31 +1,38 @@
 """Scripts and styles joined: nothing is lost, the order holds, and what comes later is apart."""
 
 from front import SCRIPTS
+from rjsmin import jsmin
 
 from generator.site import bundles
 from generator.site.bundles import joined, scripts_of
 
 ASSETS = {f"assets/{path}": path.encode() + b"\n" for path in (
-    "js/ui/b.js", "js/ui/a.js", "js/engine/judge.js", "js/engine/explain.js", "js/engine/explain-cases.js", "js/check/working.js", "js/check/answer.js",
-    "css/bag.css", "css/check.css", "css/records.css", "css/frame.css", "css/palette.css", "css/embed.css", "logo.svg")}
+    "js/ui/b.js", "js/ui/a.js", "js/engine/judge.js", "js/engine/explain.js", "js/engine/cases.js", "js/check/working.js", "js/check/answer.js",
+    "css/bag.css", "css/check.css", "css/records.css", "css/frame.css", "css/palette.css", "css/embed.css", "css/workshop.css", "logo.svg")}
 
 
 def test_a_folder_is_a_script_in_name_order_and_the_working_is_apart():
     found = joined(ASSETS)
     assert found["assets/js/ui.js"] == b"js/ui/a.js\njs/ui/b.js\n"
     assert found["assets/js/engine.js"] == b"js/engine/judge.js\n" and found["assets/js/check.js"] == b"js/check/answer.js\n"
-    assert found["assets/js/working.js"] == b"js/check/working.js\njs/engine/explain-cases.js\njs/engine/explain.js\n"
+    assert found["assets/js/working.js"] == b"js/check/working.js\njs/engine/cases.js\njs/engine/explain.js\n"
     assert not any(path.count("/") > 2 and path.startswith(bundles.SCRIPTS) for path in found)
 
 
 def test_styles_others_build_on_come_first_and_those_for_frames_stay_out():
     assert joined(ASSETS)[bundles.SITE].decode().split() == [f"css/{name}.css" for name in ("palette", "frame", "records", "check", "bag")]
-    assert joined(ASSETS)["assets/css/embed.css"] == b"css/embed.css\n" and joined(ASSETS)["assets/logo.svg"] == b"logo.svg\n"
+    assert joined(ASSETS)["assets/css/embed.css"] == b"css/embed.css\n" and joined(ASSETS)["assets/css/workshop.css"] == b"css/workshop.css\n" and joined(ASSETS)["assets/logo.svg"] == b"logo.svg\n"
 
 
 def test_every_source_is_in_what_is_published(tree):
     scripts = b"".join(tree[path] for path in tree if path.startswith(bundles.SCRIPTS))
-    assert [path.relative_to(SCRIPTS).as_posix() for path in sorted(SCRIPTS.rglob("*.js")) if path.read_bytes() not in scripts] == []
+    assert [path.relative_to(SCRIPTS).as_posix() for path in sorted(SCRIPTS.rglob("*.js")) if jsmin(path.read_bytes()) not in scripts] == []
+
+
+def test_comments_and_blanks_stay_at_home_and_texts_stay_as_they_are():
+    source = b"/* Why. */\nconst told = `a  b\n  // ${1 +  2} c`; // said\n\n  const found = /[/*]  /.test('  // d');\n"
+    assert joined({"assets/js/ui/a.js": source})["assets/js/ui.js"] == b"const told=`a  b\n  // ${1 +  2} c`;const found=/[/*]  /.test('  // d');\n"
+    assert joined({"assets/css/a.css": b"/* Why. */\na { margin: calc(1px + 2px) ; }\n"})[bundles.SITE] == b"a{margin:calc(1px + 2px)}\n"
 
 
 def test_paths_are_those_of_the_tree(tree):

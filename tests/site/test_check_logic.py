@@ -10,7 +10,7 @@ import pytest
 from generator.site.data import table
 
 SCRIPTS = Path(__file__).parents[2] / "site_src/assets/js"
-LOADED = ("ui/dom.js", "ui/words.js", "ui/catalogue.js", "ui/table.js", "ui/fits.js", "check/address.js", "check/judged.js", "check/settings.js")
+LOADED = ("ui/dom.js", "ui/words.js", "ui/catalogue.js", "ui/table.js", "ui/fits.js", "check/address.js", "ui/editions.js", "check/judged.js", "check/settings.js")
 
 PORT = {"supplies": [], "also_called": [], "cautions": [], "device": "device"}
 DATA = {
@@ -31,8 +31,13 @@ DATA = {
 }
 MATED = {"xlr/male": {"xlr/female": [[["1", "1"]]]}, "xlr/female": {"xlr/male": [[["1", "1"]]]},
          "rca/plug": {"rca/jack": [[["centre", "centre"]]]}, "rca/jack": {"rca/plug": [[["centre", "centre"]]]}}
-TABLE = table([{"from": "mic", "through": ["cable"], "into": "desk", "verdict": "safe", "findings": []},
-               {"from": "mic", "through": [], "into": "desk", "verdict": "lossy", "findings": ["dull"]}])
+PLAIN = {"offered": "", "offer": ""}
+ORDER = "Plug it with amplifier off, wait a moment, then amplifier on: then it is safe."
+TABLE = table([{"from": "mic", "through": ["cable"], "into": "desk", "verdict": "safe", "findings": [], **PLAIN},
+               {"from": "mic", "through": [], "into": "desk", "verdict": "lossy", "findings": ["dull"], **PLAIN},
+               {"from": "player", "through": ["odd"], "into": "desk", "verdict": "dangerous", "findings": ["over-current"], "offered": "safe", "offer": ORDER},
+               {"from": "player", "through": [], "into": "desk", "verdict": "lossy", "findings": ["dull"], **PLAIN},
+               {"from": "player", "through": ["odd"], "into": "mic", "verdict": "dangerous", "findings": ["over-current"], "offered": "safe", "offer": ORDER}])
 
 
 def run(expression: str, before: str = ""):
@@ -135,6 +140,14 @@ def test_a_verdict_milder_than_the_table_is_never_shown():
     assert run(f"check.judge({STRAIGHT}, {{...Ringfence.data}}).judged.verdict", milder) == "safe"  # another catalogue, such as one with a lead of the bench
 
 
+def test_an_order_the_table_does_not_know_is_never_shown():
+    """Nor is an order that promises more: what the table calls plainly dangerous stays so."""
+    offering = lambda offered: f"Ringfence.judge = () => ({{verdict: 'dangerous', offered: '{offered}', offer: 'Do.'}});"
+    assert "failed" in run("check.judge({from: 'player', through: [], into: 'desk'})", "Ringfence.judge = () => ({verdict: 'dangerous', offered: 'safe', offer: 'Do.'});")
+    assert run("check.judge({from: 'player', through: ['odd'], into: 'desk'}).judged.offered", offering("safe")) == "safe"
+    assert run("check.judge({from: 'player', through: ['odd'], into: 'desk'}).judged.verdict", "Ringfence.judge = () => ({verdict: 'dangerous', offered: '', offer: ''});") == "dangerous"
+
+
 def test_a_word_that_is_no_verdict_is_not_shown_as_one():
     assert run(f"check.judge({QUESTION})", "Ringfence.judge = () => ({verdict: 'fine'});") == {"failed": "The calculation gave no verdict."}
 
@@ -152,6 +165,28 @@ def test_what_to_switch_is_told_only_when_it_helps():
 def test_silence_is_not_sold_as_an_improvement():
     settings = [{"supplies": {"phantom": "on"}, "verdict": "dangerous"}, {"supplies": {"phantom": "off"}, "verdict": "no signal"}]
     assert run(f"check.better({judged(settings=settings)}, {QUESTION})") == "With phantom 48 V off nothing is harmed, but it will not work."
+
+
+OFFERING = {"settings": [{"supplies": {"power": "on"}, "verdict": "dangerous"}, {"supplies": {"power": "off"}, "verdict": "no signal"}],
+            "moments": [{"settled": "safe", "plugging": "dangerous"}, {"settled": "no signal", "plugging": "safe"}], "offered": "safe", "offer": ORDER}
+
+
+def test_an_answer_with_an_order_does_not_advise_against_it():
+    """With the amplifier off it does not work, which is no advice where the order says to switch it on afterwards."""
+    assert run(f"check.better({judged(**OFFERING)}, {QUESTION})") == ""
+
+
+def test_a_setting_tells_a_danger_that_lasts_only_while_plugging():
+    assert run(f"[0, 1].map((number) => check.ends({judged(**OFFERING)}, number))") == ["dangerous while plugging, safe once plugged in", "no signal"]
+    lasting = {**OFFERING, "moments": [{"settled": "dangerous", "plugging": "safe"}, {"settled": "no signal", "plugging": "safe"}]}
+    assert run(f"check.ends({judged(**lasting)}, 0)") == "dangerous"
+
+
+@pytest.mark.parametrize("plugs, words", [
+    ([], ""), (["return plug"], "Use the plug marked “return plug”."), (["insert plug", "send plug"], "Use the plugs marked “insert plug” and “send plug”."),
+])
+def test_the_plugs_to_take_are_named(plugs, words):
+    assert run(f"check.marked({judged(plugs=plugs)})") == words
 
 
 TWO = [{"supplies": {"phantom": one, "bias at the outlet": two}, "verdict": verdict}
@@ -201,6 +236,18 @@ def test_the_table_gives_rows_best_first():
         [["cable"], "safe", []], [[], "lossy", ["dull"]]]
     assert run("ui.row('mic', [], 'desk').verdict") == "lossy"
     assert run("ui.row('mic', ['cable', 'cable'], 'desk') || null") is None
+
+
+def test_the_table_tells_what_a_switch_makes_well_and_in_which_order():
+    assert run("ui.rows('player', 'desk').map((row) => [row.verdict, row.offered, row.offer, ui.worth(row), ui.works(row)])") == [
+        ["dangerous", "safe", ORDER, 0.5, True], ["lossy", "", "", 1, True]]
+    assert run("[ui.worth({verdict: 'dangerous', offered: 'lossy'}), ui.works({verdict: 'no signal', offered: ''})]") == [1.5, False]
+
+
+def test_what_is_dangerous_is_marked_so_whatever_a_switch_makes_of_it():
+    assert run("[ui.pair('player', 'desk').best, ui.pair('player', 'desk').danger, ui.pair('player', 'mic').best, ui.pair('mic', 'desk').best]") == [
+        "lossy", True, "dangerous", "safe"]
+    assert sorted(run("[...ui.joined().bests]")) == ["dangerous", "lossy", "safe"]
 
 
 @pytest.mark.parametrize("value, unit, said", [

@@ -1,6 +1,8 @@
 """What is kept for offline use: the whole site, small enough for a phone, and under a new version for every change of what is published."""
 
+import base64
 import gzip
+import hashlib
 import json
 import re
 from pathlib import Path
@@ -29,17 +31,60 @@ def listed(site: Path) -> dict:
     return json.loads(re.fullmatch(r"self\.OFFLINE = (.*);\n", (site / "offline-list.js").read_text(), re.DOTALL)[1])
 
 
+def sha256(path: Path) -> str:
+    return base64.b64encode(hashlib.sha256(path.read_bytes()).digest()).decode()
+
+
 def test_every_listed_file_is_there_and_nothing_a_phone_does_not_need(site):
-    files = listed(site)["files"]
-    assert all((site / file).is_file() for file in files)
-    assert set(files) == {"assets/js/data.js", "assets/css/site.css", "assets/javascripts/bundle.1.min.js", "search/search_index.json", "manifest.webmanifest",
-                          offline.PACK, offline.PLACES}
+    files, pack = listed(site)["files"], listed(site)["pack"]
+    assert set(files) == {"assets/js/data.js", "assets/css/site.css", "assets/javascripts/bundle.1.min.js", "manifest.webmanifest"}
+    assert set(pack) == {offline.PACK, offline.PLACES}
+    assert {path: sha256(site / path) for path in files | pack} == files | pack, "each with the digest of what is there"
+
+
+def test_a_browser_that_cannot_unpack_is_given_the_pages_at_the_top_of_the_site(site):
+    assert listed(site)["pages"] == {"": sha256(site / "index.html"), "check/": sha256(site / "check/index.html")}
+
+
+def test_a_list_that_was_cut_is_no_list(site):
+    text = (site / "offline-list.js").read_text()
+    assert offline.read(text) == listed(site)
+    with pytest.raises(ValueError, match="offline-list.js is not whole"):
+        offline.read(text[:-5])
+
+
+def unpacked(site: Path) -> dict[str, bytes]:
+    """What is in the pack of a site, read as the worker reads it."""
+    index, pack = json.loads((site / offline.PLACES).read_bytes()), (site / offline.PACK).read_bytes()
+
+    def member(place: list[int]) -> list[bytes]:
+        start, length = place
+        return gzip.decompress(pack[start:start + length]).split(b"\n")
+
+    common = member(index["lines"])
+    return {address: b"\n".join(common[int(line[1:])] if line.startswith(b"\x01") else line for line in member(place)) for address, place in index["places"].items()}
 
 
 def test_every_page_and_drawing_comes_out_of_the_pack_as_it_went_in(site):
-    places, pack = json.loads((site / offline.PLACES).read_bytes()), (site / offline.PACK).read_bytes()
-    found = {address: gzip.decompress(pack[start:start + length]) for address, (start, length) in places.items()}
-    assert found == {"": PAGE + b"index.html", "check/": PAGE + b"check/index.html", "ports/a/": PAGE + b"ports/a/index.html", "draw/port-a.svg": PAGE + b"draw/port-a.svg"}
+    assert unpacked(site) == {"": PAGE + b"index.html", "check/": PAGE + b"check/index.html", "ports/a/": PAGE + b"ports/a/index.html",
+                              "draw/port-a.svg": PAGE + b"draw/port-a.svg", "search/search_index.json": PAGE + b"search/search_index.json"}
+
+
+def test_what_many_pages_have_in_common_stands_once(site):
+    head, pages = b"<nav>The menu of every page</nav>", [site / f"ports/{name}/index.html" for name in "abcdefgh"]
+    for number, page in enumerate(pages):
+        page.parent.mkdir(exist_ok=True)
+        page.write_bytes(b"\n".join((head, b"", b"<p>%d</p>" % number, head, b"")))
+    offline.write(site)
+    assert {f"ports/{page.parent.name}/": page.read_bytes() for page in pages}.items() <= unpacked(site).items()
+    members = b"".join(gzip.decompress(member) for member in re.split(rb"(?=\x1f\x8b\x08)", (site / offline.PACK).read_bytes()) if member)
+    assert members.count(head) == 1
+
+
+def test_a_file_with_the_mark_of_the_pack_in_it_is_refused(site):
+    (site / "check/index.html").write_bytes(b"<p>\x01</p>")
+    with pytest.raises(ValueError, match="^check/index.html has a control character in it.$"):
+        offline.write(site)
 
 
 @pytest.mark.parametrize("path", ["ports/a/index.html", "draw/port-a.svg", "assets/js/data.js"])
@@ -65,7 +110,6 @@ def test_the_worker_knows_the_pack_by_the_name_it_is_written_under():
     assert f'"{offline.PACK}"' in worker and f'"{offline.PLACES}"' in worker
 
 
-def test_the_worker_deletes_only_its_own_stores_and_never_takes_over_unasked():
+def test_the_worker_deletes_only_its_own_stores():
     worker = (SOURCE / "offline/sw.js").read_text()
-    assert "name.startsWith(PREFIX)" in worker
-    assert worker.count("skipWaiting") == 1 and '"take over") self.skipWaiting()' in worker
+    assert worker.count("caches.keys()") == 1 and "(await caches.keys()).filter((name) => name.startsWith(PREFIX)" in worker

@@ -11,13 +11,15 @@ from front import SCRIPTS
 
 from generator.catalogue.published import as_data
 from generator.engine.mate import fits
+from generator.engine.tables import tables
 from generator.site import data, mated
 from generator.site.columns import packed
 
 ROWS = [
-    {"from": "mic", "through": ["lead"], "into": "desk", "verdict": "lossy", "findings": ["dull", "thin"], "number": None, "says": ""},
-    {"from": "mic", "through": [], "into": "desk", "verdict": "safe", "findings": [], "number": None, "says": ""},
-    {"from": "mic", "through": ["lead"], "into": "recorder", "verdict": "lossy", "findings": ["dull", "thin"], "number": None, "says": ""},
+    {"from": "mic", "through": ["lead"], "into": "desk", "verdict": "lossy", "findings": ["dull", "thin"], "also": [], "number": "", "offered": "", "offer": ""},
+    {"from": "mic", "through": [], "into": "desk", "verdict": "safe", "findings": [], "also": [], "number": "", "offered": "", "offer": ""},
+    {"from": "mic", "through": ["plain"], "into": "desk", "verdict": "dangerous", "findings": ["over-volts"], "also": [], "number": "", "offered": "lossy", "offer": "In this order."},
+    {"from": "mic", "through": ["lead"], "into": "recorder", "verdict": "lossy", "findings": ["dull", "thin"], "also": [], "number": "", "offered": "", "offer": ""},
 ]
 
 
@@ -28,22 +30,24 @@ def values(script: bytes) -> dict:
 
 
 def test_verdicts_are_published_whole():
-    files = data.files({"ports": {}}, [], {}, {}, ROWS)
+    files = data.files({"ports": {}}, {}, {}, {}, ROWS)
     published = json.loads(files["data/v1/verdicts.json"])
     assert published["version"] == 1
-    assert published["verdicts"][0] == {"from": "mic", "through": ["lead"], "into": "desk", "verdict": "lossy",
-                                        "findings": ["dull", "thin"], "number": None}
+    assert published["verdicts"][0] == {"from": "mic", "through": ["lead"], "into": "desk", "verdict": "lossy", "offered": "", "offer": "",
+                                        "findings": ["dull", "thin"], "number": ""}
 
 
 def test_the_table_script_tells_the_same_rows():
-    table = values(data.files({}, [], {}, {}, ROWS)["assets/js/table.js"])["table"]
+    table = values(data.files({}, {}, {}, {}, ROWS)["assets/js/table.js"])["table"]
     pairs, ways = iter(zip(*[iter(table["pairs"])] * 3)), iter(zip(*[iter(table["ways"])] * 2))
     told = []
     for outlet, inlet, count in pairs:
         for lead, found in islice(ways, count):
-            verdict, *why = table["told"][found]
-            told.append((table["ids"][outlet], [table["ids"][lead]] if lead >= 0 else [], table["ids"][inlet], table["verdicts"][verdict], [table["findings"][f] for f in why]))
-    assert told == [(row["from"], row["through"], row["into"], row["verdict"], row["findings"]) for row in ROWS] and not list(ways)
+            verdict, offer, *why = table["told"][found]
+            ends, order = table["offers"][offer] if offer >= 0 else (-1, "")
+            told.append((table["ids"][outlet], [table["ids"][lead]] if lead >= 0 else [], table["ids"][inlet], table["verdicts"][verdict], [table["findings"][f] for f in why],
+                         table["verdicts"][ends] if offer >= 0 else "", order))
+    assert told == [tuple(row[key] for key in ("from", "through", "into", "verdict", "findings", "offered", "offer")) for row in ROWS] and not list(ways)
 
 
 def read(*scripts: bytes, then: str):
@@ -61,7 +65,7 @@ READER = (SCRIPTS / "data/columns.js").read_bytes()
 
 
 def test_no_text_can_end_the_script():
-    files = data.files({"ports": {"x": {"name": "</script><b>"}}}, [], {}, {}, [])
+    files = data.files({"ports": {"x": {"name": "</script><b>"}}}, {}, {}, {}, [])
     assert b"</" not in files["assets/js/data.js"]
     assert read(READER, files["assets/js/data.js"], then="Ringfence.data.ports.x.name") == "</script><b>"
 
@@ -109,3 +113,19 @@ def test_matings_are_the_engines_and_seen_from_both_sides(catalogue):
 def test_two_equal_halves_meet_contact_by_contact(catalogue):
     for way in mated.table(catalogue)["phone-635-trs/jack"]["phone-635-trs/plug"]:
         assert way == [["tip", "tip"], ["ring", "ring"], ["sleeve", "sleeve"]]
+
+
+def test_the_scripts_have_the_tables_the_engine_judges_by():
+    script = data.files({"ports": {}}, tables(), {}, {}, [])["assets/js/data.js"]
+    found = read(READER, script, then="({rulebook: Ringfence.rulebook, powering: Ringfence.powering})")
+    assert found == json.loads(json.dumps(tables()))
+    assert {key for row in found["powering"] for key in row} == {"powered", "says", "volts", "ohm", "farad"}
+
+
+def test_records_are_published_with_all_their_fields(catalogue):
+    published = as_data(catalogue)
+    ports, leads = published["ports"].values(), published["leads"].values()
+    assert all({"powered_by", "follows"} <= port.keys() for port in ports) and all("made_for" in lead for lead in leads)
+    assert all("seconds" in limit for record in (*ports, *leads) for limit in record["network"]["limits"])
+    assert all("supply" in source for port in ports for source in port["sources"])
+    assert all("full" in need for port in ports for need in port["needs"])

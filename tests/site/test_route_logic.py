@@ -1,7 +1,7 @@
 """Routes and missing leads in the browser are those of Python: the same chains, the same verdicts, the same words."""
 
 import json
-from dataclasses import asdict, replace
+from dataclasses import replace
 
 import pytest
 from front import run, scripts
@@ -10,7 +10,7 @@ from generator.catalogue.published import as_data
 from generator.engine.glance import glance, plainly
 from generator.engine.missing import missing
 from generator.engine.route import chains, routes
-from generator.engine.rulebook import rules
+from generator.engine.tables import tables
 
 ASKED = [
     ("mic-dynamic-xlr", "mixer-mic-in-p48-xlr"),
@@ -31,7 +31,7 @@ def few(catalogue):
 @pytest.fixture(scope="module")
 def given(few, tmp_path_factory):
     file = tmp_path_factory.mktemp("given") / "given.json"
-    file.write_text(json.dumps({"data": as_data(few), "rulebook": [asdict(rule) for rule in rules()]}))
+    file.write_text(json.dumps({"data": as_data(few), **tables()}))
     return file
 
 

@@ -3,11 +3,13 @@
 import pytest
 
 from generator.engine.verdict import VERDICTS
-from generator.site.verdicts import ORDER, grouped, rank, row, tally
+from generator.ledger import row
+from generator.site.verdicts import ORDER, best, grouped, rank, tally
 
 
-def judged(verdict, through=(), findings=()):
-    return {"from": "a", "through": list(through), "into": "b", "verdict": verdict, "conditions": "", "findings": list(findings)}
+def judged(verdict, through=(), findings=(), offered=""):
+    return {"from": "a", "through": list(through), "into": "b", "verdict": verdict, "conditions": "", "offered": offered, "offer": offered and "In this order.",
+            "findings": list(findings)}
 
 
 def finding(name, severity, value=None):
@@ -22,12 +24,12 @@ def test_only_what_decided_is_kept():
     short = row(judged("dangerous", findings=[finding("over-volts", "dangerous", 44.6), finding("over-volts", "dangerous", 12.0),
                                               finding("unbalanced", "lossy", 3.0)]))
     assert short["findings"] == ["over-volts"]
-    assert short["number"] == {"value": 44.6, "unit": "V", "limit": 10.0}
-    assert short["says"] == "over-volts says."
+    assert short["also"] == ["unbalanced"]
+    assert short["number"] == "44.6 V / 10 V"
 
 
 def test_safe_needs_no_number():
-    assert row(judged("safe", findings=[finding("supply-into-output", "note", 1.0)]))["number"] is None
+    assert row(judged("safe", findings=[finding("supply-into-output", "note", 1.0)]))["number"] == ""
 
 
 def test_an_unknown_verdict_is_refused():
@@ -44,3 +46,11 @@ def test_best_first_then_fewest_leads():
     assert [one["verdict"] for one in grouped(rows, "into")["b"]] == [verdict for verdict, _ in ordered]
     assert tally(rows) == {"dangerous": 1, "no signal": 1, "lossy": 1, "safe": 2}
     assert list(tally(rows)) == ["dangerous", "no signal", "lossy", "safe"]
+
+
+def test_what_a_switch_makes_well_comes_after_what_is_well_without_and_stays_dangerous():
+    rows = [row(judged(verdict, (name,), offered=offered)) for name, verdict, offered in
+            (("a", "dangerous", ""), ("b", "dangerous", "lossy"), ("c", "lossy", ""), ("d", "dangerous", "safe"), ("e", "safe", ""))]
+    assert [one["through"][0] for one in sorted(rows, key=rank)] == ["e", "d", "c", "b", "a"]
+    assert [best(rows), best(rows[:2]), best(rows[:4])] == ["safe", "dangerous", "lossy"]
+    assert (rows[3]["offered"], rows[3]["offer"]) == ("safe", "In this order.")

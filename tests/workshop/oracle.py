@@ -11,7 +11,7 @@ from random import Random
 
 import numpy as np
 
-from generator.workshop.likely import MOVES, apart, likelihood
+from generator.workshop.likely import MOVES, all_apart, likelihoods
 from generator.workshop.search import Search
 
 
@@ -40,7 +40,8 @@ class Bench:
     """Runs searches on one dictionary and remembers which measurement followed which answers."""
 
     def __init__(self, dictionary, weights=None):
-        self.dictionary, self.search, self._next, self._fits = dictionary, Search(dictionary, weights), {}, {}
+        self.dictionary, self.search, self._next = dictionary, Search(dictionary, weights), {}
+        self.others = [[dictionary.classes[k] for k in row.nonzero()[0]] for row in all_apart(dictionary.edges)]
 
     def run(self, fault: int, rng: Random, lie: int | None = None) -> Run:
         """Search for a fault; the reading number `lie` (from 0) is made of another class than the true one."""
@@ -54,11 +55,11 @@ class Bench:
                 named = len(read)
             if ending.state in ("found", "cannot tell"):
                 return Run(ending, len(read) if named is None else named, len(read))
-            window = known.classes[known.which[fault, measurement]]
-            others = [other for other in known.classes if apart(other, window)]
+            number = known.which[fault, measurement]
+            window, others = known.classes[number], self.others[number]
             answer = honest(rng.choice(others) if lie == len(read) and others else window, rng)
             read.append((measurement, answer))
-            fits = np.array([likelihood(answer, other) for other in known.classes])
+            fits = likelihoods(answer, known.edges)
             likely = likely * fits[known.which[:, measurement]]
             likely = likely / likely.sum()
             key = (

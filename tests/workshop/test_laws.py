@@ -18,7 +18,7 @@ from filelock import FileLock
 from generator.catalogue import default_directory, load
 from generator.workshop.dictionary import dictionary
 from generator.workshop.faulty import faults
-from generator.workshop.likely import likelihood
+from generator.workshop.likely import likelihoods
 from generator.workshop.search import Search
 from generator.workshop.specimen import on_bench
 
@@ -54,7 +54,7 @@ def follow(known, rng):
             alike.setdefault(int(known.which[fault, following]), []).append(fault)
         for number, together in alike.items():
             answer = honest(known.classes[number], rng)
-            fits = np.array([likelihood(answer, window) for window in known.classes])
+            fits = likelihoods(answer, known.edges)
             after = likely * fits[known.which[:, following]]
             walk(together, after / after.sum(), [*read, (following, answer)], named)
 

@@ -4,6 +4,7 @@ confirm it."""
 import pytest
 
 from generator.catalogue import GRADES
+from generator.engine.rulebook import rules
 from generator.workshop.tables import FOLDER, table
 
 ROWS = [(path.stem, key) for path in sorted(FOLDER.glob("*.yaml")) for key in table(path.stem)]
@@ -21,3 +22,11 @@ def test_a_row_is_known_somehow(catalogue, name, key):
 
 def test_there_are_rows():
     assert len(ROWS) > 20
+
+
+def test_what_the_rules_find_has_a_sound():
+    """Whatever a fault can bring about is some symptom; what hangs on the devices alone is none."""
+    devices = {"other-kind", "not-for-data", "level-not-known", "switched-off", "timecode-as-sound"}
+    found = {rule.id for rule in rules() if rule.severity in ("dangerous", "no signal", "lossy")}
+    heard = {id for row in table("symptoms").values() for id in row.get("findings", ())}
+    assert found - devices <= heard <= {rule.id for rule in rules()}

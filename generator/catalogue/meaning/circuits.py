@@ -61,11 +61,11 @@ def check_unused(id: str, tree: Map, context: Context) -> None:
     for name, place in parameters.keys.items():
         if name not in uses and uses.keys() <= parameters.keys.keys() and name not in RESERVED:
             context.problems.add(place, "unused-parameter", f"nothing in this circuit uses the parameter '{name}'.")
-    fed = {part["supply"].text for _, part in tree.map("parts").items() if "supply" in part}
+    fed = {fed["supply"].text for section in ("parts", "sources") for _, fed in tree.map(section).items() if "supply" in fed}
     supplies = tree.map("supplies")
     for name, place in supplies.keys.items():
         if name not in fed and fed <= supplies.keys.keys():
-            context.problems.add(place, "unused-supply", f"no part of this circuit has `supply: {name}`.")
+            context.problems.add(place, "unused-supply", f"no part and no source of this circuit has `supply: {name}`.")
 
 
 def check_supplies(id: str, tree: Map, context: Context) -> None:
@@ -79,6 +79,20 @@ def check_supplies(id: str, tree: Map, context: Context) -> None:
         if supply and kind and kind != "emf":
             message = f"'{name}' is {a(kind)} and cannot feed; an emf can."
             context.problems.add(supply.place, "wrong-part", message)
+
+
+def check_switches(id: str, tree: Map, context: Context) -> None:
+    """A source is turned on by a supply of the style drive, an emf by another."""
+    declared, styles = tree.map("supplies").entries, {name: supply.text("style") for name, supply in tree.map("supplies").items()}
+    for section, wanted in (("sources", True), ("parts", False)):
+        for _, fed in tree.map(section).items():
+            supply = fed.entries.get("supply")
+            if supply and wanted and supply.text not in declared:
+                message = not_one_of(supply.text, "a supply of this circuit", declared)
+                context.problems.add(supply.place, "unknown-supply", message)
+            elif supply and supply.text in styles and (styles[supply.text] == "drive") != wanted:
+                what = "is not of the style drive; a source wants one" if wanted else "is of the style drive; an emf wants another"
+                context.problems.add(supply.place, "wrong-supply", f"supply '{supply.text}' {what}.")
 
 
 def check_drives(id: str, tree: Map, context: Context) -> None:
@@ -114,5 +128,5 @@ def check_limits(id: str, tree: Map, context: Context) -> None:
 
 
 CHECKS = (
-    check_parameters, check_unused, check_supplies, check_drives, check_nodes, check_parts, check_couplings, check_limits,
+    check_parameters, check_unused, check_supplies, check_switches, check_drives, check_nodes, check_parts, check_couplings, check_limits,
 )

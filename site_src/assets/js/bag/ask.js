@@ -28,7 +28,7 @@ Ringfence.bag = Ringfence.bag || {};
         bag.ways(ways.slice(0, SHOWN), from, into, root),
         ways.length > SHOWN ? el("details", { class: "rf-more" }, el("summary", {}, `${ways.length - SHOWN} more`), bag.ways(ways.slice(SHOWN), from, into, root)) : null,
         add ? el("section", {}, el("h3", {}, "Worth packing"), bag.offer(add, contents, from, into, root, on)) : null,
-        !add && (!ways.length || !bag.works(ways[0].verdict)) ? el("p", {}, "No single lead in this catalogue makes it work either. ",
+        !add && (!ways.length || !ui.works(ways[0])) ? el("p", {}, "No single lead in this catalogue makes it work either. ",
           el("a", { href: `${ui.address(root, from, [], into)}` }, "What the check says")) : null,
         packed ? el("p", { class: "rf-form__note" }, "On the packing list.") : button({ class: "rf-button rf-button--quiet", "data-key": "add job", onclick: () => on.addJob() }, "Put on the packing list"));
     }
@@ -36,7 +36,8 @@ Ringfence.bag = Ringfence.bag || {};
 
   bag.headline = function (ways) {
     if (!ways.length) return "Nothing in the bag goes between these";
-    const [{ verdict }] = ways;
+    const [{ verdict, offered }] = ways;
+    if (offered) return offered === "safe" ? "Safe with what you carry, in the order told" : "It works in the order told, and loses something";
     if (verdict === "safe") return "Safe with what you carry";
     if (verdict === "lossy") return "It works, and loses something";
     return verdict === "dangerous" ? "Nothing in the bag is without danger" : "Nothing in the bag makes it work";
@@ -52,7 +53,7 @@ Ringfence.bag = Ringfence.bag || {};
   /* A way from outside the bag, and its leads one tap from being in it. */
   bag.offer = function (row, { leads }, from, into, root, on) {
     const wanted = row.through.filter((id) => !leads.includes(id));
-    const way = { ...row, says: row.findings.join(", ") };
+    const way = { ...row, says: row.offer || row.findings.join(", ") };
     return el("div", { class: "rf-offering" }, bag.ways([way], from, into, root),
       wanted.map((id) => button({ class: "rf-button rf-button--quiet", "data-key": `pack ${from} ${into} ${id}`, "aria-label": `Put in the bag: ${ui.lead(id).name}`, onclick: () => on.pack(id) }, "Put it in the bag")));
   };

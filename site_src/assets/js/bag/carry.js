@@ -14,7 +14,7 @@ Ringfence.bag = Ringfence.bag || {};
     const field = el("input", { type: "search", class: "rf-picker__search", autocomplete: "off", enterkeyhint: "search", "data-key": "carry search", value: view.typed,
       "aria-label": "Search this list", placeholder: "Name, device or connector", oninput: () => { view.typed = field.value.trim(); show(); } });
     show();
-    return el("section", { "aria-label": "What I carry" }, bag.handOn(contents, view, on), kinds(), field, list);
+    return el("section", { "aria-label": "What I carry" }, bag.handOn(contents, view, on), kinds(), field, ui.byPicture(), list);
 
     function kinds() {
       const chip = (name, words) => button({ class: "rf-chip", "data-key": `kind ${name}`, "aria-pressed": String(kind === name), onclick: () => on.kind(name) }, `${words}: ${contents[name].length}`);
@@ -35,9 +35,9 @@ Ringfence.bag = Ringfence.bag || {};
     }
 
     function tick(entry) {
-      return el("label", { class: "rf-tick" },
+      return el("label", { class: "rf-tick rf-tick--drawn" },
         el("input", { type: "checkbox", "data-id": entry.id, checked: chosen.includes(entry.id), "data-key": `tick ${entry.id}`, onchange: (event) => on.tick(kind, entry.id, event.target.checked) }),
-        el("span", { class: "rf-option__name" }, entry.name), el("span", { class: "rf-option__more" }, entry.ends ? ui.ends(entry) : ui.half(entry)));
+        ui.sides(entry), el("span", { class: "rf-option__name" }, entry.name), el("span", { class: "rf-option__more" }, entry.ends ? ui.ends(entry) : ui.half(entry)));
     }
   };
 

@@ -16,29 +16,27 @@ Ringfence.bag = Ringfence.bag || {};
   };
 
   /* Best verdict first, then fewest leads, then least against it, then what most bags hold. */
-  bag.byWorth = (a, b) => ui.rank(a.verdict) - ui.rank(b.verdict) || a.through.length - b.through.length
+  bag.byWorth = (a, b) => ui.worth(a) - ui.worth(b) || a.through.length - b.through.length
     || a.findings.length - b.findings.length || ui.effort(a) - ui.effort(b) || ui.inOrder(a.through.join(), b.through.join());
 
-  /* Judge every chain; `ondone` gets {ways: [{through, verdict, says, findings}], failed: number}. Returns a function that stops it. */
+  /* Judge every chain; `ondone` gets {ways: [{through, verdict, offered, says, findings}], failed: number}. Returns a function that stops it. */
   bag.search = function (from, into, leads, { onstep = () => {}, ondone }) {
     const chains = bag.chains(from, into, leads), ways = [];
     let failed = 0;
     return ui.slices(chains, (through, number) => {
       const { judged } = Ringfence.check.judge({ from, through, into });
       if (!judged) failed += 1;
-      else if (judged.verdict !== "does not fit") ways.push({ through, verdict: judged.verdict, says: Ringfence.check.sentence(judged), findings: Ringfence.check.deciding(judged).map(({ id }) => id) });
+      else if (judged.verdict !== "does not fit") ways.push({ through, verdict: judged.verdict, offered: judged.offered, says: judged.offer || Ringfence.check.sentence(judged),
+        findings: Ringfence.check.deciding(judged).map(({ id }) => id) });
       onstep(number, chains.length);
     }, () => ondone({ ways: ways.sort(bag.byWorth), failed }));
   };
 
-  const works = (verdict) => verdict === "safe" || verdict === "lossy";
-  bag.works = works;
-
   /* The safest way of the table that does better than the best of the bag and needs a lead from outside it; null when there is none.
      With `equal` one that is no worse will do. */
   bag.toAdd = function (from, into, leads, best, equal = false) {
-    const limit = best ? ui.rank(best.verdict) + (equal ? 1 : 0) : Infinity;
-    const better = ui.rows(from, into).filter((row) => works(row.verdict) && row.rank < limit && row.through.some((id) => !leads.includes(id)));
-    return better.sort((a, b) => a.rank - b.rank || ui.effort(a) - ui.effort(b))[0] || null;
+    const does = (row) => !best || (equal ? ui.worth(row) <= ui.worth(best) : ui.worth(row) < ui.worth(best));
+    const better = ui.rows(from, into).filter((row) => ui.works(row) && does(row) && row.through.some((id) => !leads.includes(id)));
+    return better.sort((a, b) => ui.worth(a) - ui.worth(b) || ui.effort(a) - ui.effort(b))[0] || null;
   };
 })(Ringfence.bag, Ringfence.ui);

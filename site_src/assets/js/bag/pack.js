@@ -30,17 +30,17 @@ Ringfence.bag = Ringfence.bag || {};
   /* The way to pack for: one with a lead before plugging straight in, where neither is worse. */
   bag.packed = function (ways) {
     const best = ways[0];
-    return (best && ways.find(({ through, verdict }) => through.length && verdict === best.verdict)) || best || null;
+    return (best && ways.find((way) => way.through.length && ui.worth(way) === ui.worth(best))) || best || null;
   };
 
   /* {word, says, best, add}: covered, better (works, and something safer exists), missing, or working. */
   bag.stateOf = function ({ job: [from, into], result }, { leads }) {
     if (!result) return { word: "working", says: "Working it out", best: null, add: null };
     const best = bag.packed(result.ways), add = bag.toAdd(from, into, leads, best);
-    if (!best || !bag.works(best.verdict)) {
+    if (!best || !ui.works(best)) {
       return { word: "missing", says: add ? "Missing. The safest single lead for it:" : "Missing, and no single lead in this catalogue makes it work.", best: null, add };
     }
-    const loss = best.verdict === "lossy" ? ", with a loss" : "";
+    const loss = [best.verdict, best.offered].includes("lossy") ? ", with a loss" : "";
     if (!best.through.length) {
       const reach = bag.toAdd(from, into, leads, best, true);
       return { word: add ? "better" : "covered", says: `It goes straight in${loss}.${reach ? (add ? " Better, with a lead:" : " With a lead in between:") : ""}`, best, add: reach };

@@ -22,7 +22,7 @@ Ringfence.bench = Ringfence.bench || {};
       const lead = bench.lead(wiring);
       judge(lead);
       return el("section", { class: "rf-bench__answer", "aria-label": "Answer" }, bench.match(lead, wiring, root),
-        el("section", { class: "rf-does" }, el("h2", {}, "What it does"), cautions(wiring), filters(lead), place),
+        el("section", { class: "rf-does" }, el("h2", {}, "What it does"), Ringfence.page && Ringfence.page.standing ? Ringfence.page.standing() : null, cautions(wiring), filters(lead), place),
         el("section", {}, el("h2", {}, "Hand it on"), bench.share(bench.write(wiring)), fold("offer", "Add this lead to the catalogue", bench.offer(wiring, told))));
     };
 

@@ -4,6 +4,9 @@ Ringfence.bench = Ringfence.bench || {};
 
 /* A wiring as a lead record like those of the published catalogue, so that the engine can judge it among them. */
 (function (bench, ui) {
+  const COPPER = 0.01724; // ohm mm2/m, at 20 degrees
+  const ADIABATIC = 115; // A s^0.5/mm2: copper in PVC, from 70 to 160 degrees
+
   bench.ID = "(bench)"; // no id of the catalogue can look like this
   const EVIDENCE = { grade: "from memory", cite: [], checked: null, note: null };
 
@@ -47,17 +50,21 @@ Ringfence.bench = Ringfence.bench || {};
     return {
       id: bench.ID, name: "the lead on the bench", form: wiring.ends.length > 2 ? "splitter" : wiring.parts.length ? "converter" : cable ? "cable" : "adapter",
       ends, joins, parts: added.ids,
-      network: { parts: [...laid, ...added.parts], couplings: added.couplings, limits: [...added.limits, ...ratings(laid, cable)] },
+      network: { parts: [...laid, ...added.parts], couplings: added.couplings, limits: [...added.limits, ...ratings(laid, cable, length && length.nominal)] },
       length: length && length.nominal, cable: wiring.cable, impedance: cable && cable.impedance,
-      looks_like: [], tell_apart: "", cautions: [], also_called: [], evidence: EVIDENCE,
+      made_for: [], looks_like: [], tell_apart: "", cautions: [], also_called: [], evidence: EVIDENCE,
     };
   };
 
-  /* What each conductor of the cable may carry. */
-  function ratings(laid, cable) {
+  /* What each conductor of the cable may carry: for hours what its file says, for moments what heats its copper (as in build.py). */
+  function ratings(laid, cable, metres) {
     if (!cable) return [];
-    return laid.filter(({ kind }) => kind === "resistor").map(({ id }) => ({ id, where: "cable", quantity: "amps", part: id, between: null,
-      settled: cable.amps, momentary: cable.amps, evidence: cable.evidence }));
+    return laid.filter(({ kind }) => kind === "resistor").map(({ id, b, value }) => {
+      const heated = ADIABATIC * COPPER * (b.endsWith(".hub") ? metres / 2 : metres) / value.nominal;
+      const brief = (seconds) => Math.max(cable.amps, heated / Math.sqrt(seconds));
+      return { id, where: "cable", quantity: "amps", part: id, between: null, settled: cable.amps, momentary: brief(0.1),
+        evidence: cable.evidence, seconds: brief(10) };
+    });
   }
 
   bench.ratings = ratings;

@@ -58,7 +58,7 @@ Ringfence.bench = Ringfence.bench || {};
       function fill() {
         if (body.childElementCount || !judged) return;
         const condition = check.condition(judged), better = check.better(judged, question);
-        const parts = [condition ? el("p", { class: "rf-banner__when" }, condition) : null, better ? el("p", { class: "rf-switch" }, better) : null,
+        const parts = [condition ? el("p", { class: "rf-banner__when" }, condition) : null, judged.offer ? el("p", { class: "rf-switch" }, judged.offer) : null, better ? el("p", { class: "rf-switch" }, better) : null,
           check.findings(judged, root), check.settings(judged, question), ui.takeCare([...new Set([...outlet.cautions, ...inlet.cautions])]), instead(judged, outlet, inlet, root)];
         body.append(...parts.filter(Boolean));
       }
@@ -90,8 +90,8 @@ Ringfence.bench = Ringfence.bench || {};
   /* The best lead of the catalogue between these two, where it does better. */
   function instead(judged, outlet, inlet, root) {
     const [best] = ui.rows(outlet.id, inlet.id);
-    if (!best || best.rank >= ui.rank(judged.verdict)) return null;
+    if (!best || ui.worth(best) >= ui.worth(judged)) return null;
     return el("p", { class: "rf-instead" }, "Better: ", el("a", { href: ui.address(root, outlet.id, best.through, inlet.id) },
-      best.through.map((id) => ui.lead(id).name).join(", then ") || "no lead, straight in"), ", ", ui.verdict(best.verdict));
+      best.through.map((id) => ui.lead(id).name).join(", then ") || "no lead, straight in"), ", ", ui.verdict(best.verdict), best.offer ? ` ${best.offer}` : null);
   }
 })(Ringfence.bench, Ringfence.ui);

@@ -4,7 +4,7 @@ Ringfence.bench = Ringfence.bench || {};
 
 /* The lead on the bench as a file of the catalogue, in its grammar. Every text is a double-quoted scalar, so no text can mean anything else. */
 (function (bench, ui) {
-  const UNPRINTABLE = /[\u0000-\u001f\u007f-\u009f\u2028\u2029\ufeff\ufffe\uffff]/g;
+  const UNPRINTABLE = /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\ufffe\uffff]/gu; // what nobody sees
   const LONE = /^[\ud800-\udfff]$/; // half of a pair, alone
   const LONGEST = 120;
   const GRADES = ["from memory", "common practice"]; // what a reading on a bench may claim; the others need a source

@@ -40,7 +40,7 @@ Ringfence.cards = Ringfence.cards || {};
       button({ class: "rf-chip", "data-key": `kind ${kind}`, "aria-pressed": String(view.kind === kind), onclick: () => on.kind(kind) }, `${WORDS[kind]}: ${chosen[kind].length}`)));
     const bag = cards.bagged(chosen);
     return el("section", { class: "rf-cards__list", "aria-label": "Choose" }, kinds,
-      bag ? button({ class: "rf-button rf-button--quiet", "data-key": "bag", onclick: () => on.add(bag) }, "Add what is in my bag") : null, field, list);
+      bag ? button({ class: "rf-button rf-button--quiet", "data-key": "bag", onclick: () => on.add(bag) }, "Add what is in my bag") : null, field, ui.byPicture(), list);
 
     function show() {
       const found = Object.values(Ringfence.data[view.kind]).filter((entry) => ui.matches(entry, view.typed)).sort((a, b) => ui.inOrder(a.name, b.name));
@@ -50,9 +50,9 @@ Ringfence.cards = Ringfence.cards || {};
     }
 
     function tick(entry) {
-      return el("label", { class: "rf-tick" }, el("input", { type: "checkbox", "data-id": entry.id, checked: chosen[view.kind].includes(entry.id), "data-key": `tick ${entry.id}`,
+      return el("label", { class: "rf-tick rf-tick--drawn" }, el("input", { type: "checkbox", "data-id": entry.id, checked: chosen[view.kind].includes(entry.id), "data-key": `tick ${entry.id}`,
         onchange: (event) => on.tick(view.kind, entry.id, event.target.checked) }),
-      el("span", { class: "rf-option__name" }, entry.name), el("span", { class: "rf-option__more" }, entry.ends ? ui.ends(entry) : entry.recognise));
+      ui.sides(entry), el("span", { class: "rf-option__name" }, entry.name), el("span", { class: "rf-option__more" }, entry.ends ? ui.ends(entry) : entry.recognise));
     }
   };
 })(Ringfence.cards, Ringfence.ui);

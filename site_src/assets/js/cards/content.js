@@ -51,12 +51,18 @@ Ringfence.cards = Ringfence.cards || {};
         cautions(lead.cautions),
         table(["", ...ends.map(({ label }) => label)], lead.joins.map((join) => [named(join), ...ends.map((end) => contacts(join.nodes, end))])),
         said("Joined to nothing", ui.listed(open(lead))),
-        said("Inside", inside(lead).map(({ kind, value, a, b }) => `${kind}${value ? ` ${ui.amount(value.nominal, value.unit)}` : ""} from ${a} to ${b}`).join("; ")),
+        said("Inside", inside(lead).map(({ kind, value, a, b }) => `${kind}${value ? ` ${ui.amount(value.nominal, value.unit)}` : ""} from ${place(lead, a)} to ${place(lead, b)}`).join("; ")),
         said("Others with the same ends", twins.slice(0, TWINS).map(({ name }) => name).join("; ") + (twins.length > TWINS ? `; and ${twins.length - TWINS} more` : "")),
         said("Tell it apart", lead.tell_apart),
       ].filter(Boolean),
     };
   };
+
+  /* A node in words: "contact 2 of XLR male"; a joint inside has no name anybody could find. */
+  function place(lead, node) {
+    const [id, contact] = node.split("."), end = ui.own(lead.ends, id);
+    return end && contact ? `${/^[a-z]+$/i.test(contact) ? contact : `contact ${contact}`} of ${end.label}` : "a joint inside";
+  }
 
   const inside = (lead) => lead.network.parts.filter(({ id }) => lead.parts.includes(id));
 

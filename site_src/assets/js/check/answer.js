@@ -10,21 +10,22 @@ Ringfence.check = Ringfence.check || {};
      for that. `root` leads to the top of the site; `onturn(set)` is told when a switch is turned. In `brief`, what a frame on another page has
      room for: the verdict, the setting asked for, what to switch, cautions and the chain. */
   check.answer = function (question, root, { set = [], onturn = () => null, brief = false } = {}) {
-    const { judged, failed } = check.judge(question), chain = check.chain(question, root);
+    const { judged, failed, mixed, unguarded } = check.judge(question), chain = check.chain(question, root), thumb = check.thumb(question);
     if (!judged) {
-      const told = broken(failed, question);
-      return answered([banner(told, question), chain, brief ? null : check.share(question, null, root)], `${told.head}. ${told.says}`);
+      const told = broken(failed, mixed ? null : question);
+      return answered([...standing(false), banner(told, question), thumb, chain, brief ? null : check.share(question, null, root)], `${told.head}. ${told.says}`);
     }
-    const said = `Verdict: ${judged.verdict}. ${check.sentence(judged)} ${check.condition(judged)}`.trim();
+    const said = [`Verdict: ${judged.verdict}.`, check.condition(judged), check.sentence(judged), judged.offer, check.marked(judged)].filter(Boolean).join(" ");
     const board = check.switchboard(judged, question, onturn), number = board ? check.position(judged, question, set) : null, care = ui.takeCare(check.careful(question));
     if (brief) {
       const asked = board && set.length ? el("div", { class: "rf-switches" }, el("div", { class: "rf-set" }, check.outcome(judged, question, number))) : null;
-      return answered([verdict(judged), asked, better(judged, question), care, chain], said);
+      check.markThumb(thumb, weakest(judged, number));
+      return answered([...standing(unguarded), verdict(judged), thumb, asked, better(judged, question), care, chain], said);
     }
     if (board) board.show(number);
     const instead = check.remedies(judged, question, root);
     const kept = { why: why(number), share: check.share(question, judged, root, set), settings: check.settings(judged, question) };
-    const made = answered([verdict(judged), board && board.element, better(judged, question), ...(judged.verdict === "dangerous" ? [care, instead] : [instead, care]), kept.why, check.figures(judged), kept.settings, chain, kept.share], said);
+    const made = answered([...standing(unguarded), verdict(judged), board && board.element, thumb, better(judged, question), ...(judged.verdict === "dangerous" ? [care, instead] : [instead, care]), kept.why, check.figures(judged), kept.settings, chain, kept.share], said);
     mark(number);
     return { ...made, turn };
 
@@ -45,18 +46,29 @@ Ringfence.check = Ringfence.check || {};
     }
 
     function mark(place) {
-      const number = place === null ? 0 : place;
-      check.mark(chain, judged.settings.length ? check.deciding(check.inSetting(judged, number))[0] : null);
+      const decides = weakest(judged, place);
+      check.mark(chain, decides);
+      check.markThumb(thumb, decides);
       if (board) kept.settings.querySelectorAll("tr").forEach((row, i) => (i === place ? row.setAttribute("aria-current", "true") : row.removeAttribute("aria-current")));
     }
   };
 
+  /* What decides in a setting (null: the first), with its place; null where nothing was judged. */
+  const weakest = (judged, number) => (judged.settings.length ? check.deciding(check.inSetting(judged, number || 0))[0] : null);
+
+  /* How old and how sound this copy is; in a frame, where no page script is, only what is missing. */
+  const standing = (unguarded) => [Ringfence.page && Ringfence.page.standing ? Ringfence.page.standing() : null, unguarded
+    ? el("p", { class: "rf-standing__news" }, "Worked out here only: the table this answer is held against did not load. Load this page again before you rely on it.") : null];
+
   const answered = (parts, announce) => ({ element: el("section", { class: "rf-answer", "aria-label": "Answer" }, parts.flat()), announce });
 
+  /* The first lines: the verdict, when it holds, what decides it, what to do, and the plug to take. */
   const verdict = (judged) => el("div", { class: `rf-banner rf-banner--${ui.slug(judged.verdict)}`, "data-verdict": judged.verdict },
     ui.mark(judged.verdict), el("h2", { class: "rf-answer__head", tabindex: "-1" }, ui.capital(judged.verdict)),
-    el("p", { class: "rf-banner__says" }, check.sentence(judged)),
-    check.condition(judged) ? el("p", { class: "rf-banner__when" }, check.condition(judged)) : null);
+    line("when", check.condition(judged)), line("says", check.sentence(judged)), line("order", judged.offer), line("plugs", check.marked(judged)),
+    judged.verdict === "does not fit" ? ui.byPicture("Is it the plug you think? Compare the pictures") : null);
+
+  const line = (name, words) => (words ? el("p", { class: `rf-banner__${name}` }, words) : null);
 
   function better(judged, question) {
     const words = check.better(judged, question);
@@ -65,7 +77,7 @@ Ringfence.check = Ringfence.check || {};
 
   /* No live answer: say so, and give the generator's verdict where there is one, with its name on it. */
   function broken(failed, question) {
-    const row = ui.row(question.from, question.through, question.into);
+    const row = question && ui.row(question.from, question.through, question.into);
     if (!row) return { head: "Not worked out", says: `${failed} Treat this connection as dangerous until you know better.` };
     const why = row.findings.length ? ` (${row.findings.join(", ")})` : "";
     return { row, head: `${ui.capital(row.verdict)}, from the table`, says: `${failed} The table made with this page says: ${row.verdict}${why}.` };

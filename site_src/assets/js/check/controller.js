@@ -110,8 +110,7 @@ Ringfence.check = Ringfence.check || {};
   function hint(step, index, entry) {
     const asked = { ...state, [step]: step === "through" ? [...(state.through || []).slice(0, index), entry.id] : entry.id };
     if (!asked.from || !asked.through || !asked.into || asked.through.length > 1) return null;
-    const row = ui.row(asked.from, asked.through, asked.into);
-    return row ? row.verdict : null;
+    return ui.row(asked.from, asked.through, asked.into);
   }
 
   function none(step, index) {

@@ -9,9 +9,15 @@ Ringfence.check = Ringfence.check || {};
   check.figures = function ({ figures, settings }) {
     if (!figures || !figures.length) return null;
     const note = settings.length > 1 ? "With every supply on, at the worst tolerances." : "At the worst tolerances.";
+    const kinds = new Map();
+    for (const { id, says } of figures) kinds.set(id, [...(kinds.get(id) || []), ui.sentence(says)]);
     return el("section", { class: "rf-got" }, el("h3", {}, "What you get"),
-      el("dl", { class: "rf-got__list" }, figures.map(({ id, says }) =>
-        el("div", { "data-figure": id }, el("dt", {}, ui.capital(id.replaceAll("-", " "))), el("dd", {}, ui.sentence(says))))),
+      el("dl", { class: "rf-got__list" }, [...kinds].map(([id, [first, ...others]]) =>
+        el("div", { "data-figure": id }, el("dt", {}, ui.capital(id.replaceAll("-", " "))), el("dd", {}, first, otherwise(others))))),
       el("p", { class: "rf-form__note" }, note));
   };
+
+  /* The same number in other cases: hum is judged by the worst way the two devices may be powered, and told for every other. */
+  const otherwise = (others) => (others.length ? el("details", { class: "rf-more" }, el("summary", {}, "Powered in other ways"),
+    el("ul", { class: "rf-got__others" }, others.map((says) => el("li", {}, says)))) : null);
 })(Ringfence.check, Ringfence.ui);

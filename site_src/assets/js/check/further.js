@@ -25,7 +25,7 @@ Ringfence.check = Ringfence.check || {};
 
     function end(found, words) {
       told.textContent = words;
-      const wanted = found.some(({ verdict }) => verdict === "safe") ? null : Ringfence.missing(Ringfence.data, Ringfence.rulebook, question);
+      const wanted = found.some((way) => ui.worth(way) < ui.rank("lossy")) ? null : Ringfence.missing(Ringfence.data, Ringfence.rulebook, question);
       place.replaceChildren(told, ...[offered(found), wanted && el("p", { class: "rf-further__missing" }, wanted)].filter(Boolean));
     }
   };
@@ -34,6 +34,7 @@ Ringfence.check = Ringfence.check || {};
 
   function summary(found) {
     if (!found.length) return "No chain of up to three leads works without harm.";
+    if (found[0].offered) return `Found a way that ${found[0].offered === "safe" ? "is safe" : "works"} in the order told.`;
     return found[0].verdict === "safe" ? "Found a safe way." : "Nothing is safe; the best there is loses something.";
   }
 })(Ringfence.check, Ringfence.ui);

@@ -12,15 +12,18 @@ Ringfence.check = Ringfence.check || {};
     "does not fit": "These do not go into each other.",
   };
 
-  /* {judged} or {failed: words}. `data` is the catalogue, or one with a lead more. Two calculations guard each other, this one and that of the
-     generator: where the table of the catalogue's own connections is at hand, nothing milder than it says is ever shown. */
+  /* {judged, unguarded} or {failed: words, mixed}. `data` is the catalogue, or one with a lead more. Two calculations guard each other, this one and
+     that of the generator: nothing milder than the table of the catalogue's own connections is ever shown; `unguarded` is a connection the table
+     would hold, while it is not at hand. Where parts of two versions met on this page, nothing is judged. */
   check.judge = function (question, data = Ringfence.data) {
+    if (ui.mixed()) return { failed: "This page was put together from two versions of the site. Load it again.", mixed: true };
     if (typeof Ringfence.judge !== "function") return { failed: "The calculation did not load." };
     try {
       const judged = Ringfence.judge(data, Ringfence.rulebook, question);
       if (ui.rank(judged.verdict) < 0) return { failed: "The calculation gave no verdict." };
       const row = data === Ringfence.data ? ui.row(question.from, question.through, question.into) : null;
-      return row && row.rank > ui.rank(judged.verdict) ? { failed: "The calculation in this browser came out milder than it should." } : { judged };
+      return row && (row.rank > ui.rank(judged.verdict) || ui.worth(row) > ui.worth(judged)) ? { failed: "The calculation in this browser came out milder than it should." }
+        : { judged, unguarded: data === Ringfence.data && !Ringfence.table && question.through.length < 2 };
     } catch (fault) {
       console.error(fault);
       return { failed: "The calculation broke down." };
@@ -41,12 +44,21 @@ Ringfence.check = Ringfence.check || {};
     return line.replace(/\.$/, "").toLowerCase() === judged.verdict ? "" : line;
   };
 
-  /* What to switch so that it ends better than its worst: a sentence, or nothing. Of equally good settings the one with most switched off:
+  /* How one setting ends, in words: a danger that lasts only while plugging says so. */
+  check.ends = function (judged, number) {
+    const { verdict } = judged.settings[number], settled = judged.moments && judged.moments[number] && judged.moments[number].settled;
+    return verdict === "dangerous" && settled && settled !== "dangerous" ? `dangerous while plugging, ${settled} once plugged in` : verdict;
+  };
+
+  /* Which plugs to take, where the verdict holds for them only. */
+  check.marked = ({ plugs = [] }) => (plugs.length ? `Use the plug${plugs.length > 1 ? "s" : ""} marked ${ui.listed(plugs.map((label) => `“${label}”`))}.` : "");
+
+  /* What to switch so that it ends better than its worst: a sentence, or nothing; nothing where the answer itself offers an order. Of equally good settings the one with most switched off:
      nobody should switch a supply on that is not needed. */
   const lit = ({ supplies }) => Object.values(supplies).filter((position) => position !== "off").length;
 
   check.better = function (judged, question) {
-    if (judged.verdict === "does not fit") return "";
+    if (judged.verdict === "does not fit" || judged.offer) return "";
     const best = [...judged.settings].sort((a, b) => ui.rank(a.verdict) - ui.rank(b.verdict) || lit(a) - lit(b))[0];
     if (!best || ui.rank(best.verdict) >= ui.rank(judged.verdict)) return "";
     const setting = check.setting(best.supplies, judged, question);

@@ -14,7 +14,7 @@ Ringfence.check = Ringfence.check || {};
   const FORMS = ["cable", "adapter", "converter", "splitter"]; // as common as they are in a bag
   const HIDDEN = { from: "listen only", through: "leads that do not fit", into: "that do not fit" };
 
-  /* `choices` is {fit, not}; `hint(entry)` may give a verdict to show; `beside` is what the choice will be plugged into; `first` is an extra button before the list;
+  /* `choices` is {fit, not}; `hint(entry)` may give {verdict, offered, offer} to show; `beside` is what the choice will be plugged into; `first` is an extra button before the list;
      `last` is the id chosen last time; `back`, where there is an answer to go back to, returns to it unchanged. Other pages ask their own `question` and say what is `hidden`. */
   check.picker = function (step, choices, { hint, beside = [], first, last, back, onchoose, question = QUESTIONS[step], backTo = "Back to the answer", hidden: unfit = HIDDEN[step] }) {
     let typed = "";
@@ -29,7 +29,7 @@ Ringfence.check = Ringfence.check || {};
     show();
     return el("section", { class: "rf-picker", "data-step": step, "aria-label": question },
       heading, back ? button({ class: "rf-picker__back", onclick: back }, backTo) : null,
-      el("label", { class: "rf-hidden", for: "rf-search" }, "Search this list"), field,
+      el("label", { class: "rf-hidden", for: "rf-search" }, "Search this list"), field, ui.byPicture(),
       el("div", { class: "rf-picker__chips" }, chips("device", "Only this kind of device", (entry) => (QUESTIONS[step] && entry.device ? [entry.device] : [])),
         chips("family", "Only this connector", (entry) => places(entry).map(ui.family))), first || null, count, list, rest);
 
@@ -68,17 +68,18 @@ Ringfence.check = Ringfence.check || {};
     }
 
     function byHint(a, b) {
-      const [one, two] = [a, b].map((entry) => (hint(entry) ? ui.rank(hint(entry)) : 9)), effort = (entry) => (entry.form ? ui.effort({ through: [entry.id] }) : 0);
+      const [one, two] = [a, b].map((entry) => (hint(entry) ? ui.worth(hint(entry)) : 9)), effort = (entry) => (entry.form ? ui.effort({ through: [entry.id] }) : 0);
       const mixed = (entry) => new Set([...places(entry), ...beside].map(({ connector }) => connector)).size; // the plain lead before what turns one connector into another
       return one - two || mixed(a) - mixed(b) || effort(a) - effort(b) || ui.inOrder(a.name, b.name);
     }
 
     function row(entry) {
-      const verdict = hint(entry);
-      return button({ class: "rf-option rf-option--drawn", "data-id": entry.id, onclick: () => onchoose(entry.id) }, check.glyphs(entry),
+      const way = hint(entry);
+      return button({ class: "rf-option rf-option--drawn", "data-id": entry.id, onclick: () => onchoose(entry.id) }, ui.sides(entry), entry.device && entry.halves === undefined && !entry.ends ? check.glyphs(entry) : null,
         el("span", { class: "rf-option__name" }, entry.name),
         el("span", { class: "rf-option__more" }, entry.ends ? ui.ends(entry) : ui.half(entry)),
-        verdict ? ui.verdict(verdict) : null);
+        way && way.offer ? el("span", { class: "rf-option__more rf-option__order" }, way.offer) : null,
+        way ? ui.verdict(way.verdict) : null);
     }
 
     function hidden(not, open) {

@@ -13,10 +13,11 @@ Ringfence.check = Ringfence.check || {};
     const { from, through, into } = question;
     const pieces = [`port-${from}`, ...through.map((id) => `lead-${id}`), `port-${into}`];
     const images = await Promise.all(pieces.map((name) => Ringfence.picture.loaded(`${root}draw/${encodeURIComponent(name)}.svg`)));
-    const mark = await Ringfence.picture.loaded(symbol(judged.verdict));
+    const mark = await Ringfence.picture.drawn(symbol(judged.verdict));
     const width = Math.min(COLUMNS, images.length) * (PIECE + GAP) + GAP;
     const lines = [
-      [22, "bold", check.names(question)], [17, "normal", check.sentence(judged)], [17, "bold", check.condition(judged)],
+      [22, "bold", check.names(question)], [17, "bold", check.condition(judged)], [17, "normal", check.sentence(judged)],
+      [17, "bold", judged.offer], [17, "normal", check.marked(judged)],
       ...check.careful(question).map((text) => [15, "normal", `Take care: ${text}`]),
     ].filter(([, , text]) => text).flatMap(([size, weight, text]) => broken(size, weight, text, width - 2 * GAP));
     const small = broken(12, "normal", told, width - 2 * GAP);
@@ -65,6 +66,6 @@ Ringfence.check = Ringfence.check || {};
     const svg = document.createElementNS(NAMESPACE, "svg");
     for (const [name, value] of Object.entries({ viewBox: sheet.getAttribute("viewBox"), width: 120, height: 120, color: "#1d1d1f" })) svg.setAttribute(name, value);
     svg.append(...[...sheet.children].map((child) => child.cloneNode(true)));
-    return `data:image/svg+xml,${encodeURIComponent(new XMLSerializer().serializeToString(svg))}`;
+    return new XMLSerializer().serializeToString(svg);
   }
 })(Ringfence.check, Ringfence.ui);

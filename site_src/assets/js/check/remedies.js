@@ -12,8 +12,8 @@ Ringfence.check = Ringfence.check || {};
     if (judged.verdict === "safe") return null;
     const ways = better(judged, question).filter(({ through }) => through.every(check.carried));
     const section = el("section", { class: "rf-remedies" }, el("h3", {}, ways.length ? "Use instead" : "Instead"), check.bagSwitch(switched),
-      ways.length ? list(ways) : el("p", {}, ui.bagOnly() ? "No single lead in your bag does better between these two." : "No single lead in this catalogue does better between these two."),
-      ways.length && ways[0].verdict === "safe" ? null : check.further(question, offered));
+      ways.length ? list(ways) : el("p", {}, `No single lead in ${ui.bagOnly() ? "your bag" : "this catalogue"} does better between these two${judged.offer ? " than this one in the order told" : ""}.`),
+      well(ways[0] || judged) ? null : check.further(question, offered));
     return section;
 
     function list(all) {
@@ -34,24 +34,26 @@ Ringfence.check = Ringfence.check || {};
       anew.querySelector("[role=switch]").focus();
     }
 
-    function item({ through, verdict, findings }) {
+    function item({ through, verdict, findings, offer }) {
       const names = through.map((id) => ui.lead(id).name).join(", then ") || "No lead, plugged straight in";
       return el("li", {}, el("a", { class: "rf-option", href: ui.address(root, question.from, through, question.into) },
         el("span", { class: "rf-option__name" }, names),
         findings.length ? el("span", { class: "rf-option__more" }, [...new Set(findings)].map((id) => id.replaceAll("-", " ")).join(", ")) : null,
+        offer ? el("span", { class: "rf-option__more rf-option__order" }, offer) : null,
         ui.verdict(verdict)));
     }
   };
 
   /* Ways of the table that work and end better, or lose less; best and simplest first. */
   function better(judged, { from, into }) {
-    return ui.rows(from, into).map((row) => ({ ...row, findings: row.findings || [] })).filter((way) => works(way.verdict) && less(way, judged))
-      .sort((a, b) => ui.rank(a.verdict) - ui.rank(b.verdict) || loss(a) - loss(b) || ui.effort(a) - ui.effort(b));
+    return ui.rows(from, into).map((row) => ({ ...row, findings: row.findings || [] })).filter((way) => ui.works(way) && less(way, judged))
+      .sort((a, b) => ui.worth(a) - ui.worth(b) || loss(a) - loss(b) || ui.effort(a) - ui.effort(b));
   }
 
-  const works = (verdict) => verdict === "safe" || verdict === "lossy";
+  /* Safe, if need be in an order: then nothing further is looked for. */
+  const well = (way) => ui.worth(way) < ui.rank("lossy");
 
-  const less = (way, judged) => ui.rank(way.verdict) < ui.rank(judged.verdict) || (way.verdict === judged.verdict && loss(way) < loss(judged));
+  const less = (way, judged) => ui.worth(way) < ui.worth(judged) || (ui.worth(way) === ui.worth(judged) && loss(way) < loss(judged));
 
   /* What is lost on a way: findings, or no more than their names. */
   const loss = ({ findings }) => Ringfence.engine.loss(Ringfence.rulebook, findings.map((finding) => (finding.id || finding).replaceAll(" ", "-")));

@@ -39,12 +39,12 @@ Ringfence.check = Ringfence.check || {};
 
   /* One line per setting, and one for the moment of plugging. Nothing to say when there is only one case. */
   check.settings = function (judged, question) {
-    const rows = judged.settings.map(({ supplies, verdict }) => [ui.capital(check.setting(supplies, judged, question)), verdict]);
+    const rows = judged.settings.map(({ supplies, verdict }, number) => [ui.capital(check.setting(supplies, judged, question)), verdict, check.ends(judged, number)]);
     if (ui.rank(judged.plugging) >= 0) rows.push(["While plugging, the worst moment", judged.plugging]);
     if (rows.length < 2) return null;
     return el("section", { class: "rf-settings" },
       el("h3", {}, "Setting by setting"),
-      el("table", { class: "rf-table" }, el("tbody", {}, rows.map(([name, verdict]) =>
-        el("tr", {}, el("th", { scope: "row" }, name), el("td", {}, ui.verdict(verdict)))))));
+      el("table", { class: "rf-table" }, el("tbody", {}, rows.map(([name, verdict, ends = verdict]) =>
+        el("tr", {}, el("th", { scope: "row" }, name), el("td", {}, ui.verdict(verdict), ends === verdict ? null : el("span", { class: "rf-settings__ends" }, ends.slice(verdict.length + 1))))))));
   };
 })(Ringfence.check, Ringfence.ui);

@@ -37,8 +37,9 @@ Ringfence.check = Ringfence.check || {};
 
   /* The verdict, and beside it the one of the setting that is passed on. */
   function ends(judged, question, set) {
-    const { supplies, verdict } = set.length && judged.settings.length ? judged.settings[check.position(judged, question, set)] : {};
-    return supplies ? `${judged.verdict} over all settings, ${verdict} with ${check.setting(supplies, judged, question)}` : judged.verdict;
+    const number = set.length && judged.settings.length ? check.position(judged, question, set) : null;
+    if (number === null) return judged.offer ? `${judged.verdict}. ${judged.offer.replace(/\.$/, "")}` : judged.verdict;
+    return `${judged.verdict} over all settings, ${check.ends(judged, number)} with ${check.setting(judged.settings[number].supplies, judged, question)}`;
   }
 
   const offered = (name, text, words) => [el("dt", {}, name), el("dd", {}, el("code", { class: "rf-take__text" }, text), ui.copier(words, text, words))];

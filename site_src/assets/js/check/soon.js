@@ -13,6 +13,7 @@ Ringfence.check = Ringfence.check || {};
     const says = row.findings.length ? ui.sentence(ui.listed(row.findings)) : check.sentence({ verdict: row.verdict, findings: [] });
     return el("section", { class: "rf-answer", "aria-label": "Answer", "aria-busy": "true" },
       el("div", { class: `rf-banner rf-banner--${ui.slug(row.verdict)}` }, ui.mark(row.verdict),
-        el("h2", { class: "rf-answer__head", tabindex: "-1" }, ui.capital(row.verdict)), el("p", { class: "rf-banner__says" }, says)));
+        el("h2", { class: "rf-answer__head", tabindex: "-1" }, ui.capital(row.verdict)), el("p", { class: "rf-banner__says" }, says),
+        row.offer ? el("p", { class: "rf-banner__order" }, row.offer) : null));
   };
 })(Ringfence.check, Ringfence.ui);

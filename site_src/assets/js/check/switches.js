@@ -50,10 +50,10 @@ Ringfence.check = Ringfence.check || {};
 
   /* How one setting ends: mark, verdict and sentence. */
   check.outcome = function (judged, question, number) {
-    const { supplies, verdict } = judged.settings[number];
+    const { supplies, verdict } = judged.settings[number], ends = check.ends(judged, number);
     const says = check.sentence(check.inSetting(judged, number));
     return [
-      el("p", { class: `rf-set__head rf-set__head--${ui.slug(verdict)}`, "data-verdict": verdict }, ui.mark(verdict), el("span", {}, `With ${check.setting(supplies, judged, question)}: `, el("strong", {}, verdict))),
+      el("p", { class: `rf-set__head rf-set__head--${ui.slug(verdict)}`, "data-verdict": verdict }, ui.mark(verdict), el("span", {}, `With ${check.setting(supplies, judged, question)}: `, el("strong", {}, ends))),
       says === check.sentence(judged) ? null : el("p", { class: "rf-set__says" }, says), // the banner has said it
     ];
   };
@@ -63,7 +63,7 @@ Ringfence.check = Ringfence.check || {};
 
   /* What is said aloud when a switch was turned. */
   check.turned = function (judged, question, number) {
-    const { supplies, verdict } = judged.settings[number];
-    return `With ${check.setting(supplies, judged, question)}: ${verdict}. ${check.sentence(check.inSetting(judged, number))} Verdict over all settings: ${judged.verdict}.`;
+    const { supplies } = judged.settings[number];
+    return `With ${check.setting(supplies, judged, question)}: ${check.ends(judged, number)}. ${check.sentence(check.inSetting(judged, number))} Verdict over all settings: ${judged.verdict}.`;
   };
 })(Ringfence.check, Ringfence.ui);

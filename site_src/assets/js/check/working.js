@@ -6,14 +6,14 @@ Ringfence.check = Ringfence.check || {};
    board: the case, the circuit, the voltages, the currents and their sum, the number and its limit. Nothing is worked out before that. */
 (function (check, ui, engine) {
   const { el } = ui;
-  const STATES = { settled: "settled, fully plugged", plugging: "while plugging", signal: "with signal, fully plugged" };
+  const STATES = { settled: "settled, fully plugged", plugging: "while plugging", switching: "when a supply is switched, fully plugged", signal: "with signal, fully plugged" };
   const NATURE = { instant: "; the first instant, large capacitors hold their voltage", test: "; all sources quiet, a test current instead" };
   const say = (value, unit) => engine.quantity(value, unit);
   let count = 0;
 
   /* The button with what it opens, or null where no circuit decides; `finding` null asks how the signal arrives. */
   check.worked = function (question, finding) {
-    if (finding && !engine.explains(Ringfence.rulebook, finding.id)) return null;
+    if (finding && !engine.explains(finding)) return null;
     const id = `rf-working-${++count}`, panel = el("div", { class: "rf-working__panel", id, hidden: true });
     const open = ui.button({ class: "rf-working__open", "aria-expanded": "false", "aria-controls": id, onclick: toggle }, "Show the working");
     return el("div", { class: "rf-working" }, open, panel);

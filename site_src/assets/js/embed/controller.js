@@ -3,7 +3,7 @@ window.Ringfence = window.Ringfence || {};
 
 /* The answer of the check in a frame: the address asks, the same engine answers, and every link opens outside the frame. */
 (function (check, ui) {
-  let root;
+  let root, asked = false;
 
   function start() {
     root = document.getElementById("rf-embed");
@@ -19,6 +19,11 @@ window.Ringfence = window.Ringfence || {};
   function render() {
     const { from, through, into, set, unknown } = check.read(location.hash), up = root.dataset.root;
     const whole = from && through && into && !unknown.length;
+    if (whole && !Ringfence.table && !asked) { // nothing milder than the table is shown: it comes first, if it comes
+      asked = true;
+      ui.later("table").then(render);
+      return;
+    }
     root.replaceChildren(whole ? check.answer({ from, through, into }, up, { set, brief: true }).element : nothing(unknown));
     document.getElementById("rf-embed-open").href = whole ? `${up}check/${check.write({ from, through, into, set })}` : `${up}check/`;
     document.title = `${whole ? `${ui.port(from).name} into ${ui.port(into).name}` : "Check a connection"} - Ringfence`;

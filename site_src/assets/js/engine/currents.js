@@ -4,14 +4,29 @@ Ringfence.engine = Ringfence.engine || {};
 
 /* What a meter would read in a solved circuit: the twin of Solution, part_amps, part_signal_amps and most_at in solve.py. */
 (function (engine) {
-  /* Where the largest of nested lists of numbers stands, as a list of indexes; of those alike but for rounding the first, which is the same on every machine. */
+  /* Where the largest of nested lists of numbers stands, as a list of indexes; of those alike but for rounding the first,
+     which is the same on every machine. */
   engine.largestAt = function (numbers) {
-    const flat = [];
-    const walk = (list, at) => list.forEach((one, i) => (Array.isArray(one) ? walk(one, [...at, i]) : flat.push([one, [...at, i]])));
-    walk(numbers, []);
-    const most = Math.max(...flat.map(([one]) => one)), least = most * (1 - engine.ALIKE * Math.sign(most));
-    return flat.find(([one]) => one >= least)[1];
+    const value = most(numbers);
+    return first(numbers, value * (1 - engine.ALIKE * Math.sign(value)));
   };
+
+  /* The largest of nested lists of numbers. */
+  const most = engine.most = (one) =>
+    (typeof one === "number" ? one : one.reduce((found, each) => Math.max(found, most(each)), -Infinity));
+
+  function first(numbers, least) {
+    if (typeof numbers === "number") return numbers >= least ? [] : null;
+    for (let i = 0; i < numbers.length; i++) {
+      const found = first(numbers[i], least);
+      if (found) return [i, ...found];
+    }
+    return null;
+  }
+
+  /* A function of (drive, state) told for every drive and the states from `start` to before `stop`: [drive][state]. */
+  engine.everywhere = (solution, read, start = 0, stop = Infinity) =>
+    solution.unknowns.map((states, drive) => states.slice(start, stop).map((_, at) => read(drive, at + start)));
 
   /* Direct voltage of node a over node b as a function of (drive, state), V. */
   engine.nodeVolts = function (solution, a, b) {

@@ -2,101 +2,104 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.engine = Ringfence.engine || {};
 
-/* Direct-current readings: every supply setting, tolerance corner, landing and plugging state of an assembly. The twin of direct.py
-   from `corners` on; switches.js is what stands before it. */
+/* Direct-current readings: every supply setting, tolerance corner, landing and plugging state of an assembly. The twin of
+   direct.py. */
 (function (engine) {
   const RESIDUE = 1e-6; // V, A or W; what the engine's own leaks and rounding leave where no supply or signal reaches
-  const MORE = 1.05; // beyond this multiple of what a part sees with nothing plugged in, the connection has a hand in it
-  const UNITS = { volts: "V", reverse: "V", amps: "A", watts: "W" };
 
-  /* The tolerance corners at which anything in this circuit differs from nominal. */
-  engine.corners = function (circuit) {
-    const loose = circuit.parts.some(({ value }) => value && value.low !== value.high);
-    return ["nominal", ...(loose ? ["strong", "weak"] : []), ...(engine.skewed(circuit) ? ["skewed"] : [])];
+  /* All readings of every setting; `signals` tells what signal at its loudest adds to a part. */
+  engine.directReadings = function* (assembly, signals) {
+    for (const setting of solveSettings(assembly, engine.settings(assembly.ports))) {
+      yield* stress(assembly, setting, signals);
+      yield* needs(assembly, setting);
+      yield* supplies(assembly, setting);
+      yield* windings(assembly, setting);
+    }
   };
 
-  engine.skewed = (circuit) => circuit.parts.some((part) => part.skew && part.match);
-
-  /* All readings of every setting. `peaks` gives for each limit of each place and state what signal adds at its loudest. */
-  engine.directReadings = function (assembly, peaks) {
-    const { circuit } = assembly, ports = engine.portsOf(assembly.places), at = engine.corners(circuit);
-    const settings = engine.settings(ports), offs = settings.map((setting) => engine.switchedOff(circuit, ports, setting));
-    const states = [...assembly.home, ...assembly.joined, ...assembly.plugging];
-    const lives = offs.map((off) => circuit.parts.filter((part) => part.kind === "emf" && !off.has(part.id) && part.value.nominal));
-    const drives = offs.map((off) => at.map((corner) => engine.driveValues(circuit, off, corner)));
-    const stack = engine.solveDc(circuit, drives.flat(), states); // all at once: they share factors
-    let apart = null; // the same with nothing plugged in, once someone asks
-    const unplugged = () => (apart = apart || engine.solveDc(circuit, drives.flat(), [states[0].map(() => false)]));
-    return settings.flatMap((positions, setting) => {
-      const live = lives[setting], start = setting * at.length;
-      const one = {
-        assembly, setting, positions, live, solution: { circuit, values: drives[setting], unknowns: stack.unknowns.slice(start, start + at.length) },
-        unplugged: () => ({ circuit, values: drives[setting], unknowns: unplugged().unknowns.slice(start, start + at.length) }),
-        settled: assembly.home.length + assembly.joined.length, states: states.length,
-        own: (place) => live.some((part) => engine.placeOf(part) === place), foreign: (place) => live.some((part) => engine.placeOf(part) !== place),
+  /* Every wanted setting in every state, all of them in one solve: {number, live, places, solution, apart, at}, the supplies that
+     are on as [place, part number] and where they are, the solution and the same with nothing plugged in; `at` says where the
+     largest of numbers [drive][state from `start` on] stands, read at `decides`. */
+  function solveSettings(assembly, wanted) {
+    const { circuit, ports, states } = assembly, { values, each } = engine.stacked(circuit, ports, wanted);
+    const solution = engine.solveDc(circuit, values, [...states, assembly.apart]);
+    let start = 0;
+    return wanted.map((setting, number) => {
+      const drives = each[number], mine = engine.drivesOf(solution, start, start += drives.length);
+      const live = engine.liveSupplies(circuit, engine.liveVolts(circuit, ports, setting));
+      const at = function (numbers, decides, first = 0) {
+        const [drive, state] = engine.largestAt(numbers), [corner, off] = drives[drive];
+        return engine.at("direct", state + first, decides, { corner, off });
       };
-      return [...stress(one, peaks), ...needs(one), ...supplies(one), ...windings(one)];
+      return {
+        number, live, places: new Set(live.map(([place]) => place)), at,
+        solution: engine.statesOf(mine, 0, states.length), apart: engine.statesOf(mine, states.length),
+      };
     });
-  };
+  }
 
-  /* What every rated part sees, settled and while plugging. A rating that is not known counts where another's supply reaches the part, and
-     where a device's own supply does more to it than with nothing plugged in. */
-  function* stress({ assembly, solution, unplugged, setting, settled, states, own, foreign }, peaks) {
+  /* Is a supply on anywhere but at this place? */
+  const elsewhere = ({ places }, place) => places.size > Number(places.has(place));
+
+  /* What every rated part sees, settled and while plugging: direct current and all signals at their loudest together. A rating
+     that is not known counts where another's supply or signal reaches the part, and where the connection makes a device's own do
+     more to it. */
+  function* stress(assembly, setting, signals) {
+    const settled = assembly.settled.length, { number } = setting;
     for (const [place, record] of assembly.places) {
       for (const limit of record.network.limits) {
-        const read = engine.heldAgainst(limit, engine.limitValues(solution, place, limit));
-        for (const [state, start, stop, rating] of [["settled", 0, settled, limit.settled], ["plugging", settled, states, limit.momentary]]) {
+        const held = (solution) => {
+          const read = engine.limitValues(solution, place, limit);
+          return (...which) => engine.heldAgainst(limit, read(...which));
+        };
+        const read = held(setting.solution), alone = engine.most(engine.everywhere(setting.apart, held(setting.apart)));
+        for (const [state, start, stop] of [["settled", 0, settled], ["plugging", settled, assembly.states.length]]) {
           if (start === stop) continue;
-          const signal = peaks.get(engine.peakKey(place, limit, state)) || 0;
-          const value = engine.highest(solution, read, start, stop) + signal;
-          const name = engine.limitName(record, limit), known = rating !== null;
-          if (!known && !(signal > RESIDUE) && !foreign(place) && !(own(place) && value > MORE * most(unplugged(), place, limit) + RESIDUE)) continue;
-          yield engine.reading(`${known ? "part" : "unrated"}-${limit.quantity}`, `${place}/${limit.id}`, name, value, UNITS[limit.quantity], state,
-            { setting, limit: rating, evidence: limit.evidence, words: { device: engine.short(record), part: name } });
+          const cases = engine.everywhere(setting.solution, read, start, stop), most = engine.most(cases);
+          const [signal, loud] = signals.peak(place, limit, state, number);
+          const rating = state === "settled" ? limit.settled : limit.momentary;
+          const own = setting.places.has(place) && most > engine.MORE * alone + RESIDUE;
+          if (rating === null && !(signal > RESIDUE || elsewhere(setting, place) || own)) continue;
+          const at = signal > most ? loud : setting.at(cases, "", start);
+          const unit = { watts: "W", amps: "A" }[limit.quantity] || "V", peak = unit === "W" ? "" : ", peak";
+          const terms = [["direct current", most, unit], [`all signals at their loudest${peak}`, signal, unit]];
+          yield engine.stress(place, record, limit, rating, most + signal, state, number, at, signal > RESIDUE ? terms : []);
         }
       }
     }
   }
 
-  const most = (solution, place, limit) => engine.highest(solution, engine.heldAgainst(limit, engine.limitValues(solution, place, limit)), 0, 1);
-
-  /* The direct volts, amps or watts a limit is about, as a function of (drive, state). */
-  engine.limitValues = function (solution, place, limit) {
-    if (limit.between) return engine.nodeVolts(solution, ...limit.between.map((node) => `${place}/${node}`));
-    const index = solution.circuit.index.get(`${place}/${limit.part}`);
-    if (index === undefined) return () => 0;
-    const volts = engine.partVolts(solution, index), amps = engine.partAmps(solution, index);
-    if (limit.quantity === "volts" || limit.quantity === "reverse") return volts;
-    return limit.quantity === "amps" ? amps : (...which) => amps(...which) * volts(...which);
-  };
-
-  /* The size that counts against a limit. A capacitor's reverse rating is about direct volts the wrong way round; every other rating is
-     about size. Where that is not known, neither is which way round it sits. */
-  engine.heldAgainst = (limit, direct) => (limit.quantity === "reverse" && limit.settled !== null
-    ? (...which) => Math.max(-direct(...which), 0) : (...which) => Math.abs(direct(...which)));
-
-  /* The volts left at whatever has to be powered: the least over corners and landings, without help from mains earth. A need belongs to
-     the channel it shares its circuit with: a microphone nobody listens to may stay without. */
-  function* needs({ assembly, solution, setting }) {
-    for (const [place, other] of [["from", "into"], ["into", "from"]]) {
-      const port = assembly.places.get(place), found = [];
-      for (const need of port.needs) {
-        const sends = port.sources.some((source) => circuitOf(source.id) === circuitOf(need.id));
-        if (sends && !assembly.places.get(other).listeners.length) continue;
-        const volts = engine.lowest(solution, engine.nodeVolts(solution, ...need.between.map((node) => `${place}/${node}`)), 0, assembly.home.length);
-        found.push({ need, volts: Math.abs(volts) > RESIDUE ? volts : 0, way: engine.wayOf(assembly, sends ? place : other) });
-      }
-      const all = found.every(({ need, volts }) => volts < need.least) ? "yes" : "no";
-      for (const { need, volts, way } of found) {
-        yield engine.reading("supplied-volts", `${place}/${need.id}`, need.where, volts, "V", "settled",
-          { setting, limit: need.least, evidence: need.evidence, words: { device: engine.short(port), part: need.where, window: window(port, need) }, flags: { way, all } });
+  /* The volts left at whatever has to be powered: the least over corners, landings and earths. A need belongs to the channel it
+     shares its circuit with: a microphone nobody listens to may stay without. `way` tells needs of the direction that was asked
+     about from those of the way back; `all` whether nothing at this place is powered. */
+  function* needs(assembly, setting) {
+    for (const [side, other] of [["from", "into"], ["into", "from"]]) {
+      for (const place of engine.group(assembly, side)) {
+        const port = assembly.places.get(place), device = new engine.Named(place), found = [];
+        for (const need of port.needs) {
+          const sends = port.sources.some((source) => circuitOf(source.id) === circuitOf(need.id));
+          if (sends && !assembly.places.get(other).listeners.length) continue;
+          const nodes = need.between.map((node) => `${place}/${node}`), read = engine.nodeVolts(setting.solution, ...nodes);
+          const below = (...which) => (Math.abs(read(...which)) > RESIDUE ? -read(...which) : 0);
+          const lacks = engine.everywhere(setting.solution, below, 0, assembly.settled.length), volts = -engine.most(lacks);
+          found.push({ need, volts, way: engine.wayOf(assembly, sends ? side : other), at: setting.at(lacks, nodes) });
+        }
+        const all = found.every(({ need, volts }) => volts < need.least) ? "yes" : "no";
+        for (const { need, volts, way, at } of found) {
+          const { where, evidence } = need, told = (quantity, limit, words, flags) =>
+            engine.reading(quantity, `${place}/${need.id}`, where, volts, "V", "settled",
+              { setting: setting.number, limit, evidence, words: { device, part: where, ...words }, flags: { way, ...flags }, at });
+          if (need.full && volts >= need.least) yield told("starved-volts", need.full);
+          yield told("supplied-volts", need.least, { window: window(port, need) }, { all });
+        }
       }
     }
   }
 
   /* `needs 24 V or more`, or `works from 10.5 V to 17 V` where it is known what may lie there at most. */
   function window(port, need) {
-    const most = port.network.limits.find((limit) => limit.quantity === "volts" && limit.between && limit.between.join() === need.between.join());
+    const between = (limit) => limit.between && limit.between.join() === need.between.join();
+    const most = port.network.limits.find((limit) => limit.quantity === "volts" && between(limit));
     const least = engine.quantity(need.least, "V");
     return !most || most.settled === null ? `needs ${least} or more` : `works from ${least} to ${engine.quantity(most.settled, "V")}`;
   }
@@ -104,44 +107,56 @@ Ringfence.engine = Ringfence.engine || {};
   const circuitOf = (id) => id.split(".")[0];
 
   /* `forth` for what From sends, `back` for what comes back; a connection with nothing to send is asked about what comes back. */
-  engine.wayOf = function (assembly, place) {
-    const asked = assembly.places.get("from").sources.length && assembly.places.get("into").listeners.length ? "from" : "into";
-    return place === asked ? "forth" : "back";
+  engine.wayOf = function (assembly, side) {
+    const from = assembly.places.get("from"), into = assembly.places.get("into");
+    return side === (from.sources.length && into.listeners.length ? "from" : "into") ? "forth" : "back";
   };
 
-  /* Current pushed back into a supply, and the surge a supply gives while plugging beyond what it gives settled. */
-  function* supplies({ assembly, solution, setting, live, settled, states }) {
-    for (const part of live) {
-      const record = assembly.places.get(engine.placeOf(part)), index = solution.circuit.index.get(part.id);
-      const amps = engine.partAmps(solution, index), sign = Math.sign(part.value.nominal);
-      const back = (...which) => amps(...which) * sign, out = (...which) => -back(...which);
-      const supply = engine.isPort(record) && record.supplies.find((one) => one.id === part.supply), name = supply ? supply.name : "supply";
-      const more = { setting, words: { device: engine.short(record), part: name } };
-      yield engine.reading("supply-fed-amps", part.id, name, Math.max(0, engine.highest(solution, back, 0, settled)), "A", "settled", more);
-      if (states > settled) {
-        const moving = assembly.plugging.map((_, i) => engine.highest(solution, out, settled + i, settled + i + 1)), most = Math.max(...moving);
-        const surge = most - Math.max(0, engine.highest(solution, out, 0, settled));
-        const [at] = engine.largestAt(moving);
-        yield engine.reading("surge-amps", part.id, name, Math.max(0, surge), "A", "plugging", { ...more, words: { ...more.words, meets: engine.meeting(assembly, at) } });
-      }
+  /* Current pushed back into a supply, and the surge a supply gives while plugging beyond what it gives settled. A supply that is
+     off has an inside too: what is pushed into its rail counts alike. */
+  function* supplies(assembly, setting) {
+    const { circuit, settled: { length: settled } } = assembly, { solution, number } = setting;
+    const live = new Set(setting.live.map(([, i]) => i));
+    for (const [i, part] of circuit.parts.entries()) {
+      if (part.kind !== "emf" || !part.value.nominal || !(live.has(i) || part.supply)) continue;
+      const place = engine.placeOf(part), record = assembly.places.get(place), sign = Math.sign(part.value.nominal);
+      const read = engine.partAmps(solution, i), back = (...which) => read(...which) * sign, out = (...which) => -back(...which);
+      const supply = engine.isPort(record) && record.supplies.find(({ id }) => id === part.supply);
+      const name = supply ? supply.name : "supply", words = { device: new engine.Named(place), part: name };
+      const home = engine.everywhere(solution, back, 0, settled);
+      yield engine.reading("supply-fed-amps", part.id, name, Math.max(0, engine.most(home)), "A", "settled",
+        { setting: number, words, flags: { live: live.has(i) ? "yes" : "no" }, at: setting.at(home, part.id) });
+      if (!live.has(i) || assembly.states.length === settled) continue;
+      const moving = engine.everywhere(solution, out, settled), most = engine.most(moving);
+      const once = Math.max(0, engine.most(engine.everywhere(solution, out, 0, settled)));
+      const at = setting.at(moving, part.id, settled), meets = engine.meeting(assembly, at.state - settled);
+      yield engine.reading("surge-amps", part.id, name, Math.max(0, most - once), "A", "plugging", {
+        setting: number, words: { ...words, meets }, at, terms: [["most while plugging", most, "A"], ["most once home", once, "A"]],
+      });
     }
   }
 
   /* Direct current through coils and ribbons, and into the stages that drive an output. */
-  function* windings({ assembly, solution, setting, positions, settled, foreign }) {
-    const on = engine.supplySwitches(engine.portsOf(assembly.places)).filter(({ key, supply }) => positions.get(key) === supply.states[0]);
-    const feed = on.some(({ supply }) => supply.style === "pair") ? "pair" : "single";
+  function* windings(assembly, setting) {
+    const { circuit, settled } = assembly, on = (place, supply) =>
+      setting.live.some(([there, i]) => there === place && circuit.parts[i].supply === supply);
+    const pair = engine.supplySwitches(assembly.ports).some(({ places, supply, style }) =>
+      style === "pair" && places.some((place) => on(place, supply)));
+    const flags = { feed: pair ? "pair" : "single" };
     for (const [place, record] of assembly.places) {
-      if (!foreign(place)) continue;
+      if (!elsewhere(setting, place)) continue;
       const driving = new Set((record.sources || []).flatMap((source) => Object.keys(source.drive)));
+      const coils = record.network.parts.some((part) => part.coil);
       for (const part of record.network.parts) {
-        const index = solution.circuit.index.get(`${place}/${part.id}`);
-        if (index === undefined || !(part.coil || (driving.has(part.id) && part.kind === "emf"))) continue;
-        if (!part.coil && record.network.parts.some((other) => other.coil)) continue;
-        const amps = engine.partAmps(solution, index), most = engine.highest(solution, (...which) => Math.abs(amps(...which)), 0, settled);
+        const index = engine.partIndex(circuit, place, part.id), stage = driving.has(part.id) && part.kind === "emf";
+        if (index === undefined || !(part.coil || (stage && !coils))) continue;
+        const read = engine.partAmps(setting.solution, index);
+        const amps = engine.everywhere(setting.solution, (...which) => Math.abs(read(...which)), 0, settled.length);
         const [quantity, name] = part.coil ? ["coil-amps", part.coil] : ["output-fed-amps", "output stage"];
-        yield engine.reading(quantity, `${place}/${part.id}`, name, most, "A", "settled",
-          { setting, words: { device: engine.short(record), part: name }, flags: { feed } });
+        yield engine.reading(quantity, `${place}/${part.id}`, name, engine.most(amps), "A", "settled", {
+          setting: setting.number, words: { device: new engine.Named(place), part: name }, flags,
+          at: setting.at(amps, `${place}/${part.id}`),
+        });
       }
     }
   }

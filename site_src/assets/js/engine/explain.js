@@ -2,52 +2,59 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.engine = Ringfence.engine || {};
 
-/* Show the working: the case behind a verdict's number, with its nets, parts and currents. The twin of explain.py; the answer has the fields
-   of Working in working.py. */
+/* Show the working: the case behind a verdict's number, with its nets, parts and currents. The twin of explain.py; the answer
+   has the fields of Working in working.py. */
 (function (engine) {
   const ASKED = "path-gain"; // what is shown when nothing is wrong
   const NO_CASE = "No voltage or current decides this; it follows from what the two devices are.";
 
-  /* Does a circuit decide findings of this id? */
-  engine.explains = (rulebook, id) => rulebook.some((rule) => rule.id === id && Object.hasOwn(engine.finders, rule.quantity));
-
-  /* The working behind the verdict's deciding finding, or behind `wanted`, a finding of the published answer or an id (its worst finding); of
-     a connection without findings, how the signal arrives. Throws RangeError for an unknown id, or when there is nothing to work out. */
+  /* The working behind the verdict's deciding finding, or behind `wanted`, a finding of the published answer or an id (its
+     worst finding); of a connection without findings, how the signal arrives. Throws RangeError for an unknown id, or when
+     there is nothing to work out. */
   Ringfence.explain = function (data, rulebook, { from, through = [], into }, wanted = null) {
-    const { outlet, leads, inlet } = engine.asked(data, from, through, into), possible = engine.ways(data, outlet, leads, inlet);
+    const { outlet, leads, inlet } = engine.asked(data, from, through, into);
+    const possible = engine.ways(data, outlet, leads, inlet);
     if (!possible.length) throw new RangeError("The halves do not go into each other: there is no circuit to work out.");
     const judged = possible.map((way) => engine.judgeWay(data, rulebook, outlet, leads, inlet, way));
-    const verdict = engine.combine(rulebook, leads, judged), group = engine.decisive(leads, judged), chosen = choose(verdict, wanted);
-    const [[way]] = (group.find((one) => one.findings.includes(chosen) || one.every.includes(chosen)) || group.find((one) => one.verdict === verdict.verdict) || group[0]).ways;
+    const verdict = engine.combine(rulebook, leads, judged, data.ports), { group } = verdict, chosen = choose(verdict, wanted);
+    const found = (one) => one.findings.includes(chosen) || one.every.includes(chosen);
+    const decides = (one) => one.verdict === verdict.verdict;
+    const aside = verdict.beside.find(({ finding }) => finding === chosen);
+    const [[way]] = (group.find(found) || (aside && aside.other) || judged.find(found) || group.find(decides) || group[0]).ways;
     const places = engine.placed(data, outlet, leads, inlet, way);
-    const base = { start: from, through: [...through], target: into, verdict: verdict.verdict, way: wayWords(places, leads, way), ...EMPTY };
+    const question = { start: from, through: [...through], target: into, verdict: verdict.verdict };
+    const base = { ...question, way: wayWords(places, leads, way), ...EMPTY };
     const [rule, reading] = readingOf(rulebook, chosen, () => engine.read(data, outlet, leads, inlet, way));
     const numbered = (note) => withNumber({ ...base, note }, data, rule, reading, chosen);
     if (typeof reading === "string") return withNumber({ ...base, note: reading }, data, null, null, chosen);
-    if (!reading || !Object.hasOwn(engine.finders, reading.quantity)) return numbered(NO_CASE);
-    const assembly = engine.assemble(data, outlet, leads, inlet, way), solved = engine.finders[reading.quantity](assembly, reading);
+    if (!reading || reading.at === null) return numbered(NO_CASE);
+    const assembly = engine.assemble(data, outlet, leads, inlet, way);
     base.setting = settingOf(assembly, reading);
-    return solved ? engine.shownCase(numbered(""), assembly, solved) : numbered(NO_CASE);
+    return engine.shownCase(numbered(""), assembly, engine.caseOf(assembly, reading));
   };
 
   const EMPTY = {
-    finding: "", severity: "", says: "", nature: "rule", setting: {}, state: "", corner: "", touching: [], hertz: null, level: null, source: "", quantity: "",
-    where: "", value: 0, unit: "", compare: "", limit: null, limit_from: "", evidence: "", cite: [], titles: [], terms: [], nets: [], parts: [], left_out: 0,
-    equation: null, note: "",
+    finding: "", severity: "", says: "", nature: "rule", setting: {}, state: "", corner: "", touching: [], hertz: null,
+    level: null, source: "", quantity: "", where: "", value: 0, unit: "", compare: "", limit: null, limit_from: "",
+    evidence: "", cite: [], titles: [], terms: [], nets: [], parts: [], left_out: 0, equation: null, note: "",
   };
 
   function choose(verdict, wanted) {
     if (wanted === null) return verdict.findings.find((finding) => finding.severity === verdict.verdict) || null;
     const same = typeof wanted === "string" ? (finding) => finding.id === wanted
       : (finding) => ["id", "where", "when", "says", "value", "limit"].every((name) => finding[name] === wanted[name]);
-    const found = verdict.findings.find(same) || verdict.group.flatMap((one) => one.every).find(same); // the page may ask about one setting
-    if (!found) throw new RangeError(`'${typeof wanted === "string" ? wanted : wanted.id}' is not a finding of this connection`);
+    // The page may ask about one setting.
+    const all = [...verdict.findings, ...verdict.group.flatMap((one) => one.every), ...verdict.beside.map(({ finding }) => finding)];
+    const found = all.find(same);
+    const name = typeof wanted === "string" ? wanted : wanted.id;
+    if (!found) throw new RangeError(`'${name}' is not a finding of this connection`);
     return found;
   }
 
   function wayWords(places, leads, { ends, plugged }) {
-    const steps = leads.map((lead, i) => `${lead.ends[ends[i][0]].label} to the outlet's side, ${lead.ends[ends[i][1]].label} to the inlet's`);
-    const spare = plugged.map(([i, end], number) => `${leads[i].ends[end].label} in ${engine.owner(places, `extra${number + 1}`)}`);
+    const label = (i, end) => leads[i].ends[end].label;
+    const steps = ends.map(([near, far], i) => `${label(i, near)} to the outlet's side, ${label(i, far)} to the inlet's`);
+    const spare = plugged.map(({ lead, end, place }) => `${label(lead, end)} in ${engine.owner(places, place)}`);
     return [...steps, ...spare].join("; ") || "plugged straight in";
   }
 
@@ -61,11 +68,12 @@ Ringfence.engine = Ringfence.engine || {};
       throw error;
     }
     if (!chosen) {
-      const asked = readings.filter(({ quantity }) => quantity === ASKED);
-      return [rulebook.find(({ quantity }) => quantity === ASKED), asked.length ? asked.reduce((best, one) => (one.value > best.value ? one : best)) : null];
+      const asked = ({ quantity }) => quantity === ASKED, louder = (best, one) => (best && best.value >= one.value ? best : one);
+      return [rulebook.find(asked), readings.filter(asked).reduce(louder, null)];
     }
-    const same = (rule) => (one) => one.quantity === rule.quantity && ["subject", "state", "setting", "value"].every((name) => one[name] === chosen[name])
-      && engine.met(rule, one.value, limitOf(rule, one));
+    const alike = (one) => ["subject", "state", "setting", "value"].every((name) => one[name] === chosen[name]);
+    const same = (rule) => (one) => one.quantity === rule.quantity && alike(one)
+      && engine.met(rule, one.value, engine.limitOf(rule, one));
     for (const rule of rulebook.filter(({ id }) => id === chosen.id)) {
       const found = readings.find(same(rule));
       if (found) return [rule, found];
@@ -73,11 +81,9 @@ Ringfence.engine = Ringfence.engine || {};
     return [null, null];
   }
 
-  const limitOf = (rule, reading) => (rule.limit === "own" ? reading.limit : rule.limit);
-
-  function settingOf({ places }, { setting }) {
+  function settingOf({ ports }, { setting }) {
     if (setting === null) return {};
-    const ports = engine.portsOf(places), names = new Map(engine.supplySwitches(ports).map(({ key, name }) => [key, name]));
+    const names = new Map(engine.supplySwitches(ports).map(({ key, name }) => [key, name]));
     return Object.fromEntries([...engine.settings(ports)[setting]].map(([key, state]) => [names.get(key), state]));
   }
 
@@ -86,13 +92,15 @@ Ringfence.engine = Ringfence.engine || {};
     if (!chosen && !reading) return base;
     const own = rule !== null && rule.limit === "own", told = chosen || reading, { evidence, cite } = chosen || rule;
     const remark = own && reading.evidence ? reading.evidence.note : null;
+    const from = [own ? "The part's own rating." : "The rulebook.", remark || (rule && !own ? rule.reason : "")];
+    const sources = cite.filter((name) => Object.hasOwn(data.sources, name));
     return {
       ...base, finding: chosen ? chosen.id : "", severity: chosen ? chosen.severity : "safe",
-      says: chosen ? chosen.says : "Nothing speaks against it; this is how the signal arrives.", quantity: reading ? reading.quantity : "",
-      where: told.where, state: told.state, value: told.value, unit: told.unit, compare: rule ? rule.compare : "",
-      limit: chosen ? chosen.limit : limitOf(rule, reading),
-      limit_from: [own ? "The part's own rating." : "The rulebook.", remark || (rule && !own ? rule.reason : "")].filter(Boolean).join(" "),
-      evidence, cite: [...cite], titles: cite.filter((name) => Object.hasOwn(data.sources, name)).map((name) => data.sources[name].title),
+      says: chosen ? chosen.says : "Nothing speaks against it; this is how the signal arrives.",
+      quantity: reading ? reading.quantity : "", where: told.where, state: told.state, value: told.value, unit: told.unit, compare: rule ? rule.compare : "",
+      limit: chosen ? chosen.limit : engine.limitOf(rule, reading),
+      limit_from: from.filter(Boolean).join(" "), evidence, cite: [...cite],
+      titles: sources.map((name) => data.sources[name].title),
     };
   }
 })(Ringfence.engine);

@@ -2,60 +2,82 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.engine = Ringfence.engine || {};
 
-/* Readings held against the rulebook: the twin of met, _findings and _finding in judge.py. */
+/* Readings held against the rulebook: each rule that is met makes a finding, with its sentences filled in. The twin of
+   findings.py. A finding has the fields of Finding in verdict.py, what its rule `weighs`, and `at`, where its reading was
+   found (null where no voltage or current decides). */
 (function (engine) {
-  const WORD_UNITS = { energy: "J", charge: "V" };
-  const PUBLISHED = ["id", "severity", "where", "value", "unit", "limit", "when", "says", "remedy", "evidence", "cite"];
-  const FIGURE = ["id", "where", "value", "unit", "says"];
-  engine.STATES = { settled: "settled", plugging: "while plugging", signal: "with signal" };
+  const WORD_UNITS = { energy: "J", charge: "V", seconds: "s" };
+  const STATES = engine.STATES =
+    { settled: "settled", plugging: "while plugging", switching: "when switched", signal: "with signal" };
   engine.SLACK = 1e-9; // two numbers closer than this are the same to every solver
 
   /* Is the value beyond the limit, by more than rounding? */
   engine.met = function (rule, value, limit) {
-    const slack = Math.max(engine.SLACK * Math.max(Math.abs(limit), Math.abs(value), 1e-6), rule.margin * Math.abs(limit));
+    const rounding = engine.SLACK * Math.max(Math.abs(limit), Math.abs(value), 1e-6);
+    const slack = Math.max(rounding, rule.margin * Math.abs(limit));
     return rule.compare === "above" ? value > limit + slack : value < limit - slack;
   };
 
-  /* The findings a reading makes, in the order of the rulebook; figures only with every supply on, which is the first setting. */
-  engine.findings = function (rulebook, reading, switches) {
-    const asked = (rule) => !(rule.severity === "figure" && reading.setting) && Object.entries(rule.only).every(([key, want]) => reading.flags[key] === want);
-    return rulebook.filter((rule) => rule.quantity === reading.quantity && asked(rule)).map((rule) => [rule, rule.limit === "own" ? reading.limit : rule.limit])
-      .filter(([rule, limit]) => engine.met(rule, reading.value, limit)).map(([rule, limit]) => made(rule, reading, limit, switches));
+  /* The limit a rule holds a reading against. */
+  engine.limitOf = (rule, reading) => (rule.limit === "own" ? reading.limit : rule.limit);
+
+  /* What the rulebook says of a reading, in its order; figures only with every supply on, which is the first setting.
+     `switches` are the settings in words, `places` the Map of an assembly. */
+  engine.findingsOf = function (rulebook, reading, switches, places) {
+    const { value, flags } = reading;
+    const asked = ({ quantity, severity, only }) => quantity === reading.quantity
+      && !(severity === "figure" && reading.setting) && Object.entries(only).every(([key, want]) => flags[key] === want);
+    const beyond = (rule) => engine.met(rule, value, engine.limitOf(rule, reading));
+    return rulebook.filter((rule) => asked(rule) && beyond(rule) && (rule.until === null || value <= rule.until))
+      .map((rule) => made(rule, reading, switches, places));
   };
 
-  function made(rule, reading, limit, switches) {
-    const shown = {};
-    for (const [name, word] of Object.entries(reading.words)) shown[name] = typeof word === "number" ? engine.quantity(word, WORD_UNITS[name]) : word;
-    const told = { value: reading.value, limit, loss: -reading.value };
-    for (const [name, number] of Object.entries(told)) shown[name] = engine.quantity(number, reading.unit);
-    const own = rule.limit === "own" && reading.evidence;
-    const setting = reading.setting === null ? "" : switches[reading.setting];
+  function made(rule, reading, switches, places) {
+    const limit = engine.limitOf(rule, reading), { value, unit, setting, state } = reading;
+    const words = Object.entries(reading.words).map(([name, word]) => [name, shown(name, word, places)]);
+    const numbers = Object.entries({ value, limit, loss: -value }).map(([name, one]) => [name, engine.quantity(one, unit)]);
+    const told = Object.fromEntries([...words, ...numbers]);
+    const known = rule.limit === "own" && reading.evidence ? reading.evidence : { grade: rule.evidence, cite: rule.cite };
+    const when = [setting === null ? "" : switches[setting], STATES[state]];
+    // What the way back lacks is told, but does not spoil what was asked about.
+    const severity = rule.severity === "lossy" && reading.flags.way === "back" ? "note" : rule.severity;
     return {
-      id: rule.id, severity: rule.severity, subject: reading.subject, where: reading.where, value: reading.value, unit: reading.unit,
-      limit: rule.id === "rating-not-known" ? null : limit, when: [setting, engine.STATES[reading.state]].filter(Boolean).join(", "),
-      says: begun(filled(rule.says, shown)), remedy: filled(rule.remedy, shown), evidence: own ? own.grade : rule.evidence, cite: [...(own ? own : rule).cite],
-      state: reading.state, setting: reading.setting, mend: filled(rule.mend, shown), weighs: rule.weighs,
+      id: rule.id, severity, subject: reading.subject, where: reading.where, value, unit,
+      limit: rule.id === "rating-not-known" ? null : limit, when: when.filter(Boolean).join(", "),
+      says: begun(filled(rule.says, told)), remedy: filled(rule.remedy, told), evidence: known.grade, cite: [...known.cite],
+      state, setting, mend: filled(rule.mend, told), case: reading.flags.pair || "", weighs: rule.weighs, at: reading.at,
     };
   }
 
-  engine.notSolved = (why) => ({
-    id: "not-solved", severity: "dangerous", subject: "connection", where: "connection", value: 0, unit: "", limit: null, when: "always",
-    says: `This connection could not be worked out: ${why}.`, remedy: "Do not connect it on the strength of this page; report it.",
-    evidence: "derived", cite: [], state: "settled", setting: null, mend: "", weighs: 0,
-  });
-
   /* A sentence with its {names} filled in. */
-  function filled(sentence, shown) {
+  function filled(sentence, told) {
     return sentence.replace(/\{(\w+)\}/g, (_, name) => {
-      if (!Object.hasOwn(shown, name)) throw new RangeError(`the rulebook asks for {${name}}, and the reading has none`);
-      return shown[name];
+      if (!Object.hasOwn(told, name)) throw new RangeError(`the rulebook asks for {${name}}, and the reading has none`);
+      return told[name];
     });
   }
 
   /* With a capital, whatever it begins with: `left of Camera ...`. */
   const begun = (sentence) => sentence[0].toUpperCase() + sentence.slice(1);
 
-  /* The finding, and the figure, as section of the published answer. */
-  engine.published = (finding) => Object.fromEntries(PUBLISHED.map((name) => [name, finding[name]]));
-  engine.publishedFigure = (figure) => Object.fromEntries(FIGURE.map((name) => [name, figure[name]]));
+  function shown(name, word, places) {
+    if (word instanceof engine.Named) return word.among(places);
+    return typeof word === "number" ? engine.quantity(word, WORD_UNITS[name]) : word;
+  }
+
+  const plain = {
+    subject: "connection", value: 0, unit: "", limit: null, when: "always", evidence: "derived", cite: [], state: "settled",
+    setting: null, mend: "", case: "", weighs: 0, at: null,
+  };
+
+  /* What cannot be worked out is never called safe. */
+  engine.notSolved = (why) => ({
+    ...plain, id: "not-solved", severity: "dangerous", where: "connection",
+    says: `This connection could not be worked out: ${why}.`,
+    remedy: "Do not connect it on the strength of this page; report it.",
+  });
+
+  /* Halves that do not go into each other. */
+  engine.notMating = (where, says) =>
+    ({ ...plain, id: "does-not-mate", severity: "does not fit", where, says, remedy: "Choose a lead with that end." });
 })(Ringfence.engine);

@@ -2,24 +2,29 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.engine = Ringfence.engine || {};
 
-/* A first look at a connection: fully plugged, every part at its nominal value, one way of those a person cannot tell apart. It costs a
-   fraction of a verdict and is never worse than one. The twin of glance.py. */
+/* A first look at a connection: fully plugged, every part at its nominal value, one way of those a person cannot tell apart.
+   It costs a fraction of a verdict and is never worse than one. The twin of glance.py. */
 (function (engine) {
   /* The least that a verdict on this chain can come to, as [rank, what is lost]. `plain` is what `plainly` makes of the catalogue. */
   engine.glance = function (plain, rulebook, from, through, into) {
-    const { outlet, leads, inlet } = engine.asked(plain, from, through, into), possible = engine.ways(plain, outlet, leads, inlet);
+    const { outlet, leads, inlet } = engine.asked(plain, from, through, into);
+    const possible = engine.ways(plain, outlet, leads, inlet);
     if (!possible.length) return [engine.rank("does not fit"), 0];
     if (possible.length > engine.MOST_WAYS) return [engine.rank("dangerous"), 0];
     // Which end a person takes is their choice, so the best counts; of ends they cannot tell apart the worst, so any will do here.
     const choices = new Map();
-    for (const way of possible) if (!choices.has(engine.labels(leads, way))) choices.set(engine.labels(leads, way), way);
+    for (const way of possible) {
+      const labels = JSON.stringify(engine.labels(leads, way));
+      if (!choices.has(labels)) choices.set(labels, way);
+    }
     return [...choices.values()].map((way) => {
       const seen = engine.judgeWay(plain, rulebook, outlet, leads, inlet, way, read);
-      return [engine.rank(seen.verdict), engine.loss(rulebook, seen.findings.map(({ id }) => id))];
+      return [engine.rank(seen.verdict), engine.lost(rulebook, seen.findings)];
     }).reduce((best, one) => (engine.before(one, best) ? one : best));
   };
 
-  const read = (plain, outlet, leads, inlet, way) => engine.readingsOf(engine.assemble(plain, outlet, leads, inlet, way, false));
+  const read = (plain, outlet, leads, inlet, way) =>
+    engine.readingsOf(engine.assemble(plain, outlet, leads, inlet, way, false));
 
   /* The catalogue as if every part had its nominal value. */
   engine.plainly = (data) => ({ connectors: data.connectors, ports: plain(data.ports), leads: plain(data.leads) });
@@ -27,10 +32,8 @@ Ringfence.engine = Ringfence.engine || {};
   const plain = (records) => Object.fromEntries(Object.entries(records).map(([id, record]) =>
     [id, { ...record, network: { ...record.network, parts: record.network.parts.map(nominal) } }]));
 
-  const nominal = (part) => ({ ...part, value: part.value && { ...part.value, low: part.value.nominal, high: part.value.nominal }, match: 0 });
-
-  /* What findings cost together, by id; the same thing lost on both channels is one loss. */
-  engine.loss = (rulebook, ids) => [...new Set(ids)].reduce((sum, id) => sum + (rulebook.find((rule) => rule.id === id) || { weighs: 0 }).weighs, 0);
+  const exact = ({ nominal: value, ...rest }) => ({ ...rest, nominal: value, low: value, high: value });
+  const nominal = (part) => ({ ...part, value: part.value && exact(part.value), match: 0 });
 
   /* Does one list come before another, item by item, a shorter one before what it begins? */
   engine.before = function (one, other) {

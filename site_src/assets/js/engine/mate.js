@@ -4,9 +4,10 @@ Ringfence.engine = Ringfence.engine || {};
 
 /* Which contacts touch when two halves are pushed together: fully home, and at every step on the way in.
    The twin of mate.py, step by step. A side is {connector, half}; a touch is the text "contact of the first \0 contact of the
-   second" (so that texts sort as pairs do); a state is a Set of touches; a mating is {home: [state], travel: [state]}. */
+   second" (so that texts sort as pairs do); a state is a Set of touches; a mating is {home: [state], travel: [state], turned}, the last
+   being those of its home states in which a plug sits the other way round. */
 (function (engine) {
-  const PLUGS = ["plug", "male"], RECEPTACLES = ["jack", "female"];
+  const PLUGS = engine.PLUGS = ["plug", "male"], RECEPTACLES = ["jack", "female"];
   const SMALL_GROUP = 4; // up to this many equal contacts every order of make is tried
   const known = new WeakMap(); // matings by connector, halves and other connector: they hang on nothing else
 
@@ -33,15 +34,22 @@ Ringfence.engine = Ringfence.engine || {};
 
   function worked(one, two) {
     if (PLUGS.includes(one.half)) {
-      const turned = engine.mate(two, one);
-      const turn = (state) => new Set([...state].map((touch) => engine.touch(...engine.contacts(touch).reverse())));
-      return { home: turned.home.map(turn), travel: turned.travel.map(turn) };
+      const other = engine.mate(two, one), home = other.home.map(swapped);
+      return { home, travel: other.travel.map(swapped), turned: new Set(home.filter((_, i) => other.turned.has(other.home[i]))) };
     }
     const receptacle = one.connector.halves[one.half], plug = two.connector.halves[two.half];
     if (one.connector.shape === "concentric") return concentric(receptacle, plug);
     const matings = waysRound(one.connector, two.connector).map((touches) => byOrderOfMake(receptacle, touches));
-    const home = unique(matings.flatMap((mating) => mating.home)), atHome = new Set(home.map(keyOf));
-    return { home, travel: unique(matings.flatMap((mating) => mating.travel.filter((state) => !atHome.has(keyOf(state))))) };
+    const home = unique(matings.flatMap((mating) => mating.home));
+    const travel = unique(matings.flatMap((mating) => without(mating.travel, home)));
+    return { home, travel, turned: new Set(without(home, matings[0].home)) };
+  }
+
+  const swapped = (state) => new Set([...state].map((touch) => engine.touch(...engine.contacts(touch).reverse())));
+
+  function without(states, others) {
+    const left = new Set(others.map(keyOf));
+    return states.filter((state) => !left.has(keyOf(state)));
   }
 
   /* Which contact of the plug each one of the receptacle meets, straight and, where it goes in that way too, turned. */
@@ -54,8 +62,7 @@ Ringfence.engine = Ringfence.engine || {};
   function concentric(jack, plug) {
     const home = unique(states(jack.springs, plug.segments, 0));
     const travel = unique(withdrawals(jack, plug).flatMap((x) => states(jack.springs, plug.segments, x)));
-    const atHome = new Set(home.map(keyOf));
-    return { home, travel: travel.filter((state) => state.size && !atHome.has(keyOf(state))) };
+    return { home, travel: without(travel, home).filter((state) => state.size), turned: new Set() };
   }
 
   /* Every combination of landings with the plug x mm short of home. */

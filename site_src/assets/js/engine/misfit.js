@@ -9,8 +9,10 @@ Ringfence.engine = Ringfence.engine || {};
   engine.misfit = function (data, outlet, leads, inlet) {
     let reach = [outlet], name = outlet.name;
     for (const lead of leads) {
-      const ends = Object.values(lead.ends), goes = (half, end) => engine.fits(engine.sideOf(data, half), engine.sideOf(data, end));
-      const onward = ends.filter((near) => reach.some((half) => goes(half, near))).flatMap((near) => ends.filter((far) => far !== near));
+      const ends = Object.values(lead.ends);
+      const goes = (half, end) => engine.fits(engine.sideOf(data, half), engine.sideOf(data, end));
+      const onward = ends.filter((near) => reach.some((half) => goes(half, near)))
+        .flatMap((near) => ends.filter((far) => far !== near));
       if (!onward.length) return told(data, reach[0], name, lead.name);
       reach = onward;
       name = lead.name;
@@ -20,11 +22,10 @@ Ringfence.engine = Ringfence.engine || {};
 
   function told(data, half, name, other) {
     const family = data.connectors[half.connector], partner = engine.OPPOSITE[half.half];
-    const takes = Object.values(data.connectors).filter((one) => Object.hasOwn(one.halves, partner) && engine.fits({ connector: family, half: half.half }, { connector: one, half: partner })).map((one) => one.name).sort();
-    const says = `${name} ends in ${family.name}, ${half.half}; ${other} does not go in there. It takes the ${partner} of: ${takes.join("; ")}.`;
-    return {
-      id: "does-not-mate", severity: "does not fit", subject: "connection", where: name, value: 0, unit: "", limit: null, when: "always", says,
-      remedy: "Choose a lead with that end.", evidence: "derived", cite: [], state: "settled", setting: null,
-    };
+    const own = { connector: family, half: half.half };
+    const takes = Object.values(data.connectors).filter((one) =>
+      Object.hasOwn(one.halves, partner) && engine.fits(own, { connector: one, half: partner })).map((one) => one.name).sort();
+    const ends = `${name} ends in ${family.name}, ${half.half}; ${other} does not go in there.`;
+    return engine.notMating(name, `${ends} It takes the ${partner} of: ${takes.join("; ")}.`);
   }
 })(Ringfence.engine);

@@ -6,18 +6,21 @@ Ringfence.engine = Ringfence.engine || {};
 (function (engine) {
   /* One or two sentences on the lead that would do it. Judges every single lead, and none. */
   Ringfence.missing = function (data, rulebook, { from, into }) {
-    const { outlet, inlet } = engine.asked(data, from, [], into);
-    const tried = [0, 1].flatMap((length) => [...engine.chains(data, from, into, length)]).map((through) => engine.answer(data, rulebook, { from, through, into }));
-    const cost = (one) => engine.cost(data, rulebook, one);
-    return described(data, outlet, inlet, tried.reduce((best, one) => (!best || engine.before(cost(one), cost(best)) ? one : best), null));
+    const { outlet, inlet } = engine.asked(data, from, [], into), cost = (one) => engine.cost(data, rulebook, one);
+    const tried = [0, 1].flatMap((length) => [...engine.chains(data, from, into, length)])
+      .map((through) => engine.answer(data, rulebook, { from, through, into }));
+    const better = (best, one) => (!best || engine.before(cost(one), cost(best)) ? one : best);
+    return described(data, outlet, inlet, tried.reduce(better, null));
   };
 
   function described(data, outlet, inlet, best) {
     const against = best ? best.findings.filter(({ severity }) => severity !== "note") : [];
-    const ends = `from ${half(data, outlet)} to ${half(data, inlet)}`, needs = [...new Set(against.map(({ mend }) => mend).filter(Boolean))];
+    const ends = `from ${half(data, outlet)} to ${half(data, inlet)}`;
+    const needs = [...new Set(against.map(({ mend }) => mend).filter(Boolean))];
     const worst = best ? against.filter(({ severity }) => severity === best.verdict) : [];
     // What no lead can change decides only where it is the worst there is.
-    if (best && best.verdict === "no signal" && !worst.some(({ mend }) => mend)) return `No lead can help: ${[...new Set(worst.map(({ says }) => says))].join(" ")}`;
+    const hopeless = best && best.verdict === "no signal" && !worst.some(({ mend }) => mend);
+    if (hopeless) return `No lead can help: ${[...new Set(worst.map(({ says }) => says))].join(" ")}`;
     if (!best) return `Nothing in the catalogue goes between the two. What would: a lead ${ends} wired for both.`;
     if (!needs.length) return "No lead does better than what there is.";
     return `Nothing in the catalogue does this without loss. What would: a lead ${ends} that ${joined(needs)}.`;

@@ -2,14 +2,14 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.engine = Ringfence.engine || {};
 
-/* The lead, or chain of leads, that gets one port into another: safest first, then least lost, then shortest. The twin of route.py, in steps, so
-   that a page answers to a thumb while it looks. */
+/* The lead, or chain of leads, that gets one port into another: safest first, then least lost, then shortest. The twin of
+   route.py, in steps, so that a page answers to a thumb while it looks. */
 (function (engine) {
   const MOST = 3; // leads in a row
   engine.FORMS = ["cable", "adapter", "converter", "splitter"]; // from most to least common in a bag
 
-  /* Looks for the best chains, best first; never one that is dangerous, carries no signal or does not fit. A generator: every step yields
-     {looked, known} (chains looked at, of those met so far); it returns the published verdicts. */
+  /* Looks for the best chains, best first; never one that is dangerous, carries no signal or does not fit. A generator: every
+     step yields {looked, known} (chains looked at, of those met so far); it returns the published verdicts. */
   Ringfence.search = function* (data, rulebook, { from, into }, { offered = 3, most = MOST } = {}) {
     const found = [], plain = engine.plainly(data), queue = [];
     let order = 0, looked = 0, known = 0;
@@ -46,15 +46,18 @@ Ringfence.engine = Ringfence.engine || {};
     queue.splice(low, 0, entry);
   }
 
-  /* What makes one answer worse than another: verdict, while plugging, how much is lost, leads, how rare they are in a bag, what to mind, metres, name. */
-  engine.cost = (data, rulebook, judged) => [
-    engine.rank(judged.verdict), engine.rank(judged.plugging), engine.loss(rulebook, judged.findings.map(({ id }) => id)), judged.through.length,
-    judged.through.reduce((sum, id) => sum + engine.FORMS.indexOf(data.leads[id].form), 0), judged.findings.filter(({ severity }) => severity === "note").length,
-    judged.through.reduce((sum, id) => sum + (data.leads[id].length || 0), 0), ...judged.through,
-  ];
+  /* What makes one answer worse than another: verdict, while plugging, how much is lost, leads, how rare they are in a bag,
+     what to mind, metres, name. */
+  engine.cost = function (data, rulebook, { verdict, plugging, findings, through }) {
+    const leads = through.map((id) => data.leads[id]), sum = (numbers) => numbers.reduce((all, one) => all + one, 0);
+    const rare = sum(leads.map(({ form }) => engine.FORMS.indexOf(form))), metres = sum(leads.map(({ length }) => length || 0));
+    const notes = findings.filter(({ severity }) => severity === "note").length, lost = engine.lost(rulebook, findings);
+    return [engine.rank(verdict), engine.rank(plugging), lost, through.length, rare, notes, metres, ...through];
+  };
 
-  /* Every chain of exactly `length` different leads whose halves go into each other, grown from From and pruned towards Into. Beside another
-     lead a plain extension changes nothing and is left out. In chains of three every lead leads to a half not met before, or has parts. */
+  /* Every chain of exactly `length` different leads whose halves go into each other, grown from From and pruned towards Into.
+     Beside another lead a plain extension changes nothing and is left out. In chains of three every lead leads to a half not
+     met before, or has parts. */
   engine.chains = function (data, from, into, length) {
     const goal = halvesTowards(data, data.ports[into], length), chains = new Map();
     const useful = Object.values(data.leads).filter((lead) => length < 2 || !extension(data, lead));
@@ -89,17 +92,22 @@ Ringfence.engine = Ringfence.engine || {};
 
   /* For each number of leads still to come, the halves a chain may present next. */
   function halvesTowards(data, target, length) {
-    const reach = [[target]], pairs = Object.values(data.leads).flatMap(({ ends }) => Object.values(ends).flatMap((near) => Object.values(ends).filter((far) => far !== near).map((far) => [near, far])));
-    for (let i = 0; i < length; i++) reach.push(different(pairs.filter(([, far]) => reach[i].some((half) => goes(data, far, half))).map(([near]) => near)));
+    const reach = [[target]], both = (ends) => ends.flatMap((near) => ends.filter((far) => far !== near).map((far) => [near, far]));
+    const pairs = Object.values(data.leads).flatMap(({ ends }) => both(Object.values(ends)));
+    for (let i = 0; i < length; i++) {
+      const fitting = pairs.filter(([, far]) => reach[i].some((half) => goes(data, far, half)));
+      reach.push(different(fitting.map(([near]) => near)));
+    }
     return reach;
   }
 
   /* Does it lead every contact on to the same contact of the same connector, and do nothing else? */
   function extension(data, lead) {
     const [near, far, ...others] = Object.values(lead.ends);
-    if (lead.parts.length || others.length || far.connector !== near.connector || far.half !== engine.OPPOSITE[near.half]) return false;
-    const joined = new Set(lead.joins.map(({ nodes }) => [...new Set(nodes)].sort().join()));
-    const straight = data.connectors[near.connector].contacts.map((contact) => [`${near.id}.${contact}`, `${far.id}.${contact}`].sort().join());
+    const opposite = far.connector === near.connector && far.half === engine.OPPOSITE[near.half];
+    if (lead.parts.length || others.length || !opposite) return false;
+    const joined = new Set(lead.joins.map(({ nodes }) => [...new Set(nodes)].sort().join())), { contacts } = data.connectors[near.connector];
+    const straight = contacts.map((contact) => [`${near.id}.${contact}`, `${far.id}.${contact}`].sort().join());
     return joined.size === straight.length && straight.every((pair) => joined.has(pair));
   }
 })(Ringfence.engine);

@@ -6,32 +6,44 @@ Ringfence.engine = Ringfence.engine || {};
    The twin of the first half of solve.py (checked.js and currents.js are the second). A connected piece without an anchor gets one of
    its nets as 0 V. Cases that share a matrix share its factors. */
 (function (engine) {
+  const OPEN_OHM = 1e9; // what a disconnected rail leaks through
   const LEAK = 1e-12; // S; keeps a net that only a flat part reaches from hanging in the air
-  engine.ALIKE = 1e-9; // a share; what is closer than this is the same to every solver
+  engine.OPEN = NaN; // volts of an emf that is disconnected
+  engine.ALIKE = 1e-6; // a share; what is closer than this is told alike. Far from what rounding leaves, lest that decides
   const ROUNDS = 40; // a handful of bends settles in two or three; more means none of the combinations fits
   const bends = (part) => part.kind === "sink" || part.kind === "clamp";
 
-  /* Direct current. `drives`: for each drive the values of all parts (ohm, V, A); `closed`: for each state its switches.
-     {circuit, values, unknowns[drive][state]}. Throws CircuitError when there is no single solution. */
-  engine.solveDc = function (circuit, drives, closed) {
+  /* Direct current. `drives`: for each drive the values of all parts (ohm, V, A); `closed`: for each state its switches. An emf
+     of OPEN volts is disconnected. An emf may have volts of its own in every state: then `volts` has them, part number ->
+     [drive][state]. {circuit, values, unknowns[drive][state]}. Throws CircuitError when there is no single solution. */
+  engine.solveDc = function (circuit, drives, closed, volts = new Map()) {
     const stamps = stateStamps(circuit, closed, engine.DIRECT_OPENS);
-    const rights = drives.map((values) => emfs(circuit, values));
     const unknowns = drives.map(() => []), bending = [...circuit.parts.keys()].filter((i) => bends(circuit.parts[i]));
     for (const group of alike(circuit, drives)) {
       const base = directMatrix(circuit, drives[group[0]]);
       stamps.forEach((stamp, state) => {
         const matrix = stamp(base.slice()), factored = new Map();
-        for (const drive of group) unknowns[drive][state] = bend(circuit, bending, drives[drive], matrix, rights[drive], factored);
+        for (const drive of group) {
+          const own = (i) => (volts.has(i) ? volts.get(i)[drive][state] : drives[drive][i]);
+          const right = emfs(circuit, own);
+          unknowns[drive][state] = bend(circuit, bending, drives[drive], matrix, right, factored);
+        }
       });
     }
     return { circuit, values: drives, unknowns };
   };
 
-  /* Drives whose matrices are the same: they differ in emfs alone. */
+  /* The part of a solution that belongs to some drives (from `start` to before `stop`), and to some states. */
+  engine.drivesOf = ({ circuit, values, unknowns }, start, stop) =>
+    ({ circuit, values: values.slice(start, stop), unknowns: unknowns.slice(start, stop) });
+  engine.statesOf = ({ circuit, values, unknowns }, start, stop) =>
+    ({ circuit, values, unknowns: unknowns.map((states) => states.slice(start, stop)) });
+
+  /* Drives whose matrices are the same: they differ in the volts of their emfs alone. */
   function alike(circuit, drives) {
-    const groups = new Map();
+    const groups = new Map(), emf = circuit.parts.map((part) => part.kind === "emf");
     drives.forEach((values, i) => {
-      const key = values.filter((_, k) => circuit.parts[k].kind !== "emf").join();
+      const key = Array.from(values, (value, k) => (emf[k] ? Number.isNaN(value) : value)).join();
       groups.set(key, [...(groups.get(key) || []), i]);
     });
     return [...groups.values()];
@@ -43,31 +55,39 @@ Ringfence.engine = Ringfence.engine || {};
       const [a, b] = circuit.ends[i], row = branches.get(part.id);
       if (part.kind === "resistor") engine.stampConductance(matrix, size, a, b, 1 / values[i]);
       else if (engine.branched(part)) engine.stampBranch(matrix, size, a, b, row);
-      if (part.kind === "inductor" && a === b) matrix[row * size + row] = 1; // shorted on itself: nothing pushes direct current round it
+      if (part.kind === "emf" && Number.isNaN(values[i])) matrix[row * size + row] = -OPEN_OHM;
+      // A winding shorted on itself: nothing pushes direct current round it.
+      if (part.kind === "inductor" && a === b) matrix[row * size + row] = 1;
     });
     return matrix;
   }
 
-  function emfs(circuit, values) {
+  function emfs(circuit, volts) {
     const right = new Float64Array(circuit.size);
-    circuit.parts.forEach((part, i) => { if (part.kind === "emf") right[circuit.branches.get(part.id)] += values[i]; });
+    circuit.parts.forEach((part, i) => {
+      if (part.kind === "emf") right[circuit.branches.get(part.id)] = volts(i) || 0; // what is OPEN has none
+    });
     return right;
   }
 
-  /* Find the region each sink and clamp works in, bit k of `flags` for the k-th. Their curves rise everywhere, so there is one answer. */
+  /* Find the region each sink and clamp works in. Their curves rise everywhere, so there is one answer. `factored` keeps what
+     was factored for other drives, by regions. */
   function bend(circuit, bending, values, matrix, right, factored) {
-    for (let round = 0, flags = 0, fresh = 0; round < ROUNDS; round++, flags = fresh, fresh = 0) {
-      const z = right.slice(), a = factored.has(flags) ? null : matrix.slice();
-      bending.forEach((i, k) => stampBend(circuit, i, values[i], flags >> k & 1, a, z));
-      if (a) factored.set(flags, engine.factoredReal(a, circuit.size));
-      const found = factored.get(flags)(z);
-      for (let k = 0; k < bending.length; k++) fresh |= beyond(circuit, found, bending[k], values[bending[k]], flags >> k & 1) << k;
-      if (fresh === flags) return found;
+    let flags = bending.map(() => false);
+    for (let round = 0; round < ROUNDS; round++) {
+      const key = flags.join(), z = right.slice(), a = factored.has(key) ? null : matrix.slice();
+      bending.forEach((i, k) => stampBend(circuit, i, values[i], flags[k], a, z));
+      if (a) factored.set(key, engine.factoredReal(a, circuit.size, circuit.netCount));
+      const found = factored.get(key)(z);
+      const fresh = bending.map((i, k) => beyond(circuit, found, i, values[i], flags[k]));
+      if (fresh.every((flag, k) => flag === flags[k])) return found;
+      flags = fresh;
     }
     throw new engine.CircuitError(`no settled state found for ${bending.map((i) => circuit.parts[i].id).join(", ")}`);
   }
 
-  /* A part that sits on its bend stays in the region it is in: both give the same there, and rounding must not toss it to and fro. */
+  /* A part that sits on its bend stays in the region it is in: both give the same there, and rounding must not toss it to
+     and fro. */
   function beyond(circuit, found, i, value, flag) {
     const part = circuit.parts[i], [a, b] = circuit.ends[i], at = part.kind === "sink" ? part.knee : value;
     const across = found[a] - found[b];
@@ -93,7 +113,7 @@ Ringfence.engine = Ringfence.engine || {};
     return corners.map((values) => hertz.map((frequency) => {
       const { re, im } = signalMatrix(circuit, values, 2 * Math.PI * frequency);
       return stamps.map((stamp) => {
-        const solve = engine.factoredComplex({ re: stamp(re.slice()), im }, circuit.size);
+        const solve = engine.factoredComplex({ re: stamp(re.slice()), im }, circuit.size, circuit.netCount);
         return rights.map(solve);
       });
     }));

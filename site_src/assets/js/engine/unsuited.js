@@ -2,24 +2,45 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.engine = Ringfence.engine || {};
 
-/* Leads and inputs that do not suit the signal, whatever the circuit says: the twin of _unsuited in hearing.py. */
+/* What the circuit at audio frequencies does not show: leads not made for fast signals or for loudspeakers, and what
+   amplifiers are plugged into. The twin of unsuited.py. */
 (function (engine) {
-  const SMALL = ["microphone", "line", "instrument"]; // small enough for fields around the lead to matter
-  const FAST = ["digital", "data", "video", "clock"];
+  const SHORT = 0.3; // m; taken for the length of an adapter that does not state one
+  const reading = (quantity, subject, where, value, unit, words, flags = {}) =>
+    engine.reading(quantity, subject, where, value, unit, "signal", { words, flags });
+  const leadsOf = ({ places }) => [...places].filter(([, record]) => !engine.isPort(record));
+  const named = (here, there) => ({ device: new engine.Named(here), other: new engine.Named(there) });
 
-  /* What the circuit at audio frequencies does not show: leads that are not made for fast signals, amplifiers into small-signal inputs. */
-  engine.unsuited = function* (assembly, here, pairs, words) {
-    if (pairs.some(([s]) => FAST.includes(s.kind))) {
-      for (const [place, lead] of assembly.places) {
-        if (!engine.isPort(lead)) yield engine.signalReading("slow-lead", place, "lead", lead.impedance ? 0 : 1, "", { ...words, lead: engine.short(lead) });
+  /* Leads that do not suit what is sent from `here` to `there`, and timecode that is taken for sound. */
+  engine.unsuited = function* (assembly, here, there, pairs) {
+    const words = named(here, there), leads = leadsOf(assembly);
+    const fast = pairs.find(([o]) => engine.FAST.includes(o.source.kind));
+    for (const [place, lead] of fast ? leads : []) {
+      const metres = lead.impedance ? 0 : lead.length || SHORT, sent = fast[0].source.kind;
+      yield reading("slow-lead", place, "lead", metres, "m", { ...words, lead: new engine.Named(place) }, { sent });
+    }
+    const open = ([o, i]) => engine.SMALL.includes(o.source.kind) && !(o.source.balanced && i.listener.balanced);
+    for (const [place, lead] of pairs.some(open) ? leads : []) {
+      const bare = Boolean(lead.cable) && !lead.joins.some(({ screen }) => screen);
+      yield reading("bare-lead", place, "lead", Number(bare), "", { ...words, lead: new engine.Named(place) });
+    }
+    if (pairs.some(([o, i]) => engine.asSound(o.source, i.listener))) {
+      yield reading("timecode-as-sound", here, "signal", 1, "", words);
+    }
+  };
+
+  /* Amplifier outputs that reach anything but a loudspeaker, or go through parts that were not made for them; whatever else
+     the two devices are, and whatever the circuit says. */
+  engine.amplifiers = function* (assembly) {
+    const loudspeaker = ({ kind }) => kind === engine.LOUDSPEAKER;
+    for (const [side, other] of [["from", "into"], ["into", "from"]]) {
+      const device = assembly.places.get(side), target = assembly.places.get(other), words = named(side, other);
+      if (!device.sources.some(loudspeaker)) continue;
+      if (!target.listeners.some(loudspeaker)) yield reading("amplifier-into", side, "connection", 1, "", words);
+      for (const [place, lead] of leadsOf(assembly)) {
+        if (!lead.parts.length || lead.made_for.includes(engine.LOUDSPEAKER)) continue;
+        yield reading("amplifier-through", place, "lead", 1, "", { ...words, lead: new engine.Named(place) });
       }
     }
-    if (pairs.some(([s, l]) => SMALL.includes(s.kind) && !(s.balanced && l.balanced))) {
-      for (const [place, lead] of assembly.places) {
-        const bare = () => Number(Boolean(lead.cable) && !lead.joins.some(({ screen }) => screen));
-        if (!engine.isPort(lead)) yield engine.signalReading("bare-lead", place, "lead", bare(), "", { ...words, lead: engine.short(lead) });
-      }
-    }
-    if (pairs.some(([s, l]) => s.kind === "loudspeaker" && l.kind !== "loudspeaker")) yield engine.signalReading("amplifier-into", here, "connection", 1, "", words);
   };
 })(Ringfence.engine);

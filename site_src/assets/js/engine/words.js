@@ -2,7 +2,8 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.engine = Ringfence.engine || {};
 
-/* Numbers as a meter would show them, and sentences about settings. The twin of words.py. A setting is a Map of switch -> position. */
+/* Numbers as a meter would show them, and sentences about settings. The twin of words.py. A setting is a Map of switch ->
+   position. */
 (function (engine) {
   const HALF = 1e-6; // of the last digit
   const PREFIXES = [[1e6, "M"], [1e3, "k"], [1, ""], [1e-3, "m"], [1e-6, "µ"], [1e-9, "n"]];
@@ -10,9 +11,12 @@ Ringfence.engine = Ringfence.engine || {};
   const SILENT = -120; // dB; so is this
   const SYMBOLS = { ohm: "Ω" };
 
-  /* Three significant digits with an engineering prefix: 44.6 V, 7.05 mA, 2.4 kΩ; decibels with one decimal, bare numbers as they are. */
+  /* Three significant digits with an engineering prefix: 44.6 V, 7.05 mA, 2.4 kΩ; decibels with one decimal, bare numbers as
+     they are. */
   engine.quantity = function (value, unit) {
-    if (unit === "dB") return value >= SILENT ? `${engine.fixed(value, 1)} dB` : `under ${engine.fixed(SILENT, 0)} dB`;
+    if (!Number.isFinite(value)) return "no number";
+    if (unit === "dB" && value < SILENT) return `under ${engine.fixed(SILENT, 0)} dB`;
+    if (unit === "dB") return `${engine.fixed(value, 1)} dB`;
     const symbol = SYMBOLS[unit] || unit;
     if (Math.abs(value) < NOTHING || !symbol) return `${engine.fixed(value, 0)} ${symbol}`.trim();
     const [factor, prefix] = PREFIXES.find(([step]) => Math.abs(value) * 1.0005 >= step) || PREFIXES[PREFIXES.length - 1];
@@ -31,21 +35,31 @@ Ringfence.engine = Ringfence.engine || {};
   };
 
   /* `phantom 48 V on, plug-in power off`; empty when nothing can be switched. `names` tells what each switch is called. */
-  engine.settingWords = (setting, names) => [...setting].map(([key, state]) => `${names.get(key)} ${state}`).join(", ");
+  engine.settingWords = (setting, names) =>
+    [...setting].map(([key, state]) => `${names.get(key)} ${state}`).join(", ");
 
   /* One sentence that says which setting ends how, from a list of [setting, verdict]; empty when all end alike. */
   engine.conditions = function (settings, names) {
     const verdicts = [...new Set(settings.map(([, verdict]) => verdict))];
-    if (verdicts.length < 2) return "";
+    const sentence = (words) => `${words[0].toUpperCase()}${words.slice(1)}.`;
+    if (verdicts.length < 2) return (verdicts[0] || "").startsWith("dangerous ") ? sentence(`${verdicts[0]} only`) : "";
     const cases = (verdict) => settings.filter(([, found]) => found === verdict).map(([setting]) => setting);
     const told = new Map(verdicts.map((verdict) => [verdict, condition(cases(verdict), settings, names)]));
     const unclear = verdicts.filter((verdict) => told.get(verdict) === null);
-    const rest = unclear.reduce((best, verdict) => (best === null || cases(verdict).length > cases(best).length ? verdict : best), null);
+    const more = (best, verdict) => (best === null || cases(verdict).length > cases(best).length ? verdict : best);
+    const rest = unclear.reduce(more, null), all = (verdict) => cases(verdict).map((setting) => engine.settingWords(setting, names));
     const clauses = verdicts.filter((verdict) => verdict !== rest)
-      .map((verdict) => `${verdict} with ${told.get(verdict) || cases(verdict).map((setting) => engine.settingWords(setting, names)).join(" or ")}`);
+      .map((verdict) => `${verdict} with ${told.get(verdict) || all(verdict).join(" or ")}`);
     if (rest) clauses.push(`${rest} otherwise`);
-    const sentence = clauses.join("; ");
-    return `${sentence[0].toUpperCase()}${sentence.slice(1)}.`;
+    return sentence(clauses.join("; "));
+  };
+
+  /* `Plug it with the amplifier off, wait a moment, then the amplifier on: then it is safe.` */
+  engine.inOrder = function (end, start, goal, names) {
+    const changed = [...goal.keys()].filter((key) => start.get(key) !== goal.get(key));
+    const told = (setting) => changed.map((key) => `${names.get(key)} ${setting.get(key)}`).join(", ");
+    const result = { safe: "it is safe", lossy: "it works and loses something" }[end];
+    return `Plug it with ${told(start)}, wait a moment, then ${told(goal)}: then ${result}.`;
   };
 
   /* The switch positions that all cases of a verdict share and no other setting has; null if there is no such set. */

@@ -11,7 +11,7 @@ Ringfence.matrix = Ringfence.matrix || {};
     return { outlets: these(ui.outlets(), joined.outlets), inlets: these(ui.inlets(), joined.inlets), cell: ui.pair };
   };
 
-  const cellOf = (rows) => ({ rows, best: rows[0].verdict, danger: rows.some((row) => row.verdict === "dangerous") });
+  const cellOf = (rows) => ({ rows, best: (rows.find(({ offered }) => !offered) || rows[0]).verdict, danger: rows.some((row) => row.verdict === "dangerous") });
 
   /* What the filters leave: {outlets, inlets, cell}. Text, device, connector and kind look at the side they are asked for. `wanted.bag` is
      {leads, ports}, each a list of ids or null where anything will do; a way without a lead needs none. */

@@ -10,6 +10,11 @@ Ringfence.matrix = Ringfence.matrix || {};
     const root = document.getElementById("rf-matrix");
     const status = document.getElementById("rf-status");
     if (!root) return;
+    if (ui.mixed()) {
+      root.replaceChildren(ui.el("p", { class: "rf-standing__loud", role: "alert" }, "This page was put together from two versions of the site, so it shows no verdicts. Load it again."));
+      return;
+    }
+    if (Ringfence.page && Ringfence.page.standing) root.before(Ringfence.page.standing());
     let grid = null, shown = null;
     const place = ui.el("div", {});
     const whole = ui.button({ class: "rf-toggle", role: "switch", "aria-checked": "false", onclick: () => { turn(whole.getAttribute("aria-checked") !== "true"); } },

@@ -9,6 +9,7 @@ Ringfence.matrix = Ringfence.matrix || {};
   /* Words for one cell: "safe, best of 3 leads; another is dangerous". */
   function said({ rows, best, danger }) {
     const many = rows.length > 1 ? `${best}, best of ${rows.length} ways` : `${best}, one way`;
+    if (rows[0].offered) return `${many}; ${rows[0].verdict === best ? "it" : "another"} ${rows[0].offered === "safe" ? "is safe" : "works"} if plugged with a switch off`;
     return danger && best !== "dangerous" ? `${many}; another is dangerous` : many;
   }
 
@@ -46,7 +47,7 @@ Ringfence.matrix = Ringfence.matrix || {};
       const cells = inlets.map((inlet) => [inlet, cell(outlet.id, inlet.id)]).filter(([, found]) => found);
       const body = el("ul", { class: "rf-rows" });
       return el("details", { class: "rf-group", ontoggle: fill },
-        el("summary", {}, el("span", { class: "rf-group__name" }, outlet.name),
+        el("summary", {}, ui.sides(outlet), el("span", { class: "rf-group__name" }, outlet.name),
           tally(cells.map(([, found]) => found.best))), body);
 
       function fill() {
@@ -62,9 +63,9 @@ Ringfence.matrix = Ringfence.matrix || {};
   /* Every way between two ports; each opens the check. */
   matrix.pair = function (outlet, inlet, { rows }, root, onclose) {
     const items = rows.map((row) => el("li", {}, el("a", { class: "rf-row", href: ui.address(root, outlet.id, row.through, inlet.id) },
-      ui.verdict(row.verdict),
+      ui.verdict(row.verdict), row.through.length ? el("span", { class: "rf-list__side" }, row.through.flatMap((id) => ui.shownHalves(ui.lead(id))).map((place) => ui.side(place))) : null,
       el("span", { class: "rf-row__name" }, row.through.map((id) => ui.lead(id).name).join(", then ") || "No lead, plugged straight in"),
-      el("span", { class: "rf-row__why" }, row.findings.join(", ")))));
+      el("span", { class: "rf-row__why" }, row.findings.join(", ")), row.offer ? el("span", { class: "rf-row__order" }, row.offer) : null)));
     return el("dialog", { class: "rf-pair", "aria-label": "Ways between these two", onclose },
       el("div", { class: "rf-pair__head" },
         el("h2", {}, outlet.name, el("span", {}, " into "), inlet.name),

@@ -1,39 +1,100 @@
 "use strict";
 
-/* Starts the service worker, and tells the truth about it: what is kept, from when, and that a newer version waits. */
-(function () {
-  const note = document.getElementById("rf-offline");
-  if (!("serviceWorker" in navigator) || location.protocol === "file:") return;
+/* Starts the service worker, and tells the truth about it: what is kept, that a newer version came or could not. A newer one takes over when a
+   page is opened, unless somewhere work is half done; on a page already in use it waits to be asked. */
+(function (page) {
+  const note = document.getElementById("rf-offline"), HOUR = 36e5;
+  if (location.protocol === "file:") return;
 
   const { base } = JSON.parse(document.getElementById("__config").textContent); // "../..", or "/" on the page for what is not there
-  const worker = new URL("sw.js", new URL(base.endsWith("/") ? base : `${base}/`, location.href));
-  let asked = false;
+  const top = new URL(base.endsWith("/") ? base : `${base}/`, location.href);
+  const FAILED = {
+    room: "A newer version could not be kept: this device has no room for it. Free some space, then open this page again with a network.",
+    broken: "A newer version could not be kept: part of it is not on the site yet, or came broken. Open this page again in a while.",
+    network: "A newer version could not be kept: the network went away. Open this page again with a network.",
+  };
+  let registration = null, asked = false, looked = Date.now(), used = false;
 
-  navigator.serviceWorker.addEventListener("controllerchange", () => { if (asked) location.reload(); });
-  navigator.serviceWorker.register(worker, { updateViaCache: "none" }).then(watch).catch(() => say("Not kept for offline use: this browser refused."));
+  ask();
+  document.addEventListener("visibilitychange", () => {
+    if (document.hidden || Date.now() - looked < HOUR) return;
+    looked = Date.now();
+    ask();
+    if (registration) registration.update().catch(() => null);
+  });
+  if (!("serviceWorker" in navigator)) return;
 
-  function watch(registration) {
-    if (registration.waiting) offer(registration.waiting);
-    else if (registration.active) kept();
-    registration.addEventListener("updatefound", () => {
-      const coming = registration.installing;
-      coming.addEventListener("statechange", () => {
-        if (coming.state === "installed" && navigator.serviceWorker.controller) offer(coming);
-        else if (coming.state === "activated" && !asked) kept();
-        else if (coming.state === "redundant" && !registration.active) say("Not kept for offline use: something could not be loaded.");
-      });
+  for (const name of ["input", "pointerdown", "keydown"]) addEventListener(name, () => { used = true; }, { once: true, capture: true });
+  navigator.serviceWorker.addEventListener("controllerchange", changed);
+  navigator.serviceWorker.addEventListener("message", ({ data, ports: [port] }) => {
+    if (data && data.ask === "busy" && port) port.postMessage(busy());
+    if (data && Object.hasOwn(FAILED, data.failed)) failed(data.failed);
+  });
+  navigator.serviceWorker.startMessages();
+  navigator.serviceWorker.register(new URL("sw.js", top), { updateViaCache: "none" }).then(watch).catch(() => say("Not kept for offline use: this browser refused, or the site could not be reached."));
+
+  /* The tiny file that names withdrawn versions; only an answer that is one counts as contact. */
+  function ask() {
+    fetch(new URL("withdrawn.json", top), { cache: "no-store" }).then((answer) => (answer.ok ? answer.json() : null)).then((said) => {
+      if (said && said.withdrawn && typeof said.withdrawn === "object") page.heard(said.withdrawn);
+    }).catch(() => null);
+  }
+
+  function watch(found) {
+    registration = found;
+    if (found.waiting && found.active) arrived(found.waiting, !used);
+    else if (found.active) kept();
+    setTimeout(() => { if (found.waiting && found.active && !asked) arrived(found.waiting, !used); }, 2000); // it may have come to wait just now, unheard
+    if (found.installing) follow(found.installing);
+    found.addEventListener("updatefound", () => follow(found.installing));
+  }
+
+  function follow(coming) {
+    coming.addEventListener("statechange", () => {
+      if (coming.state === "installed" && registration.active) arrived(coming, false);
+      else if (coming.state === "activated" && !asked) kept();
     });
+  }
+
+  /* On a page just opened the newer version takes over, if no other page minds; else it is told, and a tap is enough. */
+  function arrived(waiting, fresh) {
+    page.news("A newer version is here.", () => page.button("Use it now", () => { asked = true; waiting.postMessage("take over"); }));
+    if (!fresh) return;
+    const { port1, port2 } = new MessageChannel();
+    asked = true;
+    port1.onmessage = () => { asked = false; };
+    waiting.postMessage("take over at rest", [port2]);
+  }
+
+  /* Another version answers from now on: a page that asked for it, or that nobody is looking at, is loaded anew; all that was chosen is in its address. */
+  let first = !navigator.serviceWorker.controller;
+  function changed() {
+    if (first) first = false; // the very first version has come: this page is of it
+    else if (!busy() && (asked || document.hidden)) location.reload();
+    else page.news("A newer version has taken over.", () => page.button("Load this page anew", () => location.reload()));
+  }
+
+  function busy() {
+    const at = document.activeElement;
+    return Boolean(at && at.matches("input:not([type=checkbox], [type=radio], [type=button]), textarea") && at.value) || Boolean(document.querySelector("dialog[open]"));
+  }
+
+  function failed(why) {
+    if (registration && registration.active) page.news(FAILED[why]);
+    else say(`Not kept for offline use: ${why === "room" ? "this device has no room for it." : "something could not be loaded."}`);
   }
 
   /* A store that the browser has not promised to keep may be gone when it is needed most. */
   async function kept() {
+    const { port1, port2 } = new MessageChannel(), answer = new Promise((done) => { port1.onmessage = ({ data }) => done(data); });
+    registration.active.postMessage("what is kept", [port2]);
+    const what = { all: "Kept on this device: the check works without a network.", part: "Not whole on this device at the moment; what is missing is being fetched again.",
+      pages: "Kept on this device: the check, the bench, the bag and the lists work without a network. This browser cannot unpack the rest: other pages work only where you have opened them before." }[await answer];
     const lasting = Boolean(navigator.storage && await navigator.storage.persisted().catch(() => false));
-    say(`Kept on this device: the check works without a network.${lasting ? "" : " A browser may clear it when space runs short, or after weeks without a visit: look once before you leave."}`);
+    say(`${what}${lasting ? "" : " A browser may clear it when space runs short, or after weeks without a visit: look once before you leave."}`);
   }
 
-  const offer = (waiting) => say("A newer version is here. ", Ringfence.page.button("Use it now", () => { asked = true; waiting.postMessage("take over"); }));
-
-  function say(text, ...more) {
-    if (note) note.replaceChildren(text, ...more);
+  function say(text) {
+    if (note) note.textContent = text;
   }
-})();
+})(Ringfence.page);

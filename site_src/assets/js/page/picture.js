@@ -9,8 +9,10 @@ Ringfence.picture = Ringfence.picture || {};
   const LATER = 1000; // ms until the browser has surely begun to write
 
   /* A drawing of this site as an image, ready to draw; without the style sheet that makes it follow the dark: paper is light. */
-  picture.loaded = async function (address) {
-    const text = await (await fetch(address)).text();
+  picture.loaded = async (address) => picture.drawn(await (await fetch(address)).text());
+
+  /* The same of the text of a drawing. */
+  picture.drawn = async function (text) {
     const image = new Image();
     image.src = `data:image/svg+xml,${encodeURIComponent(text.replace(/<style[^]*?<\/style>/, ""))}`;
     await image.decode();

@@ -14,9 +14,10 @@ Ringfence.recognise = Ringfence.recognise || {};
     const apart = told && plugs.length > 1 ? differing(plugs) : [];
     return el("ul", { class: `rf-plugs${told ? " rf-plugs--told" : ""}` }, plugs.map((plug) => el("li", { class: "rf-plug", "data-id": plug.id },
       el("a", { class: "rf-plug__link", href: to(root, plug.id) },
-        el("img", { src: `${root}draw/connector-${encodeURIComponent(plug.id)}.svg`, alt: "", loading: "lazy" }), el("span", { class: "rf-plug__name" }, plug.name)),
+        el("span", { class: "rf-plug__drawn", "aria-hidden": "true" }, plug.halves.map((half) => el("span", { class: "rf-plug__half" }, plug.faces.includes(half) ? ui.smallFace({ connector: plug.id, half }) : null,
+          ui.side({ connector: plug.id, half }, { scale: 0.5 })))), el("span", { class: "rf-plug__name" }, plug.name)),
       told ? el("div", { class: "rf-plug__told" }, el("p", {}, plug.recognise),
-        apart.length ? el("p", { class: "rf-plug__facts" }, apart.map((key) => fact(key, ui.own(plug.said, key))).filter(Boolean).join(" · ")) : null,
+        apart.length ? el("p", { class: "rf-plug__facts" }, apart.map((key) => fact(key, ui.own(plug.said, key))).filter(Boolean).map((words) => el("mark", {}, words))) : null,
         plugs.length <= TWINS ? twins(plug, all, root) : null) : null)));
   };
 

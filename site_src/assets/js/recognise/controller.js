@@ -27,7 +27,8 @@ Ringfence.recognise = Ringfence.recognise || {};
     const count = given.length ? `${left.length} of ${plugs.length} connectors fit` : `${plugs.length} connectors`;
     root.replaceChildren(...[
       taken(given), question ? ask(question, given) : outcome(left, given),
-      el("h2", { class: "rf-plugs__count" }, count), recognise.candidates(left, Ringfence.plugs.connectors, root.dataset.root),
+      el("h2", { class: "rf-plugs__count" }, count), given.length ? null : el("p", { class: "rf-actions" }, el("a", { class: "rf-button rf-button--quiet", href: `${root.dataset.root}plugs/` }, "All plugs at true size")),
+      given.length ? recognise.candidates(left, Ringfence.plugs.connectors, root.dataset.root) : null,
       recognise.nearly(recognise.near(plugs, questions, given), root.dataset.root),
     ].filter(Boolean));
     if (!moved) return;
@@ -38,12 +39,14 @@ Ringfence.recognise = Ringfence.recognise || {};
 
   function ask(question, given) {
     const answer = (id) => () => go([...given, { question: question.id, answer: id }]);
+    const drawn = ({ shown = [] }) => (question.pictured ? el("span", { class: "rf-reply__drawn", "aria-hidden": "true" }, shown.map((place) => ui.side(place, { scale: 0.4 }))) : null);
+    const looks = question.pictured ? " rf-replies--pictured" : question.answers.every(({ label }) => label.length < 4 || label.startsWith("More")) ? " rf-replies--short" : "";
     return el("section", { class: "rf-ask", "aria-label": question.asks },
       el("h2", { class: "rf-ask__title", tabindex: "-1" }, question.asks), el("p", { class: "rf-ask__help" }, question.help),
-      el("div", { class: `rf-replies${question.answers.every(({ label }) => label.length < 4 || label.startsWith("More")) ? " rf-replies--short" : ""}` },
-        question.answers.map(({ id, label, more }) => button({ class: "rf-reply", "data-answer": id, onclick: answer(id) }, label, more ? el("small", {}, more) : null))),
+      el("div", { class: `rf-replies${looks}` },
+        question.answers.map(({ id, label, more, ...rest }) => button({ class: "rf-reply", "data-answer": id, onclick: answer(id) }, drawn(rest), label, more ? el("small", {}, more) : null))),
       el("div", { class: "rf-replies rf-replies--way-out" },
-        button({ class: "rf-reply rf-reply--quiet", "data-answer": "unsure", onclick: answer("unsure") }, "Not sure"),
+        button({ class: "rf-reply rf-reply--quiet", "data-answer": "unsure", onclick: answer("unsure") }, question.pictured ? "Not sure: ask me" : "Not sure"),
         button({ class: "rf-reply rf-reply--quiet", "data-answer": "other", onclick: answer("other") }, "None of these")));
   }
 
@@ -69,7 +72,7 @@ Ringfence.recognise = Ringfence.recognise || {};
   function said({ question, answer }) {
     const { short, answers } = questions.find(({ id }) => id === question);
     const label = { unsure: "not sure", other: "none of these" }[answer] || answers.find(({ id }) => id === answer).label;
-    return `${short}: ${label.charAt(0).toLowerCase()}${label.slice(1)}`;
+    return `${short}: ${/^[A-Z][a-z]/.test(label) ? `${label.charAt(0).toLowerCase()}${label.slice(1)}` : label}`; // XLR stays XLR
   }
 
   document.addEventListener("DOMContentLoaded", start);

@@ -18,11 +18,11 @@ Ringfence.recognise = Ringfence.recognise || {};
   recognise.left = (plugs, questions, given) =>
     plugs.filter((plug) => asked(questions, given).every(([question, id]) => fits(question, id, plug)));
 
-  /* Plugs that a single answer rules out, with the question it answers: a person may have seen one thing wrongly. */
+  /* Plugs that a single answer rules out, with the question it answers: a person may have seen one thing wrongly. A picture one tapped rules out most of the rest and is no such question. */
   recognise.near = function (plugs, questions, given) {
     return plugs.flatMap((plug) => {
       const against = asked(questions, given).filter(([question, id]) => !fits(question, id, plug));
-      return against.length === 1 ? [{ plug, question: against[0][0] }] : [];
+      return against.length === 1 && !against[0][0].pictured ? [{ plug, question: against[0][0] }] : [];
     });
   };
 

@@ -54,14 +54,27 @@ Ringfence.recognise = Ringfence.recognise || {};
     });
   }
 
+  /* What one takes in at a glance, most often met first: {id, label, fits, shown}, `shown` the halves that are drawn, of the commonest member. */
+  function families(plugs) {
+    const groups = new Map();
+    for (const plug of plugs.filter(({ looks }) => looks.family)) groups.set(plug.looks.family, [...(groups.get(plug.looks.family) || []), plug]);
+    const met = (members) => members.reduce((sum, plug) => sum + (plug.met || 0), 0);
+    return [...groups].sort(([, a], [, b]) => met(b) - met(a)).map(([family, members]) => {
+      const common = members.reduce((best, one) => ((one.met || 0) > (best.met || 0) ? one : best));
+      return { id: family.toLowerCase().replace(/[^a-z0-9]+/g, "-"), label: family, fits: is("family", family), shown: (common.halves || []).map((half) => ({ connector: common.id, half })) };
+    });
+  }
+
   /* All questions, for a list of plugs {looks}, in the order in which they win a tie. */
   recognise.questions = function (plugs, words) {
     const exactly = (key, values) => values.map((value) => ({ id: String(value), label: String(value), fits: is(key, value) }));
     return [
+      { id: "look", short: "Looks like", asks: "Which of these looks like it?", help: "All at one scale, what goes in above what it goes into. Tap the nearest; what tells it from its like comes next.",
+        pictured: true, answers: families(plugs) },
       { id: "shape", short: "Shape", asks: "What shape is it?", help: "Look at the part that goes in, or at what it goes into.", answers: closed("outline", words.outline) },
       { id: "rings", short: "Rings", asks: "How many insulating rings?", help: "The dark or light lines that part the metal bands of the rod.",
         when: (left) => left.every(({ looks }) => looks.rings !== undefined), answers: exactly("rings", numbers("rings", plugs)) },
-      { id: "thick", short: "Thickness", asks: "How thick is it?", help: "The part that goes in, or its shell; across the longest side if it is not round.",
+      { id: "thick", short: "Thickness", asks: "How thick is it?", help: "The part that goes in, or its shell; across the longest side if it is not round.", last: true,
         answers: BANDS.map(([from, to, label, more], place) => ({ id: String(place), label, more, fits: known("diameter", (size) => size >= from / EDGE && size <= to * EDGE) })) },
       { id: "contacts", short: "Contacts", asks: "How many contacts?", help: "Pins or holes in a shell, bands on a rod. A single pin and the metal around it are two.", answers: contacts(plugs) },
       { id: "count", short: "Contacts", asks: "Count them: how many contacts?", help: "All rows together.",

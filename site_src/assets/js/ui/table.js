@@ -17,26 +17,34 @@ Ringfence.ui = Ringfence.ui || {};
     for (let at = 0, start = 0; at < pairs.length; start += 2 * pairs[at + 2], at += 3) {
       if (pairs[at] !== pairs[at - 3]) found.outlets.set(ids[pairs[at]], { at, start });
       found.inlets.add(ids[pairs[at + 1]]);
-      found.bests.add(verdicts[told[ways[start + 1]][0]]);
+      found.bests.add(verdicts[best(start, start + 2 * pairs[at + 2])]);
     }
     return found;
+  }
+
+  /* The best verdict of some ways, which come best first; one that a switch makes well comes early and is dangerous all the same. */
+  function best(start, stop) {
+    const { told, ways } = Ringfence.table;
+    for (let at = start; at < stop; at += 2) if (told[ways[at + 1]][1] < 0) return told[ways[at + 1]][0];
+    return DANGEROUS;
   }
 
   /* Two ports that something joins: the best verdict of the ways, whether any is dangerous, and the ways themselves. */
   class Pair {
     constructor(from, into, start, stop) {
       const { verdicts, told, ways } = Ringfence.table;
-      Object.assign(this, { from, into, start, stop, best: verdicts[told[ways[start + 1]][0]], danger: false, listed: null });
+      Object.assign(this, { from, into, start, stop, best: verdicts[best(start, stop)], danger: false, listed: null });
       for (let at = start; at < stop && !this.danger; at += 2) this.danger = told[ways[at + 1]][0] === DANGEROUS;
     }
 
     get rows() {
       if (this.listed) return this.listed;
-      const { ids, findings, verdicts, told, ways } = Ringfence.table, { from, into } = this;
+      const { ids, findings, verdicts, offers, told, ways } = Ringfence.table, { from, into } = this;
       this.listed = [];
       for (let at = this.start; at < this.stop; at += 2) {
-        const [rank, ...why] = told[ways[at + 1]];
-        this.listed.push({ from, through: ways[at] < 0 ? [] : [ids[ways[at]]], into, verdict: verdicts[rank], rank, findings: why.map((name) => findings[name].replaceAll("-", " ")) });
+        const [rank, number, ...why] = told[ways[at + 1]], [ends, offer] = offers[number] || [rank, ""];
+        this.listed.push({ from, through: ways[at] < 0 ? [] : [ids[ways[at]]], into, verdict: verdicts[rank], rank, offered: offer && verdicts[ends], offer,
+          findings: why.map((name) => findings[name].replaceAll("-", " ")) });
       }
       return this.listed;
     }
@@ -60,11 +68,18 @@ Ringfence.ui = Ringfence.ui || {};
   /* Which ports anything is joined to, and every verdict that is the best of two of them. */
   ui.joined = read;
 
-  /* Rows {from, through, into, verdict, rank, findings} of two ports, best first. */
+  /* Rows {from, through, into, verdict, rank, offered, offer, findings} of two ports, best first. */
   ui.rows = (from, into) => (ui.pair(from, into) || { rows: [] }).rows;
 
   ui.verdicts = () => VERDICTS;
   ui.rank = (verdict) => VERDICTS.indexOf(verdict);
+
+  /* Where a way stands among others: as its verdict, but half a step below what it is once plugged in where a switch avoids a danger that lasts
+     only while plugging. The less the better. */
+  ui.worth = ({ verdict, offered }) => (offered ? ui.rank(offered) + 0.5 : ui.rank(verdict));
+
+  /* Does it work, if need be in the order told? */
+  ui.works = (way) => ui.worth(way) <= ui.rank("lossy") + 0.5;
 
   /* The row of one connection of no or one lead, if the generator judged it. */
   ui.row = (from, through, into) =>

@@ -1,0 +1,33 @@
+"""Kinds of signal, and which of them an input takes for its own."""
+
+from __future__ import annotations
+
+from generator.catalogue.records import Listener, Source
+
+AUDIO = ("microphone", "line", "instrument", "headphone", "loudspeaker")
+SMALL = ("microphone", "line", "instrument")  # small enough for fields around the lead to matter
+FAST = ("digital", "data", "video", "clock")
+ONE_SIDED = ("midi", "power")  # kinds whose screen, if any, is tied at the sender only
+AMPLIFIED = ("headphone", "loudspeaker")
+DIGITAL, LOUDSPEAKER = "digital", "loudspeaker"
+TRACKS = ("line", "microphone")  # inputs and outputs of a sound track, which can hold timecode as sound
+
+
+def same_kind(source: Source, listener: Listener) -> bool:
+    """Does this input hear what this output sends?"""
+    return one_family(source, listener) or as_sound(source, listener)
+
+
+def one_family(source: Source, listener: Listener) -> bool:
+    """Are both sound, or else of the very same kind?"""
+    return _family(source.kind) == _family(listener.kind)
+
+
+def as_sound(source: Source, listener: Listener) -> bool:
+    """Timecode is a sound: it goes onto a sound track and comes back from one."""
+    kinds = source.kind, listener.kind
+    return "timecode" in kinds and any(kind in TRACKS for kind in kinds)
+
+
+def _family(kind: str) -> str:
+    return "audio" if kind in AUDIO else kind

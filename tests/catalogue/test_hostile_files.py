@@ -1,0 +1,109 @@
+"""Whatever stands in a folder, lint names the file and goes on with the others."""
+
+from datetime import date, timedelta
+from pathlib import Path
+
+import pytest
+
+from generator.catalogue import load
+from generator.catalogue.lint import lint
+from generator.catalogue.plausible import ranges
+
+OTHER = "pinouts/leads/crossed.yaml"
+
+
+@pytest.fixture
+def told(pinouts, replace):
+    """Lints with a second, plain fault in another file, which must be reported whatever else there is."""
+    replace("leads/crossed.yaml", "looks_like: straight", "looks_like: straight\nevidence: hearsay")
+
+    def told():
+        faults = [str(fault) for fault in lint(pinouts)]
+        assert any(fault.startswith(OTHER) and "bad-evidence" in fault for fault in faults), "the other file's fault is told too"
+        return [fault for fault in faults if not fault.startswith(OTHER) and "[not-mutual]" not in fault]
+
+    return told
+
+
+@pytest.mark.parametrize("amount", ["1e999999999 m", "1e99999999999999999999 m", "1..1e999999999 m", "1 m +- 99999999 %", "-1e999999999 m"])
+def test_a_number_no_arithmetic_can_hold(pinouts, told, amount):
+    (pinouts / "leads/long.yaml").write_text(f"name: Long lead\nsame_as: straight\nlength: {amount}\n")
+    assert [fault for fault in told() if fault.startswith("pinouts/leads/long.yaml:3:")] != []
+
+
+@pytest.mark.parametrize("opening, closing", [("[", "]"), ("{a: ", "}")])
+@pytest.mark.parametrize("closed", [True, False])
+def test_maps_and_lists_very_deep_in_each_other(pinouts, told, opening, closing, closed):
+    (pinouts / "leads/deep.yaml").write_text(f"x: {opening * 900}{closing * 900 if closed else ''}\n")
+    assert told() == ["pinouts/leads/deep.yaml:1:1: error[too-deep]\n    maps and lists stand more than 40 deep in each other here."]
+
+
+@pytest.mark.parametrize("name", ["retired.yaml", "sources.yaml"])
+def test_same_as_where_there_is_nobody_to_take_keys_from(pinouts, told, name):
+    with (pinouts / name).open("a") as file:
+        file.write("same_as: something\n")
+    assert any(fault.startswith(f"pinouts/{name}:") for fault in told())
+
+
+def test_what_is_named_like_a_file_and_is_none(pinouts, told):
+    (pinouts / "leads/folder.yaml").mkdir()
+    (pinouts / "leads/dangling.yaml").symlink_to("nowhere")
+    (pinouts / "leads/endless.yaml").symlink_to("/dev/zero")
+    none = "this is named like a file and is none: a folder, or a link to something that is not there."
+    assert told() == [f"pinouts/leads/{name}.yaml:1:1: error[not-a-file]\n    {none}" for name in ("dangling", "endless", "folder")]
+
+
+@pytest.mark.parametrize("content", [b"\xff\xfe\x00", bytes(range(256)), b"\x89PNG\r\n\x1a\n" + bytes(100)])
+def test_a_file_that_is_no_text(pinouts, told, content):
+    (pinouts / "leads/binary.yaml").write_bytes(content)
+    assert [fault.split("\n")[0].split(": ")[1] for fault in told()] == ["error[syntax]"]
+
+
+def test_a_file_nobody_may_read(pinouts, told, monkeypatch):
+    secret, read = pinouts / "leads/secret.yaml", Path.read_text
+    secret.write_text("name: x\n")
+
+    def refused(path, *how, **more):
+        if path.name == "secret.yaml":
+            raise PermissionError(13, "Permission denied")
+        return read(path, *how, **more)
+
+    monkeypatch.setattr(Path, "read_text", refused)
+    assert told() == ["pinouts/leads/secret.yaml:1:1: error[not-a-file]\n    this cannot be read: Permission denied."]
+
+
+def test_a_value_of_any_length_is_cut_where_it_is_echoed(pinouts, told):
+    (pinouts / "leads/long.yaml").write_text(f"name: Long lead\nsame_as: straight\nlength: '{'9' * 100_000}'\n")
+    (fault,) = told()
+    assert "999..." in fault and len(fault) < 700
+
+
+@pytest.mark.parametrize("hidden, code", [("\u202e", "202E"), ("\u200b", "200B"), ("\u2066", "2066"), ("\\x07", "0007"), ("\ufeff", "FEFF"), ("\U000e0041", "E0041")])
+def test_a_character_nobody_sees_is_a_fault(pinouts, told, hidden, code):
+    (pinouts / "leads/odd.yaml").write_text(f'name: "Odd{hidden} lead"\nsame_as: straight\n', "utf-8")
+    (fault,) = told()
+    assert fault == f"pinouts/leads/odd.yaml:1:7: error[hidden-character]\n    'name' holds the character U+{code}, which nobody sees; take it out."
+
+
+def test_a_day_that_is_still_to_come_is_a_fault(pinouts, told):
+    later = (date.today() + timedelta(days=3)).isoformat()
+    (pinouts / "leads/odd.yaml").write_text(f"name: Odd lead\nsame_as: straight\nevidence: from memory\nchecked: {later}\n")
+    assert told() == [f"pinouts/leads/odd.yaml:4:10: error[bad-date]\n    '{later}' is still to come; write the day it was checked."]
+
+
+@pytest.mark.parametrize("length", ["3 mm", "3e9 m", "3 Mm"])
+def test_a_length_no_lead_has_is_a_fault_until_it_is_confirmed(pinouts, told, length):
+    file = pinouts / "leads/odd.yaml"
+    file.write_text(f"name: Odd lead\nsame_as: straight\nlength: {length}\n")
+    assert told() == [f"pinouts/leads/odd.yaml:3:9: error[implausible]\n    '{length}' is not likely here: 'length' has 0.02 m to 500 m. An adapter has some "
+                      "centimetres, a multicore on a large stage some hundred metres. A slip of the prefix? If it is right, add `confirmed:` with the reason."]
+    file.write_text(f"name: Odd lead\nsame_as: straight\nlength: {length}\nconfirmed: It spans a strait.\n")
+    assert told() == []
+
+
+def test_the_ranges_have_their_ends_in_order_and_a_reason():
+    assert all(0 < row.low < row.high and row.reason.endswith(".") for row in ranges())
+
+
+def test_nothing_of_this_is_a_fault_in_the_tiny_catalogue(pinouts):
+    assert load(pinouts)

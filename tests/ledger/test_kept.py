@@ -1,0 +1,93 @@
+"""The ledger kept with the catalogue is believed where it still holds, and nowhere else."""
+
+from importlib import import_module
+
+import pytest
+
+from generator import ledger
+from generator.engine import judge
+from generator.ledger import fingerprint
+
+JUDGED = import_module("generator.ledger.judged")
+
+
+@pytest.fixture
+def counted(monkeypatch):
+    """The leads of the pairings that are judged."""
+    calls = []
+
+    def counting(catalogue, start, through, target):
+        calls.append(through[0])
+        return judge(catalogue, start, through, target)
+
+    monkeypatch.setattr(JUDGED, "judge", counting)
+    return calls
+
+
+@pytest.fixture
+def kept(small, pinouts):
+    """The folder of a whole ledger, and its rows."""
+    rows = ledger.rows(small, pinouts / "verdicts")
+    ledger.keep(small, rows, pinouts / "verdicts")
+    return pinouts / "verdicts", rows
+
+
+def test_without_a_ledger_all_is_judged(small, pinouts, counted):
+    assert [row["through"] for row in ledger.rows(small, pinouts / "verdicts")] == [["block"], ["crossed"], ["straight"]]
+    assert counted == ["block", "crossed", "straight"]
+
+
+def test_a_whole_ledger_judges_nothing(small, kept, counted):
+    directory, rows = kept
+    counted.clear()
+    assert ledger.rows(small, directory) == rows
+    assert not counted
+
+
+def test_only_what_changed_is_judged(kept, changed, counted):
+    directory, _ = kept
+    counted.clear()
+    rows = ledger.rows(changed("leads/block.yaml", "capacitor: 10 uF", "capacitor: 22 uF"), directory)
+    assert counted == ["block"]
+    assert [row["through"] for row in rows] == [["block"], ["crossed"], ["straight"]]
+
+
+def test_another_engine_judges_all(small, kept, counted, monkeypatch):
+    directory, rows = kept
+    counted.clear()
+    monkeypatch.setattr(fingerprint, "engine_digest", lambda words: "another engine")
+    assert ledger.rows(small, directory) == rows
+    assert counted == ["block", "crossed", "straight"]
+
+
+@pytest.mark.parametrize("change, complaint", [
+    (lambda text: text.replace("desk-in", "desk-im", 1), "verdicts/player-out.txt: not as it was written, edited by hand or from another version"),
+    (lambda text: text[:-1], "verdicts/player-out.txt: cut short in line 4"),
+    (lambda text: text + "=======\n", "verdicts/player-out.txt, line 5: no row of a ledger: '======='"),
+])
+def test_a_ledger_that_is_not_as_written_is_named_and_left_alone(small, kept, change, complaint):
+    directory, _ = kept
+    path = directory / "player-out.txt"
+    path.write_text(change(path.read_text("utf-8")), "utf-8")
+    spoilt = path.read_text("utf-8")
+    with pytest.raises(ledger.LedgerError) as fault:
+        ledger.rows(small, directory)
+    assert str(fault.value) == f"{complaint}; `python -m generator ledger` writes it anew"
+    assert path.read_text("utf-8") == spoilt
+
+
+def test_a_file_that_is_gone_is_named(small, kept):
+    directory, _ = kept
+    (directory / "player-out.txt").unlink()
+    with pytest.raises(ledger.LedgerError) as fault:
+        ledger.rows(small, directory)
+    assert str(fault.value) == "verdicts/player-out.txt: missing; `python -m generator ledger` writes it anew"
+
+
+def test_what_it_rests_on_is_read_line_by_line(small, kept):
+    directory, _ = kept
+    (directory / "rests-on.tsv").write_text("# head\nports\tdesk-in\n", "utf-8")
+    with pytest.raises(ledger.LedgerError) as fault:
+        ledger.rows(small, directory)
+    assert str(fault.value) == ("verdicts/rests-on.tsv, line 2: not a kind, a name and a digest: 'ports\tdesk-in'; "
+                                "`python -m generator ledger` writes it anew")
