@@ -12,7 +12,8 @@ from .rules import RULES
 
 
 LONGEST, WHOLE = 200, 4000  # characters of a value that are echoed, and of a message
-_LONG = re.compile(rf"(?<!\w')(?<=')[^'\n]{{{LONGEST + 1},}}(?=')|\S{{{LONGEST + 1},}}")  # what begins at a quote that closes no word, or has no blank
+_LONG = re.compile(  # what begins at a quote that opens or ends at one that closes, or has no blank; no list of names between two quoted ones
+    rf"(?<!\w')(?<=')[^'\n]{{{LONGEST + 1},}}(?=')|[^'\n]{{{LONGEST + 1},}}(?='(?!\w))|\S{{{LONGEST + 1},}}")
 CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]")  # also turns of direction, nothing wide
 
 

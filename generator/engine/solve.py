@@ -17,7 +17,7 @@ from .circuit import BRANCHED, CONTACT_OHM, DIRECT_OPENS, SIGNAL_OPENS, Circuit,
 
 RESIDUAL = 1e-9  # largest error of a current or voltage equation, relative to its largest term
 LEAK = 1e-12  # S; keeps a net that only a flat part reaches from hanging in the air
-OPEN_OHM = 1e9  # what a disconnected rail leaks through: more than any part, and still a thousand times what rounding beside a contact's 100 S amounts to
+OPEN_OHM = 1e9  # what a disconnected rail leaks through: more than any part, and as a leak a thousand times what rounding beside a contact's 100 S is
 OPEN = float("nan")  # volts of an emf that is disconnected
 ALIKE = 1e-6  # a share; what is closer than this is told alike. Far from what rounding leaves, lest that decides which is the first
 SETTLED = 1e-10  # of the largest voltage; a step of refinement below this is the last

@@ -152,21 +152,21 @@ async function kept(path) {
 }
 
 async function unpacked(cache, path) {
-  const pack = await (await cache.match(full(PACK))).blob();
-  index = index || await indexed(cache, pack);
+  index = index || await indexed(cache);
   if (!Object.hasOwn(index.places, path)) return null;
-  const lines = await member(pack, index.places[path]); // all of it, before any of it is sent: it may not unpack
+  const lines = await member(cache, index.places[path]); // all of it, before any of it is sent: it may not unpack
   const body = lines.map((line) => (line.startsWith(MARK) ? index.common[line.slice(MARK.length)] : line)).join("\n");
   return new Response(body, { headers: { "Content-Type": path.endsWith(".svg") ? "image/svg+xml" : "text/html; charset=utf-8" } });
 }
 
-async function indexed(cache, pack) {
+async function indexed(cache) {
   const { lines, places } = await (await cache.match(full(PLACES))).json();
-  return { places, common: await member(pack, lines) };
+  return { places, common: await member(cache, lines) };
 }
 
 /* The lines of one file in the pack. */
-async function member(pack, [start, length]) {
+async function member(cache, [start, length]) {
+  const pack = await (await cache.match(full(PACK))).blob();
   const content = pack.slice(start, start + length).stream().pipeThrough(new DecompressionStream("gzip"));
   return (await new Response(content).text()).split("\n");
 }

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from generator.catalogue import load
+from generator.catalogue import load, problems
 from generator.catalogue.lint import lint
 from generator.catalogue.plausible import ranges
 
@@ -76,6 +76,13 @@ def test_a_value_of_any_length_is_cut_where_it_is_echoed(pinouts, told):
     (pinouts / "leads/long.yaml").write_text(f"name: Long lead\nsame_as: straight\nlength: '{'9' * 100_000}'\n")
     (fault,) = told()
     assert "999..." in fault and len(fault) < 700
+
+
+def test_a_long_value_with_an_apostrophe_in_a_word_is_cut_too_and_a_list_of_what_would_be_right_is_not():
+    """What stands between two quoted words is ours, and wanted whole."""
+    names = ", ".join(f"name-{number}" for number in range(60))
+    assert len(problems._cut(f"'it isn't {'so ' * 500}' is not a name.")) < 260
+    assert problems._cut(f"'nam' is not a name; it has {names}. Did you mean 'name-1'?") == f"'nam' is not a name; it has {names}. Did you mean 'name-1'?"
 
 
 @pytest.mark.parametrize("hidden, code", [("\u202e", "202E"), ("\u200b", "200B"), ("\u2066", "2066"), ("\\x07", "0007"), ("\ufeff", "FEFF"), ("\U000e0041", "E0041")])
