@@ -1,4 +1,4 @@
-"""Scripts and styles as the pages load them: sources joined end to end, without comments and blanks, so that a page asks for few and small files.
+"""Scripts and styles as the pages load them: readable sources joined end to end, so that a page asks for few files.
 
 Every folder of scripts is one file, in name order; what only "show the working" needs is a file of its own, asked for when a verdict is on
 the screen. Styles are one file, but those of pages most visits do not see; pages made for frames also find each by its own name.
@@ -8,9 +8,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from fnmatch import fnmatch
-
-from rcssmin import cssmin
-from rjsmin import jsmin
 
 SCRIPTS, STYLES = "assets/js/", "assets/css/"
 SITE = f"{STYLES}site.css"
@@ -27,11 +24,11 @@ def joined(assets: Mapping[str, bytes]) -> dict[str, bytes]:
     for path in sorted(assets):
         if path.startswith(SCRIPTS):
             name = _bundle(path.removeprefix(SCRIPTS))
-            scripts[name] = scripts.get(name, b"") + jsmin(assets[path]) + b"\n"
-    others = {path: cssmin(content) + b"\n" if path.startswith(STYLES) else content for path, content in assets.items() if not path.startswith(SCRIPTS)}
-    common = [path for path in others if path.startswith(STYLES) and not any(fnmatch(path.removeprefix(STYLES), other) for other in (FRAMED, *OWN))]
-    return others | {f"{SCRIPTS}{name}.js": script for name, script in scripts.items()} | {
-        SITE: b"".join(others[path] for path in sorted(common, key=_place))}
+            scripts[name] = scripts.get(name, b"") + assets[path]
+    styles = [path for path in assets if path.startswith(STYLES) and not any(fnmatch(path.removeprefix(STYLES), other) for other in (FRAMED, *OWN))]
+    return {path: content for path, content in assets.items() if not path.startswith(SCRIPTS)} | {
+        f"{SCRIPTS}{name}.js": script for name, script in scripts.items()} | {
+        SITE: b"".join(assets[path] for path in sorted(styles, key=_place))}
 
 
 def scripts_of(*bundles: str) -> list[str]:

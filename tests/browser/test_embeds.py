@@ -70,6 +70,7 @@ def test_a_framed_check_answers_as_the_check_does(framed, catalogue, verdict, wi
     expect(frame.locator(".rf-banner h2")).to_have_text(answer.verdict.capitalize())
     expect(frame.locator(".rf-banner__says")).to_have_text(answer.says)
     assert frame.locator(".rf-chain__piece img").count() == 3
+    assert len(set(frame.locator(".rf-thumb__piece").evaluate_all("all => all.map((one) => one.getBoundingClientRect().top)"))) == 1, "side by side"
     assert frame.locator(".rf-findings, .rf-share, button").count() == 0
     assert frame.locator("a:not([target=_blank])").count() == 0
     assert frame.locator("#rf-embed-open").get_attribute("href") == f"../../{address(*CHAINS[verdict])}"

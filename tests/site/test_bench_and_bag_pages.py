@@ -30,7 +30,7 @@ def test_without_scripts_the_page_says_where_the_answers_stand(tree, name):
 def test_the_check_knows_of_the_bag(tree):
     scripts = json.loads(re.search(r"^scripts: (\[.*\])$", tree["check.md"].decode(), re.MULTILINE)[1])
     code = b"".join(tree[path] for path in scripts)
-    assert b"ui.bagOnly=" in code and b"check.bagged=" in code
+    assert b"ui.bagOnly = " in code and b"check.bagged = " in code
 
 
 def test_the_navigation_and_the_styles_have_both(tree):

@@ -1,7 +1,6 @@
 """Scripts and styles joined: nothing is lost, the order holds, and what comes later is apart."""
 
 from front import SCRIPTS
-from rjsmin import jsmin
 
 from generator.site import bundles
 from generator.site.bundles import joined, scripts_of
@@ -26,13 +25,7 @@ def test_styles_others_build_on_come_first_and_those_for_frames_stay_out():
 
 def test_every_source_is_in_what_is_published(tree):
     scripts = b"".join(tree[path] for path in tree if path.startswith(bundles.SCRIPTS))
-    assert [path.relative_to(SCRIPTS).as_posix() for path in sorted(SCRIPTS.rglob("*.js")) if jsmin(path.read_bytes()) not in scripts] == []
-
-
-def test_comments_and_blanks_stay_at_home_and_texts_stay_as_they_are():
-    source = b"/* Why. */\nconst told = `a  b\n  // ${1 +  2} c`; // said\n\n  const found = /[/*]  /.test('  // d');\n"
-    assert joined({"assets/js/ui/a.js": source})["assets/js/ui.js"] == b"const told=`a  b\n  // ${1 +  2} c`;const found=/[/*]  /.test('  // d');\n"
-    assert joined({"assets/css/a.css": b"/* Why. */\na { margin: calc(1px + 2px) ; }\n"})[bundles.SITE] == b"a{margin:calc(1px + 2px)}\n"
+    assert [path.relative_to(SCRIPTS).as_posix() for path in sorted(SCRIPTS.rglob("*.js")) if path.read_bytes() not in scripts] == []
 
 
 def test_paths_are_those_of_the_tree(tree):

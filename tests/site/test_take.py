@@ -143,7 +143,7 @@ def test_the_framed_check_has_the_checks_own_scripts(tree):
 
 def test_the_page_of_cards_is_in_the_navigation_and_every_connector_and_lead_leads_to_it(tree, catalogue):
     config = yaml.load((ROOT / "mkdocs.yml").read_text(), yaml.BaseLoader)
-    assert {"Cards": "cards.md"} in config["nav"] and b".rf-card{" in tree["assets/css/site.css"]
+    assert {"Cards": "cards.md"} in config["nav"] and b".rf-card {" in tree["assets/css/site.css"]
     assert "The cards need scripts, and they are not running." in tree["cards.md"].decode()
     for kind in ("connectors", "leads"):
         assert all(f'href="../../cards/#{kind}={record}"' in tree[f"{kind}/{record}.md"].decode() for record in getattr(catalogue, kind))
