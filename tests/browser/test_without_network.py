@@ -5,7 +5,7 @@ import re
 
 import pytest
 from answers import CHAINS, address, expected, shown
-from conftest import PATIENCE
+from conftest import PATIENCE, becomes
 from playwright.sync_api import expect
 from served import served
 
@@ -37,7 +37,7 @@ def page(browser, own):
 def kept(page):
     page.goto("check/")
     expect(page.locator("#rf-offline")).to_have_text(KEPT + CLEARED)
-    page.wait_for_function("navigator.serviceWorker.controller !== null")
+    becomes(page, "navigator.serviceWorker.controller !== null")
 
 
 def test_the_check_the_matrix_and_pages_never_seen_open_without_a_network(page, own, catalogue):

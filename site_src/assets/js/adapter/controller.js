@@ -10,7 +10,7 @@ Ringfence.adapter = Ringfence.adapter || {};
   function start() {
     root = document.getElementById("rf-adapter");
     status = document.getElementById("rf-status");
-    if (!root) return;
+    if (!root || !Ringfence.data) return; // without its data a page says so (standing.js)
     window.addEventListener("hashchange", () => { picking = null; render(true); });
     render(false);
   }

@@ -12,7 +12,7 @@ Ringfence.check = Ringfence.check || {};
   function start() {
     root = document.getElementById("rf-check");
     status = document.getElementById("rf-status");
-    if (!root) return;
+    if (!root || !Ringfence.data) return; // without its data a page says so (standing.js)
     window.addEventListener("hashchange", moved);
     render(false);
   }

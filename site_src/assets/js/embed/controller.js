@@ -7,7 +7,7 @@ window.Ringfence = window.Ringfence || {};
 
   function start() {
     root = document.getElementById("rf-embed");
-    if (!root) return;
+    if (!root || !Ringfence.data) return; // without its data a page says so (standing.js)
     const dark = matchMedia("(prefers-color-scheme: dark)");
     const colour = () => { document.body.dataset.mdColorScheme = dark.matches ? "slate" : "default"; };
     dark.addEventListener("change", colour);

@@ -10,7 +10,7 @@ Ringfence.mine = Ringfence.mine || {};
   function start() {
     root = document.getElementById("rf-mine");
     status = document.getElementById("rf-status");
-    if (!root) return;
+    if (!root || !Ringfence.data) return; // without its data a page says so (standing.js)
     window.addEventListener("hashchange", render);
     render();
   }
