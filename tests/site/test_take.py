@@ -135,7 +135,7 @@ def test_an_old_frame_shows_the_successor(catalogue, rows):
 def test_the_framed_check_has_the_checks_own_scripts(tree):
     page = tree["embed/check/index.html"].decode()
     scripts = re.findall(r'<script src="\.\./\.\./([^"]+)"', page)
-    assert scripts == [f"assets/js/{name}.js" for name in ("data", "engine", "ui", "check", "embed")]
+    assert scripts == [f"assets/js/{name}.js" for name in ("data", "engine", "ui", "check", "ways", "embed")]
     assert set(scripts) <= set(tree) and "default-src 'none'; script-src 'self'" in page
     styles = re.findall(r'stylesheet" href="\.\./\.\./([^"]+)"', page)
     assert styles and set(styles) <= set(tree)
