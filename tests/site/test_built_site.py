@@ -1,7 +1,6 @@
 """What mkdocs makes of the docs tree: builds without a warning, keeps the published addresses, asks nothing of other hosts."""
 
 import re
-from dataclasses import replace
 from html.parser import HTMLParser
 from pathlib import Path
 
@@ -9,7 +8,6 @@ import pytest
 from mkdocs.commands.build import build
 from mkdocs.config import load_config
 
-from generator.site.build import docs
 from generator.site.page import KINDS
 from generator.site.tree import write
 
@@ -17,10 +15,10 @@ ROOT = Path(__file__).parents[2]
 
 
 @pytest.fixture(scope="module")
-def site(tmp_path_factory, catalogue, rows):
-    """The folder of the built site, with one retired id in the catalogue. Strict: a warning is a failure."""
+def site(tmp_path_factory, altered):
+    """The folder of the built site of a catalogue with hostile names and retired ids. Strict: a warning is a failure."""
     folder = tmp_path_factory.mktemp("site")
-    write(docs(replace(catalogue, retired={"old-mic": ("mic-dynamic-xlr",)}), rows), folder / "docs")
+    write(altered, folder / "docs")
     config = load_config(str(ROOT / "mkdocs.yml"), docs_dir=str(folder / "docs"), site_dir=str(folder / "built"), strict=True)
     build(config)
     return folder / "built"
