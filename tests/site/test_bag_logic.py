@@ -209,7 +209,7 @@ def test_the_check_is_not_limited_unasked(node):
 def test_the_switch_leaves_only_what_is_in_the_bag_and_says_why(node):
     limited = node(f"(ui.keepBag({{ leads: ['{PAD}'], ports: [], jobs: [] }}), ui.setBagOnly(true), check.bagged({CHOICES}))")
     assert [lead["id"] for lead in limited["fit"]] == [PAD]
-    assert [(hidden["entry"]["id"], hidden["why"]) for hidden in limited["not"]] == [(CABLE, "Not in your bag.")]
+    assert [(hidden["entry"]["id"], hidden["why"]) for hidden in limited["not"]] == [(CABLE, "Not in your kit.")]
 
 
 def test_an_empty_bag_limits_nothing(node):

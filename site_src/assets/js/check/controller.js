@@ -90,7 +90,7 @@ Ringfence.check = Ringfence.check || {};
   function ways() {
     ui.remember(location.hash);
     if (!Ringfence.ways) return ui.el("p", { class: "rf-standing__news" }, "The list of ways did not load. Load this page again, or choose a lead above.");
-    const told = Ringfence.ways.list({ from: state.from, into: state.into }, root.dataset.root);
+    const told = Ringfence.ways.list({ from: state.from, into: state.into }, root.dataset.root, switched);
     status.textContent = told.announce;
     return told.element;
   }
@@ -111,7 +111,7 @@ Ringfence.check = Ringfence.check || {};
     const first = step === "through" ? [check.bagSwitch(switched), none(step, index)] : null;
     return check.picker(step, choices, { hint: (entry) => hint(step, index, entry), beside, first, last: lately(step), back: missing() && !open ? null : close,
       typed: words[step] && words[step].text, onask: step === "through" ? null : ask,
-      hidden: step === "through" && ui.bagOnly() ? "leads that do not fit or are not in the bag" : undefined, onchoose: (id) => choose(step, id) });
+      hidden: step === "through" && ui.bagOnly() ? "leads that do not fit or are not in your kit" : undefined, onchoose: (id) => choose(step, id) });
   }
 
   /* A whole question was understood: what is certain is filled in, the rest is asked for with its words already in the field. */

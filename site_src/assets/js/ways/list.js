@@ -8,15 +8,17 @@ Ringfence.ways = Ringfence.ways || {};
   const SHOWN = 4;
   const kinds = (channels) => ui.listed([...new Set(channels.map(({ kind }) => kind))]);
 
-  /* {element, announce} for a question {from, into}. Where no single lead works, chains are looked for at once. */
-  ways.list = function (question, root) {
-    const found = ways.of(question.from, question.into), good = found.filter(ui.works), bad = found.filter((way) => !ui.works(way));
+  /* {element, announce} for a question {from, into}: of all leads, or only of those in one's kit. Where no single one works, chains are looked for
+     at once. `onkit` shows the page anew after that was switched. */
+  ways.list = function (question, root, onkit) {
+    const found = ways.of(question.from, question.into).filter(({ through }) => through.every(check.carried)), good = found.filter(ui.works), bad = found.filter((way) => !ui.works(way));
     const said = ways.sentence(question, found), harm = bad.filter(({ verdict }) => verdict === "dangerous"), dead = bad.filter(({ verdict }) => verdict !== "dangerous");
-    const head = el("h2", { class: "rf-answer__head", tabindex: "-1" }, good.length ? "Which lead?" : "No single lead works");
+    const head = el("h2", { class: "rf-answer__head", tabindex: "-1" }, good.length ? "Which lead?" : `No single lead ${ofKit()}works`);
     const further = ways.speak(question.from, question.into) ? chains(question, root, good) : null;
     const element = el("section", { class: "rf-ways", "aria-label": "Ways" },
       el("div", { class: `rf-banner rf-banner--${ui.slug(good.length ? (good[0].offered || good[0].verdict) : found.length ? found[0].verdict : "does not fit")}` },
         ui.mark(good.length ? good[0].offered || good[0].verdict : found.length ? found[0].verdict : "does not fit"), head, el("p", { class: "rf-banner__says" }, said)),
+      check.bagSwitch(onkit),
       good.length ? el("ol", { class: "rf-ways__list" }, good.slice(0, SHOWN).map((way, i) => item(way, question, root, i === 0))) : null,
       good.length > SHOWN ? folded(`${good.length - SHOWN} more that work`, good.slice(SHOWN), question, root) : null,
       further,
@@ -30,15 +32,16 @@ Ringfence.ways = Ringfence.ways || {};
   ways.sentence = function ({ from, into }, found) {
     const [best] = found;
     if (!ways.speak(from, into)) return `${brief(from)} sends ${kinds(ui.port(from).sources)}; ${brief(into)} takes ${kinds(ui.port(into).listeners)}. No lead turns one into the other.`;
-    if (!best) return "The plugs do not fit, and no single lead joins these two.";
+    if (!best) return `The plugs do not fit, and no single lead ${ofKit()}joins these two.`;
     const take = best.through.length ? `take the ${ways.named(best.through)}` : "plug it straight in, no lead needed";
     if (best.offered) return `Works in the right order: ${take}. ${best.offer}`;
     if (best.verdict === "safe") return `Works: ${take}.`;
     if (best.verdict === "lossy") return `Works, but ${ui.listed(ways.losses(best.findings).slice(0, 3))}: ${take}.`;
-    if (best.verdict === "no signal") return `Nothing is heard through any single lead: ${ui.listed(ways.losses(best.findings).slice(0, 2))}.`;
-    return `No single lead does this without harm: ${ui.listed(ways.losses(best.findings).slice(0, 2))}.`;
+    if (best.verdict === "no signal") return `Nothing is heard through any single lead${ui.bagOnly() ? " of your kit" : ""}: ${ui.listed(ways.losses(best.findings).slice(0, 2))}.`;
+    return `No single lead ${ofKit()}does this without harm: ${ui.listed(ways.losses(best.findings).slice(0, 2))}.`;
   };
 
+  const ofKit = () => (ui.bagOnly() ? "of your kit " : "");
   const brief = (id) => `The ${ui.port(id).name.split(",")[0].replace(/^[A-Z](?=[a-z])/, (first) => first.toLowerCase())}`;
 
   function item(way, question, root, best) {
