@@ -120,7 +120,7 @@ def heals(phone, built, name="B"):
     """With the server whole, a few visits bring the newest edition, and it answers without a network."""
     page = phone.open()
     for _ in range(6):
-        becomes(page, "navigator.serviceWorker.getRegistration().then((one) => one && one.active)")
+        becomes(page, "navigator.serviceWorker.getRegistration().then((one) => Boolean(one && one.active))")
         updated(page)
         again(page)
         expect(page.locator("#rf-check")).to_be_visible()

@@ -28,7 +28,7 @@ Ringfence.check = Ringfence.check || {};
       type: "search", id: "rf-search", class: "rf-picker__search", autocomplete: "off", enterkeyhint: "search",
       placeholder: onask ? "dynamic mic into camera mini jack" : "Name, device or connector", value: typed || null,
       oninput: () => { typed = field.value.trim(); sought(); }, onfocus: () => Ringfence.seek || ui.later("seek"),
-      onkeydown: (event) => { if (event.key === "Enter" && asked.firstChild) asked.firstChild.click(); },
+      onkeydown: (event) => { if (event.key === "Enter" && asked.firstElementChild) asked.firstElementChild.click(); },
     });
     const asked = el("div", { class: "rf-asked" });
     const heading = el("h2", { class: "rf-picker__title", tabindex: "-1" }, question);
@@ -63,7 +63,7 @@ Ringfence.check = Ringfence.check || {};
       const not = choices.not.filter(({ entry }) => shown(entry)), none = not.length ? "Nothing that fits is called that. Below is what does not fit." : "Nothing here is called that. Brands are not kept here: say what kind of thing it is, or find it by its picture.";
       rest.replaceChildren();
       ui.grow(list, (body) => grouped(body, fitting), () => {
-        if (!fitting.length && !asked.firstChild) list.append(el("p", { class: "rf-picker__none" }, none), not.length ? "" : el("p", {}, el("a", { class: "rf-button", href: `${ROOT()}recognise/` }, "What is this plug?")));
+        if (!fitting.length && !asked.firstElementChild) list.append(el("p", { class: "rf-picker__none" }, none), not.length ? "" : el("p", {}, el("a", { class: "rf-button", href: `${ROOT()}recognise/` }, "What is this plug?")));
         rest.replaceChildren(not.length ? hidden(not, !fitting.length) : "");
       });
       count.textContent = typed || only.device || only.family ? `${fitting.length} of ${choices.fit.length} shown` : "";
