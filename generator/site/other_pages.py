@@ -28,9 +28,9 @@ def other_pages(catalogue: Catalogue, rows: list[Row], rulebook: Any) -> Iterato
     yield Page("", "check", "Check a connection", catalogue, check)
     yield Page("check/", "check", "Check a connection", catalogue, check)
     yield Page("mine/", "mine", "My devices", catalogue, {"scripts": scripts_of("data", "engine", "ui", "asks", "own", "mine")})
-    for name, more in (("bench", ()), ("bag", ("asks", "own"))):
+    for name, title, more in (("bench", "Bench", ()), ("bag", "My kit", ("asks", "own"))):
         shown = {"scripts": scripts_of("data", "table", "engine", "ui", "check", "ways", *more, name)}
-        yield Page(f"{name}/", name, name.capitalize(), catalogue, shown)
+        yield Page(f"{name}/", name, title, catalogue, shown)
     matrix = {"scripts": scripts_of("data", "table", "ui", "matrix"), "outlets": _tallies(rows)}
     yield Page("matrix/", "matrix", "Matrix", catalogue, matrix)
     asked = {"scripts": scripts_of("plugs", "ui", "recognise"), "labels": looks.LABELS,
