@@ -1,4 +1,4 @@
-"""The command line: lint, judge, route, matrix, draw, docs, bundle, list, ledger, interfere, and the workshop."""
+"""The command line: lint, judge, route, matrix, draw, docs, bundle, list, ledger, interfere, lessons, and the workshop."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from dataclasses import replace
 from difflib import get_close_matches
 from pathlib import Path
 
-from generator import ledger, publishing
+from generator import ledger, publishing, terminal
 from generator.catalogue import Catalogue, CatalogueError, default_directory, ever, load
 from generator.catalogue.lint import lint
 from generator.engine import Verdict, judge, routes
@@ -21,6 +21,9 @@ from generator.engine.told import told
 from generator.engine.working import Working
 from generator.ledger.changes import changelog
 from generator.ledger.revision import NoRevision, at_revision
+from generator.lessons import NoQuestion
+from generator.lessons import command as lessons
+from generator.own import numbers
 from generator.workshop.commands import COMMANDS as WORKSHOP
 from generator.workshop.safety import Misuse
 
@@ -56,11 +59,13 @@ def _parser() -> argparse.ArgumentParser:
     parser = argparse.ArgumentParser(prog="python -m generator", description="Know what happens before you plug it in.")
     commands = parser.add_subparsers(required=True, metavar="COMMAND")
 
-    def command(name: str, run, about: str, json_too: bool = False, catalogue_too: bool = True) -> argparse.ArgumentParser:
+    def command(name: str, run, about: str, json_too: bool = False, catalogue_too: bool = True, own_too: bool = True) -> argparse.ArgumentParser:
         made = commands.add_parser(name, help=about, description=about)
         made.set_defaults(run=run)
         if catalogue_too:
             made.add_argument("--pinouts", type=Path, default=default_directory(), metavar="DIR", help="the catalogue")
+            if own_too:
+                made.add_argument("--own", type=Path, action="append", default=[], metavar="FILE.yaml", help="a port or lead of one's own, or a folder of them")
         if json_too:
             made.add_argument("--json", action="store_true", help="print JSON")
         return made
@@ -73,9 +78,10 @@ def _parser() -> argparse.ArgumentParser:
     made.add_argument("--finding", metavar="ID", help="show the working of this finding instead")
     made.add_argument("--schematic", type=Path, metavar="FILE.svg", help="draw that working")
     made.add_argument("target", metavar="INTO")
-    made = command("route", _route, "Find leads from one port into another.", json_too=True)
-    made.add_argument("start", metavar="FROM")
-    made.add_argument("target", metavar="INTO")
+    for name in ("route", "ways"):
+        made = command(name, _route, "Find leads from one port into another.", json_too=True)
+        made.add_argument("start", metavar="FROM")
+        made.add_argument("target", metavar="INTO")
     made = command("matrix", _matrix, "Judge every pairing that fits; print JSON lines.")
     made.add_argument("--out", type=Path, metavar="FILE")
     made = command("draw", _draw, "Draw a connector, assignment, port or lead as SVG.")
@@ -87,12 +93,13 @@ def _parser() -> argparse.ArgumentParser:
     made.add_argument("--out", type=Path, default=Path("build/sheets"), metavar="DIR")
     made = command("docs", _docs, "Write the docs tree for mkdocs.")
     made.add_argument("--out", type=Path, default=Path("build/docs"), metavar="DIR")
-    made = command("ledger", _ledger, "Write the verdict of every pairing to the catalogue's verdicts folder and print what changed.")
+    made = command("ledger", _ledger, "Write the verdict of every pairing to the catalogue's verdicts folder and print what changed.", own_too=False)
     made.add_argument("--check", action="store_true", help="write nothing; exit 1 if the ledger is stale")
     made.add_argument("--since", metavar="REV", help="print what changed since this git revision instead of since the last write")
     made = command("interfere", _interfere, "What else gets into a run: hum, mains, radio, and what helps.", json_too=True)
     made.add_argument("file", type=Path, metavar="RUN.yaml", help="the run, described")
     publishing.add(command, _publishing)
+    lessons.add(command, _publishing)
     for name, asked in WORKSHOP.items():
         made = command(name, _workshop, asked.about, json_too=True)
         made.set_defaults(asked=asked)
@@ -105,14 +112,14 @@ def _parser() -> argparse.ArgumentParser:
 
 
 def _lint(options) -> int:
-    problems = lint(options.pinouts)
+    problems = lint(options.pinouts, options.own)
     for problem in problems:
         print(problem)
     return BROKEN if problems else 0
 
 
 def _judge(options) -> int:
-    catalogue = load(options.pinouts)
+    catalogue = load(options.pinouts, options.own)
     _known(catalogue.ports, options.start, options.target)
     _known(catalogue.leads, *options.through)
     verdict, lacking = judge(catalogue, options.start, options.through, options.target), None
@@ -125,11 +132,17 @@ def _judge(options) -> int:
 
         options.schematic.write_text(draw_schematic(working), encoding="utf-8")
     if options.json:
-        data = verdict.as_data() | {"missing": lacking} | ({"working": working.as_data() if working else None} if options.explain or options.finding else {})
+        own = [{"asks": asks, "value": value} for asks, value in _own(catalogue, verdict)]
+        data = verdict.as_data() | {"missing": lacking, "own": own} | ({"working": working.as_data() if working else None} if options.explain or options.finding else {})
         print(json.dumps(data, indent=2, ensure_ascii=False))
     else:
-        print("\n".join([_told(verdict), *([f"  {lacking}"] if lacking else []), *(["", told(working)] if working and (options.explain or options.finding) else [])]))
+        print("\n".join([terminal.told(verdict, _own(catalogue, verdict)), *([f"  {lacking}"] if lacking else []), *(["", told(working)] if working and (options.explain or options.finding) else [])]))
     return 0
+
+
+def _own(catalogue: Catalogue, verdict: Verdict) -> list[tuple[str, str]]:
+    """Question and value of every number of the two ends that is somebody's own."""
+    return [one for name in dict.fromkeys((verdict.start, verdict.target)) for one in numbers(catalogue, catalogue.ports[name])]
 
 
 def _lacking(catalogue: Catalogue, start: str, target: str, found: Sequence[Verdict]) -> str | None:
@@ -149,37 +162,14 @@ def _working(options, catalogue: Catalogue, verdict: Verdict) -> Working | None:
         raise BadUse(str(error)) from None
 
 
-def _told(verdict: Verdict) -> str:
-    """A verdict for a terminal."""
-    chain = " -> ".join((verdict.start, *verdict.through, verdict.target))
-    lines = [f"{verdict.verdict.upper()}  {chain}", *filter(None, (verdict.conditions, verdict.offer, _marked(verdict.plugs)))]
-    for finding in verdict.findings:
-        lines += [f"  {finding.severity}: {finding.says} [{finding.id}; {finding.when}; {finding.evidence}]", f"    {finding.remedy}"]
-    lines += [f"  {figure.says}" for figure in verdict.figures]
-    lines += [f"  instead, {_offered(r)}" for r in verdict.remedies]
-    return "\n".join(lines)
-
-
-def _marked(plugs: Sequence[str]) -> str:
-    """Which plugs to take, where the verdict holds for them only."""
-    named = " and ".join(f'"{label}"' for label in plugs)
-    return f"Use the plug{'s' if len(plugs) > 1 else ''} marked {named}." if plugs else ""
-
-
-def _offered(verdict: Verdict) -> str:
-    """A way and how it ends; one that a switch makes well says in which order."""
-    ends = f"{verdict.verdict} while plugging only" if verdict.offer else verdict.verdict
-    return f"{ends}: {' -> '.join(verdict.through) or 'no lead'}{f'. {verdict.offer}' if verdict.offer else ''}"
-
-
 def _route(options) -> int:
-    catalogue = load(options.pinouts)
+    catalogue = load(options.pinouts, options.own)
     _known(catalogue.ports, options.start, options.target)
     found = routes(catalogue, options.start, options.target)
     if options.json:
         print(json.dumps([verdict.as_data() for verdict in found], indent=2, ensure_ascii=False))
     else:
-        lines = [_offered(verdict) for verdict in found]
+        lines = [terminal.offered(verdict) for verdict in found]
         lines = lines or [f"Nothing in the catalogue gets {options.start} into {options.target} without harm or silence."]
         lacking = _lacking(catalogue, options.start, options.target, found)
         print("\n".join([*lines, *([lacking] if lacking else [])]))
@@ -187,18 +177,15 @@ def _route(options) -> int:
 
 
 def _matrix(options) -> int:
-    lines = "".join(json.dumps(verdict, ensure_ascii=False) + "\n" for verdict in ledger.judged(load(options.pinouts), REMEMBERED))
-    if options.out:
-        options.out.write_text(lines, encoding="utf-8")
-    else:
-        sys.stdout.write(lines)
+    lines = "".join(json.dumps(verdict, ensure_ascii=False) + "\n" for verdict in ledger.judged(load(options.pinouts, options.own), REMEMBERED))
+    options.out.write_text(lines, encoding="utf-8") if options.out else sys.stdout.write(lines)
     return 0
 
 
 def _draw(options) -> int:
     from generator.drawing import draw
 
-    catalogue = load(options.pinouts)
+    catalogue = load(options.pinouts, options.own)
     _known({name: None for kind in KINDS for name in getattr(catalogue, kind)}, options.id)
     try:
         print(draw(catalogue, options.id, view=options.view, half=options.half, mount=options.mount))
@@ -211,7 +198,7 @@ def _sheets(options) -> int:
     from generator.drawing.sheets import sheets
 
     options.out.mkdir(parents=True, exist_ok=True)
-    for name, text in sheets(load(options.pinouts)).items():
+    for name, text in sheets(load(options.pinouts, options.own)).items():
         (options.out / name).write_text(text, encoding="utf-8")
     return 0
 
@@ -219,7 +206,7 @@ def _sheets(options) -> int:
 def _docs(options) -> int:
     from generator.site.build import build
 
-    catalogue = load(options.pinouts)
+    catalogue = load(options.pinouts, options.own)
     build(catalogue, ledger.rows(catalogue, options.pinouts / "verdicts", REMEMBERED), options.out)
     return 0
 
@@ -243,7 +230,7 @@ def _ledger(options) -> int:
 def _publishing(options) -> int:
     try:
         text, well = options.answers(options)
-    except publishing.Refused as why:
+    except (publishing.Refused, NoQuestion) as why:
         raise BadUse(str(why)) from None
     if text:
         print(text)
@@ -253,7 +240,7 @@ def _publishing(options) -> int:
 def _interfere(options) -> int:
     from generator import interference
 
-    catalogue = load(options.pinouts)
+    catalogue = load(options.pinouts, options.own)
     tables = interference.with_ports(interference.tables(), catalogue)
     try:
         run = interference.read(options.file, catalogue, tables)
@@ -262,13 +249,12 @@ def _interfere(options) -> int:
     except CatalogueError as error:
         raise BadUse(str(error)) from None
     told = interference.tell(run, tables)
-    shown = json.dumps(interference.as_data(told, tables), indent=2, ensure_ascii=False) if options.json else interference.as_lines(told, tables)
-    print(shown)
+    print(json.dumps(interference.as_data(told, tables), indent=2, ensure_ascii=False) if options.json else interference.as_lines(told, tables))
     return 0
 
 
 def _list(options) -> int:
-    catalogue = load(options.pinouts)
+    catalogue = load(options.pinouts, options.own)
     rows = [{"kind": kind, "id": name, "name": record.name}
             for kind in ([options.kind] if options.kind else KINDS) for name, record in getattr(catalogue, kind).items()]
     print(json.dumps(rows, indent=2, ensure_ascii=False) if options.json else "\n".join(f"{r['id']:44} {r['name']}" for r in rows))
@@ -276,7 +262,7 @@ def _list(options) -> int:
 
 
 def _workshop(options) -> int:
-    catalogue = load(options.pinouts)
+    catalogue = load(options.pinouts, options.own)
     try:
         if options.asked.of == "run":
             _known(catalogue.ports, options.start, options.target)

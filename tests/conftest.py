@@ -37,6 +37,14 @@ def ask(capsys):
     return ask
 
 
+LONG = ("data/test_ledger_is_current.py", "browser/test_twin.py", "oracle/", "browser/test_kept_whole.py", "browser/test_check_page.py")  # begun first
+
+
+def pytest_collection_modifyitems(items):
+    """Files that take minutes come first, so that no process is left with one of them at the end."""
+    items.sort(key=lambda item: next((place for place, name in enumerate(LONG) if f"tests/{name}" in item.path.as_posix()), len(LONG)))
+
+
 @pytest.hookimpl(wrapper=True)
 def pytest_runtest_makereport(item, call):
     report = yield

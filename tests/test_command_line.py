@@ -99,7 +99,7 @@ def test_any_verdict_is_an_answer(ask, words, verdict):
     assert answer["verdict"] == verdict
     assert answer["fits"] is (verdict != "does not fit")
     assert answer["missing"] is None or isinstance(answer["missing"], str)
-    check_shape(answer, "missing")
+    check_shape(answer, "missing", "own")
 
 
 def check_shape(answer, *more):

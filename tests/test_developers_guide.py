@@ -25,7 +25,7 @@ LONGEST = 12_000  # bytes of what a newcomer reads first: ten minutes
 BLOCKS = {path: text for path, text in re.findall(r"```yaml\n# (\S+)\n(.*?)```", GUIDE, re.DOTALL)}
 EXAMPLES = {path: text for path, text in BLOCKS.items() if path.startswith("pinouts/")}
 EXAMPLE_OF = {path.split("/")[1].removesuffix(".yaml"): text for path, text in EXAMPLES.items()}
-SHARED = ("pinouts/sources.yaml", "pinouts/retired.yaml")
+SHARED = ("pinouts/sources.yaml", "pinouts/questions.yaml", "pinouts/retired.yaml")
 
 
 @pytest.fixture
@@ -33,9 +33,10 @@ def copied(tmp_path):
     """The real catalogue with the guide's examples in it."""
     for kind in FOLDERS:
         shutil.copytree(default_directory() / kind, tmp_path / "pinouts" / kind)
-    shutil.copy(default_directory() / "sources.yaml", tmp_path / "pinouts")
+    for name in ("sources.yaml", "questions.yaml"):
+        shutil.copy(default_directory() / name, tmp_path / "pinouts")
     for path, text in EXAMPLES.items():
-        with (tmp_path / path).open("a" if path == "pinouts/sources.yaml" else "w", encoding="utf-8") as file:
+        with (tmp_path / path).open("a" if path in ("pinouts/sources.yaml", "pinouts/questions.yaml") else "w", encoding="utf-8") as file:
             file.write(text)
     return tmp_path / "pinouts"
 
@@ -151,8 +152,8 @@ def test_the_readme_names_every_command_and_no_other():
     readme = (ROOT / "README.md").read_text("utf-8")
     [commands] = [action.choices for action in _parser()._actions if isinstance(action.choices, dict)]
     assert re.findall(r"^    python -m generator (\w+)", readme, re.MULTILINE) == [
-        "lint", "judge", "route", "matrix", "draw", "sheets", "docs", "bundle", "publish", "served", "rename", "list", "ledger", "interfere",
-        "meter", "faults", "diagnose", "build", "trace", "symptoms", "pad", "blocker",
+        "lint", "judge", "route", "ways", "matrix", "draw", "sheets", "docs", "bundle", "publish", "served", "rename", "list", "ledger", "interfere",
+        "meter", "faults", "diagnose", "build", "trace", "symptoms", "pad", "blocker", "lessons",
     ]
     assert set(commands) == set(re.findall(r"^    python -m generator (\w+)", readme, re.MULTILINE))
     for script in re.findall(r"^    (\.ci/\w+)", readme, re.MULTILINE):

@@ -16,10 +16,13 @@ MAY_IMPORT = {
     "interference": {"catalogue", "engine", "interference"},
     "drawing": {"catalogue", "engine", "drawing"},
     "workshop": {"catalogue", "engine", "workshop"},
-    "site": {"catalogue", "engine", "ledger", "interference", "workshop", "drawing", "site"},
+    "own": {"catalogue", "own"},
+    "lessons": {"catalogue", "engine", "ledger", "workshop", "drawing", "lessons"},
+    "site": {"catalogue", "engine", "ledger", "interference", "workshop", "drawing", "own", "lessons", "site"},
     "__init__": set(),
     "publishing": {"catalogue", "site"},
-    "__main__": {"catalogue", "engine", "ledger", "interference", "workshop", "drawing", "site", "publishing"},
+    "terminal": {"catalogue", "engine"},
+    "__main__": {"catalogue", "engine", "ledger", "interference", "workshop", "drawing", "lessons", "site", "publishing", "own", "terminal"},
 }
 MOST_LINES = 300
 AUDIO_WORDS = (

@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
 
 from . import build
 from .problems import CatalogueError, Problem
 from .records import (
-    GRADES, Assignment, Catalogue, Connector, Coupling, End, Evidence, Half, Join, Lead, Limit, Listener, Need, Network,
-    Part, Port, Quantity, Reference, Source, Spot, Spring, Supply,
+    GRADES, OWN, Ask, Assignment, Catalogue, Connector, Coupling, End, Evidence, Half, Join, Lead, Limit, Listener, Need, Network,
+    Part, Port, Quantity, Question, Reference, Source, Spot, Spring, Supply,
 )
 from .survey import survey
 
 __all__ = [
-    "GRADES", "Assignment", "Catalogue", "CatalogueError", "Connector", "Coupling", "End", "Evidence", "Half", "Join", "Lead",
-    "Limit", "Listener", "Need", "Network", "Part", "Port", "Problem", "Quantity", "Reference", "Source", "Spot", "Spring",
+    "GRADES", "OWN", "Ask", "Assignment", "Catalogue", "CatalogueError", "Connector", "Coupling", "End", "Evidence", "Half", "Join", "Lead",
+    "Limit", "Listener", "Need", "Network", "Part", "Port", "Problem", "Quantity", "Question", "Reference", "Source", "Spot", "Spring",
     "Supply", "default_directory", "load",
 ]
 
@@ -24,9 +25,9 @@ def default_directory() -> Path:
     return Path(__file__).resolve().parents[2] / "pinouts"
 
 
-def load(directory: Path) -> Catalogue:
-    """Everything under `directory`. Raises CatalogueError (`.problems`, all of them, sorted) if anything is wrong."""
-    context = survey(Path(directory))
+def load(directory: Path, own: Sequence[Path] = ()) -> Catalogue:
+    """Everything under `directory`, and somebody's own files or folders of them. Raises CatalogueError (`.problems`, all of them, sorted) if anything is wrong."""
+    context = survey(Path(directory), own)
     problems = context.problems.sorted()
     if problems:
         raise CatalogueError(problems)

@@ -5,10 +5,11 @@ from __future__ import annotations
 from math import atan2, degrees, hypot, sqrt
 
 from . import records
+from .asks import asks, question
 from .build_outside import outside
 from .cables import Cable, lay
 from .context import Context
-from .expand import expand
+from .expand import expand, scope_of
 from .kinds import POWERINGS
 from .networks import Scope, evidence, network
 from .nodes import Map, Text
@@ -29,7 +30,7 @@ def catalogue(context: Context) -> records.Catalogue:
     def built(kind, build):
         return {id: build(id, tree, context) for id, tree in sorted(context.trees[kind].items())}
 
-    sources = context.trees["sources"].get("sources")
+    sources, questions = (context.trees[kind].get(kind) for kind in ("sources", "questions"))
     return records.Catalogue(
         connectors=built("connectors", _connector),
         assignments=built("assignments", _assignment),
@@ -37,6 +38,8 @@ def catalogue(context: Context) -> records.Catalogue:
         leads=built("leads", _lead),
         sources={id: _reference(id, tree) for id, tree in sorted(sources.items())} if sources else {},
         retired=dict(sorted(context.retired.items())),
+        questions={id: question(id, tree) for id, tree in questions.items()} if questions else {},
+        local=context.local,
     )
 
 
@@ -140,8 +143,11 @@ def _port(id: str, tree: Map, context: Context) -> records.Port:
         earthed=tree.text("earthed"),
         powered_by=tree.texts("powered_by") or POWERED[tree.text("earthed")],
         follows=tree.text("follows") == "yes",
+        asks=asks(tree, {name: scope_of(name, instance, templates[name], known) for name, instance in instances.items()}, context),
+        same_as=tree.text("same_as"),
         circuits=tuple(dict.fromkeys(instance.text("use") for instance in instances.values())),
         cautions=tree.texts("cautions"),
+        met=tree.map("met").text("how_often") or "",
         also_called=tree.texts("also_called"),
         evidence=known,
     )
@@ -172,6 +178,7 @@ def _lead(id: str, tree: Map, context: Context) -> records.Lead:
         made_for=tree.texts("made_for"),
         tell_apart=tree.text("tell_apart", ""),
         cautions=tree.texts("cautions"),
+        met=tree.map("met").text("how_often") or "",
         also_called=tree.texts("also_called"),
         evidence=known,
     )

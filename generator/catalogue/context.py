@@ -10,7 +10,7 @@ from .problems import Problems, did_you_mean
 
 SINGULAR = {
     "connectors": "connector", "assignments": "assignment", "circuits": "circuit", "cables": "cable",
-    "ports": "port", "leads": "lead", "sources": "source",
+    "ports": "port", "leads": "lead", "sources": "source", "questions": "question",
 }
 
 
@@ -24,6 +24,7 @@ class Context:
     retired: Mapping[str, tuple[str, ...]]
     unreadable: Collection[str] = ()
     trees: dict[str, dict[str, Map]] = field(default_factory=dict)
+    local: tuple[str, ...] = ()  # ids that stand in somebody's own files
     confirmed: int = 0  # how many of the records now being checked say that their unlikely values are right
 
     def tree(self, kind: str, node: Node) -> Map:

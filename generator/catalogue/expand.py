@@ -27,7 +27,7 @@ class Expansion:
 
 def expand(name: str, instance: Map, template: Map, port: records.Evidence) -> Expansion:
     """`port` is the evidence for values the instance gives without saying more."""
-    scope = _scope(name, instance, template, port)
+    scope = scope_of(name, instance, template, port)
 
     def channel(key: str) -> str:
         return name if key == "main" else key
@@ -41,7 +41,8 @@ def expand(name: str, instance: Map, template: Map, port: records.Evidence) -> E
     )
 
 
-def _scope(name: str, instance: Map, template: Map, port: records.Evidence) -> Scope:
+def scope_of(name: str, instance: Map, template: Map, port: records.Evidence) -> Scope:
+    """The names and values of one instance."""
     home = evidence(template)
     values = {key: _value(node, home, given=False) for key, node in template.map("parameters").items()}
     values |= {key: _value(node, port, given=True) for key, node in instance.items() if key not in RESERVED}

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from . import kinds_outside
-from .records import GRADES
+from . import kinds_asked, kinds_outside
+from .records import GRADES, OWN
 from .scalars import CONTACT, NAME, Amount, Choice, Date, Name, Nothing, Number, Ref, Words
 from .shapes import Either, Field, ListOf, MapOf, Record
 
@@ -22,6 +22,7 @@ SIGNALS = (
 )
 PARTS = {"resistor": "ohm", "capacitor": "F", "inductor": "H", "emf": "V", "sink": "A", "clamp": "V", "wire": None}
 LIMITED = {"volts": "V", "reverse": "V", "amps": "A", "watts": "W"}
+HOW_OFTEN = ("daily", "often")  # how often one meets a port or a lead at work; left out: seldom
 POWERINGS = ("earthed", "insulated", "battery")  # mains with an earthed case, double-insulated mains, a battery or nothing
 RESERVED = ("use", "roles", "same_as")  # keys of an instance that are not parameters
 
@@ -36,7 +37,7 @@ def need(shape, help: str) -> Field:
 
 def _evidence(required: bool = False) -> dict[str, Field]:
     return {
-        "evidence": Field(Choice(GRADES, rule="bad-evidence"), "how this is known", required),
+        "evidence": Field(Choice((*GRADES, OWN), rule="bad-evidence"), "how this is known", required),
         "cite": Field(ListOf(Ref("sources"), least=1, one=True), "ids of sources in sources.yaml"),
         "checked": Field(Date(), "when it was last checked"),
         "confirmed": Field(_words, "why a value outside what is usual is right all the same"),
@@ -48,6 +49,11 @@ def _file(kind: str, fields: dict[str, Field]) -> Record:
     same_as = Field(Ref(kind), "a record of the same kind that supplies all keys not written here")
     named = {"name": need(_words, "what people call it"), "same_as": same_as}
     return Record(named | fields | _evidence(required=True), evidence=True)
+
+
+def _met() -> Field:
+    shape = Record({"how_often": need(Choice(HOW_OFTEN), "how often one meets it at work"), **_evidence()}, evidence=True)
+    return Field(shape, "how common it is: lists show it before what is met more seldom")
 
 
 def _length(positive: bool = False) -> Amount:
@@ -207,6 +213,15 @@ _circuit = _file("circuits", {
         }, evidence=True), _name),
         "the volts it must find",
     ),
+    "asks": Field(
+        MapOf(Record({
+            "sets": Field(ListOf(_name, least=1, one=True), "the parameters a number sets"),
+            "times": Field(Number(0, rule="bad-number"), "what the number is multiplied by first"),
+            "yes": Field(MapOf(_value, _name), "parameter: the value a yes sets"),
+            "no": Field(MapOf(_value, _name), "parameter: the value a no sets"),
+        }, one_of=(("sets", "yes"),)), Ref("questions")),
+        "question: what a manual's answer to it sets",
+    ),
 })
 _amps = Amount("A", positive=True)
 _cable = _file("cables", {
@@ -239,6 +254,7 @@ _port = _file("ports", {
     "follows": Field(_yes_no, "does the device find out which way round a reversible plug sits, and follow"),
     "cautions": Field(_list, "warnings for the page"),
     "also_called": Field(_list, "other names"),
+    "met": _met(),
 })
 _end = Record({
     "connector": need(Ref("connectors"), "the connector"),
@@ -260,6 +276,7 @@ _lead = _file("leads", {
     "tell_apart": Field(_words, "how to tell them apart"),
     "cautions": Field(_list, "warnings for the page"),
     "also_called": Field(_list, "other names"),
+    "met": _met(),
 })
 _sources = MapOf(Record({
     "title": need(_words, "its title"),
@@ -273,6 +290,7 @@ _retired = Record({
 
 KINDS = {
     "connectors": _connector, "assignments": _assignment, "circuits": _circuit, "cables": _cable, "ports": _port,
-    "leads": _lead, "sources": _sources, "retired": _retired,
+    "leads": _lead, "sources": _sources, "questions": MapOf(kinds_asked.QUESTION, _name), "retired": _retired,
 }
-FOLDERS = tuple(kind for kind in KINDS if kind not in ("sources", "retired"))
+SINGLE = ("sources", "questions", "retired")  # kinds of which there is one file
+FOLDERS = tuple(kind for kind in KINDS if kind not in SINGLE)

@@ -10,20 +10,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
+from .asked import Ask, Question
+from .evidence import GRADES, OWN, Evidence
 from .outside import Outside
 
-GRADES = ("standard", "published", "common practice", "derived", "from memory")
-
-
-@dataclass(frozen=True)
-class Evidence:
-    """How a fact is known: one of GRADES, the sources it cites, when it was last checked (ISO date), a remark."""
-
-    grade: str
-    cite: tuple[str, ...] = ()
-    checked: str | None = None
-    note: str | None = None
-
+__all__ = ["GRADES", "OWN", "Ask", "Evidence", "Question"]  # further records, from modules of their own
 
 @dataclass(frozen=True)
 class Quantity:
@@ -234,6 +225,9 @@ class Port:
     evidence: Evidence
     powered_by: tuple[str, ...] = ()
     follows: bool = False
+    met: str = ""  # how often at work: daily, often, or nothing said
+    asks: tuple[Ask, ...] = field(default=(), repr=False)  # decides no verdict: what a manual may put in the place of what stands here
+    same_as: str | None = field(default=None, repr=False)  # the port whose keys it takes
 
 
 @dataclass(frozen=True)
@@ -276,6 +270,7 @@ class Lead:
     also_called: tuple[str, ...]
     evidence: Evidence
     made_for: tuple[str, ...] = ()  # kinds of signal its parts are made for, beyond small ones
+    met: str = ""  # how often at work: daily, often, or nothing said
 
 
 @dataclass(frozen=True)
@@ -298,3 +293,5 @@ class Catalogue:
     leads: Mapping[str, Lead]
     sources: Mapping[str, Reference]
     retired: Mapping[str, tuple[str, ...]]  # old id -> successors
+    questions: Mapping[str, Question] = field(default_factory=dict)
+    local: tuple[str, ...] = ()  # ids of ports and leads that stand in somebody's own files

@@ -32,7 +32,7 @@ RULES = {
     "bad-number": "A number is finite and within its bounds.",
     "bad-coupling": "A coupling coefficient lies between 0 and 1, both excluded.",
     # evidence
-    "bad-evidence": "Evidence is one of the five grades.",
+    "bad-evidence": "Evidence is one of the five grades, or `your manual` in a file of one's own.",
     "missing-cite": "`standard` and `published` name their source.",
     "bad-date": "A date is a real day, written 2026-11-25, and not yet to come.",
     # references
@@ -43,6 +43,7 @@ RULES = {
     "unknown-port": "The port named exists.",
     "unknown-lead": "The lead named exists.",
     "unknown-source": "The source cited is in sources.yaml.",
+    "unknown-question": "The question asked is in questions.yaml.",
     "retired-reference": "Nothing refers to a retired id.",
     "same-as-cycle": "`same_as` does not lead back to itself.",
     "unknown-instance": "`same_as` in a port's circuit names another instance of that port.",
@@ -75,6 +76,7 @@ RULES = {
     "unused-supply": "A declared supply feeds a part or turns on a source.",
     "wrong-supply": "A source is turned on by a supply of the style drive, an emf by another.",
     "lone-skew": "`skew` and `match` come together.",
+    "unasked-number": "Levels, needs, ratings that are not known and ratings a port may replace: a manual is asked for them.",
     # ports
     "wrong-connector": "A port's assignment is one for the port's connector.",
     "unknown-role": "A role named exists.",

@@ -1,12 +1,14 @@
-"""`same_as`: a record takes all keys of another; its own keys win, and maps merge one level deep."""
+"""`same_as`: a record takes all keys of another; its own keys win, and maps merge one level deep. What a port writes about an instance of its
+circuit without naming a template is about that of the port it takes."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
-from .nodes import Map, Place, Text, Unusable
+from .nodes import Map, Node, Place, Text, Unusable
 from .problems import Problems
 
+_OWN = ("met",)  # how common a record is says nothing of those made after it
 _EVIDENCE = ("evidence", "cite", "checked", "note")  # one statement: whoever grades anew does not inherit the old source
 
 
@@ -49,12 +51,25 @@ def _report_cycle(records: Mapping[str, Map], path: tuple[str, ...], start: str,
 
 def merge(base: Map, own: Map) -> Map:
     """`own` over `base`. The result stands where `base` stands: a key missing in both is missing there."""
-    left_out = _EVIDENCE if "evidence" in own else ()
+    left_out = (*_OWN, *(_EVIDENCE if "evidence" in own else ()))
     entries = {key: value for key, value in base.entries.items() if key not in left_out and key != "same_as"}
     keys = {key: base.keys[key] for key in entries}
     for key, value in own.entries.items():
         under = entries.get(key)
         if isinstance(value, Map) and isinstance(under, Map):
-            value = Map(under.entries | value.entries, under.keys | value.keys, under.place)
+            value = _joined(under, value)
         entries[key], keys[key] = value, own.keys[key]
     return Map(entries, keys, base.place)
+
+
+def _joined(under: Map, own: Map) -> Map:
+    entries = under.entries | own.entries
+    for key, value in own.entries.items():
+        before = under.entries.get(key)
+        if _names_template(before) and isinstance(value, Map) and not _names_template(value):
+            entries[key] = Map(before.entries | value.entries, before.keys | value.keys, before.place)
+    return Map(entries, under.keys | own.keys, under.place)
+
+
+def _names_template(node: Node | None) -> bool:
+    return isinstance(node, Map) and ("use" in node or "same_as" in node)

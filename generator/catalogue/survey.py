@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import os
 import re
+from collections.abc import Sequence
 from pathlib import Path
 
 from . import ever, loader, same_as
 from .context import SINGULAR, Context
-from .kinds import FOLDERS, KINDS
+from .kinds import FOLDERS, KINDS, SINGLE
 from .meaning import CHECKS
 from .nodes import Many, Map, Place, Text, Unusable
 from .problems import Problems, did_you_mean
@@ -18,14 +19,15 @@ _NOT_OURS = ("verdicts", "schema")  # written by programs, not by people
 _ADDRESSED = ("connectors", "assignments", "ports", "leads")  # kinds that share one space of ids
 
 
-def survey(directory: Path) -> Context:
-    """Everything there is to know about the directory, with all its problems."""
+def survey(directory: Path, own: Sequence[Path] = ()) -> Context:
+    """Everything there is to know about the directory, and about somebody's own files and folders of files beside it, with all its problems."""
     problems = Problems()
     raw = _read(directory, problems)
     places = {kind: {id: Place(_shown(directory / kind / f"{id}.yaml")) for id in raw[kind]} for kind in FOLDERS}
-    places["sources"] = dict(raw["sources"]["sources"].keys) if raw["sources"].get("sources") else {}
-    unreadable = {"sources"} if raw["sources"] and not places["sources"] else set()
-    context = Context(problems, places, _retired(raw["retired"].get("retired")), unreadable)
+    for kind in ("sources", "questions"):
+        places[kind] = dict(raw[kind][kind].keys) if raw[kind].get(kind) else {}
+    unreadable = {kind for kind in ("sources", "questions") if raw[kind] and not places[kind]}
+    context = Context(problems, places, _retired(raw["retired"].get("retired")), unreadable, local=_add(own, raw, places, problems))
     _check_ids(context)
     ever.check(directory, _shown(directory / ever.FILE), places, context.retired, problems)
     for kind in KINDS:
@@ -51,6 +53,25 @@ def _read(directory: Path, problems: Problems) -> dict[str, dict[str, Map | None
     return raw
 
 
+def _add(own: Sequence[Path], raw: dict[str, dict[str, Map | None]], places: dict[str, dict[str, Place]], problems: Problems) -> tuple[str, ...]:
+    """Somebody's own ports and leads, put to those of the catalogue; what has ends is a lead. Returns their ids."""
+    found = []
+    for path in [file for one in own for file in (sorted(one.rglob("*.yaml")) if one.is_dir() else [one])]:
+        shown, node = _shown(path), loader.read(path, _shown(path), problems)
+        if not re.fullmatch(rf"{NAME}\.yaml", path.name):
+            problems.add(Place(shown), "bad-file-name", f"'{path.name}' must be lower-case words and digits joined by hyphens, and end in .yaml.")
+            continue
+        base = node.entries.get("same_as") if node else None
+        kind = "leads" if node and ("ends" in node or isinstance(base, Text) and base.text in raw["leads"]) else "ports"
+        taken = next((places[other][path.stem] for other in _ADDRESSED if path.stem in places[other]), None)
+        if taken:
+            problems.add(Place(shown), "id-taken", f"'{path.stem}' is taken; give the file another name.", taken)
+            continue
+        raw[kind][path.stem], places[kind][path.stem] = node, Place(shown)
+        found.append(path.stem)
+    return tuple(found)
+
+
 def _files(directory: Path, problems: Problems) -> list[Path]:
     found = sorted(path for path in directory.rglob("*") if path.suffix in (".yaml", ".yml"))
     ours = [path for path in found if path.relative_to(directory).parts[0] not in _NOT_OURS]
@@ -61,7 +82,7 @@ def _files(directory: Path, problems: Problems) -> list[Path]:
 
 def _kind(path: Path, directory: Path) -> str | None:
     folder = path.relative_to(directory).parts[:-1]
-    if not folder and path.name in ("sources.yaml", "retired.yaml"):
+    if not folder and path.suffix == ".yaml" and path.stem in SINGLE:
         return path.stem
     return folder[0] if len(folder) == 1 and folder[0] in FOLDERS else None
 
@@ -96,7 +117,7 @@ def _check_ids(context: Context) -> None:
 def _check_shapes(kind: str, raw: dict[str, Map | None], context: Context) -> dict[str, Map]:
     """The records of one kind, filled by `same_as`, without what is broken in them."""
     readable = {id: node for id, node in raw.items() if node}
-    filled = readable  # of sources and retired ids there is one file each: nothing to take keys from, and `same_as` is no key there
+    filled = readable  # of sources, questions and retired ids there is one file each: nothing to take keys from, and `same_as` is no key there
     if kind in FOLDERS:
         filled = same_as.resolve(readable, context.problems, lambda id, place: context.check_reference(kind, id, place))
     if kind == "ports":

@@ -1,4 +1,4 @@
-"""A first look at a connection: fully plugged, every part at its nominal value, one way of those a person cannot tell apart. It costs a fraction
+"""A first look at a connection: fully plugged and settled, every part at its nominal value, one way of those a person cannot tell apart. It costs a fraction
 of a verdict and is never worse than one, for a verdict is the worst over these cases and many more. So it tells a search what is not worth
 judging.
 """
@@ -11,9 +11,12 @@ from dataclasses import replace
 from generator.catalogue.records import Catalogue, Lead, Part, Port
 
 from .assemble import Way, assemble, ways
-from .judge import MOST_WAYS, judge_way, labels, readings_of
+from .direct import direct_readings
+from .hearing import signal_readings
+from .judge import MOST_WAYS, judge_way, labels
 from .readings import Reading
 from .rulebook import loss
+from .signal import solve_signals
 from .verdict import RANK
 
 
@@ -37,7 +40,9 @@ def _seen(plain: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: Port, wa
 
 
 def _read(plain: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: Port, way: Way) -> tuple[Reading, ...]:
-    return readings_of(assemble(plain, outlet, leads, inlet, way, travel=False))
+    assembly = assemble(plain, outlet, leads, inlet, way, travel=False)
+    signals = solve_signals(assembly)
+    return (*direct_readings(assembly, signals), *signal_readings(assembly, signals))
 
 
 def plainly(catalogue: Catalogue) -> Catalogue:

@@ -26,8 +26,8 @@ RECORDS = ("connectors", "ports", "leads")
 UNASKED = {  # fields of these records that no verdict and no sentence of one is made of
     "Connector": {"recognise", "also_called", "evidence", "looks", "outside"},
     "Half": {"sizes"},
-    "Port": {"device", "circuits", "cautions", "also_called", "evidence"},
-    "Lead": {"looks_like", "tell_apart", "cautions", "also_called", "evidence"},
+    "Port": {"device", "circuits", "cautions", "also_called", "evidence", "met", "asks", "same_as"},
+    "Lead": {"looks_like", "tell_apart", "cautions", "also_called", "evidence", "met"},
     "Evidence": {"checked", "note"},
 }
 WORDS = {"says", "remedy", "mend", "reason", "evidence", "cite"}  # fields of a rule that are told, and decide nothing

@@ -12,15 +12,17 @@ from pathlib import Path
 from generator.catalogue.published import as_data
 from generator.catalogue.records import Catalogue
 from generator.engine.tables import tables
-from generator.site import about, bundles, cards, data, drawings, edition, embeds, guides, looks, mated, offline, qr, runs, sides, tree, verdicts
+from generator.site import about, bundles, cards, data, drawings, edition, embeds, guides, looks, mated, offline, qr, runs, sides, sought, tree, verdicts
 from generator.site import address as addresses
 from generator.site.address import Address
+from generator.site.class_pages import Class
 from generator.site.glossary import Glossary
 from generator.site.mark_sheet import mark_sheet
 from generator.site.other_pages import other_pages
 from generator.site.record_pages import pages as record_pages
 from generator.site.stamp import stamp
 from generator.site.templates import Templates
+from generator.site.workshop_pages import data as workshop_data
 from generator.site.workshop_pages import pages as workshop_pages
 from generator.workshop import kept
 
@@ -44,17 +46,21 @@ def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE, 
     files = bundles.joined(dict(_copied(source)))
     for path, content in data.files(published, judged_by, mated.table(catalogue), looks.published(catalogue), rows, sides.sizes(catalogue)).items():
         files[path] = files.get(path, b"") + content  # data.js follows its reader
-    files |= runs.data(catalogue)
+    terms = guides.read(source / "guides/glossary.yaml")
+    files["assets/js/seek.js"] = files.get("assets/js/seek.js", b"") + data.script({"sought": sought.files(catalogue, source, terms)})
+    files |= runs.data(catalogue) | workshop_data(catalogue)
+    symptoms = kept.read(source.parent / "pinouts")
+    lessons = Class(catalogue, rows, symptoms, source / "lessons", {name: title for name, (title, _) in guides.GUIDES.items()})
     pictures = drawings.Drawings(catalogue)
     drawn = pictures.files()
-    files |= drawn | dict(qr.files(catalogue, address))
-    terms, state = guides.read(source / "guides/glossary.yaml"), stamp(published, judged_by)
+    files |= drawn | lessons.files() | dict(qr.files(catalogue, address)) | dict(qr.others(lessons.codes(), address))
+    state = stamp(published, judged_by)
     name = edition.edition(files, source)
     files, state = edition.marked(files, name), replace(state, edition=name)
     templates = Templates((source / "templates", source), mark_sheet(), Glossary(terms), state, address)
     for page in (*record_pages(catalogue, rows, pictures.inline), *other_pages(catalogue, rows, judged_by["rulebook"]),
                  cards.page(catalogue, pictures), *runs.pages(catalogue, source / "runs"),
-                 *workshop_pages(catalogue, kept.read(source.parent / "pinouts")),
+                 *workshop_pages(catalogue, symptoms), *lessons.pages(),
                  *guides.pages(catalogue, source / "guides", terms),
                  *about.pages(catalogue, rows, guides.read(source / "guides/contested.yaml"), guides.read(source / "guides/changes.yaml"), state)):
         if page.path in files:

@@ -12,10 +12,10 @@ from fnmatch import fnmatch
 SCRIPTS, STYLES = "assets/js/", "assets/css/"
 SITE = f"{STYLES}site.css"
 WORKING = ("engine/cases.js", "engine/explain.js", "engine/naming.js", "engine/relevant.js", "engine/shown.js", "engine/slices.js",
-           "check/ladder.js", "check/schematic.js", "check/symbols.js", "check/working.js")
+           "check/ladder.js", "check/schematic.js", "check/symbols.js", "check/wanted.js", "check/working.js")
 FIRST = ("palette.css", "frame.css", "records.css", "check.css")  # styles that others build on
 FRAMED = "embed*.css"
-OWN = ("workshop.css",)  # styles that only some pages need, asked for by these
+OWN = ("workshop.css", "adapter.css", "hum.css", "class.css")  # styles that only some pages need, asked for by these
 
 
 def joined(assets: Mapping[str, bytes]) -> dict[str, bytes]:

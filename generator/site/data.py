@@ -19,6 +19,8 @@ PRINTED = {  # what no verdict and no list is made of
     "connectors": {"recognise", "looks", "outside", "evidence"}, "assignments": {"carries", "used_for", "mistaken_for", "recognise", "evidence"},
     "ports": {"circuits", "evidence"}, "leads": {"looks_like", "tell_apart", "evidence"}, "sources": {"where", "kind"},
 }
+ASKED = {"asks", "same_as"}  # fields of ports that go there too, or nowhere
+LATER = ("questions",)  # kinds that only own numbers are made with, in asks.js with what each port is asked
 PUBLISHED = ("from", "through", "into", "verdict", "offered", "offer", "findings", "number")
 
 
@@ -26,6 +28,7 @@ def files(catalogue: Mapping[str, Any], tables: Mapping[str, Any], mated: Mappin
           rows: list[Row], sides: Mapping[str, Any] = {}) -> dict[str, bytes]:
     """The data files of the docs tree: path -> content. `catalogue`, `tables` (what the engine judges by, by name) and `plugs`
     (what one sees of each connector) are JSON-ready; `sides` has the size of every side view."""
+    asked = {"questions": catalogue["questions"], "asks": {name: port["asks"] for name, port in catalogue["ports"].items() if port["asks"]}}
     first, printed = _fields(catalogue, printed=False), _fields(catalogue, printed=True)
     cited = _cited([first, tables])
     for name in set(first.get("sources", ())) - cited:  # no finding names it, so no page needs its title before something is printed
@@ -34,18 +37,19 @@ def files(catalogue: Mapping[str, Any], tables: Mapping[str, Any], mated: Mappin
     return {
         f"data/v{VERSION}/catalogue.json": _json({"version": VERSION, **catalogue}),
         f"data/v{VERSION}/verdicts.json": _json({"version": VERSION, "verdicts": verdicts}),
-        "assets/js/data.js": _packed("data", first) + _script({**tables, "mated": mated, "sides": sides}),
+        "assets/js/data.js": _packed("data", first) + script({**tables, "mated": mated, "sides": sides}),
         "assets/js/printed.js": _packed("printed", printed) + b"Ringfence.complete(Ringfence.data, Ringfence.printed);\n",
+        "assets/js/asks.js": _packed("manual", asked),
         "assets/js/table.js": _parsed("table", table(rows)),
-        "assets/js/plugs.js": _script({"plugs": plugs, "sides": sides}),
+        "assets/js/plugs.js": script({"plugs": plugs, "sides": sides}),
     }
 
 
 def _fields(catalogue: Mapping[str, Any], printed: bool) -> dict[str, Any]:
     """The catalogue with only those fields of its records that are printed, or only the others."""
-    return {kind: {record: {name: value for name, value in fields.items() if (name in PRINTED[kind]) == printed}
+    return {kind: {record: {name: value for name, value in fields.items() if (name in PRINTED[kind]) == printed and name not in ASKED}
                    for record, fields in records.items()} if kind in PRINTED else records
-            for kind, records in catalogue.items() if kind in PRINTED or not printed}
+            for kind, records in catalogue.items() if kind in PRINTED or not printed and kind not in LATER}
 
 
 def _cited(part: Any) -> set[str]:
@@ -90,7 +94,8 @@ def _packed(name: str, values: Mapping[str, Any]) -> bytes:
     return b"Ringfence." + name.encode() + b" = Ringfence.unpacked(" + _literal({key: packed(value) for key, value in values.items()}) + b");\n"
 
 
-def _script(values: Mapping[str, Any]) -> bytes:
+def script(values: Mapping[str, Any]) -> bytes:
+    """A script that puts values on `Ringfence`, by name."""
     lines = [b'"use strict";\nwindow.Ringfence = window.Ringfence || {};\n']
     return b"".join([*lines, *(b"Ringfence." + name.encode() + b" = " + _literal(value) + b";\n" for name, value in values.items())])
 

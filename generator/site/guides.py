@@ -7,6 +7,7 @@ and for numbered notes; the words it prints for a verdict are the engine's own.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
@@ -16,6 +17,7 @@ from generator.catalogue.records import Catalogue
 from generator.drawing import draw, draw_mated
 from generator.engine import judge
 from generator.engine.rulebook import rules
+from generator.own import changed
 from generator.site import told_numbers
 from generator.site.page import KINDS, Page
 from generator.ledger.rows import Row, row
@@ -28,6 +30,7 @@ GUIDES = {  # name of the page -> title, what it is about; in the order of the i
     "headsets": ("Headsets and phones", "Four contacts, two orders, and what a phone takes for a microphone."),
     "cables": ("Cables and screens", "Length, capacitance, the screen and its two ends."),
     "levels": ("Levels", "Too hot, too quiet, and what loads what."),
+    "manual": ("Your device, by its manual", "One microphone and its data sheet: from dangerous to safe, and back."),
     "order": ("Plugging in the right order", "What to switch and turn down, before and after."),
     "hum": ("Why a run hums", "Finding the cause without making anything unsafe, and the cures in order of cost."),
     "fields": ("Near mains", "Three fields and who stops what: distance, dimmers, coils and drums."),
@@ -37,6 +40,7 @@ GUIDES = {  # name of the page -> title, what it is about; in the order of the i
     "meter": ("With a meter", "Telling leads and sockets apart in a minute."),
     "making": ("Making a lead", "Stripping, soldering, strain relief, and what makes a lead fail."),
     "testing": ("Testing leads", "Five habits, what a meter does not find, and faults by what you hear."),
+    "trainers": ("For trainers", "A class with real leads: what to show, what to ask, which faults to solder in."),
     "glossary": ("Words", "Every word this site uses, said once."),
 }
 MISFIT = "does-not-mate"  # the one finding that needs no rule
@@ -66,12 +70,21 @@ def examples(catalogue: Catalogue, asked: Mapping[str, Mapping]) -> Callable[[st
         start, through, target = chain(asked[name])
         if {start, target} - set(catalogue.ports) or set(through) - set(catalogue.leads):
             return None
-        judged = judge(catalogue, start, through, target).as_data()
+        own = asked[name].get("own", {})
+        judged = judge(_by_own(catalogue, {"from": start, "into": target}, own), start, through, target).as_data()
         deciding = [f for f in judged["findings"] if f["severity"] == judged["verdict"]]
         telling = [f for f in judged["findings"] if f["id"] in asked[name].get("because", ())] or deciding
-        return {**row(judged), "conditions": judged["conditions"], "says": telling[0]["says"] if telling else ""}
+        typed = [(side, ask, text) for side, answers in own.items() for ask, text in answers.items()]
+        return {**row(judged), "own": ",".join(f"{side}.{ask}:{text.replace(' ', '_')}" for side, ask, text in typed),
+                "numbers": ", ".join(text for _, _, text in typed), "conditions": judged["conditions"], "says": telling[0]["says"] if telling else ""}
 
     return example
+
+
+def _by_own(catalogue: Catalogue, ends: Mapping[str, str], own: Mapping[str, Mapping[str, str]]) -> Catalogue:
+    """The catalogue with the numbers of a manual at one end of an example, or at both."""
+    ports = {ends[side]: changed(catalogue.ports[ends[side]], answers, catalogue.questions) for side, answers in own.items()}
+    return replace(catalogue, ports={**catalogue.ports, **ports}) if ports else catalogue
 
 
 def chain(asked: Mapping) -> tuple[str, tuple[str, ...], str]:

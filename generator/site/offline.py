@@ -1,8 +1,8 @@
 """What a phone keeps to answer without a network: the whole site, written down when mkdocs has built it.
 
-Scripts and styles are kept as they are. Every page, every drawing and the search index goes into one file, each compressed by itself, with an
-index of where it begins: a phone makes a handful of requests in place of two thousand, and keeps a tenth of the bytes. Lines that many pages
-have in common (the head, the menu, the foot) stand in it once. sw.js reads it.
+Scripts and styles are kept as they are. Every page and every drawing goes into one file, each compressed by itself, with an index of where it
+begins: a phone makes a handful of requests in place of two thousand, and keeps a tenth of the bytes. Lines that many pages have in common (the
+head, the menu, the foot) stand in it once. sw.js reads it.
 Each file stands in the list with its digest, so that nothing of another version is ever kept under this one's name. The version is a digest
 of everything kept, so any change of what is published makes a new one.
 """
@@ -20,8 +20,8 @@ from pathlib import Path
 
 LIST, PACK, PLACES = "offline-list.js", "offline/site.pack", "offline/site.json"
 LOOSE = ("assets/*", "manifest.webmanifest")
-LEFT_OUT = ("*.map", "*/lunr/*", "assets/css/embed*.css")  # for who works on the theme, for other languages, for frames
-PACKED = ("*index.html", "draw/*.svg", "qr/*.svg", "search/search_index.json")
+LEFT_OUT = ("*.map", "assets/javascripts/*", "assets/css/embed*.css")  # for who works on the theme, the theme's own search, for frames
+PACKED = ("*index.html", "draw/*.svg", "qr/*.svg")
 COMMON, MARK = 5, b"\x01"  # in so many files a line stands once for all; what stands for it begins with the mark
 FRAMES = "embed/*"  # shown on other people's pages, where there is a network
 MANIFEST = {

@@ -32,7 +32,7 @@ class Page:
     @property
     def path(self) -> str:
         """Where its Markdown goes in the docs tree."""
-        if self.address in {"", "guides/", "workshop/", *(f"{kind}/" for kind in KINDS)}:
+        if self.address in {"", "guides/", "workshop/", "class/", *(f"{kind}/" for kind in KINDS)}:
             return f"{self.address}index.md"
         return f"{self.address.rstrip('/')}.md"
 
@@ -53,7 +53,8 @@ class Page:
     def check(self, row: Row) -> str:
         """The link that opens the check on a row's connection."""
         through = ",".join(quote(lead) for lead in row["through"])
-        return f"{self.to('check/')}#from={quote(row['from'])}&through={through}&into={quote(row['into'])}"
+        own = f"&own={quote(row['own'], safe=',:')}" if row.get("own") else ""
+        return f"{self.to('check/')}#from={quote(row['from'])}&through={through}&into={quote(row['into'])}{own}"
 
     def through(self, row: Row) -> str:
         """A row's leads in words."""

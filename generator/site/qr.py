@@ -3,7 +3,7 @@ that leads nowhere is worse than no code."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from io import BytesIO
 
 import segno
@@ -23,6 +23,12 @@ def files(catalogue: Catalogue, address: Address) -> Iterator[tuple[str, bytes]]
     for kind in KINDS:
         for record in getattr(catalogue, kind):
             yield f"qr/{kind}/{record}.svg", svg(f"{address.site}{kind}/{record}/")
+
+
+def others(codes: Mapping[str, str], address: Address) -> Iterator[tuple[str, bytes]]:
+    """Codes of other pages: file -> what it leads to, from the site's root."""
+    if address.site:
+        yield from ((file, svg(f"{address.site}{page}")) for file, page in codes.items())
 
 
 def svg(text: str) -> bytes:

@@ -12,7 +12,7 @@ from generator.engine.words import quantity
 from generator.site.bundles import scripts_of
 from generator.site.page import Page
 from generator.workshop import pads, sheets, siblings
-from generator.workshop.carried import carried
+from generator.workshop.carried import carried, published
 from generator.workshop.dictionary import Dictionary, written
 from generator.workshop.faulty import faults
 from generator.workshop.paths import conductors
@@ -42,6 +42,12 @@ def pages(catalogue: Catalogue, symptoms: Symptoms) -> Iterator[Page]:
             catalogue,
             _lead(catalogue, lead, symptoms.get(lead.id, {})),
         )
+
+
+def data(catalogue: Catalogue) -> dict[str, bytes]:
+    """What the bench works out the faults of its lead with: path -> content."""
+    start = '"use strict";\nwindow.Ringfence = window.Ringfence || {};\n'
+    return {"assets/js/faulty.js": f"{start}Ringfence.faulty = {_json(published(catalogue))};\n".encode()}
 
 
 def _tool(catalogue: Catalogue, address: str, template: str, title: str, *scripts: str, **show: Any) -> Page:

@@ -11,8 +11,9 @@ from generator.catalogue.records import Catalogue, Lead
 
 from .dictionary import Window, dictionary
 from .faulty import faults
+from .paths import WIRE
 from .search import NOTHING, REPEATS
-from .specimen import on_bench
+from .specimen import contacts, on_bench
 from .tables import amount, table
 from .telling import grouped, place, shows
 
@@ -55,6 +56,32 @@ def carried(catalogue: Catalogue, lead: Lead, symptoms: Mapping[str, Sequence[st
             for name, found in symptoms.items()
         ],
         "rules": rules(),
+    }
+
+
+def published(catalogue: Catalogue) -> dict[str, Any]:
+    """What a phone needs to make the dictionary of a lead that is in no catalogue: see assets/js/faults."""
+    shelled = [id for id in catalogue.connectors if contacts(catalogue, id) != list(catalogue.connectors[id].contacts)]
+    joint = amount("tolerances", "joint", "ohm")
+    tolerances = {
+        row: [amount("tolerances", row, bound).nominal for bound in ("low", "high")]
+        for row in ("conductor", "resistor", "winding")
+    }
+    kinds = {
+        kind: {"brief": row["brief"], "mend": row["mend"], "weight": float(row["weight"])}
+        for kind, row in table("faults").items()
+    }
+    windows = {"moves": (0.0, 0.0, True), "none": (inf, inf), "anything": (0.0, inf), "wire": (0.0, 0.0)}
+    making = table("making")
+    return {
+        "making": {key: making[key] for key in ("strip", "steps", "parts", "shell", "colours", "sleeve", "cables")},
+        "shelled": shelled,
+        "tolerances": {**tolerances, "joint": [joint.low, joint.high]},
+        "faults": kinds,
+        "says": {name: shows(Window(*bounds)) for name, bounds in windows.items()},
+        "rules": rules(),
+        "most": MANY,
+        "wire": WIRE,
     }
 
 

@@ -7,7 +7,7 @@ importScripts("offline-list.js");
 const LIST = self.OFFLINE, PREFIX = "ringfence-", SCOPE = self.registration.scope;
 const KEPT = PREFIX + LIST.version; // listed files, all of one version
 const SEEN = `${KEPT}-seen`; // what else of ours was asked for while this version was kept, as last seen
-const [PACK, PLACES] = ["offline/site.pack", "offline/site.json"]; // pages, drawings and the search index, each compressed; where each one begins
+const [PACK, PLACES] = ["offline/site.pack", "offline/site.json"]; // pages and drawings, each compressed; where each one begins
 const MARK = "\x01"; // begins what stands in a packed file for a line that many files have in common
 const NEVER = ["withdrawn.json", "offline-list.js", "sw.js"]; // what tells of newer versions only ever comes from the network
 const unpacks = typeof DecompressionStream === "function";
@@ -156,8 +156,7 @@ async function unpacked(cache, path) {
   if (!Object.hasOwn(index.places, path)) return null;
   const lines = await member(cache, index.places[path]); // all of it, before any of it is sent: it may not unpack
   const body = lines.map((line) => (line.startsWith(MARK) ? index.common[line.slice(MARK.length)] : line)).join("\n");
-  const [, type] = Object.entries({ ".svg": "image/svg+xml", ".json": "application/json" }).find(([end]) => path.endsWith(end)) || [];
-  return new Response(body, { headers: { "Content-Type": type || "text/html; charset=utf-8" } });
+  return new Response(body, { headers: { "Content-Type": path.endsWith(".svg") ? "image/svg+xml" : "text/html; charset=utf-8" } });
 }
 
 async function indexed(cache) {

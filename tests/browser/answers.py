@@ -57,8 +57,8 @@ def shown(page) -> Shown:
     """What stands on an open page of the check. Waits for an answer."""
     banner = page.locator(".rf-banner[data-verdict]")
     verdict, says = banner.locator("h2").inner_text().lower(), banner.locator(".rf-banner__says").inner_text()
-    lines = page.locator(".rf-settings tr").all()
-    return Shown(verdict, says, [(line.locator("th").inner_text(), line.locator("td .rf-verdict").inner_text()) for line in lines])
+    lines = page.locator(".rf-settings tr").all()  # folded, until one asks for them
+    return Shown(verdict, says, [(line.locator("th").text_content(), line.locator("td .rf-verdict").text_content()) for line in lines])
 
 
 def listed(page):

@@ -10,7 +10,7 @@ from pathlib import Path
 import chromium
 import once
 import pytest
-from playwright.sync_api import expect, sync_playwright
+from playwright.sync_api import Error, expect, sync_playwright
 
 from served import served
 
@@ -27,6 +27,18 @@ def until(page, so):
         if so():
             return
         page.wait_for_timeout(50)
+
+
+def becomes(page, expression):
+    """Waits until a script's expression is true; asked from outside, for a page's policy forbids Playwright's own waiting inside it."""
+    def so():
+        try:
+            return page.evaluate(expression)
+        except Error:  # the page is just being loaded anew
+            return False
+
+    until(page, so)
+    assert page.evaluate(expression), f"never came true: {expression}"
 
 
 @pytest.fixture(scope="session")

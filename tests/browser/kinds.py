@@ -11,7 +11,8 @@ PLAIN = {
     "not found": "check/#from=no-such-port", "matrix": "matrix/", "connectors": "connectors/", "assignments": "assignments/", "ports": "ports/",
     "leads": "leads/", "bench": "bench/", "wired": "bench/#ends=xlr-3/female,phone-35-trs/plug&joins=a.1_b.sleeve,a.2_b.tip", "bag": "bag/", "recognise": "recognise/", "cards": "cards/", "cards chosen": "cards/#connectors=xlr-3&leads=xlr-f-to-xlr-m-3m&paper=a4",
     "methods": "methods/", "sources": "sources/", "coverage": "coverage/", "changes": "changes/",
-    "guide": "guides/meter/", "glossary": "guides/glossary/",
+    "class": "class/", "practice": "class/practice/#ask=contact:xlr-3-balanced,2", "lesson": "class/lesson/#lesson=02-xlr&at=6", "making a lesson": "class/make/#lesson=01-bands", "test": "class/test/",
+    "handout": "class/lessons/02-xlr/", "guide": "guides/meter/", "glossary": "guides/glossary/",
 }
 RECORDS = {"connector": "connectors", "assignment": "assignments", "port": "ports", "lead": "leads"}
 KINDS = [*PLAIN, *RECORDS]

@@ -104,7 +104,7 @@ def test_choosing_by_ticks_and_from_the_bag(visit):
     page = visit("bag/")
     page.evaluate("""localStorage.setItem("ringfence.bag", JSON.stringify({leads: ["xlr-f-to-xlr-m-3m"], ports: ["mic-dynamic-xlr"], jobs: []}))""")
     page.goto("cards/")
-    page.get_by_role("button", name="Add what is in my bag").tap()
+    page.get_by_role("button", name="Add what is in my kit").tap()
     expect(page.locator(".rf-cards__count")).to_have_text("3 cards on 3 sheets")
     assert page.evaluate("location.hash") == "#connectors=xlr-3&leads=xlr-f-to-xlr-m-3m"
     page.get_by_label("Search this list").fill("bnc jack to rca")

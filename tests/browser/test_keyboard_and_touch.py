@@ -43,11 +43,14 @@ def test_a_check_by_keys_alone_is_announced(visit, catalogue, verdict):
     start, (lead,), into = CHAINS[verdict]
     spoken = page.get_by_role("status").filter(has_text="Verdict")
     choose(page, catalogue.ports[start].name, start)
-    expect(page.get_by_role("heading", name="Which lead or adapter?")).to_be_focused()
-    choose(page, catalogue.leads[lead].name, lead)
-    expect(page.get_by_role("heading", name="What do you plug into?")).to_be_focused()
-    assert spoken.count() == 0
+    expect(page.get_by_role("heading", name="What does it go into?")).to_be_focused()
     choose(page, catalogue.ports[into].name, into)
+    expect(page.get_by_role("heading", name="Which lead?")).to_be_focused()
+    assert spoken.count() == 0
+    tab_to(page, lambda focus: focus["step"] == "through")
+    page.keyboard.press("Enter")
+    expect(page.get_by_role("heading", name="Which lead have you got?")).to_be_focused()
+    choose(page, catalogue.leads[lead].name, lead)
     expect(page.locator(".rf-answer__head")).to_be_focused()
     answer = expected(catalogue, start, (lead,), into)
     when = {"safe": "", "dangerous": "Dangerous with phantom 48 V on; lossy with phantom 48 V off. "}[verdict]
@@ -58,7 +61,7 @@ def test_the_answer_can_be_walked_through_and_changed_by_keys(visit, catalogue):
     page = visit(address(*CHAINS["safe"]), size=DESK)
     tab_to(page, lambda focus: focus["step"] == "through")
     page.keyboard.press("Enter")
-    expect(page.get_by_role("heading", name="Which lead or adapter?")).to_be_focused()
+    expect(page.get_by_role("heading", name="Which lead have you got?")).to_be_focused()
     (lead,) = CHAINS["lossy"][1]
     choose(page, catalogue.leads[lead].name, lead)
     expect(page.locator("#rf-status")).to_contain_text("Verdict: lossy.")

@@ -9,8 +9,8 @@ from playwright.sync_api import expect
 pytestmark = pytest.mark.browser
 
 MEANT = {
-    "mini jack": "3.5 mm", "quarter inch": "6.35 mm", "aux": "3.5 mm|Stereo", "cinch": "RCA", "phono": "RCA", "bantam": "4.4 mm patch", "trs": "TRS", "trrs": "TRRS",
-    "ta4": "(?i)mini-XLR", "cannon": "XLR", "three-pin xlr": "XLR", "mic cable": "(?i)microphone lead", "guitar lead": "(?i)6.35 mm TS", "timecode lead": "timecode",
+    "mini jack": "3.5 mm", "quarter inch": "6.35 mm", "aux": "3.5 mm|Stereo", "phono": "RCA", "trs": "TRS", "trrs": "TRRS",
+    "ta4": "(?i)mini-XLR", "three-pin xlr": "XLR", "mic cable": "(?i)microphone lead", "guitar lead": "(?i)6.35 mm TS", "timecode lead": "timecode",
     "bias": "bias|plug-in power", "plug power": "(?i)plug-in power", "phantom": "phantom", "t-power": "T-power", "lavalier": "(?i)lav", "lav": "(?i)lav", "shotgun": "(?i)microphone",
     "di box": "DI box", "pad": "pad|attenuator", "attenuator": "(?i)attenuator", "headphone splitter": "(?i)splitter", "y lead": "(?i)Y lead|splitter|two", "hum eliminator": "(?i)transformer|isolat",
     "ifb": "(?i)earpiece|headphone", "press box": "(?i)feed", "laptop": "(?i)computer|laptop|3.5 mm|barrel", "dmx": "(?i)lighting", "snake": "(?i)loom|D-sub|modular", "midi": "MIDI", "headset adapter": "(?i)headset",

@@ -5,7 +5,7 @@ import re
 
 import pytest
 from answers import CHAINS, address, expected, shown
-from conftest import PATIENCE
+from conftest import PATIENCE, becomes
 from playwright.sync_api import expect
 from served import served
 
@@ -37,7 +37,7 @@ def page(browser, own):
 def kept(page):
     page.goto("check/")
     expect(page.locator("#rf-offline")).to_have_text(KEPT + CLEARED)
-    page.wait_for_function("navigator.serviceWorker.controller !== null")
+    becomes(page, "navigator.serviceWorker.controller !== null")
 
 
 def test_the_check_the_matrix_and_pages_never_seen_open_without_a_network(page, own, catalogue):
@@ -56,7 +56,7 @@ def test_the_check_the_matrix_and_pages_never_seen_open_without_a_network(page, 
     page.goto("matrix/")
     expect(page.locator(".rf-group").nth(10)).to_be_attached()
     page.goto("")
-    expect(page.get_by_role("heading", name="What do you plug from?")).to_be_visible()
+    expect(page.get_by_role("heading", name="What have you got?")).to_be_visible()
 
 
 def test_every_page_is_kept_as_it_was_built(page, own):

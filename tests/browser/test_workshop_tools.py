@@ -1,6 +1,7 @@
 """Runs, pads and the log of one's own leads, by thumb."""
 
 import json
+import re
 from pathlib import Path
 
 import pytest
@@ -129,3 +130,41 @@ def test_the_leads_are_found_by_words(visit):
     assert 0 < page.locator(".rf-workshop__leads li:visible").count() < 30
     page.get_by_label("Find a lead").fill("zzz")
     expect(page.locator("#rf-leads-count")).to_contain_text("No lead has all of these words")
+
+
+def test_a_tag_has_its_code_and_a_line_of_ones_own(visit):
+    page = visit("workshop/upkeep/")
+    page.get_by_role("button", name="Add a lead").tap()
+    page.get_by_label("Label").first.fill("X-01")
+    page.get_by_role("button", name="Keep", exact=True).tap()
+    page.get_by_role("button", name="Tags to print").tap()
+    page.get_by_label("Your own line on every tag").fill("Sound cart, ask the boom operator")
+    page.get_by_label("Your own line on every tag").blur()
+    tag = page.locator(".rf-tag")
+    expect(tag).to_contain_text("Sound cart, ask the boom operator")
+    assert len(tag.locator("svg path").get_attribute("d")) > 400
+    coded = page.evaluate("Ringfence.upkeep.coded('X-01', location)")
+    page.goto(coded)
+    page.reload()
+    expect(page.locator(".rf-ask__title")).to_contain_text("X-01")
+
+
+def test_the_bench_finds_a_fault_in_a_lead_of_its_own(visit):
+    """Worked out in a worker; a pair of contacts that reads nothing is found open."""
+    page = visit("bench/#ends=xlr-3/female,phone-35-trs/plug&joins=a.1_b.sleeve,a.2_b.tip,a.3_b.ring")
+    page.get_by_role("button", name="Find what is wrong with it").tap()
+    title = page.locator(".rf-mend .rf-ask__title")
+    expect(title).to_contain_text("Next:")
+    for _ in range(8):
+        words = title.inner_text()
+        if not words.startswith(("Next:", "To prove it:")):
+            break
+        probes = re.findall(r"[ab]\.\w+", words)
+        dead = "a.2" in probes
+        whole = not dead and set(probes) in ({"a.1", "b.sleeve"}, {"a.3", "b.ring"})
+        page.locator(f'.rf-mend [data-answer="{"below 1 Ω: a wire" if whole else "no reading"}"]').tap()
+        expect(title).not_to_have_text(words)
+    expect(title).to_contain_text("Found:")
+    expect(title).to_contain_text("open")
+    page.get_by_role("button", name="Show the build sheet").tap()
+    expect(page.locator(".rf-make")).to_contain_text("wire core-2, to a.2")

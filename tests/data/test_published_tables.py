@@ -33,7 +33,7 @@ TABLES = {
     "xlr-5-lighting-data": {"1": "screen", "2": "data-minus", "3": "data-plus", "4": "second-data-4", "5": "second-data-5"},
     # recorder-manual-p55: like the three-contact XLR
     "mini-xlr-3-balanced": {"1": "screen", "2": "hot", "3": "cold"},
-    # android-cdd-7-8-2-1 and android-headset-spec: tip left, ring 1 right, ring 2 ground, sleeve microphone
+    # phone-compatibility-7-8-2-1 and phone-headset-spec: tip left, ring 1 right, ring 2 ground, sleeve microphone
     "phone-35-trrs-headset-lrgm": {"tip": "left", "ring1": "right", "ring2": "common", "sleeve": "mic"},
     # headset-orders-answer: the other order
     "phone-35-trrs-headset-lrmg": {"tip": "left", "ring1": "right", "ring2": "mic", "sleeve": "common"},

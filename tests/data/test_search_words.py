@@ -8,7 +8,7 @@ import pytest
 FINDS = {
     "connectors": {
         "mini-jack": "phone-35-trs", "headphone jack": "phone-35-trs", "quarter inch": "phone-635-ts", "eighth inch": "phone-35-ts", "aux": "phone-35-trs",
-        "tiny xlr": "mini-xlr-4", "cannon-type": "xlr-3", "phono": "rca", "cinch": "rca", "bantam": "phone-44-patch-trs", "combo jack": "combo-xlr-3",
+        "tiny xlr": "mini-xlr-4", "phono": "rca", "tiny telephone": "phone-44-patch-trs", "combo jack": "combo-xlr-3",
     },
     "ports": {
         "lav": "mic-lavalier", "lapel": "mic-electret-mono", "plug power": "camera-mic-in-35", "mic plus": "camera-mic-in-35", "line in": "recorder-line-in-35",

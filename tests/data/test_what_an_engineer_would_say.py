@@ -101,7 +101,7 @@ def test_a_balanced_lead_into_a_stereo_input_cancels_in_mono(catalogue):
 
 
 def test_line_into_a_phone_looks_like_a_headset_microphone(catalogue):
-    # android-headset-spec: at least 1 kohm from the microphone segment to ground, in direct current; buttons end at 470 ohm
+    # phone-headset-spec: at least 1 kohm from the microphone segment to ground, in direct current; buttons end at 470 ohm
     for lead in ("xlr-f-to-35-trrs-line-lrgm", "phone-35-trs-to-35-trrs-line-lrgm"):
         at_mic = [part for part in catalogue.leads[lead].network.parts if "b.sleeve" in (part.a, part.b)]
         loads = [part for part in at_mic if part.kind == "resistor"]

@@ -29,7 +29,7 @@ def test_trs_plug_in_ts_jack_leaves_the_plugs_ring_open(catalogue, size):
 
 
 LANDINGS = [  # jack, plug, jack contact -> plug segment, evidence
-    ("phone-35-trrs", "phone-35-trs", {"tip": "tip", "ring1": "ring", "ring2": "sleeve", "sleeve": "sleeve"}, PUBLISHED + " [android-headset-spec]"),
+    ("phone-35-trrs", "phone-35-trs", {"tip": "tip", "ring1": "ring", "ring2": "sleeve", "sleeve": "sleeve"}, PUBLISHED + " [phone-headset-spec]"),
     ("phone-35-trrs", "phone-35-ts", {"tip": "tip", "ring1": "sleeve", "ring2": "sleeve", "sleeve": "sleeve"}, PRACTICE),
     ("phone-35-trrs", "phone-35-trrs", {"tip": "tip", "ring1": "ring1", "ring2": "ring2", "sleeve": "sleeve"}, PRACTICE),
     ("phone-35-trs", "phone-35-trs", {"tip": "tip", "ring": "ring", "sleeve": "sleeve"}, PRACTICE),

@@ -22,7 +22,7 @@ P48_INPUT = "mixer-mic-in-p48-xlr"
     ("phone-635-ts-unbalanced", {"tip": "signal", "sleeve": "common"}),  # common practice
     ("phone-35-ts-unbalanced", {"tip": "signal", "sleeve": "common"}),  # common practice
     ("phone-35-trs-stereo", {"tip": "left", "ring": "right", "sleeve": "common"}),  # common practice
-    ("phone-35-trrs-headset-lrgm", {"tip": "left", "ring1": "right", "ring2": "common", "sleeve": "mic"}),  # published [android-headset-spec]
+    ("phone-35-trrs-headset-lrgm", {"tip": "left", "ring1": "right", "ring2": "common", "sleeve": "mic"}),  # published [phone-headset-spec]
     ("phone-35-trrs-headset-lrmg", {"tip": "left", "ring1": "right", "ring2": "mic", "sleeve": "common"}),  # published [headset-orders-answer]
     ("phone-35-trs-stereo-microphone", {"tip": "left", "ring": "right", "sleeve": "common"}),  # published in parts [computer-microphone-page]
     ("rca-unbalanced", {"centre": "signal", "shell": "common"}),  # common practice

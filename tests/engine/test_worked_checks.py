@@ -69,12 +69,12 @@ CHECKS = [
     derived("the same with 0.5 V left on the capsule (measured: about 0.27 mA [plug-in-power-measured])", 0.265e-3, "A",
             lambda c: loop("2.3 V", "6.8 kohm", "0.5 V"), "(2.3 V - 0.5 V) / 6.8 kohm"),
     published("5 V behind 2 kohm, shorted", 2.50e-3, "A", lambda c: loop("5 V", "2 kohm"), "[front-panel-thread]"),
-    *(published(f"Headset button of {ohms} at 2.2 V behind 2.2 kohm", expected, "V", lambda c, ohms=ohms: button(ohms), "resistances and bias [android-headset-spec]")
+    *(published(f"Headset button of {ohms} at 2.2 V behind 2.2 kohm", expected, "V", lambda c, ohms=ohms: button(ohms), "resistances and bias [phone-headset-spec]")
       for ohms, expected in (("135 ohm", 0.127), ("240 ohm", 0.216), ("470 ohm", 0.387))),
-    *(Check(f"Edge of a button's window at {ohms}", "standard: windows [android-cdd-7-8-2-1]", expected, "V", lambda c, ohms=ohms: button(ohms))
+    *(Check(f"Edge of a button's window at {ohms}", "standard: windows [phone-compatibility-7-8-2-1]", expected, "V", lambda c, ohms=ohms: button(ohms))
       for ohms, expected in (("70 ohm", 0.068), ("110 ohm", 0.105), ("180 ohm", 0.166), ("210 ohm", 0.192), ("290 ohm", 0.256), ("360 ohm", 0.309),
                              ("680 ohm", 0.519))),
-    published("Microphone of 5 kohm beside a button of 139 ohm", 135.2, "ohm", lambda c: seen("R1 resistor in 0 5 kohm", "R2 resistor in 0 139 ohm"), "[android-headset-spec]"),
+    published("Microphone of 5 kohm beside a button of 139 ohm", 135.2, "ohm", lambda c: seen("R1 resistor in 0 5 kohm", "R2 resistor in 0 139 ohm"), "[phone-headset-spec]"),
     derived("MIDI loop: 5 V, light-emitting diode 1.6 V, 0.2 V in the driver, three times 220 ohm", 4.85e-3, "A",
             lambda c: amps(circuit("E1 emf top 0 5 V", "R1 resistor top a 660 ohm", "D1 clamp a b 1.6 V series 1 mohm", "E2 emf b 0 0.2 V"), "R1"), "3.2 V / 660 ohm"),
     # Loading
@@ -85,7 +85,7 @@ CHECKS = [
     derived("10 kohm into 1 Mohm", -0.09, "dB", lambda c: divider("10 kohm", "1 Mohm"), "20 log (RL / (RS + RL))"),
     *(derived(f"5 V behind 120 ohm [headphone-details-page] into {ohms} ohm", expected, "W", lambda c, ohms=ohms: headphone_watts(c, ohms), "V^2 R / (R + 120 ohm)^2")
       for ohms, expected in ((32, 34.6e-3), (300, 42.5e-3), (600, 28.9e-3))),
-    Check("150 mV into 32 ohm", "standard: level and load [android-cdd-7-8-2-1]", 0.703e-3, "W",
+    Check("150 mV into 32 ohm", "standard: level and load [phone-compatibility-7-8-2-1]", 0.703e-3, "W",
           lambda c: abs(signal(circuit("E1 emf in 0 0 V", "R1 resistor in 0 32 ohm"), {"E1": 0.15}, "in")) ** 2 / 32),
     derived("4 V peak to peak into 110 ohm", 36.4e-3, "A", lambda c: loop("4 V", "110 ohm"), "V / R"),
     # Joined outputs and summing
@@ -138,6 +138,6 @@ def test_worked_check(catalogue, check):
 
 
 def test_a_button_of_no_resistance_leaves_no_volts():
-    """published: function A is 0 ohm [android-headset-spec]."""
+    """published: function A is 0 ohm [phone-headset-spec]."""
     assert volts(circuit("E1 emf rail 0 2.2 V", "R1 resistor rail mic 2.2 kohm", "J1 wire mic 0"), "mic") == pytest.approx(0.0, abs=1e-12)
 

@@ -40,6 +40,7 @@ limits:
     "circuits/unrated.yaml": """\
 name: Output nobody has rated
 roles: [hot, cold, screen]
+parameters: {amps: unknown, watts: unknown}
 parts:
   drive: {emf: 0 V, between: [stage, chassis]}
   build-out: {resistor: 100 ohm, between: [stage, hot]}
@@ -48,14 +49,16 @@ parts:
 sources:
   main: {kind: line, drive: {drive: 1}, output: [hot, cold], balanced: yes}
 limits:
-  amps: {where: output stage, part: build-out, amps: unknown}
-  watts: {where: build-out resistor, part: build-out, watts: unknown}
+  amps: {where: output stage, part: build-out, amps: amps}
+  watts: {where: build-out resistor, part: build-out, watts: watts}
+asks: {direct-current: {sets: amps}, resistor-power: {sets: watts}}
 evidence: from memory
 """,
     # a supply on each contact, behind a resistor nobody has rated
     "circuits/unrated-feed.yaml": """\
 name: Input with a supply nobody has rated
 roles: [signal, common]
+parameters: {amps: unknown, volts: unknown}
 parts:
   rail: {emf: 5 V, between: [rail, chassis]}
   feed: {resistor: 100 ohm, between: [rail, signal]}
@@ -65,8 +68,9 @@ parts:
 listeners:
   main: {kind: microphone, between: [in, chassis], sensitivity: -50 dBu, maximum: -15 dBu, balanced: no}
 limits:
-  feed: {where: supply resistor, part: feed, amps: unknown}
-  rail: {where: rail capacitor, between: [rail, chassis], volts: unknown}
+  feed: {where: supply resistor, part: feed, amps: amps}
+  rail: {where: rail capacitor, between: [rail, chassis], volts: volts}
+asks: {direct-current: {sets: amps}, highest-volts-at-input: {sets: volts}}
 evidence: from memory
 """,
     "ports/unrated-feed-in.yaml": """\
@@ -126,6 +130,7 @@ looks_like: []
     "circuits/unrated-parts.yaml": """\
 name: Output whose parts nobody has rated
 roles: [hot, cold, screen]
+parameters: {volts: unknown, amps: unknown, watts: unknown}
 parts:
   drive: {emf: 0 V, between: [stage, chassis]}
   build-out: {resistor: 1 kohm, between: [stage, hot], coil: winding}
@@ -136,11 +141,12 @@ parts:
 sources:
   main: {kind: microphone, drive: {drive: 1}, output: [hot, cold], nominal: -60 dBu, maximum: -20 dBu, balanced: yes}
 limits:
-  couple: {where: coupling capacitor, part: couple, volts: unknown}
-  pin: {where: pin, between: [hot, chassis], volts: unknown}
-  winding: {where: winding, part: build-out, amps: unknown}
-  other: {where: resistor, part: other, amps: unknown}
-  heat: {where: resistor, part: other, watts: unknown}
+  couple: {where: coupling capacitor, part: couple, volts: volts}
+  pin: {where: pin, between: [hot, chassis], volts: volts}
+  winding: {where: winding, part: build-out, amps: amps}
+  other: {where: resistor, part: other, amps: amps}
+  heat: {where: resistor, part: other, watts: watts}
+asks: {highest-volts-at-output: {sets: volts}, direct-current: {sets: amps}, resistor-power: {sets: watts}}
 evidence: from memory
 """,
     "ports/unrated-parts-out.yaml": """\
@@ -209,7 +215,8 @@ def load_with(directory: Path, extra=EXTRA):
     """The real catalogue and `extra` (path -> text), loaded from a copy in `directory`."""
     for kind in FOLDERS:
         shutil.copytree(default_directory() / kind, directory / kind)
-    shutil.copy(default_directory() / "sources.yaml", directory)
+    for name in ("sources.yaml", "questions.yaml"):
+        shutil.copy(default_directory() / name, directory)
     for path, text in extra.items():
         (directory / path).write_text(text, "utf-8")
     return load(directory)

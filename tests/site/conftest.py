@@ -1,5 +1,7 @@
 """The real catalogue with a handful of judged connections: enough for every kind of page, quick enough for every run."""
 
+from dataclasses import replace
+
 import pytest
 
 from generator.engine.judge import judge
@@ -23,6 +25,16 @@ def judged(catalogue):
 @pytest.fixture(scope="session")
 def rows(judged):
     return [row(one.as_data()) for one in judged]
+
+
+@pytest.fixture(scope="session")
+def altered(catalogue, rows):
+    """Every file of the docs tree of a catalogue with hostile names and with ids that moved and split."""
+    port, lead = catalogue.ports["mic-dynamic-xlr"], catalogue.leads["xlr-f-to-xlr-m-3m"]
+    return docs(replace(
+        catalogue, ports=catalogue.ports | {port.id: replace(port, name='<script>alert(1)</script> **x** [y](z) "q"')},
+        leads=catalogue.leads | {lead.id: replace(lead, name='"><script>alert(1)</script>')},
+        retired={"old-mic": ("mic-dynamic-xlr",), "split": ("mic-dynamic-xlr", "mic-ribbon-xlr")}), rows)
 
 
 @pytest.fixture(scope="session")

@@ -9,7 +9,7 @@ from generator.catalogue.published import as_data
 from generator.site import mated
 from generator.site.data import table
 
-LOADED = scripts("ui/dom.js", "ui/words.js", "ui/catalogue.js", "ui/table.js", "ui/fits.js", "ui/slices.js", "engine/route.js", "ui/effort.js", "ui/bag.js", "ui/editions.js", "check/judged.js", "check/bagged.js",
+LOADED = scripts("ui/dom.js", "ui/words.js", "ui/catalogue.js", "ui/table.js", "ui/fits.js", "ui/slices.js", "engine/route.js", "ui/effort.js", "ui/bag.js", "ui/editions.js", "ui/own.js", "check/numbers.js", "check/judged.js", "check/bagged.js",
                  "bag/codes.js", "bag/exchange.js", "bag/chains.js", "bag/pack.js", "bag/ask.js")
 MIC, DESK, CAMERA = "mic-dynamic-xlr", "mixer-mic-in-p48-xlr", "camera-mic-in-35"
 CABLE, OTHER, PAD, MINI = "xlr-f-to-xlr-m-3m", "xlr-f-to-xlr-m-20m", "xlr-f-to-xlr-m-pad-20-db", "xlr-f-to-35-trs-both-3-to-1"
@@ -209,7 +209,7 @@ def test_the_check_is_not_limited_unasked(node):
 def test_the_switch_leaves_only_what_is_in_the_bag_and_says_why(node):
     limited = node(f"(ui.keepBag({{ leads: ['{PAD}'], ports: [], jobs: [] }}), ui.setBagOnly(true), check.bagged({CHOICES}))")
     assert [lead["id"] for lead in limited["fit"]] == [PAD]
-    assert [(hidden["entry"]["id"], hidden["why"]) for hidden in limited["not"]] == [(CABLE, "Not in your bag.")]
+    assert [(hidden["entry"]["id"], hidden["why"]) for hidden in limited["not"]] == [(CABLE, "Not in your kit.")]
 
 
 def test_an_empty_bag_limits_nothing(node):

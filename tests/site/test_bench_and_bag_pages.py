@@ -13,12 +13,12 @@ from generator.site.bundles import scripts_of
 ROOT = SCRIPTS.parents[2]
 
 
-@pytest.mark.parametrize("name", ["bench", "bag"])
-def test_the_page_is_built_and_loads_its_scripts_last(tree, name):
+@pytest.mark.parametrize("name, more", [("bench", ()), ("bag", ("asks", "own"))])
+def test_the_page_is_built_and_loads_its_scripts_last(tree, name, more):
     page = tree[f"{name}.md"].decode()
     assert f'id="rf-{name}"' in page and 'data-root="../"' in page and 'id="rf-status"' in page
     scripts = json.loads(re.search(r"^scripts: (\[.*\])$", page, re.MULTILINE)[1])
-    assert scripts == scripts_of("data", "table", "engine", "ui", "check", name)
+    assert scripts == scripts_of("data", "table", "engine", "ui", "check", "ways", *more, name)
     assert set(scripts) <= set(tree)
 
 
@@ -35,5 +35,5 @@ def test_the_check_knows_of_the_bag(tree):
 
 def test_the_navigation_and_the_styles_have_both(tree):
     config = yaml.load((ROOT / "mkdocs.yml").read_text(), yaml.BaseLoader)
-    assert {"Bench": "bench.md"} in config["nav"] and {"Bag": "bag.md"} in config["nav"]
+    assert {"Bench": "bench.md"} in config["nav"] and {"My kit": "bag.md"} in config["nav"]
     assert config["extra_css"] == [bundles.SITE] and b".rf-bench" in tree[bundles.SITE] and b".rf-bag" in tree[bundles.SITE]

@@ -14,7 +14,7 @@ from generator.engine.tables import tables
 from generator.site import mated
 from generator.site.data import table
 
-LOADED = scripts("ui/dom.js", "ui/words.js", "ui/quantity.js", "ui/catalogue.js", "ui/table.js", "ui/fits.js", "engine", "ui/editions.js", "check/judged.js",
+LOADED = scripts("ui/dom.js", "ui/words.js", "ui/quantity.js", "ui/catalogue.js", "ui/table.js", "ui/fits.js", "engine", "ui/editions.js", "ui/own.js", "check/numbers.js", "check/judged.js",
                  *(f"bench/{name}.js" for name in ("address", "components", "drawing", "known", "lay", "layout", "lead", "nets", "stock", "verdicts", "wiring", "yaml")))
 
 

@@ -37,7 +37,7 @@ def sha256(path: Path) -> str:
 
 def test_every_listed_file_is_there_and_nothing_a_phone_does_not_need(site):
     files, pack = listed(site)["files"], listed(site)["pack"]
-    assert set(files) == {"assets/js/data.js", "assets/css/site.css", "assets/javascripts/bundle.1.min.js", "manifest.webmanifest"}
+    assert set(files) == {"assets/js/data.js", "assets/css/site.css", "manifest.webmanifest"}
     assert set(pack) == {offline.PACK, offline.PLACES}
     assert {path: sha256(site / path) for path in files | pack} == files | pack, "each with the digest of what is there"
 
@@ -67,7 +67,7 @@ def unpacked(site: Path) -> dict[str, bytes]:
 
 def test_every_page_and_drawing_comes_out_of_the_pack_as_it_went_in(site):
     assert unpacked(site) == {"": PAGE + b"index.html", "check/": PAGE + b"check/index.html", "ports/a/": PAGE + b"ports/a/index.html",
-                              "draw/port-a.svg": PAGE + b"draw/port-a.svg", "search/search_index.json": PAGE + b"search/search_index.json"}
+                              "draw/port-a.svg": PAGE + b"draw/port-a.svg"}
 
 
 def test_what_many_pages_have_in_common_stands_once(site):

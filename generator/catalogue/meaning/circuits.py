@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections import defaultdict
 
+from ..asks import fed
 from ..context import Context
 from ..kinds import KINDS, RESERVED
 from ..nodes import Map, Text, Unusable
 from ..problems import a, did_you_mean, not_one_of
+from ..quantity import UNKNOWN
 from ..scalars import Amount
 from . import networks
 from .common import check_repeated
@@ -127,6 +129,47 @@ def check_limits(id: str, tree: Map, context: Context) -> None:
     networks.check_limits(tree, context)
 
 
+def check_asks(id: str, tree: Map, context: Context) -> None:
+    """Answers set parameters of this circuit, to values that suit them."""
+    parameters, uses = tree.map("parameters"), parameter_uses(tree)
+    for key, ask in tree.map("asks").items():
+        unit = _unit(key, context)
+        values = [(answer, name, node) for answer in ("yes", "no") for name, node in ask.map(answer).items()]
+        for name in ask["sets"] if "sets" in ask else ():
+            if name.text not in parameters:
+                context.problems.add(name.place, "unknown-parameter", not_one_of(name.text, "a parameter of this circuit", parameters.entries))
+            elif unit is not None and any(shape.unit and shape.unit != unit for _, shape in uses.get(name.text, ())):
+                message = f"'{name.text}' is not in {unit or 'words'}, as the answer to '{key}' is."
+                context.problems.add(name.place, "wrong-unit", message)
+        for answer, name, node in values:
+            if name not in parameters:
+                message = not_one_of(name, "a parameter of this circuit", parameters.entries)
+                context.problems.add(ask[answer].keys[name], "unknown-parameter", message)
+            else:
+                check_value(name, node, uses.get(name, []), context)
+
+
+def _unit(key: str, context: Context) -> str | None:
+    """The unit a question asks for, "" where it is yes or no; None where it cannot be read."""
+    questions = context.trees["questions"].get("questions")
+    found = questions.entries.get(key) if questions else None
+    return found.text("unit", "") if found else None
+
+
+def check_asked(id: str, tree: Map, context: Context) -> None:
+    """A manual is asked for every number that a port may replace and that decides, and for every rating nobody knows. Silent in a catalogue
+    without questions, and while a part of the file cannot be read."""
+    if not context.ids["questions"] or not tree.sound:
+        return
+    asked = {name for _, ask in tree.map("asks").items() for name in (*ask.texts("sets"), *(n for a in ("yes", "no") for n in ask.map(a).entries))}
+    for value, numbers in fed(tree).items():
+        deciding = [one for one in numbers if one.kind != "parts" and one.field not in ("seconds", "momentary")]
+        if deciding and value not in asked and (value in tree.map("parameters") or value == UNKNOWN):
+            what = "a rating is unknown" if value == UNKNOWN else f"'{value}' decides verdicts"
+            message = f"{what} and no question asks for it; name it under `asks`{', as a parameter' if value == UNKNOWN else ''}."
+            context.problems.add(tree.keys.get("asks", tree.keys["name"]), "unasked-number", message)
+
+
 CHECKS = (
-    check_parameters, check_unused, check_supplies, check_switches, check_drives, check_nodes, check_parts, check_couplings, check_limits,
+    check_asks, check_asked, check_parameters, check_unused, check_supplies, check_switches, check_drives, check_nodes, check_parts, check_couplings, check_limits,
 )

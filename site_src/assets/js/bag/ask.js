@@ -2,7 +2,7 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.bag = Ringfence.bag || {};
 
-/* "What in my bag gets this into that?": two ports, every chain of the bag between them, and what to add when none is good. */
+/* "What in my kit gets this into that?": two ports, every chain of the bag between them, and what to add when none is good. */
 (function (bag, ui) {
   const { el, button } = ui;
   const SHOWN = 5;
@@ -11,7 +11,7 @@ Ringfence.bag = Ringfence.bag || {};
   bag.ask = function (contents, { from, into }, found, progress, root, on) {
     return el("section", { "aria-label": "What gets there" },
       el("div", { class: "rf-pairing" }, opener("from", "From", from), opener("into", "Into", into)),
-      from && into ? (found ? outcome() : progress) : el("p", { class: "rf-form__note" }, "Choose both ends. Only the leads in your bag are used, up to two in a row."));
+      from && into ? (found ? outcome() : progress) : el("p", { class: "rf-form__note" }, "Choose both ends. Only the leads in your kit are used, up to two in a row."));
 
     function opener(side, label, id) {
       return button({ class: "rf-step__open", "data-key": `ask ${side}`, onclick: () => on.pick(side) },

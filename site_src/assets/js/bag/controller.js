@@ -14,7 +14,7 @@ Ringfence.bag = Ringfence.bag || {};
   function start() {
     root = document.getElementById("rf-bag");
     status = document.getElementById("rf-status");
-    if (!root) return;
+    if (!root || !Ringfence.data) return; // without its data a page says so (standing.js)
     contents = ui.bag();
     view.ticked = [...contents.leads, ...contents.ports];
     window.addEventListener("hashchange", arrive);

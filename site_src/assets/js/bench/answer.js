@@ -10,7 +10,7 @@ Ringfence.bench = Ringfence.bench || {};
   bench.answer = function (root, announce) {
     let working = null, kept = "";
     const only = { from: "", into: "" };
-    const place = el("div", {});
+    const place = el("div", {}), mending = bench.mending(root), making = bench.making(root);
 
     return function (wiring, partial, told, fold) {
       const missing = partial ? ["The link was not understood as a whole."] : bench.missing(wiring);
@@ -23,6 +23,8 @@ Ringfence.bench = Ringfence.bench || {};
       judge(lead);
       return el("section", { class: "rf-bench__answer", "aria-label": "Answer" }, bench.match(lead, wiring, root),
         el("section", { class: "rf-does" }, el("h2", {}, "What it does"), Ringfence.page && Ringfence.page.standing ? Ringfence.page.standing() : null, cautions(wiring), filters(lead), place),
+        el("section", { class: "rf-mend" }, el("h2", {}, "Is it whole?"), mending(lead)),
+        el("section", { class: "rf-make__part" }, el("h2", {}, "Make it"), making(lead, wiring)),
         el("section", {}, el("h2", {}, "Hand it on"), bench.share(bench.write(wiring)), fold("offer", "Add this lead to the catalogue", bench.offer(wiring, told))));
     };
 

@@ -13,7 +13,7 @@ Ringfence.bench = Ringfence.bench || {};
   function start() {
     root = document.getElementById("rf-bench");
     status = document.getElementById("rf-status");
-    if (!root) return;
+    if (!root || !Ringfence.data) return; // without its data a page says so (standing.js)
     ({ wiring, unknown } = bench.read(location.hash));
     drawn = bench.answer(root.dataset.root, say);
     window.addEventListener("hashchange", arrive);

@@ -40,7 +40,7 @@ Ringfence.cards = Ringfence.cards || {};
       button({ class: "rf-chip", "data-key": `kind ${kind}`, "aria-pressed": String(view.kind === kind), onclick: () => on.kind(kind) }, `${WORDS[kind]}: ${chosen[kind].length}`)));
     const bag = cards.bagged(chosen);
     return el("section", { class: "rf-cards__list", "aria-label": "Choose" }, kinds,
-      bag ? button({ class: "rf-button rf-button--quiet", "data-key": "bag", onclick: () => on.add(bag) }, "Add what is in my bag") : null, field, ui.byPicture(), list);
+      bag ? button({ class: "rf-button rf-button--quiet", "data-key": "bag", onclick: () => on.add(bag) }, "Add what is in my kit") : null, field, ui.byPicture(), list);
 
     function show() {
       const found = Object.values(Ringfence.data[view.kind]).filter((entry) => ui.matches(entry, view.typed)).sort((a, b) => ui.inOrder(a.name, b.name));

@@ -11,7 +11,7 @@ Ringfence.cards = Ringfence.cards || {};
   function start() {
     root = document.getElementById("rf-cards");
     status = document.getElementById("rf-status");
-    if (!root) return;
+    if (!root || !Ringfence.data) return; // without its data a page says so (standing.js)
     faces = JSON.parse(root.dataset.faces);
     const asked = cards.read(location.hash);
     if (asked.connectors.length && !asked.leads.length) view.kind = "connectors";

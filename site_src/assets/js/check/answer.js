@@ -2,31 +2,37 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.check = Ringfence.check || {};
 
-/* The answer: verdict, why, per setting, what to switch, what to use instead, the chain, cautions, and what to pass on. */
+/* The answer in three layers: the verdict, what it means here, one sentence and what to do, with the connection drawn small; then other ways and what to
+   take care of; then numbers, settings and drawings, folded but for the finding that decides. */
 (function (check, ui) {
   const { el } = ui;
 
   /* {element, announce, turn}: `announce` is what a screen reader is told, `turn(set)` shows another setting of the switches and gives the words
      for that. `root` leads to the top of the site; `onturn(set)` is told when a switch is turned. In `brief`, what a frame on another page has
      room for: the verdict, the setting asked for, what to switch, cautions and the chain. */
-  check.answer = function (question, root, { set = [], onturn = () => null, brief = false } = {}) {
+  check.answer = function (question, root, { set = [], onturn = () => null, onown = null, brief = false } = {}) {
     const { judged, failed, mixed, unguarded } = check.judge(question), chain = check.chain(question, root), thumb = check.thumb(question);
     if (!judged) {
       const told = broken(failed, mixed ? null : question);
       return answered([...standing(false), banner(told, question), thumb, chain, brief ? null : check.share(question, null, root)], `${told.head}. ${told.says}`);
     }
-    const said = [`Verdict: ${judged.verdict}.`, check.condition(judged), check.sentence(judged), judged.offer, check.marked(judged)].filter(Boolean).join(" ");
-    const board = check.switchboard(judged, question, onturn), number = board ? check.position(judged, question, set) : null, care = ui.takeCare(check.careful(question));
+    const said = [`Verdict: ${judged.verdict}${judged.own || ""}.`, check.condition(judged), check.sentence(judged), judged.offer, check.marked(judged)].filter(Boolean).join(" ");
+    const board = check.switchboard(judged, question, onturn), number = board ? check.position(judged, question, set) : null, care = ui.takeCare(check.careful(question, judged));
+    const head = check.ownHead(judged, question) || verdict(judged, question);
     if (brief) {
       const asked = board && set.length ? el("div", { class: "rf-switches" }, el("div", { class: "rf-set" }, check.outcome(judged, question, number))) : null;
       check.markThumb(thumb, weakest(judged, number));
-      return answered([...standing(unguarded), verdict(judged), thumb, asked, better(judged, question), care, chain], said);
+      return answered([...standing(unguarded), el("p", { class: "rf-answer__asked" }, check.names(question)), head, thumb, asked, better(judged, question), care, chain], said);
     }
     if (board) board.show(number);
-    const instead = check.remedies(judged, question, root);
+    const instead = check.instead(judged, question, root);
     const kept = { why: why(number), share: check.share(question, judged, root, set), settings: check.settings(judged, question) };
-    const made = answered([...standing(unguarded), verdict(judged), board && board.element, thumb, better(judged, question), ...(judged.verdict === "dangerous" ? [care, instead] : [instead, care]), kept.why, check.figures(judged), kept.settings, chain, kept.share], said);
+    const now = el("div", { class: "rf-actions rf-now" }, check.shareNow(question, `${ui.capital(judged.verdict)}. ${check.sentence(judged)}`, root, set));
+    const made = answered([...standing(unguarded), head, board && board.element, better(judged, question), check.todo?.(judged, question, root), thumb, now,
+      check.numbers(judged, question, onown), ...(judged.verdict === "dangerous" ? [care, instead] : [instead, care]), kept.why, check.hum(question, judged, root),
+      folded("What you get, in numbers", check.figures(judged)), folded("Setting by setting", kept.settings), chain, kept.share], said);
     mark(number);
+    if (judged.own) made.element.classList.add("rf-answer--own");
     return { ...made, turn };
 
     function why(place) {
@@ -42,6 +48,7 @@ Ringfence.check = Ringfence.check || {};
         kept[name] = fresh;
       }
       mark(place);
+      check.balance(made.element);
       return check.turned(judged, question, place);
     }
 
@@ -49,7 +56,7 @@ Ringfence.check = Ringfence.check || {};
       const decides = weakest(judged, place);
       check.mark(chain, decides);
       check.markThumb(thumb, decides);
-      if (board) kept.settings.querySelectorAll("tr").forEach((row, i) => (i === place ? row.setAttribute("aria-current", "true") : row.removeAttribute("aria-current")));
+      if (board && kept.settings) kept.settings.querySelectorAll("tr").forEach((row, i) => (i === place ? row.setAttribute("aria-current", "true") : row.removeAttribute("aria-current")));
     }
   };
 
@@ -60,13 +67,16 @@ Ringfence.check = Ringfence.check || {};
   const standing = (unguarded) => [Ringfence.page && Ringfence.page.standing ? Ringfence.page.standing() : null, unguarded
     ? el("p", { class: "rf-standing__news" }, "Worked out here only: the table this answer is held against did not load. Load this page again before you rely on it.") : null];
 
-  const answered = (parts, announce) => ({ element: el("section", { class: "rf-answer", "aria-label": "Answer" }, parts.flat()), announce });
+  const answered = (parts, announce) => ({ element: el("section", { class: "rf-answer", "aria-label": "Answer" }, parts.flat()), announce }); // what is missing is left out by el
 
   /* The first lines: the verdict, when it holds, what decides it, what to do, and the plug to take. */
-  const verdict = (judged) => el("div", { class: `rf-banner rf-banner--${ui.slug(judged.verdict)}`, "data-verdict": judged.verdict },
+  const verdict = (judged, question) => el("div", { class: `rf-banner rf-banner--${ui.slug(judged.verdict)}`, "data-verdict": judged.verdict },
     ui.mark(judged.verdict), el("h2", { class: "rf-answer__head", tabindex: "-1" }, ui.capital(judged.verdict)),
-    line("when", check.condition(judged)), line("says", check.sentence(judged)), line("order", judged.offer), line("plugs", check.marked(judged)),
+    line("means", check.means?.(judged)), line("when", check.condition(judged)), line("says", check.sentence(judged)), line("order", judged.offer), line("plugs", check.marked(judged)), line("best", check.best?.(judged, question)),
     judged.verdict === "does not fit" ? ui.byPicture("Is it the plug you think? Compare the pictures") : null);
+
+  /* The third layer: a part under its heading, closed. Its own heading says the same and is left to those who open it. */
+  const folded = (words, part) => (part ? el("details", { class: "rf-more rf-folded" }, el("summary", {}, words), part) : null);
 
   const line = (name, words) => (words ? el("p", { class: `rf-banner__${name}` }, words) : null);
 
@@ -87,7 +97,7 @@ Ringfence.check = Ringfence.check || {};
     return [
       el("div", { class: "rf-banner rf-banner--broken" }, row ? ui.mark(row.verdict) : null,
         el("h2", { class: "rf-answer__head", tabindex: "-1" }, head), el("p", { class: "rf-banner__says" }, says)),
-      ui.takeCare(check.careful(question)),
+      ui.takeCare(check.careful(question, null)),
     ];
   }
 

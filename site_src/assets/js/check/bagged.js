@@ -9,7 +9,7 @@ Ringfence.check = Ringfence.check || {};
   /* Choices of the Through step, with the leads left at home among those that are hidden. */
   check.bagged = function ({ fit, not }) {
     if (!ui.bagOnly()) return { fit, not };
-    const home = fit.filter(({ id }) => !check.carried(id)).map((entry) => ({ entry, why: "Not in your bag." }));
+    const home = fit.filter(({ id }) => !check.carried(id)).map((entry) => ({ entry, why: "Not in your kit." }));
     return { fit: fit.filter(({ id }) => check.carried(id)), not: [...home, ...not] };
   };
 
@@ -18,6 +18,6 @@ Ringfence.check = Ringfence.check || {};
     if (!ui.bag().leads.length) return null;
     const on = ui.bagOnly();
     return ui.button({ class: "rf-toggle", role: "switch", "aria-checked": String(on), "data-key": "bag only",
-      onclick: () => { ui.setBagOnly(!on); onchange(); } }, ui.el("span", { class: "rf-toggle__knob", "aria-hidden": "true" }), "Only what is in my bag");
+      onclick: () => { ui.setBagOnly(!on); onchange(); } }, ui.el("span", { class: "rf-toggle__knob", "aria-hidden": "true" }), "Only what is in my kit");
   };
 })(Ringfence.check, Ringfence.ui);

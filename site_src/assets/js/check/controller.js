@@ -2,16 +2,17 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.check = Ringfence.check || {};
 
-/* Holds the state of the check. The question lives in the address; only which picker is open lives here. The table of verdicts is asked for with
-   the first choice, and waited for where its rows are shown: beside the last choice, and in the answer. */
+/* Holds the state of the check. The question lives in the address; only which picker is open, and the words of a question half understood, live
+   here. The two ends are asked for; a lead is a third choice that nobody has to make: without one, the ways are told. The table of verdicts and
+   what tells ways are asked for with the first choice, and waited for where they are shown. */
 (function (check, ui) {
-  const ORDER = ["from", "through", "into"];
-  let root, status, open = null, state = null, table = null, tabled = false, turns = 0, shown = null;
+  const ORDER = ["from", "into"];
+  let root, status, open = null, state = null, table = null, tabled = false, turns = 0, shown = null, words = {};
 
   function start() {
     root = document.getElementById("rf-check");
     status = document.getElementById("rf-status");
-    if (!root) return;
+    if (!root || !Ringfence.data) return; // without its data a page says so (standing.js)
     window.addEventListener("hashchange", moved);
     render(false);
   }
@@ -29,13 +30,13 @@ Ringfence.check = Ringfence.check || {};
     status.textContent = shown.turn(state.set);
   }
 
-  const asks = ({ from, through, into, unknown }) => JSON.stringify([from, through, into, unknown]);
+  const asks = ({ from, through, into, unknown, own }) => JSON.stringify([from, through, into, unknown, own]);
 
-  /* The next thing to choose, or null when the question is complete. */
+  /* The next end to choose, or null when both are. */
   const missing = () => ORDER.find((step) => state[step] === null) || null;
 
   function go(changes) {
-    const hash = check.write({ ...state, set: [], ...changes }); // another question has other settings
+    const hash = check.write({ ...state, set: [], own: ui.ownAfter(state.own, state, changes), ...changes }); // another question has other settings
     if (hash === location.hash) { close(); return; }
     history.pushState(null, "", hash || location.pathname + location.search); // a new hash would tell of itself, but a good while later
     moved();
@@ -48,45 +49,56 @@ Ringfence.check = Ringfence.check || {};
 
   const actions = {
     open(step, index) { open = open && open.step === step && !missing() ? null : { step, index }; render(true); },
-    remove(index) { go({ through: state.through.filter((_, place) => place !== index) }); },
+    remove(index) { const left = state.through.filter((_, place) => place !== index); go({ through: left.length ? left : null }); },
     add() { open = { step: "through", index: state.through.length }; render(true); },
   };
 
   function choose(step, id) {
     const leads = state.through || [];
     const index = open ? open.index : 0;
+    delete words[step];
     if (step !== "through") go({ [step]: id });
     else go({ through: id === null ? [] : [...leads.slice(0, index), id, ...leads.slice(index + 1)] });
   }
 
   function render(moved) {
+    if (ui.ownAwaited(location.hash)) return void ui.withOwn().then(() => render(moved));
     state = check.read(location.hash);
     const step = open ? open.step : missing();
     const current = step ? { step, index: open ? open.index : 0 } : null;
     const chosen = ORDER.filter((one) => one !== step && state[one] !== null).length;
-    if (chosen && !table) table = ui.later("table").then(() => { tabled = true; });
-    if (!tabled && chosen >= (step ? 2 : 3)) table.then(() => render(moved));
+    if (chosen && !table) table = Promise.all([ui.later("table"), ui.later("ways")]).then(() => { tabled = true; });
+    if (!tabled && (step === "through" || chosen === 2)) table.then(() => render(moved));
     else show(current, moved);
   }
 
   function show(current, moved) {
     shown = null;
-    const turn = ++turns, soon = current ? null : check.soon(state);
-    put(current ? [again(), picker(current)] : [soon || answer()], current, moved);
+    const turn = ++turns, soon = current || !state.through || check.byOwn(state) ? null : check.soon(state);
+    put(current ? [again(), picker(current)] : [check.guessed(words, choose), soon || (state.through ? answer() : ways())], current, moved);
     if (soon) ui.seen(() => { if (turn === turns) put([answer()], null, moved); });
   }
 
   function put(parts, current, moved) {
-    const before = [state.unknown.length ? check.notFound(state.unknown) : null, check.steps(state, current, actions)];
+    const before = [state.unknown.length ? check.notFound(state.unknown) : null, check.steps(state, current, actions), state.from || state.into || open ? null : check.doors(root.dataset.root)];
     root.replaceChildren(...[...before, ...parts].filter(Boolean));
-    document.body.dataset.check = current ? current.step : "answer";
+    document.body.dataset.check = !current ? "answer" : state.from || state.into || open ? current.step : "start";
     if (moved) focus();
   }
 
-  function answer() {
-    const { from, through, into } = state;
+  /* Both ends are chosen and no lead: what one would take. Without its scripts, the question that can be answered is asked. */
+  function ways() {
     ui.remember(location.hash);
-    shown = { asks: asks(state), ...check.answer({ from, through, into }, root.dataset.root, { set: state.set, onturn: (set) => go({ set }) }) };
+    if (!Ringfence.ways) return ui.el("p", { class: "rf-standing__news" }, "The list of ways did not load. Load this page again, or choose a lead above.");
+    const told = Ringfence.ways.list({ from: state.from, into: state.into }, root.dataset.root, switched);
+    status.textContent = told.announce;
+    return told.element;
+  }
+
+  function answer() {
+    const { from, through, into, own } = state, question = ui.ownQuestion({ from, through, into, ...(own ? { own } : {}) });
+    ui.remember(location.hash);
+    shown = { asks: asks(state), ...check.answer(question, root.dataset.root, { set: state.set, onturn: (set) => go({ set, own }), onown: (changes) => (changes ? go(changes) : render(true)) }) };
     status.textContent = shown.announce;
     return shown.element;
   }
@@ -94,11 +106,21 @@ Ringfence.check = Ringfence.check || {};
   function picker({ step, index }) {
     status.textContent = "";
     const leads = step === "through" ? (state.through || []).slice(0, index) : state.through || [], from = state.from && ui.port(state.from);
-    const fitting = ui.fitting[step](from, leads), beside = step === "from" ? [] : ui.reach(from, leads);
+    const fitting = step === "into" && !state.through ? ui.fitting.any(from) : ui.fitting[step](from, leads), beside = step === "from" || !from ? [] : ui.reach(from, leads);
     const choices = step === "through" ? check.bagged(fitting) : fitting;
     const first = step === "through" ? [check.bagSwitch(switched), none(step, index)] : null;
-    return check.picker(step, choices, { hint: (entry) => hint(step, index, entry), beside, first, last: lately(step), back: missing() ? null : close,
-      hidden: step === "through" && ui.bagOnly() ? "leads that do not fit or are not in the bag" : undefined, onchoose: (id) => choose(step, id) });
+    return check.picker(step, choices, { hint: (entry) => hint(step, index, entry), beside, first, last: lately(step), back: missing() && !open ? null : close,
+      typed: words[step] && words[step].text, onask: step === "through" ? null : ask,
+      hidden: step === "through" && ui.bagOnly() ? "leads that do not fit or are not in your kit" : undefined, onchoose: (id) => choose(step, id) });
+  }
+
+  /* A whole question was understood: what is certain is filled in, the rest is asked for with its words already in the field. */
+  function ask(understood) {
+    words = understood;
+    const sure = Object.fromEntries(Object.entries(understood).map(([step, { id }]) => [step, step === "through" ? (id ? [id] : null) : id]));
+    open = null;
+    if (!sure.from && !sure.into) return render(true);
+    return go({ through: null, ...sure });
   }
 
   function switched() {
@@ -131,8 +153,8 @@ Ringfence.check = Ringfence.check || {};
     const last = ui.remembered();
     if (location.hash || !last) return null;
     const { from, through, into, unknown } = check.read(last);
-    if (!from || !through || !into || unknown.length) return null;
-    const names = [ui.port(from).name, ...through.map((id) => ui.lead(id).name), ui.port(into).name];
+    if (!from || !into || unknown.length) return null;
+    const names = [ui.port(from).name, ...(through || []).map((id) => ui.lead(id).name), ui.port(into).name];
     return ui.el("p", { class: "rf-again" }, ui.el("a", { href: last }, ui.el("span", {}, "Last time"), names.join(" → ")));
   }
 

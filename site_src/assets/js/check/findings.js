@@ -5,7 +5,7 @@ Ringfence.check = Ringfence.check || {};
 /* The findings, worst first, each with its number, its limit, when, where and how we know. */
 (function (check, ui) {
   const { el } = ui;
-  const SHOWN = 4;
+  const SHOWN = 1; // the one that decides stands open
 
   /* `work(finding)` makes what stands under a finding to show how it was worked out, and `work(null)` how the signal arrives where nothing
      stands against it. `number` is the setting that is looked at; without it, the findings of all settings are told together. */
@@ -39,7 +39,7 @@ Ringfence.check = Ringfence.check || {};
     }
   };
 
-  /* Worst first. What is the same in two places, or in one place at two moments, is told once with both. The first few stand open. */
+  /* Worst first. What is the same in two places, or in one place at two moments, is told once with both. The first stands open. */
   function shared(findings) {
     const told = [];
     for (const finding of findings) {

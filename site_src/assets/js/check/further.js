@@ -6,11 +6,12 @@ Ringfence.check = Ringfence.check || {};
 (function (check, ui) {
   const { el, button } = ui;
 
-  /* A button that starts the search. `offered(found)` makes the list of what was found, or null. */
-  check.further = function (question, offered) {
+  /* A button that starts the search, or the search `atOnce`. `offered(found)` makes the list of what was found, or null. */
+  check.further = function (question, offered, { atOnce = false } = {}) {
     const place = el("div", { class: "rf-further" }), told = el("p", { class: "rf-form__note", role: "status" });
     let stop = () => null;
-    place.append(button({ class: "rf-button rf-button--quiet", onclick: start }, "Look for two or three leads in a row"));
+    if (atOnce) ui.seen(start);
+    else place.append(button({ class: "rf-button rf-button--quiet", onclick: start }, "Look for two or three leads in a row"));
     return place;
 
     function start() {
@@ -23,10 +24,20 @@ Ringfence.check = Ringfence.check || {};
       }, (found) => end(found, summary(found)));
     }
 
+    /* A wiring to start from, on the bench; comes with the scripts of the working. */
+    function layOut() {
+      const line = el("p", {});
+      ui.later("working").then((loaded) => {
+        const wiring = loaded && check.laidOut(question);
+        if (wiring) line.append(el("a", { href: `${document.getElementById("rf-check").dataset.root}bench/${wiring}` }, "Lay such a lead out on the bench: what it does, and how to make it"));
+      });
+      return line;
+    }
+
     function end(found, words) {
       told.textContent = words;
       const wanted = found.some((way) => ui.worth(way) < ui.rank("lossy")) ? null : Ringfence.missing(Ringfence.data, Ringfence.rulebook, question);
-      place.replaceChildren(told, ...[offered(found), wanted && el("p", { class: "rf-further__missing" }, wanted)].filter(Boolean));
+      place.replaceChildren(told, ...[offered(found), wanted && el("p", { class: "rf-further__missing" }, wanted), wanted && layOut()].filter(Boolean));
     }
   };
 

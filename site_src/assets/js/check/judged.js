@@ -19,7 +19,10 @@ Ringfence.check = Ringfence.check || {};
     if (ui.mixed()) return { failed: "This page was put together from two versions of the site. Load it again.", mixed: true };
     if (typeof Ringfence.judge !== "function") return { failed: "The calculation did not load." };
     try {
-      const judged = Ringfence.judge(data, Ringfence.rulebook, question);
+      const asked = check.asking(question, data), own = asked && asked.question !== question;
+      if (!asked) return { failed: "Your own numbers did not load, so this is not the answer for them." };
+      const judged = Ringfence.judge(asked.data, Ringfence.rulebook, asked.question);
+      if (own) return { judged: Object.assign(judged, { from: question.from, into: question.into, own: Ringfence.own.words(question) }) };
       if (ui.rank(judged.verdict) < 0) return { failed: "The calculation gave no verdict." };
       const row = data === Ringfence.data ? ui.row(question.from, question.through, question.into) : null;
       return row && (row.rank > ui.rank(judged.verdict) || ui.worth(row) > ui.worth(judged)) ? { failed: "The calculation in this browser came out milder than it should." }

@@ -7,77 +7,96 @@ Ringfence.check = Ringfence.check || {};
   const { el, button } = ui;
   const places = (entry) => (entry.ends ? Object.values(entry.ends) : [entry]);
   const QUESTIONS = {
-    from: "What do you plug from?",
-    through: "Which lead or adapter?",
-    into: "What do you plug into?",
+    from: "What have you got?",
+    through: "Which lead have you got?",
+    into: "What does it go into?",
   };
   const FORMS = ["cable", "adapter", "converter", "splitter"]; // as common as they are in a bag
   const HIDDEN = { from: "listen only", through: "leads that do not fit", into: "that do not fit" };
+  const told = ({ id, text }) => (id ? ui.port(id).name.split(",")[0] : `“${text}”`);
+  const ROOT = () => document.querySelector("[data-root]")?.dataset.root ?? "";
 
   /* `choices` is {fit, not}; `hint(entry)` may give {verdict, offered, offer} to show; `beside` is what the choice will be plugged into; `first` is an extra button before the list;
-     `last` is the id chosen last time; `back`, where there is an answer to go back to, returns to it unchanged. Other pages ask their own `question` and say what is `hidden`. */
-  check.picker = function (step, choices, { hint, beside = [], first, last, back, onchoose, question = QUESTIONS[step], backTo = "Back to the answer", hidden: unfit = HIDDEN[step] }) {
-    let typed = "";
+     `last` is the id chosen last time; `back`, where there is an answer to go back to, returns to it unchanged; `onask`, told what a whole question says, makes the field take
+     one; `typed` is what stands in the field already. Other pages ask their own `question` and say what is `hidden`. */
+  check.picker = function (step, choices, { hint, beside = [], first, last, back, onchoose, onask = null, typed = "", question = QUESTIONS[step], backTo = "Back", hidden: unfit = HIDDEN[step] }) {
+    let found = null; // what the search finds for what is typed, best first, once its scripts are here
     const only = { device: "", family: "" };
     const list = el("div", { class: "rf-picker__list" });
     const rest = el("div", { class: "rf-picker__rest" }), count = el("p", { class: "rf-hidden", role: "status" });
     const field = el("input", {
       type: "search", id: "rf-search", class: "rf-picker__search", autocomplete: "off", enterkeyhint: "search",
-      placeholder: "Name, device or connector", oninput: () => { typed = field.value.trim(); show(); },
+      placeholder: onask ? "dynamic mic into camera mini jack" : "Name, device or connector", value: typed || null,
+      oninput: () => { typed = field.value.trim(); sought(); }, onfocus: () => Ringfence.seek || ui.later("seek"),
+      onkeydown: (event) => { if (event.key === "Enter" && asked.firstElementChild) asked.firstElementChild.click(); },
     });
+    const asked = el("div", { class: "rf-asked" });
     const heading = el("h2", { class: "rf-picker__title", tabindex: "-1" }, question);
-    show();
+    if (typed) sought();
+    else show();
     return el("section", { class: "rf-picker", "data-step": step, "aria-label": question },
       heading, back ? button({ class: "rf-picker__back", onclick: back }, backTo) : null,
-      el("label", { class: "rf-hidden", for: "rf-search" }, "Search this list"), field, ui.byPicture(),
+      el("label", { class: "rf-hidden", for: "rf-search" }, "Search this list"), field, asked, ui.byPicture(),
       el("div", { class: "rf-picker__chips" }, chips("device", "Only this kind of device", (entry) => (QUESTIONS[step] && entry.device ? [entry.device] : [])),
         chips("family", "Only this connector", (entry) => places(entry).map(ui.family))), first || null, count, list, rest);
+
+    /* What is typed is searched for; until the search is here the words themselves must stand in a name. */
+    function sought() {
+      if (!Ringfence.seek) ui.later("seek").then((loaded) => { if (loaded && typed) sought(); });
+      const understood = Ringfence.seek && typed && onask ? Ringfence.seek.understand(typed) : null;
+      found = Ringfence.seek && typed ? Ringfence.seek.among([...choices.fit, ...choices.not.map(({ entry }) => entry)], understood ? (understood[step] || understood.from).text : typed) : null;
+      asked.replaceChildren(understood ? button({ class: "rf-option rf-option--asked", onclick: () => onask(understood) },
+        el("span", { class: "rf-option__name" }, `${told(understood.from)} → ${told(understood.into)}`), el("span", { class: "rf-option__more" }, understood.from.id && understood.into.id ? "Show the ways" : "Ask me the rest")) : "");
+      show();
+    }
 
     function chips(kind, label, words) {
       return check.chips(choices.fit, label, words, (word) => { only[kind] = word; show(); });
     }
 
     function shown(entry) {
-      return (!only.family || places(entry).some((place) => ui.family(place) === only.family)) && (!only.device || entry.device === only.device) && (!typed || ui.matches(entry, typed));
+      return (!only.family || places(entry).some((place) => ui.family(place) === only.family)) && (!only.device || entry.device === only.device) && (!typed || (found ? found.has(entry.id) : ui.matches(entry, typed)));
     }
 
     function show() {
       const fitting = choices.fit.filter(shown);
-      const not = choices.not.filter(({ entry }) => shown(entry)), none = not.length ? "Nothing that fits is called that. Below is what does not fit." : "Nothing here is called that. Try another word, or fewer.";
+      const not = choices.not.filter(({ entry }) => shown(entry)), none = not.length ? "Nothing that fits is called that. Below is what does not fit." : "Nothing here is called that. Brands are not kept here: say what kind of thing it is, or find it by its picture.";
       rest.replaceChildren();
       ui.grow(list, (body) => grouped(body, fitting), () => {
-        if (!fitting.length) list.append(el("p", { class: "rf-picker__none" }, none));
+        if (!fitting.length && !asked.firstElementChild) list.append(el("p", { class: "rf-picker__none" }, none), not.length ? "" : el("p", {}, el("a", { class: "rf-button", href: `${ROOT()}recognise/` }, "What is this plug?")));
         rest.replaceChildren(not.length ? hidden(not, !fitting.length) : "");
       });
       count.textContent = typed || only.device || only.family ? `${fitting.length} of ${choices.fit.length} shown` : "";
     }
 
-    /* Under what was chosen last time: devices by how many there are, leads by how common their form is. */
+    /* What the search found in its own order; else under what was chosen last time and what one meets daily: devices by how common they are,
+       leads by how common their form is. */
     function* grouped(body, entries) {
-      const groups = new Map();
-      for (const entry of entries) {
-        const name = entry.id === last ? "Last time" : ui.capital(entry.device || `${entry.form}s`);
+      const groups = new Map(), sure = found && typed;
+      for (const entry of sure ? [...entries].sort((a, b) => found.get(a.id).place - found.get(b.id).place) : entries) {
+        const name = sure ? "" : entry.id === last ? "Last time" : (choices.apart && choices.apart(entry)) || (ui.seldom(entry) === 0 ? "Common" : ui.capital(entry.device || `${entry.form}s`));
         groups.set(name, [...(groups.get(name) || []), entry]);
       }
-      const place = ([name, [{ form }, ...more]]) => (name === "Last time" ? -1000 : form ? FORMS.indexOf(form) : -more.length);
+      const often = (members) => members.reduce((sum, entry) => sum + 2 - ui.seldom(entry), 0);
+      const place = ([name, members]) => ({ "Last time": -1e4, Common: -1e3, "Takes another kind of signal": 1e4 }[name] ?? (members[0].form ? FORMS.indexOf(members[0].form) : -10 * often(members) - members.length));
       for (const [name, members] of [...groups].sort((a, b) => place(a) - place(b) || ui.inOrder(a[0], b[0]))) {
         const rows = el("ul");
-        body.append(el("section", { class: "rf-picker__group" }, el("h3", {}, name), rows));
-        for (const entry of members.sort(byHint)) yield rows.append(el("li", {}, row(entry)));
+        body.append(el("section", { class: "rf-picker__group" }, name ? el("h3", {}, name) : null, rows));
+        for (const entry of sure ? members : members.sort(byHint)) yield rows.append(el("li", {}, row(entry)));
       }
     }
 
     function byHint(a, b) {
       const [one, two] = [a, b].map((entry) => (hint(entry) ? ui.worth(hint(entry)) : 9)), effort = (entry) => (entry.form ? ui.effort({ through: [entry.id] }) : 0);
       const mixed = (entry) => new Set([...places(entry), ...beside].map(({ connector }) => connector)).size; // the plain lead before what turns one connector into another
-      return one - two || mixed(a) - mixed(b) || effort(a) - effort(b) || ui.inOrder(a.name, b.name);
+      return one - two || ui.seldom(a) - ui.seldom(b) || mixed(a) - mixed(b) || effort(a) - effort(b) || ui.inOrder(a.name, b.name);
     }
 
     function row(entry) {
       const way = hint(entry);
       return button({ class: "rf-option rf-option--drawn", "data-id": entry.id, onclick: () => onchoose(entry.id) }, ui.sides(entry), entry.device && entry.halves === undefined && !entry.ends ? check.glyphs(entry) : null,
         el("span", { class: "rf-option__name" }, entry.name),
-        el("span", { class: "rf-option__more" }, entry.ends ? ui.ends(entry) : ui.half(entry)),
+        el("span", { class: "rf-option__more" }, [entry.ends ? ui.ends(entry) : ui.half(entry), found && typed && found.get(entry.id)?.also ? el("em", {}, ` · also: ${found.get(entry.id).also}`) : null].filter(Boolean)),
         way && way.offer ? el("span", { class: "rf-option__more rf-option__order" }, way.offer) : null,
         way ? ui.verdict(way.verdict) : null);
     }

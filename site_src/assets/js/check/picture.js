@@ -13,7 +13,7 @@ Ringfence.check = Ringfence.check || {};
     const { from, through, into } = question;
     const pieces = [`port-${from}`, ...through.map((id) => `lead-${id}`), `port-${into}`];
     const images = await Promise.all(pieces.map((name) => Ringfence.picture.loaded(`${root}draw/${encodeURIComponent(name)}.svg`)));
-    const mark = await Ringfence.picture.drawn(symbol(judged.verdict));
+    const mark = await Ringfence.picture.drawn(symbol(judged));
     const width = Math.min(COLUMNS, images.length) * (PIECE + GAP) + GAP;
     const lines = [
       [22, "bold", check.names(question)], [17, "bold", check.condition(judged)], [17, "normal", check.sentence(judged)],
@@ -26,7 +26,7 @@ Ringfence.check = Ringfence.check || {};
     const height = head + tall.reduce((sum, one) => sum + one, 0) + high(small) + GAP;
     const canvas = Ringfence.picture.canvas(width, height, (context) => {
       context.drawImage(mark, GAP, GAP, 60, 60);
-      write(context, [[34, "bold", ui.capital(judged.verdict)]], GAP + 72, GAP + 10);
+      write(context, [[34, "bold", `${ui.capital(judged.verdict)}${judged.own || ""}`]], GAP + 72, GAP + 10);
       write(context, lines, GAP, 60 + 2 * GAP);
       rows.reduce((y, row, number) => {
         row.forEach((image, place) => Ringfence.picture.put(context, image, GAP + place * (PIECE + GAP), y));
@@ -60,9 +60,9 @@ Ringfence.check = Ringfence.check || {};
     return lines.map((line) => [size, weight, line.trimEnd()]);
   }
 
-  /* The mark of a verdict from the page's sheet, as an image of its own. */
-  function symbol(verdict) {
-    const sheet = document.getElementById(`mark-${ui.slug(verdict)}`);
+  /* The mark of a verdict from the page's sheet, or the one of own numbers, as an image of its own. */
+  function symbol({ verdict, own }) {
+    const sheet = own && verdict !== "dangerous" ? Ringfence.own.mark(verdict) : document.getElementById(`mark-${ui.slug(verdict)}`);
     const svg = document.createElementNS(NAMESPACE, "svg");
     for (const [name, value] of Object.entries({ viewBox: sheet.getAttribute("viewBox"), width: 120, height: 120, color: "#1d1d1f" })) svg.setAttribute(name, value);
     svg.append(...[...sheet.children].map((child) => child.cloneNode(true)));

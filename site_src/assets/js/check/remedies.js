@@ -12,7 +12,7 @@ Ringfence.check = Ringfence.check || {};
     if (judged.verdict === "safe") return null;
     const ways = better(judged, question).filter(({ through }) => through.every(check.carried));
     const section = el("section", { class: "rf-remedies" }, el("h3", {}, ways.length ? "Use instead" : "Instead"), check.bagSwitch(switched),
-      ways.length ? list(ways) : el("p", {}, `No single lead in ${ui.bagOnly() ? "your bag" : "this catalogue"} does better between these two${judged.offer ? " than this one in the order told" : ""}.`),
+      ways.length ? list(ways) : el("p", {}, `No single lead in ${ui.bagOnly() ? "your kit" : "this catalogue"} does better between these two${judged.offer ? " than this one in the order told" : ""}.`),
       well(ways[0] || judged) ? null : check.further(question, offered));
     return section;
 

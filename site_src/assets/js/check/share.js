@@ -13,6 +13,13 @@ Ringfence.check = Ringfence.check || {};
     return new URL(address.slice(root.length), new URL(site || root, location.href)).href;
   }
 
+  /* The button beside the verdict: the device's own sheet where there is one, else the link is copied. `says` goes along. */
+  check.shareNow = function (question, says, root, set = []) {
+    const link = absolute(`${root}check/${check.write({ ...question, set })}`, root), title = `${ui.port(question.from).name} → ${ui.port(question.into).name}`;
+    if (!navigator.share) return ui.copier("Share: copy the link", link, "Link to this answer");
+    return ui.button({ class: "rf-button rf-button--quiet", onclick: () => navigator.share({ title, text: says, url: link }).catch(() => null) }, "Share");
+  };
+
   /* Title, verdict, permanent link, and the state of the data it was worked out from. */
   check.citation = (question, verdict, link, stamp) => `${check.names(question)}. Verdict: ${verdict}. Ringfence, ${link}. ${stamp}.`;
 
@@ -36,7 +43,9 @@ Ringfence.check = Ringfence.check || {};
   };
 
   /* The verdict, and beside it the one of the setting that is passed on. */
-  function ends(judged, question, set) {
+  const ends = (judged, question, set) => `${settled(judged, question, set)}${judged.own || ""}`;
+
+  function settled(judged, question, set) {
     const number = set.length && judged.settings.length ? check.position(judged, question, set) : null;
     if (number === null) return judged.offer ? `${judged.verdict}. ${judged.offer.replace(/\.$/, "")}` : judged.verdict;
     return `${judged.verdict} over all settings, ${check.ends(judged, number)} with ${check.setting(judged.settings[number].supplies, judged, question)}`;

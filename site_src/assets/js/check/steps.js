@@ -2,22 +2,23 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.check = Ringfence.check || {};
 
-/* The three steps, From, Through and Into: a bar while choosing, a path once everything is chosen. */
+/* The two ends, both open from the start, and the lead, which nobody has to choose: a bar while choosing, a path once both ends are. */
 (function (check, ui) {
   const { el, button } = ui;
 
   /* `on` holds what the buttons do: open(step, index), remove(index), add(). */
   check.steps = function (state, open, on) {
-    const complete = state.from && state.through && state.into && !open;
+    const complete = state.from && state.into && !open;
     return el("nav", { class: `rf-steps rf-steps--${complete ? "path" : "bar"}`, "aria-label": "Your connection" },
       el("ol", {},
-        step("from", "From", state.from ? [ui.port(state.from)] : [], true),
-        through(),
-        step("into", "Into", state.into ? [ui.port(state.into)] : [], Boolean(state.from && state.through))));
+        step("from", complete ? "From" : "What you have", state.from ? [ui.port(state.from)] : []),
+        complete ? through() : null,
+        step("into", complete ? "Into" : "What it goes into", state.into ? [ui.port(state.into)] : []),
+        complete ? null : through()));
 
-    function step(name, label, chosen, reachable) {
+    function step(name, label, chosen) {
       return el("li", { class: `rf-step rf-step--${name}`, "data-chosen": String(chosen.length > 0) },
-        opener(name, label, chosen[0], reachable, 0));
+        opener(name, label, chosen[0], true, 0));
     }
 
     function opener(name, label, port, reachable, index) {
@@ -27,15 +28,15 @@ Ringfence.check = Ringfence.check || {};
         onclick: () => on.open(name, index),
       },
       el("span", { class: "rf-step__label" }, label),
-      el("span", { class: "rf-step__name" }, port ? (complete ? port.name : port.name.split(",")[0]) : current ? "choosing" : "not chosen"));
+      el("span", { class: "rf-step__name" }, port ? (complete ? port.name : port.name.split(",")[0]) : name === "through" ? "I have a certain lead" : current ? "choosing" : "choose"));
     }
 
     function through() {
       const leads = state.through || [];
       const reachable = Boolean(state.from);
       const inside = complete
-        ? leads.length ? leads.map(link) : [el("div", { class: "rf-step__lead" }, opener("through", "Through", { name: "No lead, straight in" }, true, 0), add("Add a lead"))]
-        : [opener("through", "Through", state.through ? { name: leads.map((id) => ui.lead(id).name.split(",")[0]).join(" then ") || "No lead" } : null, reachable, 0)];
+        ? leads.length ? leads.map(link) : [el("div", { class: "rf-step__lead" }, opener("through", "Through", state.through && { name: "No lead, straight in" }, true, 0), state.through ? add("Add a lead") : null)]
+        : [opener("through", "Through (optional)", state.through ? { name: leads.map((id) => ui.lead(id).name.split(",")[0]).join(" then ") || "No lead" } : null, reachable, 0)];
       return el("li", { class: "rf-step rf-step--through", "data-chosen": String(state.through !== null) }, inside);
     }
 

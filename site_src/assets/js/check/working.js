@@ -28,7 +28,8 @@ Ringfence.check = Ringfence.check || {};
 
   function filled(question, finding) {
     try {
-      return told(Ringfence.explain(Ringfence.data, Ringfence.rulebook, question, finding));
+      const asked = check.asking(question, Ringfence.data);
+      return told(Ringfence.explain(asked.data, Ringfence.rulebook, asked.question, finding));
     } catch (fault) {
       console.error(fault);
       return [el("p", {}, "The working could not be shown: the calculation broke down. The finding itself is not changed by that.")];

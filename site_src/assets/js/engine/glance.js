@@ -2,7 +2,7 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.engine = Ringfence.engine || {};
 
-/* A first look at a connection: fully plugged, every part at its nominal value, one way of those a person cannot tell apart.
+/* A first look at a connection: fully plugged and settled, every part at its nominal value, one way of those a person cannot tell apart.
    It costs a fraction of a verdict and is never worse than one. The twin of glance.py. */
 (function (engine) {
   /* The least that a verdict on this chain can come to, as [rank, what is lost]. `plain` is what `plainly` makes of the catalogue. */
@@ -23,8 +23,10 @@ Ringfence.engine = Ringfence.engine || {};
     }).reduce((best, one) => (engine.before(one, best) ? one : best));
   };
 
-  const read = (plain, outlet, leads, inlet, way) =>
-    engine.readingsOf(engine.assemble(plain, outlet, leads, inlet, way, false));
+  const read = (plain, outlet, leads, inlet, way) => {
+    const assembly = engine.assemble(plain, outlet, leads, inlet, way, false), signals = engine.solveSignals(assembly);
+    return [...engine.directReadings(assembly, signals), ...engine.signalReadings(assembly, signals)];
+  };
 
   /* The catalogue as if every part had its nominal value. */
   engine.plainly = (data) => ({ connectors: data.connectors, ports: plain(data.ports), leads: plain(data.leads) });

@@ -9,7 +9,7 @@ Ringfence.matrix = Ringfence.matrix || {};
   function start() {
     const root = document.getElementById("rf-matrix");
     const status = document.getElementById("rf-status");
-    if (!root) return;
+    if (!root || !Ringfence.data) return; // without its data a page says so (standing.js)
     if (ui.mixed()) {
       root.replaceChildren(ui.el("p", { class: "rf-standing__loud", role: "alert" }, "This page was put together from two versions of the site, so it shows no verdicts. Load it again."));
       return;

@@ -9,13 +9,13 @@ Ringfence.matrix = Ringfence.matrix || {};
   matrix.filters = function (grid, roomy, onchange) {
     const wanted = { from: {}, into: {}, verdict: "", bag: null };
     const { leads, ports } = ui.bag();
-    const bags = [["leads", "Only leads in my bag", leads, null], ["ports", "Only devices in my bag", null, ports], ["both", "Only leads and devices in my bag", leads, ports]]
+    const bags = [["leads", "Only leads in my kit", leads, null], ["ports", "Only devices in my kit", null, ports], ["both", "Only leads and devices in my kit", leads, ports]]
       .filter(([, , one, two]) => (!one || one.length) && (!two || two.length));
     const form = el("form", { class: "rf-filters", "aria-label": "Filter the matrix", onsubmit: (event) => event.preventDefault() },
       side("from", "From", grid.outlets, "sources"), side("into", "Into", grid.inlets, "listeners"),
       el("fieldset", {}, el("legend", {}, "Best"),
         choice("Best verdict", "Any verdict", ui.verdicts().filter((verdict) => ui.joined().bests.has(verdict)).map((verdict) => [verdict, ui.capital(verdict)]), (value) => { wanted.verdict = value; }),
-        bags.length ? choice("Bag", "In my bag or not", bags.map(([name, words]) => [name, words]), (value) => {
+        bags.length ? choice("Bag", "In my kit or not", bags.map(([name, words]) => [name, words]), (value) => {
           const chosen = bags.find(([name]) => name === value);
           wanted.bag = chosen ? { leads: chosen[2], ports: chosen[3] } : null;
         }) : null));

@@ -44,7 +44,9 @@
     registration = found;
     if (found.waiting && found.active) arrived(found.waiting, !used);
     else if (found.active) kept();
-    setTimeout(() => { if (found.waiting && found.active && !asked) arrived(found.waiting, !used); }, 2000); // it may have come to wait just now, unheard
+    for (const later of [2000, 8000]) { // it may have come to wait just now, unheard, or not have heard us
+      setTimeout(() => { if (found.waiting && found.active) arrived(found.waiting, !used); }, later);
+    }
     if (found.installing) follow(found.installing);
     found.addEventListener("updatefound", () => follow(found.installing));
   }

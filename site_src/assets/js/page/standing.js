@@ -36,6 +36,9 @@ Ringfence.page = Ringfence.page || {};
 
   function loud() {
     const told = [];
+    if (document.readyState === "complete" && !Ringfence.data && document.querySelector("script[src$='assets/js/data.js']")) {
+      told.push(["A part of this page did not load, so nothing on it is worked out. ", again()]);
+    }
     if (Ringfence.ui && Ringfence.ui.mixed && Ringfence.ui.mixed()) told.push(["This page was put together from two versions of the site, so nothing on it is worked out. ", again()]);
     const why = page.withdrawn();
     if (why) told.push([`Do not rely on this version: it was withdrawn. ${why} `, news && news.button ? null : "Open this page with a network to get the newer one."]);

@@ -36,6 +36,9 @@ Ringfence.ui = Ringfence.ui || {};
   /* The ends of a lead in words: "6.35 mm TS plug to RCA plug". */
   ui.ends = (lead) => Object.values(lead.ends).map(ui.half).join(" to ");
 
+  /* How seldom one meets a port or a lead at work: 0 daily, 1 often, 2 the rest. */
+  ui.seldom = ({ met }) => ({ daily: 0, often: 1 }[met] ?? 2);
+
   ui.outlets = () => Object.values(Ringfence.data.ports).filter((port) => port.sources.length);
   ui.inlets = () => Object.values(Ringfence.data.ports).filter((port) => port.listeners.length);
   ui.leads = () => Object.values(Ringfence.data.leads);

@@ -42,6 +42,13 @@ Ringfence.ui = Ringfence.ui || {};
         (lead) => `Its ends are ${ui.ends(lead)}; none goes with ${sayPlaces(open)}.`);
     },
 
+    /* Where no lead is asked about, everything that listens: first what hears what is sent. */
+    any: (from) => {
+      const hears = (port) => !from || from.sources.some((source) => port.listeners.some((listener) => Ringfence.engine.sameKind(source, listener)));
+      const { fit, not } = sorted(Object.values(Ringfence.data.ports), (port) => port.listeners.length > 0, () => "It only drives; nothing in it listens.");
+      return { fit: [...fit.filter(hears), ...fit.filter((port) => !hears(port))], not, apart: (port) => (hears(port) ? null : "Takes another kind of signal") };
+    },
+
     into: (from, through) => {
       const open = ui.reach(from, through);
       return sorted(Object.values(Ringfence.data.ports), (port) => port.listeners.length > 0 && mates(open, port),

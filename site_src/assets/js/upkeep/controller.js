@@ -31,7 +31,7 @@ Ringfence.upkeep = Ringfence.upkeep || {};
   function render(moved) {
     const base = root.dataset.root;
     const inside = {
-      list, tags: () => [el("div", { class: "rf-actions rf-noprint" }, button({ class: "rf-button", onclick: () => window.print() }, "Print"), button({ class: "rf-button rf-button--quiet", onclick: () => show("list") }, "Back to the list")), upkeep.tags(log, names, base)],
+      list, tags: () => [el("div", { class: "rf-actions rf-noprint" }, button({ class: "rf-button", onclick: () => window.print() }, "Print"), button({ class: "rf-button rf-button--quiet", onclick: () => show("list") }, "Back to the list")), upkeep.tags(log, names, log.own || "", (own) => { change({ ...log, own }); render(); })],
       lead: () => [upkeep.form(upkeep.find(log, view.label || ""), names, base, onForm)],
       round: () => [upkeep.round(log, view.going, base, onRound)],
     }[view.of]();

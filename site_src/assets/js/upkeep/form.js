@@ -49,9 +49,4 @@ Ringfence.upkeep = Ringfence.upkeep || {};
           was ? button({ class: "rf-button rf-button--quiet", onclick: () => on.out(was.label) }, "Take it off the list") : null)));
   };
 
-  /* A tag for each lead, black on white; its code leads to the page of that kind of lead, where the site's address is known. */
-  upkeep.tags = (log, names, root) => el("section", { class: "rf-tags", "aria-label": "Tags" }, log.leads.map((lead) => el("div", { class: "rf-tag" },
-    ui.own(names, lead.lead) ? el("img", { src: `${root}qr/leads/${lead.lead}.svg`, alt: "", width: "80", height: "80", onerror: (event) => event.target.remove() }) : null,
-    el("div", {}, el("strong", {}, lead.label), el("span", {}, ui.own(names, lead.lead) || ""), el("span", {}, lead.made ? `Made ${lead.made}` : ""), el("span", {}, lead.tested ? `Tested ${lead.tested}` : "Tested ____________"),
-      el("span", {}, lead.due ? `Next ${lead.due}` : "Next ____________")))));
 })(Ringfence.upkeep, Ringfence.ui);

@@ -2,7 +2,7 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.upkeep = Ringfence.upkeep || {};
 
-/* The log: {version, every, leads}. A lead is {label, lead, made, tested, result, due, quarantine, note}: `lead` an id of the catalogue or
+/* The log: {version, every, leads}, and `own`, a line for every tag, where there is one. A lead is {label, lead, made, tested, result, due, quarantine, note}: `lead` an id of the catalogue or
    empty, days as 2026-11-28 or empty, `result` passed, failed or empty. Labels differ, whatever their case. */
 (function (upkeep) {
   const VERSION = 1, EVERY = 6, LONGEST = { label: 40, lead: 120, note: 400 };
@@ -53,6 +53,7 @@ Ringfence.upkeep = Ringfence.upkeep || {};
   upkeep.asLog = function (value) {
     const log = upkeep.empty(), faults = [];
     if (value && Number.isInteger(value.every) && value.every >= 1 && value.every <= 60) log.every = value.every;
+    if (value && typeof value.own === "string" && value.own.trim()) log.own = value.own.trim().slice(0, 60);
     for (const one of value && Array.isArray(value.leads) ? value.leads.slice(0, upkeep.MOST) : []) {
       const { lead, fault } = upkeep.asLead(one);
       if (fault) faults.push(fault);

@@ -6,21 +6,32 @@ Ringfence.workshop = Ringfence.workshop || {};
 (function (workshop, ui) {
   const { el, button } = ui;
   const LIKELY = 5, EXPECTED = 0.002;
-  let root, status, known;
+  let root, status, known, kept;
 
+  /* On the page of a lead the address holds the readings. */
   function start() {
-    root = document.getElementById("rf-workshop");
-    status = document.getElementById("rf-status");
-    if (!root) return;
-    known = workshop.unpacked(JSON.parse(document.getElementById("rf-dictionary").textContent));
+    const place = document.getElementById("rf-workshop");
+    if (!place) return;
     window.addEventListener("hashchange", () => render(true));
-    render(false);
+    workshop.mount(place, document.getElementById("rf-status"), JSON.parse(document.getElementById("rf-dictionary").textContent), {
+      get: () => workshop.read(location.hash, known), put: (state) => { location.hash = workshop.write(state, known.pairs); } });
   }
 
-  const go = (state) => { location.hash = workshop.write(state, known.pairs); };
+  /* The search in a place; `keep` holds its state {heard, read}, in its own variable where nothing else is given. */
+  workshop.mount = function (place, live, data, keep = held()) {
+    [root, status, known, kept] = [place, live, workshop.unpacked(data), keep];
+    render(false);
+  };
+
+  function held() {
+    let state = { heard: null, read: [] };
+    return { get: () => state, put: (next) => { state = next; render(true); } };
+  }
+
+  const go = (state) => kept.put(state);
 
   function render(moved) {
-    const state = workshop.read(location.hash, known);
+    const state = kept.get();
     const read = state.read.filter(([, answer]) => answer !== "skip");
     const left = state.read.filter(([, answer]) => answer === "skip").map(([m]) => m);
     const prior = workshop.prior(known, state.heard);
@@ -35,7 +46,7 @@ Ringfence.workshop = Ringfence.workshop || {};
     ].filter(Boolean));
     if (!moved) return;
     const title = root.querySelector(".rf-ask__title");
-    status.textContent = title.textContent;
+    if (status) status.textContent = title.textContent;
     title.focus({ preventScroll: true });
     root.scrollIntoView({ block: "start" });
   }

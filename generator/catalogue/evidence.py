@@ -1,0 +1,18 @@
+"""How a fact is known."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+GRADES = ("standard", "published", "common practice", "derived", "from memory")
+OWN = "your manual"  # what somebody read in the manual of one device: evidence in their own files, never in the catalogue
+
+
+@dataclass(frozen=True)
+class Evidence:
+    """How a fact is known: one of GRADES or OWN, the sources it cites, when it was last checked (ISO date), a remark."""
+
+    grade: str
+    cite: tuple[str, ...] = ()
+    checked: str | None = None
+    note: str | None = None

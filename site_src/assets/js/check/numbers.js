@@ -1,0 +1,24 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.check = Ringfence.check || {};
+
+/* Own numbers in an answer: what the engine is asked then, and the places they are shown and typed in, filled when their scripts are here. */
+(function (check, ui) {
+  /* Does this question rest on somebody's own numbers? */
+  check.byOwn = (question) => Boolean(question.own) || ["from", "into"].some((side) => (Ringfence.data.local || []).includes(question[side]));
+
+  /* {data, question} for the engine; null where the numbers cannot be put in. */
+  check.asking = (question, data) => (!check.byOwn(question) ? { data, question } : Ringfence.own ? Ringfence.own.asked(question) : null);
+
+  /* The head of an answer by own numbers; null for any other. */
+  check.ownHead = (judged, question) => (check.byOwn(question) ? Ringfence.own.head(judged, question) : null);
+
+  check.instead = (judged, question, root) => (check.byOwn(question) ? Ringfence.own.ways(judged, question, root) : check.remedies(judged, question, root));
+
+  /* Where the numbers of this answer can be typed. `onown({own})` asks the question anew with other numbers. */
+  check.numbers = function (judged, question, onown) {
+    const place = ui.el("div", { class: "rf-own" });
+    if (onown) ui.withOwn().then((here) => { if (here && judged) place.replaceWith(Ringfence.own.fields(judged, question, onown)); });
+    return place;
+  };
+})(Ringfence.check, Ringfence.ui);

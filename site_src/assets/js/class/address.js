@@ -1,0 +1,63 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.class = Ringfence.class || {};
+
+/* A lesson as an address and as a file: {title, stops: [{kind, of, say}]}. Own text stays text; nothing of an address is ever run. */
+(function (lessons, ui) {
+  const KINDS = ["say", "draw", "check", "guide", "ask"], TEXT = 600, TITLE = 100, STOPS = 60, VERSION = 1, OF = 300;
+  lessons.LONGEST = { say: TEXT, title: TITLE, stops: STOPS };
+  const cut = (text, most) => String(text === undefined || text === null ? "" : text).slice(0, most);
+
+  /* #lesson=ID of a ready one, or #title=..&stop=KIND|OF|SAY&stop=.. */
+  lessons.write = function ({ title, stops }) {
+    const said = new URLSearchParams({ title });
+    for (const { kind, of, say } of stops) said.append("stop", [kind, of, say].join("|"));
+    return said.toString();
+  };
+
+  /* {title, stops, faults} of the part behind #; the stops that are whole, and a sentence for each that is not. */
+  lessons.read = function (hash) {
+    const said = new URLSearchParams(hash.replace(/^#/, ""));
+    return lessons.whole({ title: said.get("title"), stops: said.getAll("stop").map((text) => {
+      const [kind, of = "", ...say] = text.split("|");
+      return { kind, of, say: say.join("|") };
+    }) });
+  };
+
+  /* The same of anything that has these fields. */
+  lessons.whole = function (value) {
+    const faults = [], stops = [];
+    const given = value && Array.isArray(value.stops) ? value.stops : [];
+    if (given.length > STOPS) faults.push(`A lesson has ${STOPS} stops at most; the others are left out.`);
+    given.slice(0, STOPS).forEach((one, place) => {
+      const stop = one && typeof one === "object" ? { kind: one.kind, of: cut(one.of, OF), say: cut(one.say, TEXT) } : { kind: "" };
+      const fault = KINDS.includes(stop.kind) ? lessons.gone(stop) : "It is of a kind this version does not know.";
+      if (fault) faults.push(`Stop ${place + 1} is left out. ${fault}`);
+      else stops.push(stop);
+    });
+    return { title: cut(value && value.title, TITLE) || "A lesson", stops, faults };
+  };
+
+  /* Why a stop cannot be shown, in a sentence, or nothing. */
+  lessons.gone = function ({ kind, of, say }) {
+    if (kind === "say") return say.trim() ? "" : "It has no text.";
+    if (kind === "ask") return lessons.find(of) ? "" : `There is no question at “${of}” any more.`;
+    if (kind === "guide") return lessons.guides().some(([name]) => name === of) ? "" : `There is no guide called “${of}”.`;
+    if (kind === "draw") return lessons.drawn(of) ? "" : `Nothing called “${of}” can be drawn; it may have another name now.`;
+    return lessons.connection(of) ? "" : `There is no judged connection “${of}”.`;
+  };
+
+  /* The file: {lesson} or {fault}. */
+  lessons.asFile = ({ title, stops }) => JSON.stringify({ version: VERSION, title, stops }, null, 1);
+  lessons.fromFile = function (text) {
+    if (text.length > 200000) return { fault: "That is too long to be a lesson. Nothing was changed." };
+    let value;
+    try {
+      value = JSON.parse(text);
+    } catch (broken) {
+      return { fault: "This is not a whole lesson file. Nothing was changed." };
+    }
+    if (!value || value.version !== VERSION) return { fault: `This file is of version ${cut(value && value.version, 20) || "nobody knows"}, and this page reads version ${VERSION}. Nothing was changed.` };
+    return { lesson: lessons.whole(value) };
+  };
+})(Ringfence.class, Ringfence.ui);

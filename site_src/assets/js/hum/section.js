@@ -1,0 +1,66 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.hum = Ringfence.hum || {};
+
+/* Length, powering and what lies beside, as switches of an answer: what one hears then, what helps most, and what is left of the treble. */
+(function (hum, runs, ui) {
+  const { el } = ui, LENGTHS = [1, 3, 10, 30, 100];
+  const POWERED = { earthed: "earthed mains", insulated: "two-pin mains", battery: "a battery" };
+  const SOCKETS = { unknown: "not known", "same strip": "the same strip", "same room": "the same room", "other circuit": "another circuit" };
+  const BESIDE = { nothing: ["nothing", []], mains: ["lamp lead, 10 cm", [{ cable: "flex", load: "lamp", amps: 0, distance: 0.1, along: 0, lies: "alongside" }]],
+    dimmer: ["dimmer feeder, 10 cm", [runs.DIMMER]], apart: ["dimmer feeder, 1 m", [{ ...runs.DIMMER, distance: 1 }]] };
+
+  /* {element, sentence} of a question, or null where sound does not pass on wires alone. */
+  hum.section = function ({ from, through, into }, root) {
+    const tables = Ringfence.tables, known = (table, id) => Object.hasOwn(table, id);
+    if (!known(tables.sources, from) || !known(tables.inputs, into)) return null;
+    const first = runs.runOf(Ringfence.data, tables, ui.port(from), through.map(ui.lead), ui.port(into));
+    if (!first) return null;
+    const own = first.leads[0].length, said = el("div", { class: "rf-hum__said", "aria-live": "polite" }), usual = [first.source, first.input].map(({ powered }) => POWERED[powered]);
+    // The verdict counts the worst powering; this sentence one, so it says which.
+    const sentence = `${runs.inASentence(first, tables)} That is with ${usual[0]} at one end and ${usual[1]} at the other; other powering may hum more.`;
+    let run = first, stop = () => null;
+
+    function change(edit) {
+      run = structuredClone(run);
+      edit(run);
+      const earthed = run.source.powered === "earthed" && run.input.powered === "earthed";
+      if (!earthed) run.sockets = "unknown";
+      sockets.hidden = !earthed;
+      show();
+    }
+
+    function show() {
+      const found = runs.answer(run, tables), told = [el("p", { class: "rf-hum__head" }, el("strong", {}, runs.headline(found)))];
+      if (found.dominant && found.worst !== "inaudible") told.push(el("p", {}, `Most of it: ${tables.formulas[found.dominant].words}`));
+      const help = el("div", {});
+      cures(found, help);
+      said.replaceChildren(...told, help, el("p", {}, el("a", { href: `${root}run/${runs.writeAddress(run)}` }, "This run in full: every way in, every cure, your meter's reading")), hum.treble(run, tables));
+    }
+
+    /* One cure after the other in slices, so that the page never stands still. */
+    function cures(found, place) {
+      stop();
+      if (found.worst === "inaudible") return;
+      const heard = runs.totalHeard(run, tables), made = [], asked = run;
+      stop = ui.slices(Object.keys(tables.remedies), (id) => made.push(runs.cure(id, asked, tables, heard)), () => {
+        const best = runs.worthTelling(found, runs.ranked(made, asked, tables)).slice(0, 2);
+        if (best.length) place.append(el("p", {}, "What helps most:"), el("ul", {}, best.map((one) => el("li", {}, runs.ofRemedy(one, tables)))));
+      });
+    }
+
+    const option = (value) => ([one, words]) => el("option", { value: one, selected: String(one) === String(value) }, words);
+    const knob = (name, owner, options, value, put) => el("label", { class: "rf-knob" }, el("span", { class: "rf-knob__label" }, el("span", { class: "rf-knob__name" }, name), owner ? el("span", { class: "rf-knob__owner" }, owner) : null),
+      el("select", { class: "rf-knob__list", onchange: (event) => put(event.target.value) }, options.map(option(value))));
+    const lengths = [...new Set([...LENGTHS, own])].sort((one, other) => one - other).map((metres) => [metres, runs.metres(metres)]);
+    const powered = (side, id) => knob("Powered by", ui.port(id).name.split(",")[0], Object.entries(POWERED), run[side].powered, (value) => change((it) => { it[side].powered = value; }));
+    const sockets = knob("Both plugged into", "", Object.entries(SOCKETS), "unknown", (value) => change((it) => { it.sockets = value; }));
+    const element = el("section", { class: "rf-hum", "aria-label": "Hum and length" }, el("h3", {}, "Hum and length"), el("p", { class: "rf-hum__both" }, sentence),
+      el("div", { class: "rf-switches rf-hum__knobs" }, knob("Length", tables.cables[run.leads[0].cable].name, lengths, own, (value) => change((it) => { it.leads[0].length = Number(value); })),
+        powered("source", from), powered("input", into), sockets,
+        knob("Beside the lead", "", Object.entries(BESIDE).map(([key, [words]]) => [key, words]), "nothing", (value) => change((it) => { it.beside = structuredClone(BESIDE[value][1]); }))), said);
+    document.getElementById("rf-hum-style") || document.head.append(el("link", { id: "rf-hum-style", rel: "stylesheet", href: `${root}assets/css/hum.css` }));
+    change(() => null);
+    return { element, sentence };
+  };
+})(Ringfence.hum, Ringfence.interference, Ringfence.ui);

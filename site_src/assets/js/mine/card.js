@@ -1,0 +1,65 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.mine = Ringfence.mine || {};
+
+/* One device: its name, its class, its numbers, and what can be done with it; and the way to start a new one from a class. */
+(function (mine, own, ui) {
+  const { el, button } = ui;
+  let count = 0;
+
+  /* `tell(words, fault)` shows the page anew. */
+  mine.card = function (device, root, tell) {
+    const base = ui.port(device.base), { used, refused } = own.changed(base, device.answers), open = { name: device.name };
+    const title = el("h2", {}, own.mark(), el("span", {}, device.name));
+    return el("section", { "aria-label": device.name, "data-device": device.id }, title,
+      el("p", { class: "rf-mine__base" }, "Class: ", el("a", { href: `${root}ports/${encodeURIComponent(device.base)}/` }, base.name), ". What differs:"),
+      own.outdated(device) ? el("p", { class: "rf-own__fault", role: "status" }, "This class has changed since you typed your numbers. They still stand; look through the rest. ",
+        button({ class: "rf-own__out", "data-key": `seen ${device.id}`, onclick: () => tell("Noted", own.change(device.id, {})) }, "I have")) : null,
+      used.length ? el("dl", { class: "rf-mine__numbers" }, used.map(({ ask, question, shown }) => el("div", {}, el("dt", {}, question.asks),
+        el("dd", {}, el("strong", {}, own.pretty(shown)), el("span", {}, ` ${own.GRADE}${ask.value ? `; catalogue: ${own.catalogue(ask)}, ${ask.evidence.grade}` : ""}`))))) : el("p", {}, "Nothing yet: type a number where it decides."),
+      refused.length ? el("p", { class: "rf-own__fault" }, `Not used any more: ${refused.map(({ id, reason }) => `${id} (${reason})`).join("; ")}`) : null,
+      el("div", { class: "rf-actions" },
+        base.sources.length ? el("a", { class: "rf-button rf-button--quiet", href: `${root}check/#from=${device.id}` }, "Check from it") : null,
+        base.listeners.length ? el("a", { class: "rf-button rf-button--quiet", href: `${root}check/#into=${device.id}` }, "Check into it") : null, carried(device, tell)),
+      edit(device, tell), hand(device));
+  };
+
+  function carried(device, tell) {
+    const bag = ui.bag(), inside = bag.ports.includes(device.id);
+    const turn = () => { ui.keepBag({ ...bag, ports: inside ? bag.ports.filter((id) => id !== device.id) : [...bag.ports, device.id] }); tell(inside ? "Out of the bag" : "In the bag"); };
+    return button({ class: "rf-button rf-button--quiet", "data-key": `bag ${device.id}`, "aria-pressed": String(inside), onclick: turn }, inside ? "In the bag" : "Put it in the bag");
+  }
+
+  /* Name, numbers, and the way out. */
+  function edit(device, tell) {
+    const id = `rf-mine-${++count}`, field = el("input", { id, type: "text", maxlength: "60", value: device.name });
+    const asks = own.asksOf(device.base).map((ask) => ({ ask, key: `${device.id}.${ask.id}`, question: own.question(ask), typed: device.answers[ask.id] || "" }));
+    const answered = ({ ask }, typed) => {
+      const answers = { ...device.answers, [ask.id]: typed };
+      if (!typed) delete answers[ask.id];
+      tell("Kept", own.change(device.id, { answers }));
+    };
+    return el("details", { class: "rf-more" }, el("summary", {}, "Name and numbers"),
+      el("form", { class: "rf-own__keep", onsubmit: (event) => { event.preventDefault(); tell("Kept", own.name(field.value) ? own.change(device.id, { name: own.name(field.value) }) : "A device needs a name."); } },
+        el("label", { for: id }, "Name"), el("div", { class: "rf-own__row" }, field, el("button", { type: "submit", class: "rf-button rf-button--quiet" }, "Keep"))),
+      el("ul", { class: "rf-own" }, asks.map((one) => own.field(one, "", answered))),
+      button({ class: "rf-own__out", "data-key": `remove ${device.id}`, onclick: () => tell(`${device.name} removed`, own.remove(device.id)) }, `Remove ${device.name}`));
+  }
+
+  function hand(device) {
+    const link = new URL(own.writeDevices([device]), location.href.split("#")[0]).href, { path, text } = own.yaml(device);
+    const code = link.length <= own.LINK_MOST ? Ringfence.mine.code(link) : null;
+    return el("details", { class: "rf-more rf-mine__hand" }, el("summary", {}, "Hand it on: link, code, file"),
+      ui.copier("Copy link", link, `Link to ${device.name}`), code || el("p", {}, "The link is too long for a code: copy it."),
+      el("p", { class: "rf-own__note" }, `A file for the command line and for the catalogue: ${path}`), el("pre", { class: "rf-mine__file" }, el("code", {}, text)), ui.copier("Copy the file", text, `${path} as text`));
+  }
+
+  /* Any class, under a name. */
+  mine.starter = function (tell) {
+    const name = el("input", { type: "text", id: "rf-mine-new", maxlength: "60", placeholder: "What you call it" }), pick = el("select", { "aria-label": "Its class" });
+    const ports = Object.values(Ringfence.data.ports).filter(({ mine: own }) => !own).sort((a, b) => ui.inOrder(a.name, b.name));
+    pick.append(...ports.map((port) => el("option", { value: port.id }, port.name)));
+    return el("form", { class: "rf-mine__new", onsubmit: (event) => { event.preventDefault(); tell("Kept", own.name(name.value) ? own.add({ name: own.name(name.value), base: pick.value, answers: {} }).fault : "A device needs a name."); } },
+      el("label", { for: "rf-mine-new" }, "A new device"), name, pick, el("button", { type: "submit", class: "rf-button rf-button--quiet" }, "Start it"));
+  };
+})(Ringfence.mine, Ringfence.own, Ringfence.ui);

@@ -1,0 +1,73 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.own = Ringfence.own || {};
+
+/* What a person typed, kept in this browser and nowhere else: devices by name, and the last numbers of a class. The store may be forbidden, full, or
+   hold what somebody else wrote: it is said, and nothing is written over what cannot be read. */
+(function (own, ui) {
+  const KEY = "ringfence.own", VERSION = 1, MOST = 200, LONGEST = 60; // devices; characters of a name
+  own.FORBIDDEN = "This browser keeps nothing: a private window or a setting forbids it. The address still holds your numbers: copy the link.";
+  own.FULL = "This browser's store is full, so this is not kept. Copy the link, then make room.";
+  own.BROKEN = "What this browser kept of your devices cannot be read. It is left as it was; nothing new is kept until you clear this site's data.";
+  let state = null;
+
+  const empty = () => ({ devices: [], seen: {} });
+  own.name = (text) => String(text).normalize("NFC").replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu, " ").replace(/\s+/g, " ").trim().slice(0, LONGEST);
+
+  /* {devices, seen, fault}. */
+  own.kept = function () {
+    if (state) return state;
+    let text = null;
+    try {
+      text = localStorage.getItem(KEY);
+    } catch (refused) {
+      return (state = { ...empty(), fault: own.FORBIDDEN });
+    }
+    const read = text === null ? empty() : parsed(text);
+    return (state = read ? { ...read, fault: "" } : { ...empty(), fault: own.BROKEN });
+  };
+
+  /* What the store is now, not what this page knows: another page may have written. */
+  own.forget = () => { state = null; };
+
+  function parsed(text) {
+    try {
+      const { version, devices, seen } = JSON.parse(text);
+      if (version !== VERSION || !Array.isArray(devices)) return null;
+      return { devices: devices.map(own.asDevice).filter(Boolean).slice(0, MOST), seen: seenOf(seen) };
+    } catch (broken) {
+      return null;
+    }
+  }
+
+  /* A device of any value, or null: what is no text, too long or of no class is none. */
+  own.asDevice = function (value) {
+    if (!value || typeof value !== "object") return null;
+    const { id, name, base, answers, stamp } = value, living = typeof base === "string" ? ui.living("ports", base) : null;
+    if (typeof id !== "string" || !/^my\.[a-z0-9]{4,12}$/.test(id) || !living) return null;
+    return { id, name: own.name(name) || ui.port(living).name, base: living, answers: answersOf(answers), stamp: typeof stamp === "string" ? stamp.slice(0, 12) : "" };
+  };
+
+  const answersOf = (value) => Object.fromEntries(Object.entries(value && typeof value === "object" ? value : {})
+    .filter(([id, typed]) => /^[a-z0-9.-]{1,120}$/.test(id) && typeof typed === "string" && typed.length && typed.length <= 40).slice(0, 40));
+
+  const seenOf = (value) => Object.fromEntries(Object.entries(value && typeof value === "object" ? value : {}).slice(0, MOST).map(([port, answers]) => [port, answersOf(answers)]));
+
+  /* Why it is not kept, or nothing. */
+  own.keep = function (changes) {
+    const before = own.kept();
+    if (before.fault === own.BROKEN) return own.BROKEN;
+    state = { ...before, ...changes };
+    try {
+      localStorage.setItem(KEY, JSON.stringify({ version: VERSION, devices: state.devices, seen: state.seen }));
+      state.fault = "";
+    } catch (refused) {
+      state.fault = refused && refused.name === "QuotaExceededError" ? own.FULL : own.FORBIDDEN;
+    }
+    return state.fault;
+  };
+
+  /* The last numbers of a class, offered when it is asked about again; never used unasked. */
+  own.remember = (port, answers) => own.keep({ seen: { ...own.kept().seen, [port]: answers } });
+  own.seen = (port) => (Object.hasOwn(own.kept().seen, port) ? own.kept().seen[port] : {});
+})(Ringfence.own, Ringfence.ui);

@@ -1,0 +1,253 @@
+"""The tasks a newcomer comes with, by thumb at two sizes and by keys: which lead, a question in words, an adapter in a shop, a plug nobody can name."""
+
+import re
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from answers import CHAINS, address
+from conftest import DESK, PHONE, until
+from playwright.sync_api import expect
+
+pytestmark = pytest.mark.browser
+
+SMALL = {"width": 320, "height": 640}
+MIC, CAMERA = "mic-dynamic-xlr", "camera-mic-in-35"
+ADAPTER = f"adapter/#ends=xlr-3/female,phone-35-trs/plug&from={MIC}&into={CAMERA}"
+OWN = {"front": "", "ways": f"check/#from={MIC}&into={CAMERA}", "adapter": "adapter/", "adapter judged": ADAPTER, "more": "more/", "answer": address(*CHAINS["lossy"])}
+
+
+@pytest.fixture(params=[PHONE, SMALL], ids=["390", "320"])
+def thumb(request, visit):
+    """thumb(address): a page under a thumb, at two sizes."""
+    return lambda to="": visit(to, size=request.param, has_touch=True)
+
+
+def options(page):
+    return page.locator(".rf-picker__list .rf-option")
+
+
+def fits_the_screen(page):
+    return page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+
+
+def test_the_first_screen_says_what_this_is_and_has_both_slots_open(thumb):
+    page = thumb()
+    expect(page.get_by_role("heading", level=1)).to_be_visible()
+    expect(page.locator(".rf-check-head p")).to_contain_text("Works without a signal")
+    for step in ("from", "into"):
+        slot = page.locator(f".rf-step__open[data-step={step}]")
+        expect(slot).to_be_enabled()
+        assert slot.bounding_box()["y"] + slot.bounding_box()["height"] < page.viewport_size["height"]
+    for door in ("What is this plug?", "Test a lead", "My kit"):
+        expect(page.get_by_role("navigation", name="Other questions").get_by_role("link", name=door)).to_have_count(1)
+    assert fits_the_screen(page)
+
+
+def test_two_taps_give_the_ways_best_first(thumb, table):
+    """The commonest question: both things are among the common ones, so that two taps are enough."""
+    page = thumb()
+    options(page).locator("xpath=self::*[@data-id='mic-dynamic-xlr']").tap()
+    expect(page.get_by_role("heading", name="What does it go into?")).to_be_focused()
+    options(page).locator(f"xpath=self::*[@data-id='{CAMERA}']").tap()
+    expect(page.locator(".rf-ways .rf-banner__says")).to_contain_text("Works")
+    best = page.locator(".rf-way").first
+    row = next(row for row in table if (row["from"], row["into"]) == (MIC, CAMERA) and ",".join(row["through"]) == best.get_attribute("data-through"))
+    expect(best.locator(".rf-verdict")).to_have_text(row["verdict"])
+    assert page.locator(".rf-way__loses").first.inner_text()
+    assert fits_the_screen(page)
+    best.tap()
+    expect(page.locator(".rf-banner[data-verdict]")).to_have_attribute("data-verdict", row["verdict"])
+    expect(page.locator(".rf-banner__best")).to_contain_text("the best lead there is")
+
+
+def test_into_may_be_chosen_first(thumb):
+    page = thumb()
+    page.locator(".rf-step__open[data-step=into]").tap()
+    options(page).locator(f"xpath=self::*[@data-id='{CAMERA}']").tap()
+    expect(page.get_by_role("heading", name="What have you got?")).to_be_visible()
+    options(page).locator(f"xpath=self::*[@data-id='{MIC}']").tap()
+    expect(page.get_by_role("heading", name="Which lead?")).to_be_visible()
+
+
+def test_an_address_without_a_lead_is_the_list_and_never_a_misfit(thumb):
+    page = thumb(f"check/#from={MIC}&into={CAMERA}")
+    expect(page.get_by_role("heading", name="Which lead?")).to_be_visible()
+    assert "does not fit" not in page.locator(".rf-ways").inner_text().lower()
+
+
+@pytest.mark.parametrize("words, start, into", [("dynamic mic into camera mini jack", MIC, CAMERA), ("dymanic mic to mirrorless", MIC, CAMERA), ("lav in recorder", "mic-lavalier-two-wire-35", "recorder-mic-in-p48-combo")])
+def test_one_field_understands_a_whole_question(thumb, words, start, into):
+    page = thumb()
+    page.locator("#rf-search").fill(words)
+    page.locator(".rf-option--asked").tap()
+    expect(page).to_have_url(re.compile(f"#from={start}&into={into}$"))
+    expect(page.locator(".rf-ways")).to_be_visible()
+
+
+def test_what_is_not_certain_is_asked_for_with_its_words(thumb):
+    page = thumb()
+    page.locator("#rf-search").fill("xlr to 3.5")
+    page.locator(".rf-option--asked").tap()
+    expect(page.get_by_role("heading", name="What have you got?")).to_be_visible()
+    expect(page.locator("#rf-search")).to_have_value("xlr")
+    options(page).first.tap()
+    expect(page.locator("#rf-search")).to_have_value("3.5")
+    options(page).first.tap()
+    expect(page.locator(".rf-ways")).to_be_visible()
+
+
+def test_what_was_guessed_can_be_put_right_with_one_tap(thumb):
+    page = thumb()
+    page.locator("#rf-search").fill("lav into phone")
+    page.locator(".rf-option--asked").tap()
+    other = page.locator(".rf-guessed .rf-chip").first
+    name = other.inner_text()
+    other.tap()
+    expect(page.locator(".rf-step__name", has_text=name).first).to_be_visible()
+
+
+def test_where_no_single_lead_works_chains_are_looked_for_unasked(visit):
+    page = visit("check/#from=guitar-pickup-635&into=mixer-mic-in-p48-xlr")
+    found = page.locator(".rf-further .rf-way")
+    expect(found.first).to_be_visible(timeout=120_000)
+    assert "," in found.first.get_attribute("data-through")
+
+
+def test_what_cannot_be_joined_is_answered_at_once(thumb):
+    page = thumb("check/#from=lighting-data-out-xlr-5&into=mixer-line-in-xlr")
+    expect(page.locator(".rf-banner__says")).to_contain_text("No lead turns one into the other.")
+    assert page.locator(".rf-further").count() == 0
+
+
+def test_a_question_by_keys_alone(visit):
+    page = visit("", size=DESK)
+    page.locator("#rf-search").focus()
+    page.keyboard.type("dynamic mic into camera mini jack")
+    expect(page.locator(".rf-option--asked")).to_be_visible()
+    page.keyboard.press("Enter")
+    expect(page.get_by_role("heading", name="Which lead?")).to_be_focused()
+    expect(page.locator("#rf-status")).to_contain_text("Works")
+    page.keyboard.press("Tab")
+    assert page.evaluate("document.activeElement.classList.contains('rf-way')")
+    page.keyboard.press("Enter")
+    expect(page.locator(".rf-banner[data-verdict]")).to_be_visible()
+
+
+def test_the_first_stop_of_the_keyboard_skips_to_the_content(visit):
+    page = visit("", size=DESK)
+    page.keyboard.press("Tab")
+    assert page.evaluate("document.activeElement.textContent").strip() == "Skip to content"
+    page.keyboard.press("Enter")
+    page.keyboard.press("Tab")
+    assert page.evaluate("document.activeElement.closest('main') !== null")
+
+
+def test_four_doors_at_the_bottom_and_nothing_hidden_in_the_way_of_tab(thumb):
+    page = thumb("more/")
+    bar = page.get_by_role("navigation", name="Main")
+    assert [link.inner_text() for link in bar.get_by_role("link").all()] == ["Check", "What is it?", "My kit", "More"]
+    for link in bar.get_by_role("link").all():
+        assert link.bounding_box()["height"] >= 44
+    stops = page.evaluate("[...document.querySelectorAll('.md-sidebar--primary a')].filter((one) => one.checkVisibility({visibilityProperty: true})).length")
+    assert stops == 0
+    assert fits_the_screen(page)
+
+
+def test_an_adapter_in_a_shop(thumb):
+    page = thumb("adapter/")
+    page.locator(".rf-end[data-end='xlr-3/female']").tap()
+    page.locator(".rf-end[data-end='phone-35-trs/plug']").tap()
+    wirings = page.locator(".rf-way--plain")
+    expect(wirings.first).to_be_visible()
+    assert wirings.count() > 4
+    for step, chosen in (("from", MIC), ("into", CAMERA)):
+        page.locator(f".rf-slot[data-step={step}]").tap()
+        options(page).locator(f"xpath=self::*[@data-id='{chosen}']").tap()
+    expect(page).to_have_url(re.compile(re.escape(ADAPTER)))
+    expect(page.locator(".rf-adapter__summary")).to_contain_text("wirings work here")
+    expect(page.get_by_role("heading", name="Ask the seller")).to_be_visible()
+    expect(page.get_by_role("heading", name="Measure when it arrives")).to_be_visible()
+    assert page.locator(".rf-adapter__test").count() >= 2
+    assert fits_the_screen(page)
+
+
+def test_each_wiring_of_an_adapter_is_what_the_table_says(visit, table):
+    page = visit(ADAPTER)
+    page.locator(".rf-way--plain").first.wait_for()
+    told = {tuple(row["through"]): row["verdict"] for row in table if (row["from"], row["into"]) == (MIC, CAMERA)}
+    for wiring in page.locator(".rf-way--plain").all():
+        assert wiring.locator(".rf-verdict").inner_text() == told.get((wiring.get_attribute("data-lead"),), "does not fit")
+
+
+@pytest.mark.parametrize("asked", ["#ends=nothing/plug", "#ends=__proto__/plug,xlr-3/female", "#from=<img src=x>", "#ends=xlr-3/female,xlr-3/female,xlr-3/female,xlr-3/female", "#%"])
+def test_an_adapter_that_is_none_ends_in_a_plain_sentence(visit, asked):
+    page = visit(f"adapter/{asked}")
+    expect(page.locator(".rf-slots")).to_be_visible()
+    expect(page.locator(".rf-picker__title, .rf-adapter__none, .rf-answer__head").first).to_be_visible()
+
+
+def test_the_answer_is_folded_but_for_what_decides(thumb):
+    page = thumb(address(*CHAINS["lossy"]))
+    expect(page.locator(".rf-banner__means")).to_contain_text("Works, but")
+    open_findings = page.locator(".rf-findings .rf-finding").evaluate_all("all => all.filter((one) => one.checkVisibility({contentVisibilityAuto: true})).length")
+    assert open_findings <= 2  # one with the switch, one without
+    assert page.locator(".rf-settings th").first.is_hidden()
+    assert page.locator("details.rf-folded[open]").count() == 0
+
+
+def test_share_stands_at_the_verdict(visit):
+    page = visit(address(*CHAINS["lossy"]), permissions=["clipboard-read", "clipboard-write"])
+    page.get_by_role("button", name="Share: copy the link").tap()
+    expect(page.get_by_role("button", name="Copied").first).to_be_visible()
+    assert page.evaluate("navigator.clipboard.readText()") == page.url
+
+
+def test_share_opens_the_sheet_of_the_device_where_there_is_one(visit):
+    page = visit("methods/")
+    page.add_init_script("navigator.share = (what) => { window.shared = what; return Promise.resolve(); }")
+    page.goto(address(*CHAINS["lossy"]))
+    page.get_by_role("button", name="Share", exact=True).tap()
+    until(page, lambda: page.evaluate("Boolean(window.shared)"))
+    assert page.evaluate("window.shared.url") == page.url and page.evaluate("window.shared.text").startswith("Lossy.")
+
+
+@pytest.mark.parametrize("chain", [("mixer-line-out-xlr", ("xlr-f-to-xlr-m-3m",), "powered-loudspeaker-in-xlr"), ("mic-dynamic-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-mic-in-p48-xlr")])
+def test_a_safe_answer_carries_no_caution_that_does_not_apply(visit, chain):
+    """A line output into a loudspeaker has no phantom to beware of; a dynamic microphone does not mind it."""
+    page = visit(address(*chain))
+    expect(page.locator(".rf-banner")).to_have_attribute("data-verdict", "safe")
+    assert page.locator(".rf-caution", has_text="phantom").count() == 0
+
+
+def test_a_caution_whose_condition_is_there_stays(visit):
+    page = visit(address(*CHAINS["dangerous"]))
+    expect(page.locator(".rf-caution", has_text="phantom")).to_have_count(1)
+
+
+@pytest.mark.parametrize("words, first", [("xlr pinout", "XLR, three contacts"), ("lapel mic", "Lavalier microphone"), ('1/4"', "6.35 mm"), ("reciever", "eceiver"), ("hum", "hum")])
+def test_the_search_of_every_page_knows_what_people_say(thumb, words, first):
+    page = thumb("more/")
+    page.locator("label[for=__search]").first.tap()
+    page.locator(".md-search__input").fill(words)
+    top = page.locator(".md-search-result__item").first
+    expect(top.locator("h1")).to_contain_text(re.compile(first, re.IGNORECASE))
+    if words == "xlr pinout":
+        expect(top.locator(".rf-found__pinout")).to_have_text("1 screen, 2 hot, 3 cold")
+
+
+def test_nothing_found_leads_to_the_recogniser(thumb):
+    page = thumb("more/")
+    page.locator("label[for=__search]").first.tap()
+    page.locator(".md-search__input").fill("zzqqxx")
+    expect(page.locator(".rf-found__none")).to_contain_text("Brands are not kept here")
+    page.locator(".rf-found__none").get_by_role("link", name="What is this plug?").tap()
+    expect(page).to_have_url(re.compile("/recognise/$"))
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("kind", OWN)
+def test_axe_finds_nothing_at_all(visit, kind, scheme):
+    page = visit(OWN[kind], color_scheme=scheme, bypass_csp=True)
+    page.wait_for_function("document.querySelector('.rf-picker__list:not([aria-busy]), .rf-way, .rf-end, .rf-settings, .rf-list') !== null")
+    found = Axe().run(page).response["violations"]
+    assert [f"{one['id']}: {one['nodes'][0]['html'][:120]}" for one in found] == []

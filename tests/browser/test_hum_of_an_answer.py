@@ -1,0 +1,37 @@
+"""Hum and length in the answer of the check: what two lengths do, switches that tell another, and the same sentence under what is said of balance."""
+
+import pytest
+from playwright.sync_api import expect
+
+pytestmark = pytest.mark.browser
+
+BALANCED = "check/#from=mic-dynamic-xlr&through=xlr-f-to-xlr-m-20m&into=mixer-mic-in-p48-xlr"
+
+
+def test_length_and_what_lies_beside_are_switches(visit):
+    page = visit(BALANCED)
+    section = page.locator("section.rf-hum")
+    expect(section.locator(".rf-hum__both")).to_have_text(
+        "On 3 m between these two you will hear no hum; on 30 m beside a dimmer you may hear hum. "
+        "That is with a battery at one end and earthed mains at the other; other powering may hum more.")
+    expect(section.locator(".rf-hum__head")).to_have_text("You will not hear it.")
+    section.locator("select").first.select_option("30")
+    section.locator("select").last.select_option("dimmer")
+    expect(section.locator(".rf-hum__head")).to_contain_text("At worst")
+    expect(section.locator("li").filter(has_text="dB").first).to_be_visible()
+    expect(section.locator(".rf-hum__plot polyline")).to_have_count(3)
+    assert "beside=round-feeder,dimmer-rack" in section.get_by_role("link").first.get_attribute("href")
+
+
+def test_a_danger_and_a_plug_without_a_lead_have_none(visit):
+    page = visit("check/#from=mic-dynamic-xlr&through=&into=plug-on-transmitter-in-p48-xlr")
+    expect(page.locator(".rf-answer__head")).to_be_visible()
+    expect(page.locator(".rf-hum")).to_have_count(0)
+
+
+def test_the_finding_about_balance_tells_it_too_and_keeps_it(visit, table):
+    row = next(row for row in table if "unbalanced" in row["findings"] and row["verdict"] == "lossy" and len(row["through"]) == 1
+               and row["from"] == "player-line-out-rca")
+    page = visit(f"check/#from={row['from']}&through={row['through'][0]}&into={row['into']}")
+    told = page.locator('.rf-finding[data-finding="unbalanced"] .rf-hum__finding')
+    expect(told.first).to_contain_text("30 m beside a dimmer")

@@ -1,0 +1,182 @@
+"""Own numbers on the phone: typed, judged at once, kept, shared, removed; nonsense refused; a store that is forbidden or full; a link that means harm."""
+
+import re
+
+import pytest
+from answers import address
+from playwright.sync_api import expect
+
+pytestmark = pytest.mark.browser
+
+CHAIN = "mic-electret-battery-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-mic-in-p48-xlr"
+ASK = "from.main.highest-volts-at-output"
+BY_OWN = f"{address(*CHAIN)}&own={ASK}:63_V"
+FULL = "Object.defineProperty(Storage.prototype, 'setItem', { value() { throw new DOMException('full', 'QuotaExceededError'); } });"
+FORBIDDEN = """for (const name of ['getItem', 'setItem']) { const was = Storage.prototype[name]; Storage.prototype[name] = function (key, ...rest) {
+  if (String(key).startsWith('ringfence.')) throw new DOMException('refused', 'SecurityError'); return was.call(this, key, ...rest); }; }"""
+
+
+def typed(page, number, ask=ASK):
+    page.locator(f'[data-ask="{ask}"]').click()
+    item = page.locator(f'[data-own="{ask}"]')
+    item.locator("input").fill(number)
+    item.locator("[data-key=judge]").click()
+
+
+def head(page):
+    return page.locator(".rf-answer__head")
+
+
+def test_from_red_to_safe_and_back(visit):
+    page = visit(address(*CHAIN))
+    expect(head(page)).to_have_text("Dangerous")
+    typed(page, "63")
+    expect(head(page)).to_have_text("Safe, by your number: 63\u00a0V")
+    assert page.url.endswith(f"&own={ASK}:63_V")
+    banner = page.locator(".rf-banner")
+    assert banner.locator("svg").first.get_attribute("data-mark") == "own-safe", "a mark of its own"
+    assert banner.locator("use").count() == 0, "not the mark of a catalogue verdict"
+    page.locator("[data-key=without]").click()
+    expect(page.locator(".rf-own__alone")).to_contain_text("By the catalogue alone")
+    expect(page.locator(".rf-own__alone .rf-verdict--dangerous")).to_be_visible()
+    page.go_back()
+    expect(head(page)).to_have_text("Dangerous")
+    page.go_forward()
+    expect(head(page)).to_contain_text("63\u00a0V")
+    page.reload()
+    expect(head(page)).to_have_text("Safe, by your number: 63\u00a0V")
+    page.locator(f'[data-ask="{ASK}"]').click()
+    page.locator("[data-key='take out']").click()
+    expect(head(page)).to_have_text("Dangerous")
+    assert "own=" not in page.url
+
+
+def test_a_worse_number_makes_it_worse(visit):
+    page = visit(f"{address(*CHAIN)}&own={ASK}:16_V")
+    expect(head(page)).to_have_text("Dangerous, by your number: 16\u00a0V")
+    assert page.locator(".rf-banner use").first.get_attribute("href") == "#mark-dangerous", "a danger keeps the mark of danger"
+
+
+def test_a_danger_that_rests_on_something_else_stays_and_says_so(visit):
+    page = visit(f"{address(*CHAIN)}&own=from.main.maximum-output-level:-20_dBV")
+    expect(head(page)).to_have_text("Dangerous")
+    expect(page.locator(".rf-banner__own")).to_have_text(re.compile(r"Your number, −20 dBV, does not settle it: what decides is the output capacitor of the .* leg"))
+
+
+@pytest.mark.parametrize("number, why", [("4800", "Phantom is 48 V"), ("4,800", "may be 4800 or 4.800"), ("63 apples", "'apples' is no unit here"), ("", "Type the number first")])
+def test_nonsense_is_refused_with_the_reason_and_nothing_is_lost(visit, number, why):
+    page = visit(address(*CHAIN))
+    typed(page, number)
+    fault = page.locator(f'[data-own="{ASK}"] .rf-own__fault')
+    expect(fault).to_contain_text(why)
+    assert page.locator(f'[data-own="{ASK}"] input').input_value() == number
+    expect(head(page)).to_have_text("Dangerous")
+
+
+def test_yes_and_silent(visit):
+    page = visit(address(*CHAIN))
+    ask = "from.main.may-meet-phantom"
+    page.locator(f'[data-ask="{ask}"]').click()
+    page.locator(f'[data-own="{ask}"] [data-answer=yes]').click()
+    expect(head(page)).to_have_text("Safe, by your manual")
+    page.locator(f'[data-ask="{ask}"]').click()
+    page.locator(f'[data-own="{ask}"] [data-answer=silent]').click()
+    expect(head(page)).to_have_text("Dangerous")
+
+
+def kept(visit, **how):
+    page = visit(BY_OWN, **how)
+    page.locator(".rf-own__keep input").fill("My reporter mic")
+    page.locator("[data-key='keep from']").click()
+    expect(page.locator(".rf-steps")).to_contain_text("My reporter mic")
+    return page
+
+
+def test_a_device_is_kept_used_shared_and_removed(visit):
+    page = kept(visit)
+    assert re.search(r"#from=my\.[a-z0-9]+&", page.url) and "own=" not in page.url
+    expect(head(page)).to_have_text("Safe, by your number: 63\u00a0V")
+    page.reload()
+    expect(head(page)).to_have_text("Safe, by your number: 63\u00a0V")
+    shared = page.locator(".rf-share textarea").first.evaluate("area => area.value")
+    assert "my." not in shared and "own=from.main.highest-volts-at-output:63_V" in shared, "a link to somebody else carries the class and the number"
+    page.goto("mine/")
+    device = page.locator(".rf-mine section")
+    expect(device).to_contain_text("63 V your manual")
+    device.get_by_text("Hand it on").click()
+    expect(device.locator(".rf-mine__code path")).to_have_count(1)
+    link = device.locator(".rf-copy textarea").first.evaluate("area => area.value")
+    assert device.locator(".rf-mine__file").inner_text().strip() == (
+        'name: "My reporter mic"\nsame_as: mic-electret-battery-xlr\ncircuit:\n  main:\n    stands: {value: 63 V, evidence: your manual}')
+    device.get_by_text("Name and numbers").click()
+    page.get_by_role("button", name="Remove My reporter mic").click()
+    expect(page.locator(".rf-mine section")).to_have_count(0)
+    other = visit(link.split("/", 3)[3] if "://" in link else link)
+    expect(other.locator(".rf-unknown")).to_contain_text("My reporter mic")
+    expect(other.locator(".rf-mine section")).to_have_count(0)  # nothing is taken unasked
+    other.locator("[data-key=take]").click()
+    expect(other.locator(".rf-mine section")).to_contain_text("63 V your manual")
+
+
+def test_a_device_stands_in_the_bag(visit):
+    page = kept(visit)
+    page.goto("mine/")
+    page.get_by_role("button", name="Put it in the bag").click()
+    page.goto("bag/")
+    page.locator("[data-key='kind ports']").click()
+    expect(page.locator(".rf-tick", has_text="My reporter mic").locator("input")).to_be_checked()
+
+
+def test_a_changed_class_is_said(visit):
+    page = kept(visit)
+    page.evaluate("localStorage.setItem('ringfence.own', localStorage.getItem('ringfence.own').replace(/\"stamp\":\"[^\"]*\"/, '\"stamp\":\"old\"'))")
+    page.goto("mine/")
+    expect(page.locator(".rf-mine")).to_contain_text("This class has changed since you typed your numbers.")
+    expect(page.locator(".rf-mine")).to_contain_text("63 V your manual")
+
+
+@pytest.mark.parametrize("broken, words", [(FULL, "store is full"), (FORBIDDEN, "keeps nothing")], ids=["full", "forbidden"])
+def test_a_store_that_refuses_is_said_and_the_number_stands(visit, broken, words):
+    page = visit("plugs/")
+    page.add_init_script(broken)
+    page.goto(address(*CHAIN))
+    typed(page, "63")
+    expect(head(page)).to_have_text("Safe, by your number: 63\u00a0V")
+    expect(page.locator(".rf-own__fault").filter(has_text=words)).to_be_visible()
+    page.reload()
+    expect(head(page)).to_have_text("Safe, by your number: 63\u00a0V")
+
+
+def test_what_nobody_wrote_in_the_store_is_left_alone(visit):
+    page = visit("plugs/")
+    page.evaluate("localStorage.setItem('ringfence.own', '{not json')")
+    page.goto("mine/")
+    expect(page.locator(".rf-own__fault")).to_contain_text("cannot be read")
+    assert page.evaluate("localStorage.getItem('ringfence.own')") == "{not json"
+
+
+@pytest.mark.parametrize("own", ["<img src=x onerror=window.pwned=1>", "from.__proto__:1_V", "from.main.highest-volts-at-output:<script>", "from.constructor:63_V", "x" * 50_000,
+                                 "from.main.highest-volts-at-output:99999_V", "into.main.highest-volts-at-output:63_V"])
+def test_a_hostile_number_in_an_address_is_inert(visit, own):
+    page = visit(f"{address(*CHAIN)}&own={own}")
+    expect(head(page)).to_have_text("Dangerous")
+    assert page.evaluate("[window.pwned, Object.prototype.pwned, ({}).settled]") == [None, None, None]
+
+
+@pytest.mark.parametrize("link", ["#v=1&device=__proto__~x", "#v=9&device=mic-electret-battery-xlr~x", "#v=1&device=" + "a" * 40_000,
+                                  "#v=1&device=mic-electret-battery-xlr~%3Cimg%20src%3Dx%20onerror%3Dwindow.pwned%3D1%3E~main.highest-volts-at-output:9e9_V"])
+def test_a_hostile_device_is_inert(visit, link):
+    page = visit(f"mine/{link}")
+    expect(page.locator(".rf-unknown")).to_be_visible()
+    expect(page.locator(".rf-mine")).to_have_count(0)
+    assert page.evaluate("window.pwned") is None
+    assert page.locator("#rf-mine img").count() == 0
+
+
+def test_the_same_class_at_both_ends_keeps_its_numbers_apart(visit):
+    """A number typed for one end never speaks for the other."""
+    page = visit(BY_OWN)
+    expect(head(page)).to_contain_text("63")
+    told = page.evaluate("""() => { const { own } = Ringfence, id = "mixer-line-out-xlr", asked = own.asked({ from: id, through: [], into: id, own: "from.main.highest-volts-at-output:63_V" });
+      return [asked.question.from, asked.question.into].map((one) => asked.data.ports[one].network.limits.map(({ settled }) => settled)); }""")
+    assert told[0] != told[1] and set(told[0]) == {63}
