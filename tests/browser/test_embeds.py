@@ -23,7 +23,7 @@ def framed(visit, site):
     def opened(path, width, height, **how):
         site.replaced["somebody/"] = FRAMING.format(f'<iframe src="/{path}" width="{width}" height="{height}"></iframe>').encode()
         page = visit("somebody/", **how)
-        page.wait_for_load_state("networkidle")
+        page.frames[1].wait_for_load_state("load")
         return page.frames[1]
 
     yield opened

@@ -425,6 +425,7 @@ def test_half_a_year_without_contact_is_loud(phone, host):
 def test_two_pages_open_take_over_together_when_neither_has_work(phone, host, built):
     page = phone.open(CHECK)
     keep(page)
+    page.keyboard.press("Shift")  # somebody is there: from now on it asks before it loads anew
     other = phone.open("bench/")
     host.publish("B")
     updated(page)

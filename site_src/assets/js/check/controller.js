@@ -88,7 +88,8 @@ Ringfence.check = Ringfence.check || {};
 
   /* Both ends are chosen and no lead: what one would take. Without its scripts, the question that can be answered is asked. */
   function ways() {
-    ui.remember(location.hash);
+    const last = check.read(ui.remembered());
+    if (last.from !== state.from || last.into !== state.into) ui.remember(location.hash); // else the lead of last time would be forgotten
     if (!Ringfence.ways) return ui.el("p", { class: "rf-standing__news" }, "The list of ways did not load. Load this page again, or choose a lead above.");
     const told = Ringfence.ways.list({ from: state.from, into: state.into }, root.dataset.root, switched);
     status.textContent = told.announce;

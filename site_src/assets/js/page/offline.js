@@ -42,11 +42,10 @@
 
   function watch(found) {
     registration = found;
-    if (found.waiting && found.active) arrived(found.waiting, !used);
+    const come = found.waiting && found.active;
+    if (come) arrived(found.waiting, !used);
     else if (found.active) kept();
-    for (const later of [2000, 8000]) { // it may have come to wait just now, unheard, or not have heard us
-      setTimeout(() => { if (found.waiting && found.active) arrived(found.waiting, !used); }, later);
-    }
+    setTimeout(() => { if (found.waiting && found.active && (come || !asked)) arrived(found.waiting, !used); }, 2000); // it may not have heard us, or come just now, unheard
     if (found.installing) follow(found.installing);
     found.addEventListener("updatefound", () => follow(found.installing));
   }

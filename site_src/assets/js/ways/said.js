@@ -8,7 +8,11 @@ Ringfence.ways = Ringfence.ways || {};
 
   const ids = (findings) => [...new Set(findings.map((one) => (one.id || one).replaceAll(" ", "-")))];
 
-  ways.losses = (findings) => ids(findings).map((id) => ui.own(ways.LOSSES, id) || id.replaceAll("-", " "));
+  /* What is lost or harmed, in few words each. That a rating is not known says nothing more where one that is known is passed. */
+  ways.losses = function (findings) {
+    const every = ids(findings), told = every.filter((id) => id !== "rating-not-known");
+    return (told.length ? told : every).map((id) => ui.own(ways.LOSSES, id) || id.replaceAll("-", " "));
+  };
 
   /* How much a loss matters: harmless, audible, ruins it. */
   ways.matters = function (findings) {
