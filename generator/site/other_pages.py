@@ -27,7 +27,7 @@ def other_pages(catalogue: Catalogue, rows: list[Row], rulebook: Any) -> Iterato
     check = {"scripts": scripts_of("data", "engine", "ui", "check")}
     yield Page("", "check", "Check a connection", catalogue, check)
     yield Page("check/", "check", "Check a connection", catalogue, check)
-    yield Page("mine/", "mine", "My devices", catalogue, {"scripts": scripts_of("data", "engine", "ui", "asks", "own", "mine")})
+    yield Page("mine/", "mine", "My devices", catalogue, {"scripts": scripts_of("data", "engine", "ui", "asks", "own", "qr", "mine")})
     for name, title, more in (("bench", "Bench", ()), ("bag", "My kit", ("asks", "own"))):
         shown = {"scripts": scripts_of("data", "table", "engine", "ui", "check", "ways", *more, name)}
         yield Page(f"{name}/", name, title, catalogue, shown)

@@ -18,7 +18,7 @@ def made(tmp_path_factory):
     file = tmp_path_factory.mktemp("codes") / "data.json"
     texts = [*("x" * n for n in FULL), *SHORT, "x" * 181]
     file.write_text(json.dumps({"texts": texts}))
-    found = run("Ringfence.texts.map((text) => [null, 0, 1, 2, 3, 4, 5, 6, 7].map((mask) => Ringfence.upkeep.qr(text, mask)))", scripts("upkeep/qr.js"), file)
+    found = run("Ringfence.texts.map((text) => [null, 0, 1, 2, 3, 4, 5, 6, 7].map((mask) => Ringfence.qr.modules(text, 'M', mask)))", scripts("qr/code.js"), file)
     return dict(zip(texts, found))
 
 
@@ -58,3 +58,16 @@ def read(grid):
 
 def test_what_is_too_long_has_no_code(made):
     assert made["x" * 181] == [None] * 9
+
+
+def test_links_of_one_s_own_module_for_module(tmp_path):
+    """Level L, every version to 25 and every mask, each version filled to the last byte."""
+    room = [17, 32, 53, 78, 106, 134, 154, 192, 230, 271, 321, 367, 425, 458, 520, 586, 644, 718, 792, 858, 929, 1003, 1091, 1171, 1273]  # ISO/IEC 18004 table 7
+    file = tmp_path / "data.json"
+    file.write_text(json.dumps({"texts": ["x" * count for count in (*room, room[-1] + 1)]}))
+    found = run("Ringfence.texts.map((text) => [0, 1, 2, 3, 4, 5, 6, 7].map((mask) => Ringfence.qr.modules(text, 'L', mask)))", scripts("qr/code.js"), file)
+    for count, masked in zip(room, found):
+        for mask, grid in enumerate(masked):
+            code = segno.make("x" * count, error="l", mask=mask, mode="byte", boost_error=False, micro=False)
+            assert grid == [list(map(int, row)) for row in code.matrix], f"mask {mask}, version {code.version}"
+    assert found[-1] == [None] * 8

@@ -48,7 +48,7 @@ Ringfence.mine = Ringfence.mine || {};
 
   function hand(device) {
     const link = new URL(own.writeDevices([device]), location.href.split("#")[0]).href, { path, text } = own.yaml(device);
-    const code = link.length <= own.LINK_MOST ? Ringfence.mine.code(link) : null;
+    const code = link.length <= own.LINK_MOST ? Ringfence.qr.drawing(link, "L", { class: "rf-mine__code", role: "img", "aria-label": "The link as a code for a phone's camera" }) : null;
     return el("details", { class: "rf-more rf-mine__hand" }, el("summary", {}, "Hand it on: link, code, file"),
       ui.copier("Copy link", link, `Link to ${device.name}`), code || el("p", {}, "The link is too long for a code: copy it."),
       el("p", { class: "rf-own__note" }, `A file for the command line and for the catalogue: ${path}`), el("pre", { class: "rf-mine__file" }, el("code", {}, text)), ui.copier("Copy the file", text, `${path} as text`));

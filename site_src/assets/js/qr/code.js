@@ -1,13 +1,18 @@
 "use strict";
 window.Ringfence = window.Ringfence || {};
-Ringfence.mine = Ringfence.mine || {};
+Ringfence.qr = Ringfence.qr || {};
 
-/* A text as a QR code (ISO/IEC 18004): bytes, error correction L, versions 1 to 25. Tables 7 and 9 of the standard, from memory; the tests hold every
-   version against another maker of codes. */
-(function (mine, ui) {
-  const QUIET = 4; // modules of white around it
-  const CHECKS = [7, 10, 15, 20, 26, 18, 20, 24, 30, 18, 20, 24, 26, 30, 22, 24, 28, 30, 28, 28, 28, 28, 30, 30, 26]; // check bytes of a block, by version
-  const BLOCKS = [1, 1, 1, 1, 1, 2, 2, 2, 2, 4, 4, 4, 4, 4, 6, 6, 6, 6, 7, 8, 8, 9, 9, 10, 12];
+/* A text as a QR code (ISO/IEC 18004): bytes, error correction L to version 25 (links: long) or M to version 9 (tags: they get dirty). The build makes
+   its codes with a library; a label or a link of one's own is written after the build, without a network. Tables 7 and 9 of the standard, from memory;
+   the tests hold every version and mask to that library. */
+(function (qr) {
+  const QUIET = 4, SVG = "http://www.w3.org/2000/svg"; // QUIET: modules of white around it
+  // By level: what stands for it in the format; check bytes of a block and number of blocks, by version.
+  const LEVELS = {
+    L: { mark: 1, checks: [7, 10, 15, 20, 26, 18, 20, 24, 30, 18, 20, 24, 26, 30, 22, 24, 28, 30, 28, 28, 28, 28, 30, 30, 26],
+      blocks: [1, 1, 1, 1, 1, 2, 2, 2, 2, 4, 4, 4, 4, 4, 6, 6, 6, 6, 7, 8, 8, 9, 9, 10, 12] },
+    M: { mark: 0, checks: [10, 16, 26, 18, 24, 16, 18, 22, 22], blocks: [1, 1, 1, 2, 2, 4, 4, 4, 5] },
+  };
   const MASKS = [(x, y) => (x + y) % 2, (x, y) => y % 2, (x) => x % 3, (x, y) => (x + y) % 3, (x, y) => (Math.floor(x / 3) + Math.floor(y / 2)) % 2,
     (x, y) => ((x * y) % 2) + ((x * y) % 3), (x, y) => (((x * y) % 2) + ((x * y) % 3)) % 2, (x, y) => (((x + y) % 2) + ((x * y) % 3)) % 2];
 
@@ -16,15 +21,16 @@ Ringfence.mine = Ringfence.mine || {};
   for (let i = 0; i < 255; i++) { LOGS[POWERS[i]] = i; POWERS.push((POWERS[i] << 1) ^ (POWERS[i] & 128 ? 0x11d : 0)); }
   const times = (a, b) => (a && b ? POWERS[(LOGS[a] + LOGS[b]) % 255] : 0);
 
-  /* The modules of a code, rows of true and false, or null where the text is too long. */
-  mine.modules = function (text, mask = null) {
-    const bytes = [...new TextEncoder().encode(text)], version = 1 + CHECKS.findIndex((_, at) => bytes.length <= room(at + 1));
+  /* The modules of a code, rows of 0 and 1 without the quiet zone, or null where the text is too long. A mask may be asked for; else the one of least
+     penalty. */
+  qr.modules = function (text, of, mask = null) {
+    const level = LEVELS[of], bytes = [...new TextEncoder().encode(text)], version = 1 + level.checks.findIndex((_, at) => bytes.length <= room(level, at + 1));
     if (!version) return null;
     const size = 17 + 4 * version, grid = Array.from({ length: size }, () => Array(size).fill(null));
     fixed(grid, version);
     const free = grid.map((row) => row.map((one) => one === null));
-    fill(grid, bits(bytes, version));
-    const tried = (mask === null ? MASKS.map((_, number) => number) : [mask]).map((number) => masked(grid, free, number, size));
+    fill(grid, bits(bytes, level, version));
+    const tried = (mask === null ? MASKS.map((_, number) => number) : [mask]).map((number) => masked(grid, free, level, number));
     return tried.reduce((best, one) => (penalty(one) < penalty(best) ? one : best));
   };
 
@@ -35,21 +41,21 @@ Ringfence.mine = Ringfence.mine || {};
     return Math.floor(modules / 8);
   }
 
-  const held = (version) => whole(version) - CHECKS[version - 1] * BLOCKS[version - 1];
-  const room = (version) => held(version) - (version < 10 ? 2 : 3); // mode and count take 12 or 20 bits
+  const held = ({ checks, blocks }, version) => whole(version) - checks[version - 1] * blocks[version - 1];
+  const room = (level, version) => held(level, version) - (version < 10 ? 2 : 3); // mode and count take 12 or 20 bits
 
   /* All bits in the order they are laid: data and check bytes, block by block, one of each in turn. */
-  function bits(bytes, version) {
-    const stream = [], put = (value, count) => { for (let i = count - 1; i >= 0; i--) stream.push((value >> i) & 1); };
+  function bits(bytes, level, version) {
+    const size = held(level, version), stream = [], put = (value, count) => { for (let i = count - 1; i >= 0; i--) stream.push((value >> i) & 1); };
     put(4, 4);
     put(bytes.length, version < 10 ? 8 : 16);
     bytes.forEach((one) => put(one, 8));
-    put(0, Math.min(4, 8 * held(version) - stream.length));
+    put(0, Math.min(4, 8 * size - stream.length));
     while (stream.length % 8) stream.push(0);
     const data = [];
     for (let i = 0; i < stream.length; i += 8) data.push(parseInt(stream.slice(i, i + 8).join(""), 2));
-    for (let pad = 0xec; data.length < held(version); pad ^= 0xec ^ 0x11) data.push(pad);
-    const count = BLOCKS[version - 1], checks = CHECKS[version - 1], short = Math.floor(held(version) / count), long = held(version) % count;
+    for (let pad = 0xec; data.length < size; pad ^= 0xec ^ 0x11) data.push(pad);
+    const count = level.blocks[version - 1], checks = level.checks[version - 1], short = Math.floor(size / count), long = size % count;
     const blocks = Array.from({ length: count }, (_, i) => data.slice(i * short + Math.max(0, i - (count - long)), (i + 1) * short + Math.max(0, i + 1 - (count - long))));
     const ends = blocks.map((block) => remainder(block, checks)), laid = [];
     for (let i = 0; i <= short; i++) blocks.forEach((block) => { if (i < block.length) laid.push(block[i]); });
@@ -68,7 +74,7 @@ Ringfence.mine = Ringfence.mine || {};
 
   /* Finders, timing, alignment, and room for what tells the format and the version. */
   function fixed(grid, version) {
-    const size = grid.length, set = (x, y, dark) => { if (x >= 0 && y >= 0 && x < size && y < size) grid[y][x] = dark; };
+    const size = grid.length, set = (x, y, dark) => { if (x >= 0 && y >= 0 && x < size && y < size) grid[y][x] = Number(dark); };
     for (let i = 0; i < size; i++) { set(i, 6, i % 2 === 0); set(6, i, i % 2 === 0); }
     for (const [cx, cy] of [[3, 3], [size - 4, 3], [3, size - 4]]) {
       for (let dy = -4; dy <= 4; dy++) for (let dx = -4; dx <= 4; dx++) { const far = Math.max(Math.abs(dx), Math.abs(dy)); set(cx + dx, cy + dy, far !== 2 && far !== 4); }
@@ -78,11 +84,11 @@ Ringfence.mine = Ringfence.mine || {};
       if ((x === 6 && y === 6) || (x === 6 && y === size - 7) || (x === size - 7 && y === 6)) continue;
       for (let dy = -2; dy <= 2; dy++) for (let dx = -2; dx <= 2; dx++) set(x + dx, y + dy, Math.max(Math.abs(dx), Math.abs(dy)) !== 1);
     }
-    format(grid, 0);
+    format(grid, LEVELS.L, 0); // holds the place
     if (version < 7) return;
     let rest = version;
     for (let i = 0; i < 12; i++) rest = (rest << 1) ^ ((rest >> 11) * 0x1f25);
-    for (let i = 0; i < 18; i++) { const dark = Boolean(((version << 12 | rest) >> i) & 1), a = size - 11 + i % 3, b = Math.floor(i / 3); set(a, b, dark); set(b, a, dark); }
+    for (let i = 0; i < 18; i++) { const dark = ((version << 12 | rest) >> i) & 1, a = size - 11 + i % 3, b = Math.floor(i / 3); set(a, b, dark); set(b, a, dark); }
   }
 
   /* Where the centres of alignment patterns stand, on both sides. */
@@ -92,18 +98,18 @@ Ringfence.mine = Ringfence.mine || {};
     return [6, ...Array.from({ length: count - 1 }, (_, i) => size - 7 - i * step).reverse()];
   }
 
-  /* Level L is 01; the mask's number; ten check bits. */
-  function format(grid, mask) {
-    const size = grid.length, data = (1 << 3) | mask;
+  /* The level, the mask's number, ten check bits. */
+  function format(grid, { mark }, mask) {
+    const size = grid.length, data = (mark << 3) | mask;
     let rest = data;
     for (let i = 0; i < 10; i++) rest = (rest << 1) ^ ((rest >> 9) * 0x537);
-    const word = ((data << 10) | rest) ^ 0x5412, dark = (i) => Boolean((word >> i) & 1);
+    const word = ((data << 10) | rest) ^ 0x5412, dark = (i) => (word >> i) & 1;
     for (let i = 0; i <= 5; i++) grid[i][8] = dark(i);
     grid[7][8] = dark(6); grid[8][8] = dark(7); grid[8][7] = dark(8);
     for (let i = 9; i < 15; i++) grid[8][14 - i] = dark(i);
     for (let i = 0; i < 8; i++) grid[8][size - 1 - i] = dark(i);
     for (let i = 8; i < 15; i++) grid[size - 15 + i][8] = dark(i);
-    grid[size - 8][8] = true;
+    grid[size - 8][8] = 1;
   }
 
   /* In pairs of columns from the right, up and down in turn. */
@@ -114,20 +120,20 @@ Ringfence.mine = Ringfence.mine || {};
       if (right === 6) right = 5;
       for (let step = 0; step < size; step++) for (const x of [right, right - 1]) {
         const y = ((right + 1) & 2) === 0 ? size - 1 - step : step;
-        if (grid[y][x] === null) grid[y][x] = Boolean(stream[next++]);
+        if (grid[y][x] === null) grid[y][x] = stream[next++] || 0;
       }
     }
   }
 
-  function masked(grid, free, number, size) {
-    const made = grid.map((row, y) => row.map((dark, x) => (free[y][x] && !MASKS[number](x, y) ? !dark : dark)));
-    format(made, number);
-    return made.length === size ? made : null;
+  function masked(grid, free, level, number) {
+    const made = grid.map((row, y) => row.map((dark, x) => (free[y][x] && !MASKS[number](x, y) ? 1 - dark : dark)));
+    format(made, level, number);
+    return made;
   }
 
   /* What makes a code hard to read: runs, squares of four, patterns like a finder, more dark than light. */
   function penalty(grid) {
-    const size = grid.length, lines = [...grid, ...grid.map((_, x) => grid.map((row) => row[x]))].map((line) => line.map(Number).join(""));
+    const size = grid.length, lines = [...grid, ...grid.map((_, x) => grid.map((row) => row[x]))].map((line) => line.join(""));
     let sum = 0;
     for (const line of lines) {
       for (const run of line.match(/0{5,}|1{5,}/g) || []) sum += run.length - 2;
@@ -138,15 +144,18 @@ Ringfence.mine = Ringfence.mine || {};
     return sum + 10 * Math.floor(Math.abs(share * 100 - 50) / 5);
   }
 
-  /* A drawing of it, black on white whatever stands around it; null where the text is too long. */
-  mine.code = function (text) {
-    const grid = mine.modules(text);
+  /* A drawing of it with its quiet zone, black on white whatever stands around it; null where the text is too long. */
+  qr.drawing = function (text, level, shown) {
+    const grid = qr.modules(text, level);
     if (!grid) return null;
-    const SVG = "http://www.w3.org/2000/svg", side = grid.length + 2 * QUIET, svg = document.createElementNS(SVG, "svg");
-    const add = (name, attributes) => { const made = document.createElementNS(SVG, name); for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, value); svg.append(made); };
-    for (const [key, value] of Object.entries({ viewBox: `0 0 ${side} ${side}`, class: "rf-mine__code", role: "img", "aria-label": "The link as a code for a phone's camera", "shape-rendering": "crispEdges" })) svg.setAttribute(key, value);
-    add("rect", { width: side, height: side, fill: "#fff" });
-    add("path", { fill: "#000", d: grid.flatMap((row, y) => row.map((dark, x) => (dark ? `M${x + QUIET} ${y + QUIET}h1v1h-1z` : ""))).join("") });
+    const size = grid.length + 2 * QUIET, part = (tag, attributes) => {
+      const made = document.createElementNS(SVG, tag);
+      for (const [name, value] of Object.entries(attributes)) made.setAttribute(name, value);
+      return made;
+    };
+    const svg = part("svg", { viewBox: `0 0 ${size} ${size}`, "shape-rendering": "crispEdges", ...shown });
+    svg.append(part("rect", { width: size, height: size, fill: "#fff" }),
+      part("path", { fill: "#000", d: grid.flatMap((row, y) => row.map((dark, x) => (dark ? `M${x + QUIET} ${y + QUIET}h1v1h-1z` : ""))).join("") }));
     return svg;
   };
-})(Ringfence.mine, Ringfence.ui);
+})(Ringfence.qr);
