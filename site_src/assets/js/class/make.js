@@ -7,15 +7,6 @@ Ringfence.class = Ringfence.class || {};
   const { el, button } = ui;
   let root, status, place, lesson;
 
-  function start() {
-    place = document.getElementById("rf-make");
-    if (!place) return;
-    root = place.dataset.root;
-    status = document.getElementById("rf-status");
-    window.addEventListener("hashchange", open);
-    open();
-  }
-
   function open() {
     const ready = lessons.ready(new URLSearchParams(location.hash.slice(1)).get("lesson"));
     lesson = ready ? { title: ready.title, stops: ready.stops.map(({ kind, of, say }) => ({ kind, of, say })), faults: [] } : location.hash ? lessons.read(location.hash) : { title: "My lesson", stops: [], faults: [] };
@@ -28,7 +19,6 @@ Ringfence.class = Ringfence.class || {};
     status.textContent = told;
   }
 
-  const field = (label, control) => el("label", { class: "rf-field rf-field--wide" }, el("span", {}, label), control);
   const select = (name, options) => el("select", { name }, options.map(([value, words]) => el("option", { value }, words)));
 
   function add(stop) {
@@ -49,13 +39,13 @@ Ringfence.class = Ringfence.class || {};
     const named = () => (drawable.find(([id, name]) => name === draw.value.trim() || id === draw.value.trim()) || [draw.value.trim()])[0];
     place.replaceChildren(...[
       ...faults.map((fault) => el("p", { class: "rf-fault", role: "alert" }, fault)),
-      el("div", { class: "rf-form" }, field("Title", title)), list(),
+      el("div", { class: "rf-form" }, lessons.field("Title", title)), list(),
       el("h2", {}, "Add a stop"),
-      el("div", { class: "rf-form" }, field("Own words, on their own or before the next stop", say), adder("Add the words", () => ({ kind: "say", of: "", say: say.value.trim() })),
-        field("A page of this site, by its address: a check, a record, a guide, a question", paste), adder("Add that page", () => lessons.pasted(paste.value.trim())),
-        field("A drawing, by name", draw), el("datalist", { id: "rf-make-drawn" }, drawable.map(([, name]) => el("option", { value: name }))), adder("Add the drawing", () => ({ kind: "draw", of: named(), say: "" })),
-        field("A question", ask), adder("Add the question", () => ({ kind: "ask", of: ask.value, say: "" })),
-        field("A guide", guide), adder("Add the guide", () => ({ kind: "guide", of: guide.value, say: "" }))),
+      el("div", { class: "rf-form" }, lessons.field("Own words, on their own or before the next stop", say), adder("Add the words", () => ({ kind: "say", of: "", say: say.value.trim() })),
+        lessons.field("A page of this site, by its address: a check, a record, a guide, a question", paste), adder("Add that page", () => lessons.pasted(paste.value.trim())),
+        lessons.field("A drawing, by name", draw), el("datalist", { id: "rf-make-drawn" }, drawable.map(([, name]) => el("option", { value: name }))), adder("Add the drawing", () => ({ kind: "draw", of: named(), say: "" })),
+        lessons.field("A question", ask), adder("Add the question", () => ({ kind: "ask", of: ask.value, say: "" })),
+        lessons.field("A guide", guide), adder("Add the guide", () => ({ kind: "guide", of: guide.value, say: "" }))),
       el("h2", {}, "Take it with you"), el("div", { class: "rf-actions", id: "rf-make-links" }), files()].filter(Boolean));
     links();
   }
@@ -101,5 +91,5 @@ Ringfence.class = Ringfence.class || {};
     }));
   }
 
-  document.addEventListener("DOMContentLoaded", start);
+  lessons.begin("rf-make", (page) => { ({ root, place, status } = page); open(); });
 })(Ringfence.class, Ringfence.ui);

@@ -7,15 +7,6 @@ Ringfence.class = Ringfence.class || {};
   const { el, button } = ui;
   let root, place, lesson, at, shown;
 
-  function start() {
-    place = document.getElementById("rf-lesson");
-    if (!place) return;
-    root = place.dataset.root;
-    window.addEventListener("hashchange", open);
-    document.addEventListener("keydown", key);
-    open();
-  }
-
   function open() {
     const said = new URLSearchParams(location.hash.slice(1)), id = said.get("lesson");
     const ready = id && lessons.ready(id);
@@ -98,5 +89,6 @@ Ringfence.class = Ringfence.class || {};
     return [lessons.asked(one, { root, chance: lessons.chance(one.id), on: told }), el("p", {}, button({ class: "rf-button rf-button--quiet", "data-reveal": "", onclick: reveal }, "Show the answer"))];
   }
 
-  document.addEventListener("DOMContentLoaded", start);
+  lessons.begin("rf-lesson", (page) => { ({ place, root } = page); open(); });
+  document.addEventListener("keydown", key);
 })(Ringfence.class, Ringfence.ui);

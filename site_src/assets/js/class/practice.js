@@ -9,15 +9,6 @@ Ringfence.class = Ringfence.class || {};
   let root, status, place, store, going;
   const chosen = { level: "", kind: "" };
 
-  function start() {
-    place = document.getElementById("rf-practice");
-    if (!place) return;
-    root = place.dataset.root;
-    status = document.getElementById("rf-status");
-    window.addEventListener("hashchange", open);
-    open();
-  }
-
   function open() {
     store = lessons.kept();
     const asked = new URLSearchParams(location.hash.slice(1)).get("ask");
@@ -93,5 +84,5 @@ Ringfence.class = Ringfence.class || {};
     place.scrollIntoView({ block: "start" });
   }
 
-  document.addEventListener("DOMContentLoaded", start);
+  lessons.begin("rf-practice", (page) => { ({ root, place, status } = page); open(); });
 })(Ringfence.class, Ringfence.ui);

@@ -7,15 +7,6 @@ Ringfence.class = Ringfence.class || {};
   const { el, button } = ui;
   let root, place, status, going;
 
-  function start() {
-    place = document.getElementById("rf-test");
-    if (!place) return;
-    root = place.dataset.root;
-    status = document.getElementById("rf-status");
-    window.addEventListener("hashchange", open);
-    open();
-  }
-
   function open() {
     if (!location.hash.includes("test=")) return trainer();
     const { test, fault } = lessons.readTest(location.hash);
@@ -24,7 +15,6 @@ Ringfence.class = Ringfence.class || {};
   }
 
   const alert = (fault) => (fault ? el("p", { class: "rf-fault", role: "alert" }, fault) : null);
-  const field = (label, control) => el("label", { class: "rf-field rf-field--wide" }, el("span", {}, label), control);
   const show = (...parts) => place.replaceChildren(...parts.flat().filter(Boolean));
 
   function trainer(fault = "") {
@@ -41,7 +31,7 @@ Ringfence.class = Ringfence.class || {};
       if (found.length < read.test.count) { wrong.textContent = `There are only ${found.length} such questions. Ask for fewer, or add kinds. Nothing was lost.`; return; }
       location.hash = `${hash}&check=`;
     };
-    show(alert(fault), el("form", { class: "rf-form", onsubmit: (event) => { event.preventDefault(); make(); } }, field("Seed", seed), field("Level", level), field(`How many questions, ${FEWEST} to ${MOST}`, count),
+    show(alert(fault), el("form", { class: "rf-form", onsubmit: (event) => { event.preventDefault(); make(); } }, lessons.field("Seed", seed), lessons.field("Level", level), lessons.field(`How many questions, ${FEWEST} to ${MOST}`, count),
       el("fieldset", { class: "rf-class__kinds rf-field--wide" }, el("legend", {}, "Kinds of question; all if none is ticked"), boxes.map(([, box, about]) => el("label", {}, box, el("span", {}, about)))), wrong,
       el("button", { type: "submit", class: "rf-button" }, "Make the test")));
   }
@@ -54,7 +44,7 @@ Ringfence.class = Ringfence.class || {};
     show(el("h2", { class: "rf-ask__title", tabindex: "-1" }, `Test “${test.seed}”: ${test.count} questions, ${test.level || "all levels"}`),
       el("p", {}, "Give every learner this address and a number of their own, from 1 up. Each number draws other questions of the same kinds and levels."),
       el("div", { class: "rf-actions" }, ui.copier("Copy the learners' address", address, "The learners' address"), el("a", { class: "rf-button rf-button--quiet", href: `#${lessons.writeTest(test)}` }, "Sit it yourself")),
-      el("h2", {}, "Check codes"), el("div", { class: "rf-form" }, field("Codes, one a line", codes), button({ class: "rf-button", onclick: read }, "Check")), told,
+      el("h2", {}, "Check codes"), el("div", { class: "rf-form" }, lessons.field("Codes, one a line", codes), button({ class: "rf-button", onclick: read }, "Check")), told,
       el("p", { class: "rf-fine" }, "A code says what a learner's device counted. It is no proof of who sat there, or that nobody helped."));
   }
 
@@ -78,7 +68,7 @@ Ringfence.class = Ringfence.class || {};
       return ask();
     };
     show(alert(fault), el("h2", { class: "rf-ask__title", tabindex: "-1" }, `Test “${test.seed}”, ${test.count} questions`), el("p", {}, "You are told at the end how it went. Nothing is sent anywhere; you show your trainer the code."),
-      el("form", { class: "rf-form", onsubmit: begin }, field("Your number", number), el("button", { type: "submit", class: "rf-button" }, "Begin")));
+      el("form", { class: "rf-form", onsubmit: begin }, lessons.field("Your number", number), el("button", { type: "submit", class: "rf-button" }, "Begin")));
   }
 
   function ask() {
@@ -101,5 +91,5 @@ Ringfence.class = Ringfence.class || {};
     status.textContent = "";
   }
 
-  document.addEventListener("DOMContentLoaded", start);
+  lessons.begin("rf-test", (page) => { ({ root, place, status } = page); open(); });
 })(Ringfence.class, Ringfence.ui);
