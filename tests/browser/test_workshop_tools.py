@@ -23,6 +23,7 @@ def test_a_dead_run_is_found_by_taps(visit):
     page.get_by_role("button", name="One lead more").tap()
     page.locator('[data-heard="dead"]').tap()
     title = page.locator(".rf-ask__title")
+    expect(page.locator("[data-answer]").first).to_be_visible()
     asked = []
     while not (text := title.inner_text()).startswith("It is "):
         asked.append(text)

@@ -5,7 +5,7 @@ Ringfence.page = Ringfence.page || {};
 /* What stands beside a verdict: how old its data are, and whatever is wrong with this copy of them. Loud: withdrawn, mixed, long out of touch.
    What was last heard is remembered, so that it also stands without a network. Storage may be refused: then less is known, and nothing breaks. */
 (function (page) {
-  const DAY = 864e5, LONG = 183 * DAY, KEY = "ringfence.contact";
+  const DAY = 864e5, LONG = 183 * DAY, KEY = "ringfence.contact", ANEW = "ringfence.anew";
   const meta = document.querySelector("meta[name=edition]"), EDITION = meta ? meta.content : "", DATE = meta ? meta.dataset.date : "";
   let heard = recalled(), news = null; // news: {words, button} of a version that came, or could not
 
@@ -39,7 +39,7 @@ Ringfence.page = Ringfence.page || {};
     if (document.readyState === "complete" && !Ringfence.data && document.querySelector("script[src$='assets/js/data.js']")) {
       told.push(["A part of this page did not load, so nothing on it is worked out. ", again()]);
     }
-    if (Ringfence.ui && Ringfence.ui.mixed && Ringfence.ui.mixed()) told.push(["This page was put together from two versions of the site, so nothing on it is worked out. ", again()]);
+    if (mixed()) told.push(["This page was put together from two versions of the site, so nothing on it is worked out. ", again()]);
     const why = page.withdrawn();
     if (why) told.push([`Do not rely on this version: it was withdrawn. ${why} `, news && news.button ? null : "Open this page with a network to get the newer one."]);
     const since = heard.at || Date.parse(DATE), age = Date.now() - since;
@@ -50,13 +50,28 @@ Ringfence.page = Ringfence.page || {};
     return told;
   }
 
+  const mixed = () => Boolean(Ringfence.ui && Ringfence.ui.mixed && Ringfence.ui.mixed());
+
   const day = (at) => new Date(at).toISOString().slice(0, 10);
 
   /* Past every copy on the way: one of them is what came from another version. */
-  const again = () => page.button("Load it again", async () => {
+  async function load() {
     await Promise.all([...document.scripts].filter(({ src }) => src).map(({ src }) => fetch(src, { cache: "reload" }).catch(() => null)));
     location.reload();
-  });
+  }
+
+  const again = () => page.button("Load it again", load);
+
+  /* A newer version can take over between a page and its scripts: such a page loads itself anew, once. */
+  function heal() {
+    try {
+      if (!mixed()) sessionStorage.removeItem(ANEW);
+      else if (!sessionStorage.getItem(ANEW)) {
+        sessionStorage.setItem(ANEW, EDITION);
+        load();
+      }
+    } catch (refused) { /* it says what is so, and has a button */ }
+  }
 
   /* An element that says so and keeps saying what is so; quiet words only where `quiet`. */
   page.standing = function (quiet = true) {
@@ -89,5 +104,8 @@ Ringfence.page = Ringfence.page || {};
     const main = document.querySelector(".md-content__inner");
     if (main) main.prepend(page.standing(false));
   });
-  window.addEventListener("load", refresh);
+  window.addEventListener("load", () => {
+    refresh();
+    heal();
+  });
 })(Ringfence.page);
