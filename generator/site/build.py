@@ -43,7 +43,7 @@ def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE, 
     """Every file of the docs tree: path -> content."""
     judged_by, published = tables(), as_data(catalogue)
     catalogue = runs.with_sources(catalogue)
-    files = bundles.joined(dict(_copied(source)))
+    files = bundles.small(bundles.joined(dict(_copied(source))))
     for path, content in data.files(published, judged_by, mated.table(catalogue), looks.published(catalogue), rows, sides.sizes(catalogue)).items():
         files[path] = files.get(path, b"") + content  # data.js follows its reader
     terms = guides.read(source / "guides/glossary.yaml")

@@ -1,7 +1,7 @@
 """The published data: JSON under /data/v1/ for other programs, and the same as classic scripts for our own pages.
 
 A page opened from a file may not fetch, so scripts carry everything the check and the matrix need. What a page needs before the first tap is
-packed (columns.py); the table of verdicts and what only cards print are scripts of their own.
+packed (columns.py); what verdicts are worked out from, the table of verdicts and what only cards print are scripts of their own.
 """
 
 from __future__ import annotations
@@ -19,6 +19,9 @@ PRINTED = {  # what no verdict and no list is made of
     "connectors": {"recognise", "looks", "outside", "evidence"}, "assignments": {"carries", "used_for", "mistaken_for", "recognise", "evidence"},
     "ports": {"circuits", "evidence"}, "leads": {"looks_like", "tell_apart", "evidence"}, "sources": {"where", "kind"},
 }
+SOLVED = {  # what verdicts are worked out from, and nothing else is
+    "ports": {"network", "supplies", "needs", "earthed", "follows", "cautions"}, "leads": {"network", "joins", "parts", "cautions"},
+}
 ASKED = {"asks", "same_as"}  # fields of ports that go there too, or nowhere
 LATER = ("questions",)  # kinds that only own numbers are made with, in asks.js with what each port is asked
 PUBLISHED = ("from", "through", "into", "verdict", "offered", "offer", "findings", "number")
@@ -29,15 +32,19 @@ def files(catalogue: Mapping[str, Any], tables: Mapping[str, Any], mated: Mappin
     """The data files of the docs tree: path -> content. `catalogue`, `tables` (what the engine judges by, by name) and `plugs`
     (what one sees of each connector) are JSON-ready; `sides` has the size of every side view."""
     asked = {"questions": catalogue["questions"], "asks": {name: port["asks"] for name, port in catalogue["ports"].items() if port["asks"]}}
-    first, printed = _fields(catalogue, printed=False), _fields(catalogue, printed=True)
-    cited = _cited([first, tables])
-    for name in set(first.get("sources", ())) - cited:  # no finding names it, so no page needs its title before something is printed
-        printed["sources"][name] |= first["sources"].pop(name)
+    solved, printed = _only(catalogue, SOLVED), _only(catalogue, PRINTED)
+    first = _without(catalogue, SOLVED, PRINTED)
+    titles = first.pop("sources", {})
+    cited = _cited([first, solved, tables])
+    solved["sources"] = {name: title for name, title in titles.items() if name in cited}
+    for name in titles.keys() - cited:  # no finding names it, so no page needs its title before something is printed
+        printed["sources"][name] |= titles[name]
     verdicts = [{key: row[key] for key in PUBLISHED} for row in rows]
     return {
         f"data/v{VERSION}/catalogue.json": _json({"version": VERSION, **catalogue}),
         f"data/v{VERSION}/verdicts.json": _json({"version": VERSION, "verdicts": verdicts}),
-        "assets/js/data.js": _packed("data", first) + script({**tables, "mated": mated, "sides": sides}),
+        "assets/js/data.js": _packed("data", first) + script({"mated": mated, "sides": sides}),
+        "assets/js/circuits.js": _packed("circuits", solved) + script(tables) + b"Ringfence.complete(Ringfence.data, Ringfence.circuits);\n",
         "assets/js/printed.js": _packed("printed", printed) + b"Ringfence.complete(Ringfence.data, Ringfence.printed);\n",
         "assets/js/asks.js": _packed("manual", asked),
         "assets/js/table.js": _parsed("table", table(rows)),
@@ -45,11 +52,17 @@ def files(catalogue: Mapping[str, Any], tables: Mapping[str, Any], mated: Mappin
     }
 
 
-def _fields(catalogue: Mapping[str, Any], printed: bool) -> dict[str, Any]:
-    """The catalogue with only those fields of its records that are printed, or only the others."""
-    return {kind: {record: {name: value for name, value in fields.items() if (name in PRINTED[kind]) == printed and name not in ASKED}
-                   for record, fields in records.items()} if kind in PRINTED else records
-            for kind, records in catalogue.items() if kind in PRINTED or not printed and kind not in LATER}
+def _only(catalogue: Mapping[str, Any], chosen: Mapping[str, set[str]]) -> dict[str, Any]:
+    """Of the kinds named the fields named, record by record."""
+    return {kind: {record: {name: value for name, value in fields.items() if name in chosen[kind]} for record, fields in records.items()}
+            for kind, records in catalogue.items() if kind in chosen}
+
+
+def _without(catalogue: Mapping[str, Any], *others: Mapping[str, set[str]]) -> dict[str, Any]:
+    """What is left of the catalogue: its records without those fields."""
+    gone = {kind: ASKED.union(*(fields.get(kind, ()) for fields in others)) for kind in {kind for fields in others for kind in fields}}
+    return {kind: {record: {name: value for name, value in fields.items() if name not in gone[kind]} for record, fields in records.items()} if kind in gone else records
+            for kind, records in catalogue.items() if kind not in LATER}
 
 
 def _cited(part: Any) -> set[str]:

@@ -29,7 +29,7 @@ def files(catalogue: Catalogue, pictures: Drawings, drawn: Mapping[str, bytes], 
                 if [new for new in successors if new in records] == [record.id]:
                     yield f"embed/{kind}/{old}/index.html", html
     check = Page("embed/check/", "embed-check", "Check a connection", catalogue)
-    scripts = scripts_of("data", "engine", "ui", "check", "ways", "embed")
+    scripts = scripts_of("data", "circuits", "engine", "ui", "check", "ways", "embed")
     yield f"{check.address}index.html", templates.bare("embed-check", page=check, scripts=scripts)
 
 

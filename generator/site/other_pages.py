@@ -24,19 +24,19 @@ INTROS = {
 
 def other_pages(catalogue: Catalogue, rows: list[Row], rulebook: Any) -> Iterator[Page]:
     """Every page of the site that is not a record's own."""
-    check = {"scripts": scripts_of("data", "engine", "ui", "check")}
+    check = {"scripts": scripts_of("data", "ui", "check")}
     yield Page("", "check", "Check a connection", catalogue, check)
     yield Page("check/", "check", "Check a connection", catalogue, check)
-    yield Page("mine/", "mine", "My devices", catalogue, {"scripts": scripts_of("data", "engine", "ui", "asks", "own", "qr", "mine")})
+    yield Page("mine/", "mine", "My devices", catalogue, {"scripts": scripts_of("data", "circuits", "engine", "ui", "asks", "own", "qr", "mine")})
     for name, title, more in (("bench", "Bench", ()), ("bag", "My kit", ("asks", "own"))):
-        shown = {"scripts": scripts_of("data", "table", "engine", "ui", "check", "ways", *more, name)}
+        shown = {"scripts": scripts_of("data", "circuits", "table", "engine", "ui", "check", "ways", *more, name)}
         yield Page(f"{name}/", name, title, catalogue, shown)
     matrix = {"scripts": scripts_of("data", "table", "ui", "matrix"), "outlets": _tallies(rows)}
     yield Page("matrix/", "matrix", "Matrix", catalogue, matrix)
     asked = {"scripts": scripts_of("plugs", "ui", "recognise"), "labels": looks.LABELS,
              "looks": {one.id: looks.said(one) for one in sorted(catalogue.connectors.values(), key=lambda one: one.name)}}
     yield Page("recognise/", "recognise", "What is this plug?", catalogue, asked)
-    yield Page("adapter/", "adapter", "I am looking at an adapter", catalogue, {"scripts": scripts_of("data", "table", "engine", "ui", "check", "ways", "adapter")})
+    yield Page("adapter/", "adapter", "I am looking at an adapter", catalogue, {"scripts": scripts_of("data", "circuits", "table", "engine", "ui", "check", "ways", "adapter")})
     yield Page("more/", "more", "Everything here", catalogue)
     yield Page("plugs/", "plugs", "Plugs at true size", catalogue, {"scripts": scripts_of("plugs-sheet"), "families": _true_size(catalogue)})
     yield Page("methods/", "methods", "How it works", catalogue, {"rulebook": rulebook, "judged": len(rows), "decides": Counter(name for row in rows for name in row["findings"])})

@@ -23,6 +23,7 @@ from generator.engine import judge
 from generator.engine.circuit import CONTACT_OHM
 from generator.engine.tables import tables
 from generator.engine.words import SILENT
+from generator.site.bundles import small
 
 ENGINE = Path(__file__).parents[2] / "site_src/assets/js/engine"
 RELATIVE = 1e-9
@@ -54,12 +55,11 @@ class Comparison:
 
 @contextmanager
 def engine_page(catalogue: Catalogue) -> Iterator[Page]:
-    """A blank page with the engine's scripts, which has the catalogue and what is judged by in `given`."""
+    """A blank page with the engine's scripts made small as they are published, which has the catalogue and what is judged by in `given`."""
     with sync_playwright() as playwright:
         browser = chromium.launched(playwright)
         page = browser.new_page()
-        for script in sorted(ENGINE.glob("*.js")):
-            page.add_script_tag(path=script)
+        page.add_script_tag(content=small({"engine.js": b"".join(script.read_bytes() for script in sorted(ENGINE.glob("*.js")))})["engine.js"].decode())
         given = {"data": as_data(catalogue), **tables()}
         page.evaluate("text => { window.given = JSON.parse(text); Ringfence.powering = given.powering; }", json.dumps(given))
         yield page

@@ -82,7 +82,7 @@ def test_what_is_packed_is_read_back_the_same(value):
 def test_published_catalogue_is_the_one_in_the_scripts(tree, catalogue):
     published = json.loads(tree["data/v1/catalogue.json"])
     assert published.pop("version") == 1 and published == as_data(catalogue)
-    found = read(tree["assets/js/data.js"], tree["assets/js/printed.js"], tree["assets/js/asks.js"], then="{...Ringfence.data, ...Ringfence.manual}")
+    found = read(*(tree[f"assets/js/{name}.js"] for name in ("data", "circuits", "printed", "asks")), then="{...Ringfence.data, ...Ringfence.manual}")
     asks = {name: port.pop("asks") for name, port in published["ports"].items()}
     assert found.pop("asks") == {name: some for name, some in asks.items() if some}
     for port in published["ports"].values():
@@ -90,14 +90,20 @@ def test_published_catalogue_is_the_one_in_the_scripts(tree, catalogue):
     assert found == published
 
 
-def test_the_check_goes_without_what_is_only_printed(tree):
+def test_what_comes_later_is_not_in_what_comes_first(tree):
     found = read(tree["assets/js/data.js"], then="Ringfence.data")
+    for later in (data.SOLVED, data.PRINTED):
+        assert {kind: [name for name in fields for record in found.get(kind, {}).values() if name in record] for kind, fields in later.items()} == dict.fromkeys(later, [])
+
+
+def test_what_is_only_printed_is_in_no_verdict(tree):
+    found = read(tree["assets/js/data.js"], tree["assets/js/circuits.js"], then="Ringfence.data")
     assert {kind: [name for name in data.PRINTED[kind] for record in found[kind].values() if name in record] for kind in data.PRINTED} == dict.fromkeys(data.PRINTED, [])
 
 
 def test_every_source_that_a_finding_names_has_its_title_at_hand(tree, catalogue):
     cited = {name for one in once.judged(catalogue) for finding in one["findings"] for name in finding["cite"]}
-    found = read(tree["assets/js/data.js"], then="Ringfence.data.sources")
+    found = read(tree["assets/js/data.js"], tree["assets/js/circuits.js"], then="Ringfence.data.sources")
     assert cited <= set(found) < set(catalogue.sources)
     assert all(found[name]["title"] == catalogue.sources[name].title for name in cited)
 
@@ -120,8 +126,8 @@ def test_two_equal_halves_meet_contact_by_contact(catalogue):
 
 
 def test_the_scripts_have_the_tables_the_engine_judges_by():
-    script = data.files({"ports": {}, "questions": {}}, tables(), {}, {}, [])["assets/js/data.js"]
-    found = read(READER, script, then="({rulebook: Ringfence.rulebook, powering: Ringfence.powering})")
+    files = data.files({"ports": {}, "questions": {}}, tables(), {}, {}, [])
+    found = read(READER, files["assets/js/data.js"], files["assets/js/circuits.js"], then="({rulebook: Ringfence.rulebook, powering: Ringfence.powering})")
     assert found == json.loads(json.dumps(tables()))
     assert {key for row in found["powering"] for key in row} == {"powered", "says", "volts", "ohm", "farad"}
 

@@ -3,11 +3,11 @@ window.Ringfence = window.Ringfence || {};
 Ringfence.check = Ringfence.check || {};
 
 /* Holds the state of the check. The question lives in the address; only which picker is open, and the words of a question half understood, live
-   here. The two ends are asked for; a lead is a third choice that nobody has to make: without one, the ways are told. The table of verdicts and
-   what tells ways are asked for with the first choice, and waited for where they are shown. */
+   here. The two ends are asked for; a lead is a third choice that nobody has to make: without one, the ways are told. What verdicts are worked
+   out from and told with is asked for with the first choice, and waited for where it is shown. */
 (function (check, ui) {
-  const ORDER = ["from", "into"];
-  let root, status, open = null, state = null, table = null, tabled = false, turns = 0, shown = null, words = {};
+  const ORDER = ["from", "into"], JUDGED_WITH = ["circuits", "engine", "table", "ways"];
+  let root, status, open = null, state = null, coming = null, here = false, turns = 0, shown = null, words = {};
 
   function start() {
     root = document.getElementById("rf-check");
@@ -67,9 +67,15 @@ Ringfence.check = Ringfence.check || {};
     const step = open ? open.step : missing();
     const current = step ? { step, index: open ? open.index : 0 } : null;
     const chosen = ORDER.filter((one) => one !== step && state[one] !== null).length;
-    if (chosen && !table) table = Promise.all([ui.later("table"), ui.later("ways")]).then(() => { tabled = true; });
-    if (!tabled && (step === "through" || chosen === 2)) table.then(() => render(moved));
+    if (chosen && !coming) coming = Promise.all(JUDGED_WITH.map(ui.later)).then(arrived);
+    if (!here && (step === "through" || chosen === 2)) coming.then(() => render(moved));
     else show(current, moved);
+  }
+
+  /* What did not come is asked for again with the next choice; until then the page says what it lacks. */
+  function arrived(came) {
+    here = true;
+    if (came.includes(false)) coming = null;
   }
 
   function show(current, moved) {
@@ -90,7 +96,7 @@ Ringfence.check = Ringfence.check || {};
   function ways() {
     const last = check.read(ui.remembered());
     if (last.from !== state.from || last.into !== state.into) ui.remember(location.hash); // else the lead of last time would be forgotten
-    if (!Ringfence.ways) return ui.el("p", { class: "rf-standing__news" }, "The list of ways did not load. Load this page again, or choose a lead above.");
+    if (!Ringfence.ways || !Ringfence.rulebook || !Ringfence.judge) return ui.el("p", { class: "rf-standing__news" }, "The list of ways did not load. Load this page again, or choose a lead above.");
     const told = Ringfence.ways.list({ from: state.from, into: state.into }, root.dataset.root, switched);
     status.textContent = told.announce;
     return told.element;

@@ -34,6 +34,9 @@ window.Ringfence = window.Ringfence || {};
 
   /* Puts fields that came later to the records they belong to, and records that came later to their kind. */
   Ringfence.complete = function (data, later) {
-    for (const [kind, records] of Object.entries(later)) for (const [id, fields] of Object.entries(records)) data[kind][id] = { ...data[kind][id], ...fields };
+    for (const [kind, records] of Object.entries(later)) {
+      data[kind] = data[kind] || {};
+      for (const [id, fields] of Object.entries(records)) data[kind][id] = { ...data[kind][id], ...fields };
+    }
   };
 })(Ringfence);

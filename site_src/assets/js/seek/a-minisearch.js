@@ -1,5 +1,5 @@
 "use strict";
-/* MiniSearch 7.2.0, made small with esbuild (--bundle --minify --format=iife --global-name=MiniSearch). MIT licence:
+/*! MiniSearch 7.2.0, made small with esbuild (--bundle --minify --format=iife --global-name=MiniSearch). MIT licence:
 
 Copyright 2022 Luca Ongaro
 

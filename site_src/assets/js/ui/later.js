@@ -7,14 +7,16 @@ Ringfence.ui = Ringfence.ui || {};
   const beside = document.currentScript ? document.currentScript.src : location.href;
   const asked = new Map();
 
-  /* Resolves when the script has run: to true, or to false when it could not be loaded; then the next call tries again. */
+  /* Resolves when the script has run: to true, or to false when it could not be loaded; then the next call tries again. One that came with the
+     page has run. */
   ui.later = function (name) {
-    if (!asked.has(name)) {
-      asked.set(name, new Promise((done) => {
-        const failed = () => { asked.delete(name); done(false); };
-        document.head.append(ui.el("script", { src: new URL(`${name}.js`, beside).href, onload: () => done(true), onerror: failed }));
-      }));
-    }
+    const src = new URL(`${name}.js`, beside).href;
+    if (!asked.has(name)) asked.set(name, [...document.scripts].some((one) => one.src === src) ? Promise.resolve(true) : load(name, src));
     return asked.get(name);
   };
+
+  const load = (name, src) => new Promise((done) => {
+    const script = ui.el("script", { src, onload: () => done(true), onerror: () => { asked.delete(name); script.remove(); done(false); } });
+    document.head.append(script);
+  });
 })(Ringfence.ui);

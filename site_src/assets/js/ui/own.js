@@ -21,7 +21,7 @@ Ringfence.ui = Ringfence.ui || {};
   /* Resolves to whether they are here. */
   ui.withOwn = function () {
     if (Ringfence.own) return Promise.resolve(true);
-    loading = loading || ui.later("asks").then((asks) => asks && ui.later("own")).then((here) => { failed = !here; loading = here ? loading : null; return Boolean(here); });
+    loading = loading || Promise.all(["circuits", "asks"].map(ui.later)).then((came) => !came.includes(false) && ui.later("own")).then((here) => { failed = !here; loading = here ? loading : null; return Boolean(here); });
     return loading;
   };
 
