@@ -20,6 +20,7 @@ from generator.site.glossary import Glossary
 from generator.site.mark_sheet import mark_sheet
 from generator.site.other_pages import other_pages
 from generator.site.record_pages import pages as record_pages
+from generator.site.small import small
 from generator.site.stamp import stamp
 from generator.site.templates import Templates
 from generator.site.workshop_pages import data as workshop_data
@@ -43,7 +44,7 @@ def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE, 
     """Every file of the docs tree: path -> content."""
     judged_by, published = tables(), as_data(catalogue)
     catalogue = runs.with_sources(catalogue)
-    files = bundles.small(bundles.joined(dict(_copied(source))))
+    files = small(bundles.joined(dict(_copied(source))))
     for path, content in data.files(published, judged_by, mated.table(catalogue), looks.published(catalogue), rows, sides.sizes(catalogue)).items():
         files[path] = files.get(path, b"") + content  # data.js follows its reader
     terms = guides.read(source / "guides/glossary.yaml")

@@ -1,4 +1,4 @@
-"""Scripts and styles as the pages load them: readable sources joined end to end, so that a page asks for few files, and made small.
+"""Scripts and styles as the pages load them: readable sources joined end to end, so that a page asks for few files.
 
 Every folder of scripts is one file, in name order; what only "show the working" needs is a file of its own, asked for when a verdict is on
 the screen. Styles are one file, but those of pages most visits do not see; pages made for frames also find each by its own name.
@@ -9,8 +9,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from fnmatch import fnmatch
 
-import minify
-
 SCRIPTS, STYLES = "assets/js/", "assets/css/"
 SITE = f"{STYLES}site.css"
 WORKING = ("engine/cases.js", "engine/explain.js", "engine/naming.js", "engine/relevant.js", "engine/shown.js", "engine/slices.js",
@@ -18,7 +16,6 @@ WORKING = ("engine/cases.js", "engine/explain.js", "engine/naming.js", "engine/r
 LISTED = ("engine/kinds.js",)  # what lists of ports are sorted by: there before the engine is
 FIRST = ("palette.css", "frame.css", "records.css", "check.css")  # styles that others build on
 FRAMED = "embed*.css"
-KINDS = {".js": "application/javascript", ".css": "text/css"}
 OWN = ("workshop.css", "adapter.css", "hum.css", "class.css")  # styles that only some pages need, asked for by these
 
 
@@ -33,19 +30,6 @@ def joined(assets: Mapping[str, bytes]) -> dict[str, bytes]:
     return {path: content for path, content in assets.items() if not path.startswith(SCRIPTS)} | {
         f"{SCRIPTS}{name}.js": script for name, script in scripts.items()} | {
         SITE: b"".join(assets[path] for path in sorted(styles, key=_place))}
-
-
-def small(assets: Mapping[str, bytes]) -> dict[str, bytes]:
-    """The assets with what only readers of the source need left out of scripts and styles. Raises ValueError for one that does not parse."""
-    return {path: _small(path, content) if path.endswith(tuple(KINDS)) else content for path, content in assets.items()}
-
-
-def _small(path: str, content: bytes) -> bytes:
-    kind = KINDS[path[path.rindex("."):]]
-    try:
-        return minify.string(kind, content.decode()).encode() + (b";\n" if kind == KINDS[".js"] else b"\n")
-    except minify.MinifyError as fault:
-        raise ValueError(f"{path}: {fault}") from fault
 
 
 def scripts_of(*bundles: str) -> list[str]:

@@ -23,7 +23,7 @@ from generator.engine import judge
 from generator.engine.circuit import CONTACT_OHM
 from generator.engine.tables import tables
 from generator.engine.words import SILENT
-from generator.site.bundles import small
+from generator.site.small import small
 
 ENGINE = Path(__file__).parents[2] / "site_src/assets/js/engine"
 RELATIVE = 1e-9

@@ -1,12 +1,9 @@
 """Scripts and styles joined: nothing is lost, the order holds, and what comes later is apart."""
 
-import re
-
-import pytest
-from front import SCRIPTS, run
+from front import SCRIPTS
 
 from generator.site import bundles
-from generator.site.bundles import joined, scripts_of, small
+from generator.site.bundles import joined, scripts_of
 
 ASSETS = {f"assets/{path}": path.encode() + b"\n" for path in (
     "js/ui/b.js", "js/ui/a.js", "js/engine/judge.js", "js/engine/explain.js", "js/engine/cases.js", "js/check/working.js", "js/check/answer.js",
@@ -29,34 +26,6 @@ def test_styles_others_build_on_come_first_and_those_for_frames_stay_out():
 def test_every_source_is_in_what_is_joined():
     scripts = b"".join(joined({f"{bundles.SCRIPTS}{path.relative_to(SCRIPTS).as_posix()}": path.read_bytes() for path in SCRIPTS.rglob("*.js")}).values())
     assert [path.relative_to(SCRIPTS).as_posix() for path in sorted(SCRIPTS.rglob("*.js")) if path.read_bytes() not in scripts] == []
-
-
-SCRIPT = b"""\"use strict\";
-/*! somebody's licence */
-/* why it is so */
-(function (Ringfence) {
-  const quantity = 0.1 + 0.2;
-  Ringfence.told = (volts) => [quantity, -0, 1e-9 * volts, "a // b", `${volts} V /* no comment */`, volts?.toFixed ?? null];
-})(Ringfence);
-"""
-
-
-def test_what_is_made_small_says_the_same(tmp_path):
-    found = small({"assets/js/x.js": SCRIPT, "assets/css/x.css": b"/* why */\np { color: #ff0000 }\n", "logo.svg": b"<svg> </svg>"})
-    assert found["logo.svg"] == b"<svg> </svg>" and found["assets/css/x.css"] == b"p{color:red}\n"
-    text = found["assets/js/x.js"]
-    assert len(text) < len(SCRIPT) and text.endswith(b";\n") and b"somebody's licence" in text and b"why it is so" not in text
-    (tmp_path / "data.json").write_text("{}")
-    told = []
-    for number, content in enumerate((SCRIPT, text)):
-        (tmp_path / f"{number}.js").write_bytes(content)
-        told.append(run("Ringfence.told(3)", [tmp_path / f"{number}.js"], tmp_path / "data.json"))
-    assert told[0] == told[1] == [0.1 + 0.2, 0, 1e-9 * 3, "a // b", "3 V /* no comment */", None]
-
-
-def test_a_script_that_does_not_parse_is_named():
-    with pytest.raises(ValueError, match=re.escape("assets/js/x.js: ")):
-        small({"assets/js/x.js": b"const ;"})
 
 
 def test_paths_are_those_of_the_tree(tree):
