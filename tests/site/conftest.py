@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+import once
 import pytest
 
 from generator.engine.judge import judge
@@ -28,16 +29,16 @@ def rows(judged):
 
 
 @pytest.fixture(scope="session")
-def altered(catalogue, rows):
+def altered(catalogue, rows, tmp_path_factory):
     """Every file of the docs tree of a catalogue with hostile names and with ids that moved and split."""
     port, lead = catalogue.ports["mic-dynamic-xlr"], catalogue.leads["xlr-f-to-xlr-m-3m"]
-    return docs(replace(
+    return once.shared(once.common(tmp_path_factory), "altered", lambda: docs(replace(
         catalogue, ports=catalogue.ports | {port.id: replace(port, name='<script>alert(1)</script> **x** [y](z) "q"')},
         leads=catalogue.leads | {lead.id: replace(lead, name='"><script>alert(1)</script>')},
-        retired={"old-mic": ("mic-dynamic-xlr",), "split": ("mic-dynamic-xlr", "mic-ribbon-xlr")}), rows)
+        retired={"old-mic": ("mic-dynamic-xlr",), "split": ("mic-dynamic-xlr", "mic-ribbon-xlr")}), rows))
 
 
 @pytest.fixture(scope="session")
-def tree(catalogue, rows):
+def tree(catalogue, rows, tmp_path_factory):
     """Every file of the docs tree: path -> content."""
-    return docs(catalogue, rows)
+    return once.shared(once.common(tmp_path_factory), "tree", lambda: docs(catalogue, rows))
