@@ -12,11 +12,14 @@ from generator.site.page import KINDS, Page
 from generator.site.stamp import Stamp
 
 
-def pages(catalogue: Catalogue, rows: list[Row], contested: Iterable[Mapping], changes: Iterable[Mapping], stamp: Stamp) -> Iterator[Page]:
-    """The coverage page and the page of the data's state. `contested` and `changes` are the lists in contested.yaml and changes.yaml."""
+def pages(catalogue: Catalogue, rows: list[Row], contested: Iterable[Mapping], changes: Iterable[Mapping], stored: Mapping[str, Mapping],
+          stamp: Stamp) -> Iterator[Page]:
+    """The coverage page, the page of the data's state, and what the site keeps and promises. `contested`, `changes` and `stored` are the lists in
+    the YAML files of these names."""
     show = coverage(catalogue, rows) | {"contested": [_question(catalogue, question) for question in contested]}
     yield Page("coverage/", "coverage", "Coverage", catalogue, show)
     yield Page("changes/", "changes", "State of the data", catalogue, {"state": stamp, "days": days(catalogue), "changes": changes})
+    yield Page("safety/", "safety", "What this site keeps and promises", catalogue, {"stored": stored})
 
 
 def _question(catalogue: Catalogue, question: Mapping) -> dict[str, Any]:

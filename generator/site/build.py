@@ -63,7 +63,7 @@ def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE, 
                  cards.page(catalogue, pictures), *runs.pages(catalogue, source / "runs"),
                  *workshop_pages(catalogue, symptoms), *lessons.pages(),
                  *guides.pages(catalogue, source / "guides", terms),
-                 *about.pages(catalogue, rows, guides.read(source / "guides/contested.yaml"), guides.read(source / "guides/changes.yaml"), state)):
+                 *about.pages(catalogue, rows, *(guides.read(source / f"guides/{name}.yaml") for name in ("contested", "changes", "stored")), state)):
         if page.path in files:
             raise ValueError(f"two pages want to be {page.path!r}")
         files[page.path] = templates.page(page).encode()
