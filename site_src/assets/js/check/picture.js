@@ -60,6 +60,8 @@ Ringfence.check = Ringfence.check || {};
     return lines.map((line) => [size, weight, line.trimEnd()]);
   }
 
+  check.pictured = { high, write, broken, symbol };
+
   /* The mark of a verdict from the page's sheet, or the one of own numbers, as an image of its own. */
   function symbol({ verdict, own }) {
     const sheet = own && verdict !== "dangerous" ? Ringfence.own.mark(verdict) : document.getElementById(`mark-${ui.slug(verdict)}`);
