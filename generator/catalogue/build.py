@@ -146,7 +146,7 @@ def _port(id: str, tree: Map, context: Context) -> records.Port:
         asks=asks(tree, {name: scope_of(name, instance, templates[name], known) for name, instance in instances.items()}, context),
         same_as=tree.text("same_as"),
         circuits=tuple(dict.fromkeys(instance.text("use") for instance in instances.values())),
-        cautions=tree.texts("cautions"),
+        cautions=cautions(tree),
         met=tree.map("met").text("how_often") or "",
         also_called=tree.texts("also_called"),
         evidence=known,
@@ -177,11 +177,17 @@ def _lead(id: str, tree: Map, context: Context) -> records.Lead:
         looks_like=tree.texts("looks_like"),
         made_for=tree.texts("made_for"),
         tell_apart=tree.text("tell_apart", ""),
-        cautions=tree.texts("cautions"),
+        cautions=cautions(tree),
         met=tree.map("met").text("how_often") or "",
         also_called=tree.texts("also_called"),
         evidence=known,
     )
+
+
+def cautions(tree: Map) -> tuple[records.Caution, ...]:
+    """The cautions of a port or a lead: a text, or a text with the conditions it is told under."""
+    items = tree["cautions"] if "cautions" in tree else ()
+    return tuple(records.Caution(item.text) if isinstance(item, Text) else records.Caution(item.text("says"), item.texts("when")) for item in items)
 
 
 def _end(id: str, tree: Map) -> records.End:

@@ -26,13 +26,16 @@ HOW_OFTEN = ("daily", "often")  # how often one meets a port or a lead at work; 
 POWERINGS = ("earthed", "insulated", "battery")  # mains with an earthed case, double-insulated mains, a battery or nothing
 RESERVED = ("use", "roles", "same_as")  # keys of an instance that are not parameters
 
-_words, _name, _contact = Words(), Name(), Name(CONTACT)
-_list = ListOf(_words, one=True)
-_yes_no = Choice(("yes", "no"))
-
-
 def need(shape, help: str) -> Field:
     return Field(shape, help, required=True)
+
+
+_words, _name, _contact = Words(), Name(), Name(CONTACT)
+_list = ListOf(_words, one=True)
+WHEN = ("phantom", "t-power", "plug-in-power", "needs-power", "microphone", "amplifier", "stereo", "another-use")  # of a caution; asked.js says what each is
+_caution = Record({"when": need(ListOf(Choice(WHEN), least=1, one=True), "what must be there"), "says": need(_words, "the warning")})
+_cautions = Field(ListOf(Either(_words, _caution), one=True), "warnings for the page, and for the answers in which their condition is there")
+_yes_no = Choice(("yes", "no"))
 
 
 def _evidence(required: bool = False) -> dict[str, Field]:
@@ -252,7 +255,7 @@ _port = _file("ports", {
     "earthed": need(Choice(("yes", "no", "maybe")), "can the chassis reach mains earth by another way"),
     "powered_by": Field(ListOf(Choice(POWERINGS), one=True), "what it may be powered from; follows from `earthed` if left out"),
     "follows": Field(_yes_no, "does the device find out which way round a reversible plug sits, and follow"),
-    "cautions": Field(_list, "warnings for the page"),
+    "cautions": _cautions,
     "also_called": Field(_list, "other names"),
     "met": _met(),
 })
@@ -274,7 +277,7 @@ _lead = _file("leads", {
     "made_for": Field(ListOf(Choice(SIGNALS), one=True), "kinds of signal its parts are made for, beyond small ones"),
     "looks_like": Field(ListOf(Ref("leads"), one=True), "leads of the same form that are wired differently"),
     "tell_apart": Field(_words, "how to tell them apart"),
-    "cautions": Field(_list, "warnings for the page"),
+    "cautions": _cautions,
     "also_called": Field(_list, "other names"),
     "met": _met(),
 })

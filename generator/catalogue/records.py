@@ -202,6 +202,14 @@ class Network:
 
 
 @dataclass(frozen=True)
+class Caution:
+    """What to take care of; `when` names the conditions (WHEN), of which one must be there for an answer to tell it. None: always."""
+
+    says: str
+    when: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
 class Port:
     """A connector on a device, with the circuit behind its contacts (contact -> node). `earthed` is yes, no or maybe: can the chassis reach mains earth
     by another way than this lead? `powered_by`: what it may be powered from; `follows`: it finds out which way round a reversible plug sits."""
@@ -220,7 +228,7 @@ class Port:
     needs: tuple[Need, ...]
     earthed: str
     circuits: tuple[str, ...]  # template ids, for the pages
-    cautions: tuple[str, ...]
+    cautions: tuple[Caution, ...]
     also_called: tuple[str, ...]
     evidence: Evidence
     powered_by: tuple[str, ...] = ()
@@ -266,7 +274,7 @@ class Lead:
     impedance: float | None  # ohm, where the cable is made for digital signals
     looks_like: tuple[str, ...]
     tell_apart: str
-    cautions: tuple[str, ...]
+    cautions: tuple[Caution, ...]
     also_called: tuple[str, ...]
     evidence: Evidence
     made_for: tuple[str, ...] = ()  # kinds of signal its parts are made for, beyond small ones

@@ -27,7 +27,9 @@ FRAMES = "embed/*"  # shown on other people's pages, where there is a network
 MANIFEST = {
     "name": "Ringfence", "short_name": "Ringfence", "start_url": "check/", "scope": "./", "display": "standalone",
     "background_color": "#f6f4ef", "theme_color": "#f6f4ef",
-    "icons": [{"src": "assets/favicon.svg", "sizes": "any", "type": "image/svg+xml"}],
+    "icons": [{"src": "assets/favicon.svg", "sizes": "any", "type": "image/svg+xml"},
+              *({"src": f"assets/icons/{name}-{size}.png", "sizes": f"{size}x{size}", "type": "image/png", "purpose": purpose}
+                for name, purpose in (("icon", "any"), ("maskable", "maskable")) for size in (192, 512))],  # drawn by .ci/icons
 }
 
 

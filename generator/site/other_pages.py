@@ -9,6 +9,7 @@ from typing import Any
 from generator.catalogue.records import Catalogue
 from generator.ledger.rows import Row
 from generator.site import looks, sides
+from generator.site import kits
 from generator.site.bundles import scripts_of
 from generator.site.page import KINDS, Page
 from generator.site.record_pages import direction
@@ -28,8 +29,8 @@ def other_pages(catalogue: Catalogue, rows: list[Row], rulebook: Any) -> Iterato
     yield Page("", "check", "Check a connection", catalogue, check)
     yield Page("check/", "check", "Check a connection", catalogue, check)
     yield Page("mine/", "mine", "My devices", catalogue, {"scripts": scripts_of("data", "circuits", "engine", "ui", "asks", "own", "qr", "mine")})
-    for name, title, more in (("bench", "Bench", ()), ("bag", "My kit", ("asks", "own"))):
-        shown = {"scripts": scripts_of("data", "circuits", "table", "engine", "ui", "check", "ways", *more, name)}
+    for name, title, more in (("bench", "Bench", ()), ("bag", "My kit", ("asks", "own", "kit"))):
+        shown = {"scripts": scripts_of("data", "circuits", "table", "engine", "ui", "check", "ways", *more, name), "kits": kits.read(catalogue) if name == "bag" else []}
         yield Page(f"{name}/", name, title, catalogue, shown)
     matrix = {"scripts": scripts_of("data", "table", "ui", "matrix"), "outlets": _tallies(rows)}
     yield Page("matrix/", "matrix", "Matrix", catalogue, matrix)

@@ -137,6 +137,12 @@ pinouts/connectors/jack.yaml:2:8: error[bad-choice]
     case([("ports/desk-in.yaml", "earthed: maybe", "earthed: perhaps")], """\
 pinouts/ports/desk-in.yaml:8:10: error[bad-choice]
     'perhaps' is not a legal value of 'earthed'; write one of yes, no, maybe."""),
+    case([("ports/desk-in.yaml", "earthed: maybe", "earthed: maybe\ncautions: [{when: rain, says: Stay in.}]")], """\
+pinouts/ports/desk-in.yaml:9:19: error[bad-choice]
+    'rain' is not a legal value of 'when'; write one of phantom, t-power, plug-in-power, needs-power, microphone, amplifier, stereo, another-use."""),
+    case([("ports/desk-in.yaml", "earthed: maybe", "earthed: maybe\ncautions: [{when: phantom}]")], """\
+pinouts/ports/desk-in.yaml:9:12: error[missing-key]
+    'cautions' lacks the key 'says': the warning."""),
     case([("circuits/input.yaml", "in-hot, cold], sensitivity", "In_Hot, cold], sensitivity")], """\
 pinouts/circuits/input.yaml:15:38: error[bad-name]
     'In_Hot' is not a name; write lower-case letters, digits and single hyphens, such as feed-hot."""),

@@ -18,7 +18,7 @@ from generator.site import data, guides, mated, sought, verdicts
 SOURCE = Path(__file__).parents[2] / "site_src"
 WORDS = Path(__file__).parents[1] / "data"
 LEAST_FIRST, LEAST_FIVE = 0.95, 0.99  # of the attempts at the search: at place 1, among the first five
-LEAST_RIGHT = 0.85  # of the questions: understood, first sentence and lead
+LEAST_RIGHT = 0.95  # of the questions: understood, first sentence and lead
 
 
 def read(name):

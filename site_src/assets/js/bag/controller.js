@@ -5,7 +5,7 @@ Ringfence.bag = Ringfence.bag || {};
 /* Holds the state of the bag: what is in it, which of the three views is open, what is asked, and the way back. */
 (function (bag, ui) {
   const { el, button } = ui;
-  const TABS = [["carry", "Carry"], ["ask", "Ask"], ["pack", "Pack"]];
+  const TABS = [["carry", "Carry"], ["pairs", "Pairs"], ["ask", "Ask"], ["pack", "Pack"]];
   let root, status, contents, incoming = null, past = [], tab = "carry", picking = null, stop = () => {};
   const asked = { from: null, into: null };
   let answers = new Map(); // "from into" -> {ways, failed}, for the leads of now
@@ -62,6 +62,7 @@ Ringfence.bag = Ringfence.bag || {};
       if (incoming) root.scrollIntoView({ block: "start" });
     },
     use(next, words) { incoming = null; history.replaceState(null, "", location.pathname); if (next) { view.ticked = [...next.leads, ...next.ports]; change(next, words); } else render(); },
+    begin(kit) { change(bag.joined(contents, { leads: kit.leads, ports: kit.ports, jobs: [] }), `${kit.name}: in my kit`); },
     pick(side) { picking = { side, job: null }; render(true); },
     pickJob() { picking = { side: "from", job: {} }; render(true); },
     pack(lead) { change({ ...contents, leads: [...contents.leads, lead] }, `${ui.lead(lead).name} in the bag`); },
@@ -84,7 +85,7 @@ Ringfence.bag = Ringfence.bag || {};
     stop();
     const key = root.contains(document.activeElement) ? document.activeElement.dataset.key : null;
     document.body.dataset.bag = picking ? "picking" : tab;
-    root.replaceChildren(...[incoming ? bag.arrival(incoming, contents, on) : null, picking ? null : tabs(), picking ? picker() : panel()].filter(Boolean));
+    root.replaceChildren(...[incoming ? bag.arrival(incoming, contents, on) : null, picking ? null : Ringfence.kit.news(contents, root.dataset.root, render), picking ? null : tabs(), picking ? picker() : panel()].filter(Boolean));
     const again = moved ? root.querySelector(".rf-picker__title, [data-key='ask into']") : key && root.querySelector(`[data-key="${CSS.escape(key)}"]`);
     if (again) again.focus({ preventScroll: !moved });
   }
@@ -96,6 +97,7 @@ Ringfence.bag = Ringfence.bag || {};
 
   function panel() {
     if (tab === "carry") return bag.carry(contents, view, on);
+    if (tab === "pairs") return Ringfence.kit.overview(contents, root.dataset.root);
     const pairs = tab === "ask" ? (asked.from && asked.into ? [[asked.from, asked.into]] : []) : contents.jobs;
     const open = pairs.find((pair) => !answers.has(pair.join(" ")));
     const progress = el("p", { class: "rf-progress" }, "Working");

@@ -59,7 +59,7 @@ Ringfence.bench = Ringfence.bench || {};
         if (body.childElementCount || !judged) return;
         const condition = check.condition(judged), better = check.better(judged, question);
         const parts = [condition ? el("p", { class: "rf-banner__when" }, condition) : null, judged.offer ? el("p", { class: "rf-switch" }, judged.offer) : null, better ? el("p", { class: "rf-switch" }, better) : null,
-          check.findings(judged, root), check.settings(judged, question), ui.takeCare([...new Set([...outlet.cautions, ...inlet.cautions])]), instead(judged, outlet, inlet, root)];
+          check.findings(judged, root), check.settings(judged, question), ui.takeCare(check.careful({ from: outlet.id, through: [], into: inlet.id }, judged)), instead(judged, outlet, inlet, root)];
         body.append(...parts.filter(Boolean));
       }
     }

@@ -48,7 +48,7 @@ Ringfence.cards = Ringfence.cards || {};
     return {
       kind: `${ui.capital(lead.form)}${length}`, name: lead.name, path: `leads/${lead.id}/`, drawings: [`lead-${lead.id}`], evidence: lead.evidence,
       blocks: [
-        cautions(lead.cautions),
+        cautions(lead.cautions.map(({ says }) => says)),
         table(["", ...ends.map(({ label }) => label)], lead.joins.map((join) => [named(join), ...ends.map((end) => contacts(join.nodes, end))])),
         said("Joined to nothing", ui.listed(open(lead))),
         said("Inside", inside(lead).map(({ kind, value, a, b }) => `${kind}${value ? ` ${ui.amount(value.nominal, value.unit)}` : ""} from ${place(lead, a)} to ${place(lead, b)}`).join("; ")),

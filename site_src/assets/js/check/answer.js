@@ -17,7 +17,7 @@ Ringfence.check = Ringfence.check || {};
       return answered([...standing(false), banner(told, question), thumb, chain, brief ? null : check.share(question, null, root)], `${told.head}. ${told.says}`);
     }
     const said = [`Verdict: ${judged.verdict}${judged.own || ""}.`, check.condition(judged), check.sentence(judged), judged.offer, check.marked(judged)].filter(Boolean).join(" ");
-    const board = check.switchboard(judged, question, onturn), number = board ? check.position(judged, question, set) : null, care = ui.takeCare(check.careful(question, judged));
+    const board = check.switchboard(judged, question, onturn), number = board ? check.position(judged, question, set) : null, care = caring(set.length ? number : null);
     const head = check.ownHead(judged, question) || verdict(judged, question);
     if (brief) {
       const asked = board && set.length ? el("div", { class: "rf-switches" }, el("div", { class: "rf-set" }, check.outcome(judged, question, number))) : null;
@@ -26,8 +26,8 @@ Ringfence.check = Ringfence.check || {};
     }
     if (board) board.show(number);
     const instead = check.instead(judged, question, root);
-    const kept = { why: why(number), share: check.share(question, judged, root, set), settings: check.settings(judged, question) };
-    const now = el("div", { class: "rf-actions rf-now" }, check.shareNow(question, `${ui.capital(judged.verdict)}. ${check.sentence(judged)}`, root, set));
+    const kept = { why: why(number), care, share: check.share(question, judged, root, set), settings: check.settings(judged, question) };
+    const now = el("div", { class: "rf-actions rf-now" }, check.shareNow(question, `${ui.capital(judged.verdict)}. ${check.sentence(judged)}`, root, set), check.handed(question, judged, root, set));
     const made = answered([...standing(unguarded), head, board && board.element, better(judged, question), check.todo?.(judged, question, root), thumb, now,
       check.numbers(judged, question, onown), ...(judged.verdict === "dangerous" ? [care, instead] : [instead, care]), kept.why, check.hum(question, judged, root),
       folded("What you get, in numbers", check.figures(judged)), folded("Setting by setting", kept.settings), chain, kept.share], said);
@@ -39,10 +39,15 @@ Ringfence.check = Ringfence.check || {};
       return check.findings(judged, root, (finding) => check.working(question, finding), place) || el("div", {});
     }
 
+    /* What to take care of in the setting that was chosen; in all of them, where none was. */
+    function caring(place) {
+      return el("div", {}, ui.takeCare(check.careful(question, judged, place === null ? {} : judged.settings[place].supplies)));
+    }
+
     function turn(asked) {
       const place = check.position(judged, question, asked);
       board.show(place);
-      for (const [name, fresh] of Object.entries({ why: why(place), share: check.share(question, judged, root, asked) })) {
+      for (const [name, fresh] of Object.entries({ why: why(place), care: caring(place), share: check.share(question, judged, root, asked) })) {
         fresh.querySelectorAll("details.rf-share__more").forEach((one) => { one.open = kept[name].querySelector("details").open; });
         kept[name].replaceWith(fresh);
         kept[name] = fresh;

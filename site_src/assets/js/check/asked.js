@@ -7,27 +7,29 @@ Ringfence.check = Ringfence.check || {};
   check.asked = ({ from, through, into }) => [ui.port(from), ...through.map(ui.lead), ui.port(into)];
   check.names = (question) => check.asked(question).map(({ name }) => name).join(" → ");
 
-  /* Words of a caution, and whether what they warn of is there: {ports, judged}. A caution that names nothing of this list always applies. */
-  const POWER = /phantom|48 V|P48/i, supplied = (ports, like) => ports.some(({ supplies }) => supplies.some(({ id, name }) => like.test(`${id} ${name}`)));
-  const kinds = (ports) => new Set(ports.flatMap(({ sources, listeners }) => [...sources, ...listeners].map(({ kind }) => kind)));
-  const CONDITIONS = [
-    [/T-power|T12/, ({ ports }) => supplied(ports, /t-power/i)],
-    [/plug-in power|\bbias\b/i, ({ ports }) => supplied(ports, /plug|bias/i)],
-    [POWER, ({ ports }) => supplied(ports, /phantom/i)],
-    [/amplifier's? (?:output|loudspeaker)|loudspeaker output|Switch the amplifier off/i, ({ ports }) => kinds(ports).has("loudspeaker")],
-    [/network socket|network switch/i, ({ ports }) => ports.some(({ connector }) => connector === "rj45")],
-    [/Line level only|For line outputs/, ({ ports: [outlet] }) => outlet.sources.some(({ kind }) => kind === "microphone")],
-    [/microphone that needs (?:48 V|phantom)|condenser/i, ({ ports: [outlet] }) => outlet.needs.length > 0],
-  ];
+  /* The conditions of cautions (WHEN of generator/catalogue/kinds.py): is it there between these two ports, in this setting {switch: state}? A supply of a
+     few volts at an ear for microphones is plug-in power, whether it has a switch or not. */
+  const FEW = 10; // volts
+  const supplied = (port, id) => port.supplies.some((supply) => supply.id.endsWith(id)), drives = (port, kind) => port.sources.some((one) => one.kind === kind);
+  const fed = ({ network: { parts }, listeners }) => listeners.some(({ kind }) => kind === "microphone") && parts.some(({ kind, value }) => kind === "emf" && value && value.nominal > 0 && value.nominal < FEW);
+  check.CONDITIONS = {
+    "phantom": ({ ports, off }) => ports.some((port) => supplied(port, "phantom")) && !off("phantom"),
+    "t-power": ({ ports, off }) => ports.some((port) => supplied(port, "t-power")) && !off("t-power"),
+    "plug-in-power": ({ ports, off }) => ports.some((port) => supplied(port, "plug-in-power") || fed(port)) && !off("plug-in-power"),
+    "needs-power": ({ ports: [outlet] }) => outlet.needs.length > 0,
+    "microphone": ({ ports: [outlet] }) => drives(outlet, "microphone"),
+    "amplifier": ({ ports: [outlet] }) => drives(outlet, "loudspeaker"),
+    "stereo": ({ ports: [outlet] }) => outlet.sources.length > 1,
+    "another-use": () => false,
+  };
+  const SUPPLIES = ["phantom", "t-power", "plug-in-power"]; // where every setting is safe, and so is plugging, they do nothing
 
-  /* What to take care of here, each once: only what its condition is met for. Where every setting is safe, and so is plugging, nothing a supply could do is told;
-     where nothing could be judged (null), everything is. */
-  check.careful = function (question, judged) {
+  /* What to take care of here, each once: only what has its condition met. `supplies` is the setting that was chosen, if one was; a switch is off where all
+     of its kind are. Where nothing could be judged (null), all is told. */
+  check.careful = function (question, judged, supplies = {}) {
     const ports = [ui.port(question.from), ui.port(question.into)], calm = judged && judged.verdict === "safe" && !judged.offer;
-    const applies = (text) => {
-      const said = CONDITIONS.filter(([words]) => words.test(text));
-      return !said.length || said.some(([words, met], at) => met({ ports }) && !(calm && at < 3));
-    };
-    return [...new Set(check.asked(question).flatMap(({ cautions }) => cautions))].filter((text) => !judged || applies(text));
+    const off = (id) => ((states) => states.length > 0 && states.every((state) => state === "off"))(Object.entries(supplies).filter(([key]) => key.endsWith(id)).map(([, state]) => state));
+    const applies = ({ when }) => !when.length || when.some((name) => check.CONDITIONS[name]({ ports, off }) && !(calm && SUPPLIES.includes(name)));
+    return [...new Set(check.asked(question).flatMap(({ cautions }) => cautions).filter((one) => !judged || applies(one)).map(({ says }) => says))];
   };
 })(Ringfence.check, Ringfence.ui);

@@ -13,6 +13,13 @@ Ringfence.check = Ringfence.check || {};
     return { fit: fit.filter(({ id }) => check.carried(id)), not: [...home, ...not] };
   };
 
+  /* The devices of somebody's kit, before all others; null where the kit has none that fit. */
+  check.kitFirst = function ({ fit }, choose) {
+    const mine = new Set(ui.bag().ports), found = fit.filter(({ id }) => mine.has(id));
+    return found.length ? [ui.el("section", { class: "rf-picker__group rf-picker__group--first", "data-kit": "" }, ui.el("h3", {}, "My kit"),
+      ui.el("ul", {}, found.map((port) => ui.el("li", {}, ui.button({ class: "rf-option", "data-key": `kit ${port.id}`, onclick: () => choose(port.id) }, ui.sides(port), ui.el("span", { class: "rf-option__name" }, port.name))))))] : null;
+  };
+
   /* The switch, or null when the bag has no leads; `onchange` shows the page anew. */
   check.bagSwitch = function (onchange) {
     if (!ui.bag().leads.length) return null;

@@ -115,7 +115,7 @@ Ringfence.check = Ringfence.check || {};
     const leads = step === "through" ? (state.through || []).slice(0, index) : state.through || [], from = state.from && ui.port(state.from);
     const fitting = step === "into" && !state.through ? ui.fitting.any(from) : ui.fitting[step](from, leads), beside = step === "from" || !from ? [] : ui.reach(from, leads);
     const choices = step === "through" ? check.bagged(fitting) : fitting;
-    const first = step === "through" ? [check.bagSwitch(switched), none(step, index)] : null;
+    const first = step === "through" ? [check.bagSwitch(switched), none(step, index)] : check.kitFirst(choices, (id) => choose(step, id));
     return check.picker(step, choices, { hint: (entry) => hint(step, index, entry), beside, first, last: lately(step), back: missing() && !open ? null : close,
       typed: words[step] && words[step].text, onask: step === "through" ? null : ask,
       hidden: step === "through" && ui.bagOnly() ? "leads that do not fit or are not in your kit" : undefined, onchoose: (id) => choose(step, id) });

@@ -18,7 +18,7 @@ Ringfence.check = Ringfence.check || {};
     const lines = [
       [22, "bold", check.names(question)], [17, "bold", check.condition(judged)], [17, "normal", check.sentence(judged)],
       [17, "bold", judged.offer], [17, "normal", check.marked(judged)],
-      ...check.careful(question).map((text) => [15, "normal", `Take care: ${text}`]),
+      ...check.careful(question, judged).map((text) => [15, "normal", `Take care: ${text}`]),
     ].filter(([, , text]) => text).flatMap(([size, weight, text]) => broken(size, weight, text, width - 2 * GAP));
     const small = broken(12, "normal", told, width - 2 * GAP);
     const rows = Array.from({ length: Math.ceil(images.length / COLUMNS) }, (_, row) => images.slice(row * COLUMNS, (row + 1) * COLUMNS));
@@ -59,6 +59,8 @@ Ringfence.check = Ringfence.check || {};
     }
     return lines.map((line) => [size, weight, line.trimEnd()]);
   }
+
+  check.pictured = { high, write, broken, symbol };
 
   /* The mark of a verdict from the page's sheet, or the one of own numbers, as an image of its own. */
   function symbol({ verdict, own }) {

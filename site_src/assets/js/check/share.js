@@ -20,6 +20,18 @@ Ringfence.check = Ringfence.check || {};
     return ui.button({ class: "rf-button rf-button--quiet", onclick: () => navigator.share({ title, text: says, url: link }).catch(() => null) }, "Share");
   };
 
+  /* A picture for a message, and the link as a code on the screen: their scripts come with the first tap. */
+  check.handed = function (question, judged, root, set = []) {
+    const link = absolute(`${root}check/${check.write({ ...question, set })}`, root), place = el("div", { class: "rf-code__place" });
+    const withScripts = async (act) => (await ui.later("qr") && await ui.later("message") ? act() : place.replaceChildren("This could not be loaded. Try again with a network."));
+    const shown = async () => withScripts(() => {
+      const code = Ringfence.message.code(link);
+      place.replaceChildren(...(place.childElementCount ? [] : [code || "There is no code for this answer: its address is known to this device alone, or too long. Copy the link instead."]));
+    });
+    return [Ringfence.page.button("Picture for a message", (made) => withScripts(() => Ringfence.message.send(question, judged, link)).catch(() => made.replaceWith("No picture here: this browser does not let the page read its drawings."))),
+      Ringfence.page.button("QR code", shown), place];
+  };
+
   /* Title, verdict, permanent link, and the state of the data it was worked out from. */
   check.citation = (question, verdict, link, stamp) => `${check.names(question)}. Verdict: ${verdict}. Ringfence, ${link}. ${stamp}.`;
 

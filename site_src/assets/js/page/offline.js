@@ -89,10 +89,25 @@
   async function kept() {
     const { port1, port2 } = new MessageChannel(), answer = new Promise((done) => { port1.onmessage = ({ data }) => done(data); });
     registration.active.postMessage("what is kept", [port2]);
-    const what = { all: "Kept on this device: the check works without a network.", part: "Not whole on this device at the moment; what is missing is being fetched again.",
-      pages: "Kept on this device: the check, the bench, the bag and the lists work without a network. This browser cannot unpack the rest: other pages work only where you have opened them before." }[await answer];
+    const said = await answer, what = { all: "Kept on this device: the check works without a network.", part: "Not whole on this device at the moment; what is missing is being fetched again.",
+      pages: "Kept on this device: the check, the bench, the bag and the lists work without a network. This browser cannot unpack the rest: other pages work only where you have opened them before." }[said];
     const lasting = Boolean(navigator.storage && await navigator.storage.persisted().catch(() => false));
+    tick(said === "part" ? null : said);
     say(`${what}${lasting ? "" : " A browser may clear it when space runs short, or after weeks without a visit: look once before you leave."}`);
+  }
+
+  /* In the head of every page: a tick and the date of the data that are kept. */
+  function tick(whole) {
+    const head = document.querySelector(".md-header__inner"), meta = document.querySelector("meta[name=edition]"), date = meta && new Date(meta.dataset.date);
+    const old = head && head.querySelector(".rf-kept");
+    if (old) old.remove();
+    if (!head || !whole || !date || Number.isNaN(date.getTime())) return;
+    const day = date.toLocaleDateString("en-GB", { day: "numeric", month: "short", timeZone: "UTC" }), made = document.createElement("p");
+    const part = (tag, more) => Object.assign(document.createElement(tag), more), mark = part("span", { textContent: "✓" });
+    made.className = "rf-kept";
+    mark.setAttribute("aria-hidden", "true");
+    made.append(mark, " ", part("span", { className: "rf-kept__words", textContent: "Saved for offline, " }), part("time", { textContent: day, dateTime: meta.dataset.date }));
+    head.insertBefore(made, head.querySelector(".md-search") || null);
   }
 
   function say(text) {

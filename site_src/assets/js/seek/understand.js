@@ -11,6 +11,7 @@ Ringfence.seek = Ringfence.seek || {};
   const OTHERS = 6;
   const CLEAR = 1.3, BETTER = 1.1; // times as good as the next: meant alone, where several are met daily, and where not
   const TURNED = 1.15; // how much better it has to be the other way round: "headphones into laptop"
+  const LOW = 0.1; // volts: a line output below it is also meant for a microphone input
   const HEARS = /(?:phones|buds|cans|iems?|speakers?|monitors?|wedges?)$/; // "headphones into laptop": what one plugs in is what listens
   const AKIN = { headphone: ["line"], instrument: ["microphone"], line: ["headphone"], microphone: [] }; // what else an end is meant for, where nothing has its own kind
 
@@ -38,12 +39,13 @@ Ringfence.seek = Ringfence.seek || {};
     const [first, last, outlets, inlets] = turned ? [two, one, drives[1], hears[0]] : [one, two, drives[0], hears[1]];
     if (!outlets.length || !inlets.length) return null;
     const [from, into] = [suited(outlets, "sources", kinds(near(inlets), "listeners")), suited(inlets, "listeners", kinds(near(outlets), "sources"))];
-    const start = one_of(first, from, []), [sure] = from.filter(({ id }) => id === start.id);
-    return { from: start, into: one_of(last, into, sure ? [sure] : []) };
+    const start = one_of(first, from, into.length === 1 ? into : []), sure = from.filter(({ id }) => id === start.id);
+    return { from: start, into: sure.length ? one_of(last, suited(inlets, "listeners", kinds(sure, "sources")), sure) : one_of(last, into, []) };
   }
 
   const near = (list) => list.filter(({ score }) => score >= NEAR * list[0].score);
-  const kinds = (list, channels) => new Set(list.flatMap(({ id }) => Ringfence.data.ports[id][channels].map(({ kind }) => kind)));
+  const low = ({ kind, nominal }) => kind === "line" && nominal !== undefined && nominal < LOW; // of unknown level too
+  const kinds = (list, channels) => new Set(list.flatMap(({ id }) => Ringfence.data.ports[id][channels].flatMap((one) => (low(one) ? [one.kind, "microphone"] : [one.kind]))));
   const daily = (list) => list.some(({ id }) => Ringfence.data.ports[id].met === "daily");
 
   /* Of those that are meant, the ones of a kind the other end has; of all that are found, if need be. What one meets daily is not passed over for a rarer one. */
@@ -55,22 +57,26 @@ Ringfence.seek = Ringfence.seek || {};
     return !own || rarer ? close : own;
   }
 
-  const direct = (one, two) => one.connector === two.connector || Boolean(Ringfence.ui.mated(one, two)); // of one plug, or straight in
+  const takes = ({ connector, half }) => Object.keys(Ringfence.mated[`${connector}/${half}`] || {});
+  const direct = (one, two) => one.connector === two.connector || Boolean(Ringfence.ui.mated(one, two)) || takes(one).some((plug) => takes(two).includes(plug)); // of one plug, or straight in
 
   /* One thing, of those that are meant: the only one; the only one that one meets daily, unless a rarer one fits the words clearly better; of several such the
      one that has the other end's plug. */
   function one_of(text, list, other) {
     const ids = list.map(({ id }) => id), met = (how) => list.filter(({ id }) => Ringfence.data.ports[id].met === how), [often, seldom] = [met("daily"), met("often")];
     const straight = (some) => (other.length === 1 ? some.filter(({ id }) => direct(Ringfence.data.ports[other[0].id], Ringfence.data.ports[id])) : []);
-    const [plain, rare] = [straight(often), straight(seldom.length ? seldom : list)];
+    const [plain, rare, any] = [straight(often), straight(seldom.length ? seldom : list), straight(list)];
     const sure = () => {
       if (list.length === 1) return list;
       if (seek.plugOnly(text)) return [];
+      const clear = list[0].score > CLEAR * list[1].score;
+      if (any.length === 1 && !plain.length) return often.length ? [] : clear ? [list[0]] : any; // "keyboard to mixer": both are asked about
       if (often.length === 1) return list[0].score > BETTER * often[0].score ? [list[0]] : often;
-      if (often.length) return plain.length === 1 ? plain : list[0].score > CLEAR * list[1].score ? [list[0]] : [];
+      if (often.length) return clear ? [list[0]] : plain.length === 1 ? plain : [];
       return list[0].score > BETTER * list[1].score ? [list[0]] : rare.length === 1 ? rare : seldom;
     };
     const found = sure(), id = found.length === 1 ? found[0].id : null;
-    return { text, id, others: ids.filter((one) => one !== id).slice(0, OTHERS) };
+    const fitting = any.map((one) => one.id), order = [...fitting, ...ids.filter((one) => !fitting.includes(one))];
+    return { text, id, others: order.filter((one) => one !== id).slice(0, OTHERS) };
   }
 })(Ringfence.seek);

@@ -1,0 +1,48 @@
+"use strict";
+window.Ringfence = window.Ringfence || {};
+Ringfence.kit = Ringfence.kit || {};
+
+/* After an update: is a verdict between two things of mine worse than it was when I last looked? What was seen is kept on the device, with the date of
+   its data; where that is refused, nothing is announced. */
+(function (kit, ui) {
+  const { el } = ui;
+  const KEY = "ringfence.kit-seen";
+  const state = () => { const meta = document.querySelector("meta[name=edition]"); return meta ? { edition: meta.content, date: meta.dataset.date } : { edition: "", date: "" }; };
+
+  function recalled() {
+    try {
+      const seen = JSON.parse(localStorage.getItem(KEY));
+      return seen && typeof seen.edition === "string" && seen.verdicts && typeof seen.verdicts === "object" ? seen : null;
+    } catch (refused) {
+      return null;
+    }
+  }
+
+  function keep(seen) {
+    try {
+      localStorage.setItem(KEY, JSON.stringify(seen));
+    } catch (refused) { /* then nothing is announced */ }
+  }
+
+  /* "from|lead|into" -> verdict, of every way with one lead of the kit or none. */
+  kit.verdicts = ({ ports, leads }) => Object.fromEntries(kit.pairs({ ports, leads }).flatMap(({ from, into }) => kit.of(from, into, leads).map(({ through, verdict }) => [[from, through.join(), into].join("|"), verdict])));
+
+  /* Those that got worse: [{from, through, into, before, now}], the worst first. */
+  kit.worse = (before, now) => Object.entries(now).filter(([key, verdict]) => Object.hasOwn(before, key) && ui.rank(before[key]) >= 0 && ui.rank(verdict) > ui.rank(before[key]))
+    .map(([key, verdict]) => { const [from, through, into] = key.split("|"); return { from, through: through ? [through] : [], into, before: before[key], now: verdict }; })
+    .sort((a, b) => ui.rank(b.now) - ui.rank(a.now));
+
+  /* What to announce, or null; `done` is called when it was read. What is new to the kit is taken as seen. */
+  kit.news = function (contents, root, done = () => null) {
+    if (!Ringfence.table || !contents.ports.length) return null;
+    const now = kit.verdicts(contents), seen = recalled(), { edition, date } = state(), found = seen && seen.edition !== edition ? kit.worse(seen.verdicts, now) : [];
+    if (!found.length) return void keep({ edition, date, verdicts: now }) || null;
+    const read = () => { keep({ edition, date, verdicts: now }); done(); };
+    return el("section", { class: "rf-kit__news", role: "alert", "aria-label": "Changed for the worse" }, el("h2", {}, "Changed for the worse in your kit"),
+      el("p", {}, `The data are of ${date} now; you last looked at those of ${seen.date}.`),
+      el("ul", {}, found.map((one) => el("li", {}, el("a", { class: "rf-option", href: ui.address(root, one.from, one.through, one.into) },
+        el("span", { class: "rf-option__name" }, `${ui.port(one.from).name} → ${ui.port(one.into).name}`),
+        el("span", { class: "rf-option__more" }, `${one.through.map((id) => ui.lead(id).name).join() || "straight in"}: was ${one.before}`), ui.verdict(one.now))))),
+      ui.button({ class: "rf-button", "data-key": "news read", onclick: read }, "I have read this"));
+  };
+})(Ringfence.kit, Ringfence.ui);
