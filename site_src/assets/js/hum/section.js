@@ -67,7 +67,7 @@ Ringfence.hum = Ringfence.hum || {};
       el("div", { class: "rf-switches rf-hum__knobs" }, knob("Length", tables.cables[run.leads[0].cable].name, lengths, own, (value) => change((it) => { it.leads[0].length = Number(value); })),
         powered("source", from), powered("input", into), sockets,
         knob("Beside the lead", "", Object.entries(BESIDE).map(([key, [words]]) => [key, words]), "nothing", (value) => change((it) => { beside = value; it.beside = structuredClone(BESIDE[value][1]); }))), said);
-    document.getElementById("rf-hum-style") || document.head.append(el("link", { id: "rf-hum-style", rel: "stylesheet", href: `${root}assets/css/hum.css` }));
+    hum.styled(root);
     sockets.hidden = first.source.powered !== "earthed" || first.input.powered !== "earthed";
     show(() => apart);
     return element;
