@@ -5,8 +5,9 @@ person's.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from typing import Any
 
 from generator.catalogue.records import Catalogue, Lead, Part, Port
 from generator.engine.assemble import Assembly, assemble, ways
@@ -76,6 +77,7 @@ def run_of(
         Device(target.id, tables.inputs[target.id]["powered"]),
         (lead,),
         transformer=not galvanic and (channel.balanced or not closed),
+        ferrite=sum(row["ohm"] for row in tables.chokes.values() if _has(row, leads)),
     )
 
 
@@ -108,6 +110,10 @@ def _cable(leads: Sequence[Lead], tables: Tables, pair: bool) -> str:
     cable = known.get(longest.cable)
     built = cable and tables.cables[cable]["build"] in ("pair", "quad", "open pair")
     return cable if cable and bool(built) == pair else PAIR if pair else COAX
+
+
+def _has(choke: Mapping[str, Any], leads: Sequence[Lead]) -> bool:
+    return any(lead.id == choke.get("catalogue") for lead in leads)
 
 
 def _cases(*ports: Port) -> bool:

@@ -12,7 +12,7 @@ from .numbers import TYPICAL
 from .run import Run
 from .tables import Tables
 
-TURNS, ONE_PASS, FARTHER = 3, 170.0, 10.0  # what `ferrite` and `farther` stand for
+FARTHER = 10.0  # what `farther` stands for
 FEW = 0.5  # dB; a gain below it is told as none
 
 
@@ -66,7 +66,7 @@ def _radio(run: Run, tables: Tables):
     if not run.transmitters:
         return
     none = (0.0, 0.0, 0.0)
-    ohm = radio.ferrite_turns(ONE_PASS, TURNS)
+    ohm = tables.chokes["ring"]["ohm"]
     nearer = replace(
         run, transmitters=tuple(replace(one, distance=one.distance * FARTHER) for one in run.transmitters)
     )

@@ -72,6 +72,7 @@ class Tables:
     things: Mapping[str, Mapping[str, Any]]
     transmitters: Mapping[str, Mapping[str, Any]]
     radio: Mapping[str, Mapping[str, Any]]
+    chokes: Mapping[str, Mapping[str, Any]]
     hearing: Mapping[str, Mapping[str, Any]]
     constants: Mapping[str, Mapping[str, Any]]
     sources: Mapping[str, Mapping[str, Any]]
@@ -101,6 +102,7 @@ def read() -> Tables:
         beside["things"],
         raw["radio"]["transmitters"],
         raw["radio"]["rules"],
+        raw["radio"]["chokes"],
         raw["hearing"],
         raw["constants"],
         raw["devices"]["sources"],

@@ -61,7 +61,7 @@ def pages(catalogue: Catalogue, folder: Path) -> Iterator[Page]:
         "run",
         "Hum and radio",
         catalogue,
-        {"scripts": scripts_of("interference", "runs", "ui", "run")},
+        {"scripts": scripts_of("interference", "runs", "ui", "hum", "run")},
     )
     shown = {"worked": worked(catalogue, tables, folder), "curves": curves.all(tables), "tables": tables}
     yield Page("runs/", "runs", "Worked runs", catalogue, shown)

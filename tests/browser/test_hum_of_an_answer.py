@@ -10,14 +10,17 @@ BALANCED = "check/#from=mic-dynamic-xlr&through=xlr-f-to-xlr-m-20m&into=mixer-mi
 
 def test_length_and_what_lies_beside_are_switches(visit):
     page = visit(BALANCED)
-    section = page.locator("section.rf-hum")
-    expect(section.locator(".rf-hum__both")).to_have_text(
+    section, says = page.locator("section.rf-hum"), page.locator(".rf-hum__both")
+    expect(says).to_have_text("On 3 m between these two you will hear no hum; on 30 m beside a dimmer you may hear hum.")
+    page.locator(".rf-hum-fold > summary").click()
+    expect(section.locator("p").first).to_have_text(
         "On 3 m between these two you will hear no hum; on 30 m beside a dimmer you may hear hum. "
         "That is with a battery at one end and earthed mains at the other; other powering may hum more.")
     expect(section.locator(".rf-hum__head")).to_have_text("You will not hear it.")
     section.locator("select").first.select_option("30")
     section.locator("select").last.select_option("dimmer")
     expect(section.locator(".rf-hum__head")).to_contain_text("At worst")
+    expect(says).to_have_text("As you set it: on 30 m beside a dimmer feeder 10 cm away, you may hear hum.")
     expect(section.locator("li").filter(has_text="dB").first).to_be_visible()
     expect(section.locator(".rf-hum__plot polyline")).to_have_count(3)
     assert "beside=round-feeder,dimmer-rack" in section.get_by_role("link").first.get_attribute("href")
@@ -26,7 +29,15 @@ def test_length_and_what_lies_beside_are_switches(visit):
 def test_a_danger_and_a_plug_without_a_lead_have_none(visit):
     page = visit("check/#from=mic-dynamic-xlr&through=&into=plug-on-transmitter-in-p48-xlr")
     expect(page.locator(".rf-answer__head")).to_be_visible()
-    expect(page.locator(".rf-hum")).to_have_count(0)
+    expect(page.locator(".rf-hum-fold")).to_have_count(0)
+
+
+def test_a_pad_says_that_it_is_not_worked_out(visit):
+    page = visit("check/#from=line-out-phantom-protected-xlr&through=xlr-f-to-xlr-m-pad-40-db&into=camera-mic-in-p48-xlr")
+    fold = page.locator(".rf-hum-fold")
+    expect(fold.locator(".rf-hum__both")).to_have_text("not worked out for this one")
+    fold.locator("summary").click()
+    expect(fold.locator(".rf-hum")).to_contain_text("a pad lies between")
 
 
 def test_the_finding_about_balance_tells_it_too_and_keeps_it(visit, table):
@@ -35,3 +46,6 @@ def test_the_finding_about_balance_tells_it_too_and_keeps_it(visit, table):
     page = visit(f"check/#from={row['from']}&through={row['through'][0]}&into={row['into']}")
     told = page.locator('.rf-finding[data-finding="unbalanced"] .rf-hum__finding')
     expect(told.first).to_contain_text("30 m beside a dimmer")
+    page.locator(".rf-hum-fold > summary").click()
+    page.locator("section.rf-hum select").first.select_option("100")
+    expect(told.first).to_contain_text("As you set it: on 100 m")

@@ -10,6 +10,7 @@ import yaml
 
 from generator.catalogue.records import GRADES
 from generator.interference import tables as read_tables
+from generator.interference.formulas.radio import ferrite_turns
 from generator.interference.guesses import UNITS
 from generator.interference.tables import FOLDER, NAMES, _row
 
@@ -108,3 +109,14 @@ def test_a_row_that_is_not_fit_is_refused(row, said):
 
 def test_tables_are_read_once():
     assert read_tables() is read_tables()
+
+
+def test_a_ring_is_nine_times_one_pass(tables):
+    """Impedance grows with the square of the turns [choke-pages]."""
+    assert tables.chokes["ring"]["ohm"] == ferrite_turns(tables.chokes["clip-on"]["ohm"], 3)
+
+
+def test_what_the_catalogue_has_is_there(tables, catalogue):
+    """A row that names a cable or a lead of the catalogue names one that exists."""
+    assert {row["catalogue"] for row in tables.cables.values() if "catalogue" in row} <= {lead.cable for lead in catalogue.leads.values()}
+    assert {row["catalogue"] for row in tables.chokes.values() if "catalogue" in row} <= set(catalogue.leads)

@@ -41,6 +41,15 @@ def test_a_microphone_lead_is_a_pair_through_and_through(of):
     assert (made.source.powered, made.input.powered, made.transformer) == ("battery", "earthed", False)
 
 
+def test_star_quad_and_a_ferrite_are_known_by_their_lead(of):
+    """Star quad is a cable of its own; a ferrite round the lead takes some of the radio and nothing of the hum."""
+    plain, quad, ferrite = (
+        of("mic-dynamic-xlr", [f"xlr-f-to-xlr-m-{kind}3m"], "mixer-mic-in-p48-xlr") for kind in ("", "star-quad-", "ferrite-")
+    )
+    assert (quad.leads[0].cable, quad.ferrite, plain.ferrite, ferrite.ferrite) == ("star-quad", 0, 0, 170)
+    assert ferrite.leads == plain.leads
+
+
 def test_a_lead_that_reverses_is_no_worse(of):
     assert of("mic-dynamic-xlr", ["xlr-f-to-xlr-m-crossed"], "mixer-mic-in-p48-xlr").leads[0].cold == "through"
 

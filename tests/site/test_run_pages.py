@@ -90,7 +90,7 @@ def test_the_phone_computes_with_the_same_tables(tree, tables):
 def test_the_page_works_without_scripts_as_far_as_it_can(tree):
     page = tree["run.md"].decode()
     assert "they are not running" in page and 'href="../runs/"' in page and 'href="../guides/hum/"' in page
-    for name in ("interference", "runs", "ui", "run"):
+    for name in ("interference", "runs", "ui", "hum", "run"):
         assert f"assets/js/{name}.js" in page and f"assets/js/{name}.js" in tree
 
 

@@ -28,8 +28,8 @@ Ringfence.check = Ringfence.check || {};
     const instead = check.instead(judged, question, root);
     const kept = { why: why(number), care, share: check.share(question, judged, root, set), settings: check.settings(judged, question) };
     const now = el("div", { class: "rf-actions rf-now" }, check.shareNow(question, `${ui.capital(judged.verdict)}. ${check.sentence(judged)}`, root, set), check.handed(question, judged, root, set));
-    const made = answered([...standing(unguarded), head, board && board.element, better(judged, question), check.todo?.(judged, question, root), thumb, now,
-      check.numbers(judged, question, onown), ...(judged.verdict === "dangerous" ? [care, instead] : [instead, care]), kept.why, check.hum(question, judged, root),
+    const made = answered([...standing(unguarded), head, board && board.element, check.hum(question, judged, root), better(judged, question), check.todo?.(judged, question, root), thumb, now,
+      check.numbers(judged, question, onown), ...(judged.verdict === "dangerous" ? [care, instead] : [instead, care]), kept.why,
       folded("What you get, in numbers", check.figures(judged)), folded("Setting by setting", kept.settings), chain, kept.share], said);
     mark(number);
     if (judged.own) made.element.classList.add("rf-answer--own");

@@ -2,32 +2,44 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.check = Ringfence.check || {};
 
-/* Hum, length and powering of what works come after the verdict: their scripts are asked for when there is an answer. The findings about
-   balance then say what it means for these two. */
+/* Hum, length and powering of what works, folded beside the supplies: their scripts are asked for when the verdict stands. What they say stands
+   in the fold's own heading and in the findings about balance, and follows the switches. */
 (function (check, ui) {
-  const SCRIPTS = ["interference", "runs", "hum"], BALANCE = ["unbalanced", "balance-lost", "hum-on-earthed"];
+  const { el } = ui, SCRIPTS = ["interference", "runs", "hum"], BALANCE = ["unbalanced", "balance-lost", "hum-on-earthed"];
+  const WORKS = ["safe", "lossy"], NONE = "Not worked out here: sound does not pass by wires or a transformer alone, a pad lies between, or it is no sound.";
 
-  /* Where the section will stand; it goes away again where there is nothing to tell. */
+  /* The fold, or null where nothing lies between or no setting works. Its heading keeps room for what it will say, so that nothing moves. */
   check.hum = function (question, judged, root) {
-    if (!["safe", "lossy"].includes(judged.verdict) || !question.through.length) return null;
-    const place = ui.el("div", { class: "rf-hum" });
+    if (![judged, ...judged.settings].some(({ verdict }) => WORKS.includes(verdict)) || !question.through.length) return null;
+    const says = el("span", { class: "rf-hum__both" }, "…"), place = el("div", { class: "rf-hum" });
+    const fold = el("details", { class: "rf-more rf-folded rf-hum-fold" }, el("summary", {}, el("strong", {}, "Hum: length and powering"), says), place);
     ui.seen(async () => {
-      for (const name of SCRIPTS) if (!await ui.later(name)) { place.remove(); return; }
-      const made = place.isConnected && Ringfence.hum.section(question, root);
-      if (!made) { place.remove(); return; }
-      const answer = place.closest(".rf-answer");
-      place.replaceWith(made.element);
-      answer.dataset.hum = made.sentence;
-      check.balance(answer);
+      for (const name of SCRIPTS) if (!await ui.later(name)) { none(place, says, "The sum for hum did not load."); return; }
+      const answer = fold.closest(".rf-answer"), made = answer && Ringfence.hum.section(question, root, said);
+      if (made) place.replaceWith(made);
+      else none(place, says, NONE);
+
+      function said(short, whole) {
+        says.textContent = short;
+        answer.dataset.hum = whole;
+        check.balance(answer);
+      }
     });
-    return place;
+    return fold;
   };
 
-  /* Once the sentence is known, the findings about balance tell it. */
+  function none(place, says, words) {
+    says.textContent = "not worked out for this one";
+    place.replaceChildren(el("p", {}, words));
+  }
+
+  /* Once the sentence is known, the findings about balance tell it; it changes with the switches. */
   check.balance = function (answer) {
     for (const item of answer.dataset.hum ? answer.querySelectorAll(".rf-finding") : []) {
-      if (!BALANCE.includes(item.dataset.finding) || item.querySelector(".rf-hum__finding")) continue;
-      item.querySelector(".rf-finding__head").after(ui.el("p", { class: "rf-finding__says rf-hum__finding" }, answer.dataset.hum));
+      if (!BALANCE.includes(item.dataset.finding)) continue;
+      const told = item.querySelector(".rf-hum__finding") || el("p", { class: "rf-finding__says rf-hum__finding" });
+      told.textContent = answer.dataset.hum;
+      item.querySelector(".rf-finding__head").after(told);
     }
   };
 })(Ringfence.check, Ringfence.ui);

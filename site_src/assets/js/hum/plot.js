@@ -16,13 +16,16 @@ Ringfence.hum = Ringfence.hum || {};
   const y = (decibels) => TOP + Math.min(decibels / LOW, 1) * (TALL - TOP - FOOT);
   const told = (value) => value.toFixed(1).replace("-", "−");
 
+  /* The style of all this, asked for once. `root` leads to the top of the site. */
+  hum.styled = (root) => document.getElementById("rf-hum-style") || document.head.append(el("link", { id: "rf-hum-style", rel: "stylesheet", href: `${root}assets/css/hum.css` }));
+
   /* The plot for the two devices of a run, its length marked. */
   hum.treble = function (run, tables) {
     const kinds = runs.kindsFor(run, tables), name = (kind) => tables.cables[kind].name;
     const span = [...Array(STEPS + 1).keys()].map((i) => LENGTHS[LENGTHS.length - 1] ** (i / STEPS));
     const curve = (kind) => span.map((metres) => [metres, runs.trebleAt(run, kind, metres, tables)]).filter(([, level], i, all) => !i || all[i - 1][1] > LOW)
       .map(([metres, level]) => `${x(metres).toFixed(1)},${y(level).toFixed(1)}`).join(" ");
-    const at = Math.min(Math.max(run.leads[0].length, 1), LENGTHS[LENGTHS.length - 1]);
+    const at = Math.min(Math.max(runs.lengthOf(run), 1), LENGTHS[LENGTHS.length - 1]);
     const text = (left, top, words, anchor) => svg("text", { x: left, y: top, "text-anchor": anchor }, words);
     const picture = svg("svg", { class: "rf-hum__plot", viewBox: `0 0 ${WIDE} ${TALL}`, role: "img",
       "aria-label": `Treble left at 20 kHz over metres of lead; the numbers are in the table below` },
@@ -39,7 +42,7 @@ Ringfence.hum = Ringfence.hum || {};
   };
 
   function sentence(run, tables) {
-    const left = runs.trebleOf(run, tables), { length } = run.leads[0];
+    const left = runs.trebleOf(run, tables), length = runs.lengthOf(run);
     return left > -0.5 ? `${runs.metres(length)} costs no treble you would hear.`
       : `${runs.metres(length)} costs ${told(-left)} dB of treble at 20 kHz${left < -3 ? ": it sounds dull" : ""}.`;
   }

@@ -10,16 +10,17 @@ Ringfence.hum = Ringfence.hum || {};
   const BESIDE = { nothing: ["nothing", []], mains: ["lamp lead, 10 cm", [{ cable: "flex", load: "lamp", amps: 0, distance: 0.1, along: 0, lies: "alongside" }]],
     dimmer: ["dimmer feeder, 10 cm", [runs.DIMMER]], apart: ["dimmer feeder, 1 m", [{ ...runs.DIMMER, distance: 1 }]] };
 
-  /* {element, sentence} of a question, or null where sound does not pass on wires alone. */
-  hum.section = function ({ from, through, into }, root) {
+  /* The section of a question, or null where sound does not pass on wires alone. `say(short, whole)` is told what it comes to, now and with
+     every turn of a switch. */
+  hum.section = function ({ from, through, into }, root, say) {
     const tables = Ringfence.tables, known = (table, id) => Object.hasOwn(table, id);
     if (!known(tables.sources, from) || !known(tables.inputs, into)) return null;
     const first = runs.runOf(Ringfence.data, tables, ui.port(from), through.map(ui.lead), ui.port(into));
     if (!first) return null;
     const own = first.leads[0].length, said = el("div", { class: "rf-hum__said", "aria-live": "polite" }), usual = [first.source, first.input].map(({ powered }) => POWERED[powered]);
     // The verdict counts the worst powering; this sentence one, so it says which.
-    const sentence = `${runs.inASentence(first, tables)} That is with ${usual[0]} at one end and ${usual[1]} at the other; other powering may hum more.`;
-    let run = first, stop = () => null;
+    const apart = runs.inASentence(first, tables), sentence = `${apart} That is with ${usual[0]} at one end and ${usual[1]} at the other; other powering may hum more.`;
+    let run = first, beside = "nothing", stop = () => null;
 
     function change(edit) {
       run = structuredClone(run);
@@ -27,13 +28,20 @@ Ringfence.hum = Ringfence.hum || {};
       const earthed = run.source.powered === "earthed" && run.input.powered === "earthed";
       if (!earthed) run.sockets = "unknown";
       sockets.hidden = !earthed;
-      show();
+      show(asSet);
     }
 
-    function show() {
-      const found = runs.answer(run, tables), told = [el("p", { class: "rf-hum__head" }, el("strong", {}, runs.headline(found)))];
+    /* What the switches come to, in one sentence. */
+    function asSet(found) {
+      const near = beside === "nothing" ? "" : ` beside a ${BESIDE[beside][0].replace(",", "")} away,`;
+      return `As you set it: on ${runs.metres(run.leads[0].length)}${near} ${runs.saysOf(found)}.`;
+    }
+
+    function show(says) {
+      const found = runs.answer(run, tables), short = says(found), told = [el("p", { class: "rf-hum__head" }, el("strong", {}, runs.headline(found)))];
       if (found.dominant && found.worst !== "inaudible") told.push(el("p", {}, `Most of it: ${tables.formulas[found.dominant].words}`));
       const help = el("div", {});
+      say(short, short === apart ? sentence : `${short} ${apart}`);
       cures(found, help);
       said.replaceChildren(...told, help, el("p", {}, el("a", { href: `${root}run/${runs.writeAddress(run)}` }, "This run in full: every way in, every cure, your meter's reading")), hum.treble(run, tables));
     }
@@ -55,12 +63,13 @@ Ringfence.hum = Ringfence.hum || {};
     const lengths = [...new Set([...LENGTHS, own])].sort((one, other) => one - other).map((metres) => [metres, runs.metres(metres)]);
     const powered = (side, id) => knob("Powered by", ui.port(id).name.split(",")[0], Object.entries(POWERED), run[side].powered, (value) => change((it) => { it[side].powered = value; }));
     const sockets = knob("Both plugged into", "", Object.entries(SOCKETS), "unknown", (value) => change((it) => { it.sockets = value; }));
-    const element = el("section", { class: "rf-hum", "aria-label": "Hum and length" }, el("h3", {}, "Hum and length"), el("p", { class: "rf-hum__both" }, sentence),
+    const element = el("section", { class: "rf-hum", "aria-label": "Hum and length" }, el("p", {}, sentence),
       el("div", { class: "rf-switches rf-hum__knobs" }, knob("Length", tables.cables[run.leads[0].cable].name, lengths, own, (value) => change((it) => { it.leads[0].length = Number(value); })),
         powered("source", from), powered("input", into), sockets,
-        knob("Beside the lead", "", Object.entries(BESIDE).map(([key, [words]]) => [key, words]), "nothing", (value) => change((it) => { it.beside = structuredClone(BESIDE[value][1]); }))), said);
-    document.getElementById("rf-hum-style") || document.head.append(el("link", { id: "rf-hum-style", rel: "stylesheet", href: `${root}assets/css/hum.css` }));
-    change(() => null);
-    return { element, sentence };
+        knob("Beside the lead", "", Object.entries(BESIDE).map(([key, [words]]) => [key, words]), "nothing", (value) => change((it) => { beside = value; it.beside = structuredClone(BESIDE[value][1]); }))), said);
+    hum.styled(root);
+    sockets.hidden = first.source.powered !== "earthed" || first.input.powered !== "earthed";
+    show(() => apart);
+    return element;
   };
 })(Ringfence.hum, Ringfence.interference, Ringfence.ui);

@@ -17,6 +17,8 @@ Ringfence.interference = Ringfence.interference || {};
     return found.said === "unusable" ? 3 : 2;
   }
 
+  runs.saysOf = (found) => SAYS[heard(found)];
+
   runs.inASentence = function (run, tables) {
     const near = heard(runs.answer(runs.ofLength(run, SHORT), tables)), far = heard(runs.answer(runs.ofLength(run, LONG, [runs.DIMMER]), tables));
     if (near === far) return `Between these two ${SAYS[near]}, on ${SHORT} m as on ${LONG} m beside a dimmer.`;

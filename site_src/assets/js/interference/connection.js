@@ -37,6 +37,7 @@ Ringfence.interference = Ringfence.interference || {};
       input: { device: target.id, powered: tables.inputs[target.id].powered, contact_one: false },
       leads: [{ cable: cableOf(leads, tables, pair), length, screen: closed ? "whole" : "open at one end", cold }],
       transformer: !galvanic && (channel.balanced || !closed),
+      ferrite: Object.values(tables.chokes).reduce((sum, { ohm, catalogue }) => sum + (leads.some(({ id }) => id === catalogue) ? ohm : 0), 0),
     };
   };
 

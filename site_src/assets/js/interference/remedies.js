@@ -4,7 +4,7 @@ Ringfence.interference = Ringfence.interference || {};
 
 /* What helps this run, and by how much; the reading worth taking. The twin of remedies.py and reading.py. */
 (function (runs) {
-  const TURNS = 3, ONE_PASS = 170, FARTHER = 10, FEW = 0.5, FARTHEST = 32;
+  const FARTHER = 10, FEW = 0.5, FARTHEST = 32;
   const same = (one, other) => JSON.stringify(one) === JSON.stringify(other);
   const gainOf = (before, after) => (after ? runs.db(before / after) : before ? null : 0);
   const rank = (one) => (one.gains[runs.TYPICAL] === null ? 999 : Math.round(one.gains[runs.TYPICAL] * 1e6) / 1e6); // alike but for rounding: by cost
@@ -29,7 +29,7 @@ Ringfence.interference = Ringfence.interference || {};
   function forRadio(run, tables) {
     if (!run.transmitters.length) return [];
     const cure = (id, radio, of) => ({ id, words: tables.remedies[id].words, gains: [0, 0, 0], radio, of });
-    const ohm = runs.ferriteTurns(ONE_PASS, TURNS);
+    const { ohm } = tables.chokes.ring;
     const farther = { ...run, transmitters: run.transmitters.map((one) => ({ ...one, distance: one.distance * FARTHER })) };
     return [...(run.ferrite ? [] : [cure("ferrite", runs.ferriteLoss(ohm), { ...run, ferrite: ohm })]),
       cure("farther", runs.db(FARTHER), farther), cure("length", null, run)];

@@ -5,7 +5,7 @@ Ringfence.run = Ringfence.run || {};
 /* The page of a run: the address holds it, every change is answered at once, cures are worked out one by one between frames. */
 (function (page, runs, ui) {
   const { el, button } = ui;
-  let root, status, tables, run, before = null, turn = 0;
+  let root, status, tables, run, before = null, turn = 0, wide = false;
 
   function start() {
     root = document.getElementById("rf-run");
@@ -48,10 +48,16 @@ Ringfence.run = Ringfence.run || {};
     part("answer").replaceChildren(...page.answered(found, run, tables, before));
     part("cures").replaceChildren(el("h2", {}, "What to do"), el("p", { class: "rf-wait" }, "Working out what helps …"));
     const reading = runs.reading(run, tables), cautions = ui.takeCare(runs.cautions(run, tables));
-    part("more").replaceChildren(...[reading ? el("p", {}, runs.ofReading(reading)) : null, cautions, page.numbers(found, run, tables),
+    part("more").replaceChildren(...[reading ? el("p", {}, runs.ofReading(reading)) : null, cautions, length(), page.numbers(found, run, tables),
       page.guessed(found, run, tables, change), page.never(tables), ui.copier("Copy the address of this run", location.href, "The address of this run")].filter(Boolean));
     status.textContent = runs.headline(found);
     cures(found);
+  }
+
+  /* What the length costs of the treble, as a plot and as a table. */
+  function length() {
+    Ringfence.hum.styled(root.dataset.root);
+    return el("details", { class: "rf-fold", open: wide }, el("summary", { onclick: () => { wide = !wide; } }, el("strong", {}, "Length and treble")), Ringfence.hum.treble(run, tables));
   }
 
   /* One cure between two frames, so that the page never stands still. */

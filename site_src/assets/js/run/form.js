@@ -92,8 +92,11 @@ Ringfence.run = Ringfence.run || {};
       page.remove("Take it away", () => change((it) => { it.transmitters.splice(i, 1); }, true))]);
     const more = page.remove("A transmitter near it", () => change((it) => { it.transmitters.push({ transmitter: "phone", distance: 1, watts: 0 }); }, true));
     const said = run.transmitters.length ? `${run.transmitters.length} near it` : "none near it";
+    const chokes = Object.values(tables.chokes).map(({ ohm, name }) => [String(ohm), name]), none = ["0", "none"], own = [String(run.ferrite), "another, by its ohms"];
+    const listed = [none, ...chokes].some(([ohm]) => ohm === own[0]) ? [] : [own];
     return page.group("Radio", said, false, ...rows, more,
-      page.number("choke at the input", "Ω", 1, runs.LIMITS.ferrite, run.ferrite, (value) => change((it) => { it.ferrite = value; })));
+      page.choice("ferrite at the input", [none, ...chokes, ...listed], own[0], (ohm) => change((it) => { it.ferrite = Number(ohm); }, true)),
+      page.number("its ohms at the transmitter", "Ω", 1, runs.LIMITS.ferrite, run.ferrite, (value) => change((it) => { it.ferrite = value; }, true)));
   }
 
   function measured(run, change) {

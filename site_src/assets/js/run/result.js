@@ -11,12 +11,12 @@ Ringfence.run = Ringfence.run || {};
     return made;
   };
 
-  /* Sentence, radio, and the bars; `before` is an answer to compare with, or null. */
+  /* Sentence, radio, the run as it lies, and the bars; `before` is an answer to compare with, or null. */
   page.answered = function (answer, run, tables, before) {
     const most = answer.dominant ? el("p", {}, `Most of it: ${tables.formulas[answer.dominant].words}`) : null;
     return [el("h2", { class: "rf-run__says", tabindex: "-1" }, runs.headline(answer)), most,
       ...answer.radio.map((one) => el("p", {}, runs.ofRadio(one, tables))), answer.inRange ? null : el("p", {}, runs.OUT_OF_RANGE),
-      bars(answer, tables, before)].filter(Boolean);
+      page.picture(answer, run, tables), bars(answer, tables, before)].filter(Boolean);
   };
 
   /* A bar for each way in, from 40 dB under the noise to 60 over it; the thin one is what it was before. */
@@ -24,7 +24,7 @@ Ringfence.run = Ringfence.run || {};
     const names = runs.PATHS.filter((name) => answer.paths[name].noise[1] !== null || (before && before.paths[name].noise[1] !== null));
     if (!names.length) return null;
     const x = (value) => (value === null ? 0 : Math.min(100, Math.max(0, (value - LOW) / (HIGH - LOW) * 100)));
-    return el("div", { class: "rf-run__bars" }, el("p", { class: "rf-fine" }, "Each way in, to the ear, against the noise (the upright line)."),
+    return el("div", { class: "rf-run__bars" }, el("p", { class: "rf-fine" }, `Each way in, to the ear, against the noise (the upright line).${before ? " Thin: before." : ""}`),
       ...names.map((name) => {
         const level = answer.paths[name].noise[1], was = before ? before.paths[name].noise[1] : null, most = name === answer.dominant;
         const picture = svg("svg", { viewBox: "0 0 100 9", preserveAspectRatio: "none", "aria-hidden": "true" });

@@ -10,5 +10,4 @@ Ringfence.interference = Ringfence.interference || {};
   runs.wave = (hertz) => runs.LIGHT / hertz;
   runs.quarterWaves = (length, hertz, velocity) => 4 * length * hertz / (velocity * runs.LIGHT);
   runs.ferriteLoss = (ohm) => 20 * Math.log10((runs.COMMON_OHM + ohm) / runs.COMMON_OHM);
-  runs.ferriteTurns = (ohm, turns) => ohm * turns ** 2;
 })(Ringfence.interference);
