@@ -15,7 +15,7 @@ WORKING = ("engine/cases.js", "engine/explain.js", "engine/naming.js", "engine/r
            "check/ladder.js", "check/schematic.js", "check/symbols.js", "check/wanted.js", "check/working.js")
 FIRST = ("palette.css", "frame.css", "records.css", "check.css")  # styles that others build on
 FRAMED = "embed*.css"
-OWN = ("workshop.css", "adapter.css", "hum.css", "class.css")  # styles that only some pages need, asked for by these
+OWN = ("workshop.css", "adapter.css", "hum.css", "class.css", "question.css")  # styles that only some pages need, asked for by these
 
 
 def joined(assets: Mapping[str, bytes]) -> dict[str, bytes]:

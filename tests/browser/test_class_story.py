@@ -107,3 +107,35 @@ def test_practice_tells_at_once_keeps_the_day_and_forgets(visit):
 def test_a_question_that_is_gone_is_told(visit):
     page = visit("class/practice/#ask=contact:gone,1")
     expect(page.get_by_role("alert")).to_contain_text("There is no question at “contact:gone,1” any more")
+
+
+def test_a_word_of_the_glossary_opens_where_it_stands(visit):
+    page = visit("guides/balance/")
+    word = page.locator("a.rf-term", has_text="screen").first
+    expect(word).to_have_attribute("aria-expanded", "false")
+    word.press("Enter")
+    expect(page.get_by_role("note").filter(has_text="screen: ")).to_contain_text("The conductor around the others.")
+    expect(word).to_have_attribute("aria-expanded", "true")
+    word.press("Enter")
+    expect(page.locator(".rf-term__says")).to_have_count(0)
+    assert page.url.endswith("guides/balance/")
+
+
+def test_a_word_whose_text_cannot_be_had_leads_to_the_glossary(visit, site):
+    page = visit("guides/balance/")
+    page.route("**/glossary.js", lambda route: route.fulfill(body="", content_type="text/javascript"))
+    page.locator("a.rf-term", has_text="screen").first.click()
+    page.wait_for_url("**/guides/glossary/#screen")
+
+
+def test_a_guide_ends_with_three_questions_that_open_in_place(visit, size):
+    page = visit("guides/balance/", size=size)
+    asked = page.locator("details.rf-quiz")
+    expect(asked).to_have_count(3)
+    asked.first.locator("> summary").press("Enter")
+    choices = asked.first.locator(".rf-quiz__choice")
+    choices.nth(1).locator("summary").press("Enter")
+    expect(choices.nth(1)).to_contain_text("Not quite. It carries hot.")
+    choices.nth(2).locator("summary").press("Enter")
+    expect(choices.nth(2)).to_contain_text("Right. Cold is on contact 3.")
+    assert page.evaluate("document.documentElement.scrollWidth") <= size["width"]
