@@ -123,7 +123,8 @@ def test_a_framed_question_tells_which_answer_is_right_and_why_another_is_not(fr
     choices.nth(2).locator("summary").click()
     expect(choices.nth(2)).to_contain_text("Not quite. It carries cold.")
     choices.nth(1).locator("summary").click()
-    expect(choices.nth(1)).to_contain_text("Right. Hot is on contact 2.")
+    expect(choices.nth(1).locator("strong")).to_have_text("Right.")
+    expect(choices.nth(1)).to_contain_text("Hot is on contact 2.")
 
 
 def test_a_question_that_is_not_there_is_not_found(site):
