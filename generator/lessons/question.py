@@ -73,12 +73,25 @@ class Question:
         """Its address: it stays the same while the catalogue holds what it is about."""
         return f"{self.kind}:{self.subject}"
 
+    @property
+    def address(self) -> str:
+        """Its id as folders of an address."""
+        return self.id.replace(":", "/")
+
     def right(self) -> str:
         """The right answer in words."""
         if self.target:
             return f"{self.target.value:g} {self.target.unit}".replace("-", "−")
+        return ", then ".join(self.steps())
+
+    def steps(self) -> list[str]:
+        """The texts of the answer's choices, in order."""
         texts = {choice.id: choice.text for choice in self.choices}
-        return ", then ".join(texts[id] for id in self.answer)
+        return [texts[id] for id in self.answer]
+
+    def seen(self) -> str:
+        """What its drawing shows, for those who do not see it: never the answer."""
+        return "; ".join(f"{name}: {value}" for name, value in self.given) or "The drawing this question is about"
 
     def as_data(self) -> dict[str, Any]:
         """JSON-ready, without what is empty."""

@@ -49,6 +49,7 @@ def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE, 
         files[path] = files.get(path, b"") + content  # data.js follows its reader
     terms = guides.read(source / "guides/glossary.yaml")
     files["assets/js/seek.js"] = files.get("assets/js/seek.js", b"") + data.script({"sought": sought.files(catalogue, source, terms)})
+    files["assets/js/glossary.js"] = data.script({"glossary": {anchor: [entry["term"], entry["says"]] for anchor, entry in terms.items()}})
     files |= runs.data(catalogue) | workshop_data(catalogue)
     symptoms = kept.read(source.parent / "pinouts")
     lessons = Class(catalogue, rows, symptoms, source / "lessons", {name: title for name, (title, _) in guides.GUIDES.items()})
@@ -62,12 +63,13 @@ def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE, 
     for page in (*record_pages(catalogue, rows, pictures.inline), *other_pages(catalogue, rows, judged_by["rulebook"]),
                  cards.page(catalogue, pictures), *runs.pages(catalogue, source / "runs"),
                  *workshop_pages(catalogue, symptoms), *lessons.pages(),
-                 *guides.pages(catalogue, source / "guides", terms),
+                 *guides.pages(catalogue, source / "guides", terms, lessons.questions),
                  *about.pages(catalogue, rows, *(guides.read(source / f"guides/{name}.yaml") for name in ("contested", "changes", "stored")), state)):
         if page.path in files:
             raise ValueError(f"two pages want to be {page.path!r}")
         files[page.path] = templates.page(page).encode()
-    files |= embeds.files(catalogue, pictures, drawn, templates)
+    files |= dict(embeds.files(catalogue, pictures, drawn, templates))
+    files |= dict(embeds.questions(catalogue, lessons.questions.values(), templates))
     return files | offline.files(source) | edition.files(source, name)
 
 

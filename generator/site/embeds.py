@@ -1,11 +1,12 @@
-"""Pages made to stand in a frame on somebody else's page: the drawings of one record, and the answer of the check."""
+"""Pages made to stand in a frame on somebody else's page: the drawings of one record, one question, and the answer of the check."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from xml.etree import ElementTree
 
 from generator.catalogue.records import Catalogue
+from generator.lessons import Question
 from generator.site.bundles import scripts_of
 from generator.site.drawings import Drawings
 from generator.site.page import KINDS, Page
@@ -31,6 +32,13 @@ def files(catalogue: Catalogue, pictures: Drawings, drawn: Mapping[str, bytes], 
     check = Page("embed/check/", "embed-check", "Check a connection", catalogue)
     scripts = scripts_of("data", "circuits", "engine", "ui", "check", "ways", "embed")
     yield f"{check.address}index.html", templates.bare("embed-check", page=check, scripts=scripts)
+
+
+def questions(catalogue: Catalogue, asked: Iterable[Question], templates: Templates) -> Iterator[tuple[str, bytes]]:
+    """/embed/questions/KIND/SUBJECT/ for every question, a colon in its address being another folder."""
+    for one in asked:
+        page = Page(f"embed/questions/{one.address}/", "embed-question", one.asks, catalogue)
+        yield f"{page.address}index.html", templates.bare("embed-question", page=page, one=one)
 
 
 def _says(svg: bytes) -> str:

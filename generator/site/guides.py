@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 from functools import cache
 from pathlib import Path
+from types import MappingProxyType
 
 import yaml
 
@@ -17,6 +18,7 @@ from generator.catalogue.records import Catalogue
 from generator.drawing import draw, draw_mated
 from generator.engine import judge
 from generator.engine.rulebook import rules
+from generator.lessons import Question
 from generator.own import changed
 from generator.site import told_numbers
 from generator.site.page import KINDS, Page
@@ -43,6 +45,7 @@ GUIDES = {  # name of the page -> title, what it is about; in the order of the i
     "trainers": ("For trainers", "A class with real leads: what to show, what to ask, which faults to solder in."),
     "glossary": ("Words", "Every word this site uses, said once."),
 }
+STYLES = ["assets/css/question.css"]
 MISFIT = "does-not-mate"  # the one finding that needs no rule
 
 
@@ -51,14 +54,16 @@ def read(path: Path):
     return yaml.load(path.read_text(encoding="utf-8"), Loader=yaml.BaseLoader)
 
 
-def pages(catalogue: Catalogue, folder: Path, terms: Mapping[str, Mapping]) -> Iterator[Page]:
-    """The index of the guides and every guide. `folder` holds the templates and examples.yaml."""
+def pages(catalogue: Catalogue, folder: Path, terms: Mapping[str, Mapping], questions: Mapping[str, Question] = MappingProxyType({})) -> Iterator[Page]:
+    """The index of the guides and every guide. `folder` holds the templates, examples.yaml and asked.yaml; `questions` are those of this catalogue
+    by their addresses: one that it lacks is left out."""
     yield Page("guides/", "guides", "Guides", catalogue, {"guides": GUIDES})
-    example = examples(catalogue, read(folder / "examples.yaml"))
+    example, asked = examples(catalogue, read(folder / "examples.yaml")), read(folder / "asked.yaml")
     findings = {rule.id for rule in rules()} | {MISFIT}
     for name, (title, about) in GUIDES.items():
         show = {"about": about, "example": example, "picture": Pictures(catalogue), "notes": Notes(), "terms": terms,
-                "findings": findings, "number": told_numbers.told}
+                "findings": findings, "number": told_numbers.told, "styles": STYLES,
+                "asked": [questions[id] for id in asked.get(name, ()) if id in questions]}
         yield Page(f"guides/{name}/", f"guides/{name}", title, catalogue, show)
 
 

@@ -1,6 +1,8 @@
 """Drawings and verdicts on other people's pages, and what one takes from ours: frames that fit, answers as on the check, real PNG files, addresses."""
 
 import io
+from urllib.error import HTTPError
+from urllib.request import urlopen
 
 import numpy as np
 import pytest
@@ -88,6 +90,48 @@ def test_a_framed_check_tells_the_setting_it_was_passed_on_with(framed, set, tol
     assert frame.locator("button").count() == 0 and sideways(frame) <= 0
 
 
+QUESTIONS = ["contact/xlr-3-balanced,2/", "lost/phone-headset-jack-lrgm,phone-35-trs-to-two-xlr-m,mixer-line-in-xlr/", "order/phantom-on,1-2-3/", "estimate/phantom-left,2/"]
+
+
+@pytest.mark.parametrize("path", QUESTIONS)
+def test_a_framed_question_is_asked_and_told_without_scripts_and_leads_back(framed, path):
+    frame = framed(f"embed/questions/{path}", 390, 560, java_script_enabled=False)
+    choices = frame.locator(".rf-quiz__choice > summary")
+    assert choices.count() >= 1 and frame.get_by_text("The working").count() == 1 and not frame.get_by_text("The working").is_visible()
+    for choice in choices.all():
+        choice.press("Enter")
+    assert frame.get_by_text("The working").is_visible()
+    assert frame.locator("a:not([target=_blank])").count() == 0
+    back = frame.get_by_role("link", name="More questions")
+    assert back.get_attribute("href").endswith(f"class/practice/#ask={path.rstrip('/').replace('/', ':')}") and back.bounding_box()["height"] >= 44
+    expect(frame.locator("footer")).to_contain_text("Ringfence. Data of ")
+
+
+@pytest.mark.parametrize("path", QUESTIONS)
+@pytest.mark.parametrize("width, height", SIZES)
+def test_no_framed_question_scrolls_sideways(framed, path, width, height):
+    frame = framed(f"embed/questions/{path}", width, height)
+    for choice in frame.locator(".rf-quiz__choice > summary").all():
+        choice.click()
+        assert choice.bounding_box()["height"] >= 44
+    assert sideways(frame) <= 0
+
+
+def test_a_framed_question_tells_which_answer_is_right_and_why_another_is_not(framed):
+    frame = framed(f"embed/questions/{QUESTIONS[0]}", 390, 560)
+    choices = frame.locator(".rf-quiz__choice")
+    choices.nth(2).locator("summary").click()
+    expect(choices.nth(2)).to_contain_text("Not quite. It carries cold.")
+    choices.nth(1).locator("summary").click()
+    expect(choices.nth(1).locator("strong")).to_have_text("Right.")
+    expect(choices.nth(1)).to_contain_text("Hot is on contact 2.")
+
+
+def test_a_question_that_is_not_there_is_not_found(site):
+    with pytest.raises(HTTPError, match="404"):
+        urlopen(f"{site.base}embed/questions/contact/no-such-plug,1/")
+
+
 @pytest.mark.parametrize("hash, told", [
     ("#from=<script>window.pwned=1</script>", "Not found: <script>window.pwned=1</script>"), ("#from=<img src=x onerror=window.pwned=1>", "Not found: <img src=x onerror=window.pwned=1>"),
     ("#from=__proto__&into=constructor", "Not found: __proto__"), ("", "This address names no whole connection"), ("#from=mic-dynamic-xlr", "This address names no whole connection"),
@@ -100,7 +144,7 @@ def test_a_framed_check_says_what_it_cannot_answer(visit, hash, told):
 
 
 @pytest.mark.parametrize("colours", ["light", "dark"])
-@pytest.mark.parametrize("path", ["embed/connectors/xlr-3/", f"embed/{address(*CHAINS['dangerous'])}"])
+@pytest.mark.parametrize("path", ["embed/connectors/xlr-3/", f"embed/questions/{QUESTIONS[0]}", f"embed/{address(*CHAINS['dangerous'])}"])
 def test_nothing_grave_in_a_frame(visit, path, colours):
     page = visit(path, color_scheme=colours)
     page.wait_for_load_state("networkidle")

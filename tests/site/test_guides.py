@@ -1,5 +1,6 @@
 """The guides: what they say is what the engine says, every claim has its note, and every word they lean on is explained."""
 
+import json
 import re
 from dataclasses import replace
 from pathlib import Path
@@ -10,6 +11,7 @@ import yaml
 from generator.catalogue.records import GRADES
 from generator.engine.verdict import VERDICTS
 from generator.engine.rulebook import rules
+from generator.lessons import core
 from generator.site.guides import GUIDES, MISFIT, Notes, chain, examples, pages, read
 from generator.site.runs import with_sources
 from generator.site.told_numbers import NUMBERS
@@ -17,6 +19,7 @@ from generator.site.told_numbers import NUMBERS
 FOLDER = Path(__file__).parents[2] / "site_src/guides"
 EXAMPLES = read(FOLDER / "examples.yaml")
 TERMS = read(FOLDER / "glossary.yaml")
+ASKED = read(FOLDER / "asked.yaml")
 SOURCES = {name: (FOLDER / f"{name}.md.j2").read_text() for name in GUIDES}
 
 
@@ -150,7 +153,45 @@ def test_guides_of_a_catalogue_without_their_records_are_still_made(catalogue):
             assert page.example("balanced-through") is None
 
 
+# --- What it comes to, and what is asked at its end ---
+
+def answered(text):
+    """The paragraph after the heading, as a reader sees it."""
+    opening = re.search(r"^# [^\n]*\n\n(.*?)\n\n", text, re.MULTILINE | re.DOTALL)[1]
+    assert opening.startswith('<p class="rf-answered">'), "something else stands before the answer"
+    return re.sub(r"\s+", " ", re.sub(r"<sup.*?</sup>|<span class=\"rf-grade.*?</span>|<[^>]+>", "", opening)).strip()
+
+
+@pytest.mark.parametrize("name", GUIDES)
+def test_a_guide_opens_with_its_answer_in_two_sentences(name, tree):
+    said = answered(tree[f"guides/{name}.md"].decode())
+    assert len(re.findall(r"[.!?](?= |$)", said)) == 2, said
+    assert len(said.split()) <= 60, said
+
+
+def test_every_guide_asks_three_different_questions_of_the_reviewed_core():
+    assert set(ASKED) == set(GUIDES)
+    for name, ids in ASKED.items():
+        assert len(set(ids)) == 3 and set(ids) <= set(core()), name
+
+
+@pytest.mark.parametrize("name", GUIDES)
+def test_the_questions_open_in_place_with_one_right_answer(name, tree):
+    """Those of this small ledger: the page of the whole catalogue has three of each."""
+    page = tree[f"guides/{name}.md"].decode()
+    asked = re.findall(r'<details class="rf-group rf-quiz">.*?\n</details>', page, re.DOTALL)
+    assert len(asked) == len(re.findall("rf-quiz\"><summary>", page))
+    for one in asked:
+        assert one.count('class="rf-quiz__right"') == 1 or "Show the order" in one
+        assert "The working</a>" in one and "evidence:" in one
+
+
 # --- The glossary ---
+
+def test_the_words_that_open_in_place_are_the_glossarys(tree):
+    script = tree["assets/js/glossary.js"].decode()
+    told = json.loads(re.search(r"Ringfence\.glossary = (.*);\n", script)[1])
+    assert told == {anchor: [entry["term"], entry["says"]] for anchor, entry in TERMS.items()}
 
 def test_every_finding_has_its_word():
     assert {rule.id for rule in rules()} | {MISFIT} <= set(TERMS)

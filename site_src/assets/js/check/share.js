@@ -51,8 +51,12 @@ Ringfence.check = Ringfence.check || {};
         offered("Cite", check.citation(question, ends(judged, question, set), link, stamp), "Copy the citation"),
         el("dt", {}, "Picture"), el("dd", {}, el("div", { class: "rf-actions" },
           Ringfence.picture.button("Save as PNG", "Save the answer as PNG", () => check.picture(question, judged, root, `${link} ${stamp}`)))),
+        question.own || question.through.length > 1 ? null : [el("dt", {}, "Lesson"), el("dd", {}, el("a", { class: "rf-button rf-button--quiet", href: stop(question, root, set) }, "Add to a lesson"))],
         el("dt", {}, "Drawings"), el("dd", {}, drawings(question, root)))) : null);
   };
+
+  /* The address that adds this answer to the lesson in the making; own numbers and chains are in no table and no stop. */
+  const stop = ({ from, through, into }, root, set) => `${root}class/make/#add=${encodeURIComponent(`check|${[from, through[0] || "-", into, ...set.map((one) => one.join(":"))].join()}|`)}`;
 
   /* The verdict, and beside it the one of the setting that is passed on. */
   const ends = (judged, question, set) => `${settled(judged, question, set)}${judged.own || ""}`;

@@ -8,6 +8,31 @@ Ringfence.class = Ringfence.class || {};
   lessons.LONGEST = { say: TEXT, title: TITLE, stops: STOPS };
   const cut = (text, most) => String(text === undefined || text === null ? "" : text).slice(0, most);
 
+  const KEY = "ringfence.lesson";
+
+  /* The lesson in the making, as its address says it; "" where there is none or this browser keeps nothing. */
+  lessons.draft = function () {
+    try {
+      return localStorage.getItem(KEY) || "";
+    } catch (refused) {
+      return "";
+    }
+  };
+
+  /* Keeps it, or removes it where there is nothing in it; whether that was possible. */
+  lessons.keepDraft = function (text) {
+    try {
+      if (text) localStorage.setItem(KEY, text);
+      else localStorage.removeItem(KEY);
+      return true;
+    } catch (refused) {
+      return false;
+    }
+  };
+
+  /* The address that adds a stop to the lesson in the making; `root` leads to the site's top. */
+  lessons.adding = (root, kind, of) => `${root}class/make/#add=${encodeURIComponent([kind, of, ""].join("|"))}`;
+
   /* #lesson=ID of a ready one, or #title=..&stop=KIND|OF|SAY&stop=.. */
   lessons.write = function ({ title, stops }) {
     const said = new URLSearchParams({ title });
@@ -18,10 +43,13 @@ Ringfence.class = Ringfence.class || {};
   /* {title, stops, faults} of the part behind #; the stops that are whole, and a sentence for each that is not. */
   lessons.read = function (hash) {
     const said = new URLSearchParams(hash.replace(/^#/, ""));
-    return lessons.whole({ title: said.get("title"), stops: said.getAll("stop").map((text) => {
-      const [kind, of = "", ...say] = text.split("|");
-      return { kind, of, say: say.join("|") };
-    }) });
+    return lessons.whole({ title: said.get("title"), stops: said.getAll("stop").map(lessons.stop) });
+  };
+
+  /* KIND|OF|SAY as a stop. */
+  lessons.stop = function (text) {
+    const [kind, of = "", ...say] = text.split("|");
+    return { kind, of: cut(of, OF), say: cut(say.join("|"), TEXT) };
   };
 
   /* The same of anything that has these fields. */

@@ -2,34 +2,62 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.class = Ringfence.class || {};
 
-/* The page "Make a lesson": stops are picked, put in order, and kept in the address and in a file. */
+/* The page "Make a lesson": stops are picked, here or while browsing (#add=KIND|OF|SAY), put in order, and kept in the address, in this browser and in a file. */
 (function (lessons, ui) {
   const { el, button } = ui;
-  let root, status, place, lesson;
+  const UNKEPT = "This browser keeps nothing: before you go on, copy the lesson's address or save it as a file.";
+  let root, status, place, lesson, kept = true, picked = "";
+
+  const fresh = () => ({ title: "My lesson", stops: [], faults: [] });
+  const begun = () => (lessons.draft() ? lessons.read(lessons.draft()) : fresh());
 
   function open() {
-    const ready = lessons.ready(new URLSearchParams(location.hash.slice(1)).get("lesson"));
-    lesson = ready ? { title: ready.title, stops: ready.stops.map(({ kind, of, say }) => ({ kind, of, say })), faults: [] } : location.hash ? lessons.read(location.hash) : { title: "My lesson", stops: [], faults: [] };
-    render(lesson.faults);
+    const said = new URLSearchParams(location.hash.slice(1)), ready = lessons.ready(said.get("lesson")), more = said.get("add");
+    picked = "";
+    lesson = ready ? { title: ready.title, stops: ready.stops.map(({ kind, of, say }) => ({ kind, of, say })), faults: [] } : said.has("stop") ? lessons.read(location.hash) : begun();
+    if (more === null) return render(lesson.faults);
+    const stop = lessons.stop(more), faults = lesson.faults;
+    history.replaceState(null, "", `#${lessons.write(lesson)}`); // loaded again, nothing is added twice
+    if (["say", "draw", "check", "guide", "ask"].includes(stop.kind)) picked = "Added. ";
+    else return render([...faults, "That address adds nothing this version knows. Nothing was lost."]);
+    return add(stop);
+  }
+
+  function keep() {
+    const said = lessons.write(lesson);
+    history.replaceState(null, "", `#${said}`);
+    kept = lessons.keepDraft(lesson.stops.length ? said : "");
   }
 
   function change(told) {
-    history.replaceState(null, "", `#${lessons.write(lesson)}`);
-    render([]);
+    keep();
+    render(kept ? [] : [UNKEPT]);
     status.textContent = told;
+  }
+
+  /* Back to where a stop was picked, and on with browsing; the lesson waits here. */
+  const goOn = () => el("p", { class: "rf-actions" }, button({ class: "rf-button", onclick: () => history.back() }, "Back to where you were"), el("span", {}, `Stop ${lesson.stops.length} is added. Press “Add to a lesson” on the next thing you find.`));
+
+  function anew() {
+    lesson = fresh();
+    change("A new lesson.");
+    history.replaceState(null, "", location.pathname);
   }
 
   const select = (name, options) => el("select", { name }, options.map(([value, words]) => el("option", { value }, words)));
 
   function add(stop) {
     const fault = !stop ? "That is no address of this site that can be a stop. Copy one from a record, a guide, a question or the check." : lesson.stops.length >= lessons.LONGEST.stops ? `A lesson has ${lessons.LONGEST.stops} stops at most.` : lessons.gone(stop);
-    if (fault) return render([`${fault} Nothing was lost.`]);
+    if (fault) {
+      picked = "";
+      return render([`${fault} Nothing was lost.`]);
+    }
     lesson.stops.push(stop);
     return change(`Stop ${lesson.stops.length} is added.`);
   }
 
   function render(faults) {
-    const title = el("input", { name: "title", maxlength: "100", value: lesson.title, oninput: () => { lesson.title = title.value.trim() || "A lesson"; history.replaceState(null, "", `#${lessons.write(lesson)}`); links(); } });
+    const title = el("input", { name: "title", maxlength: "100", value: lesson.title, oninput: () => { lesson.title = title.value.trim() || "A lesson"; keep(); links(); } });
     const say = el("textarea", { name: "say", rows: "2", maxlength: "600" });
     const paste = el("input", { name: "paste", type: "text", autocomplete: "off", placeholder: "…/check/#from=…" });
     const draw = el("input", { name: "draw", list: "rf-make-drawn", autocomplete: "off", placeholder: "Type XLR, TRS, lead …" }), drawable = lessons.drawable();
@@ -39,7 +67,7 @@ Ringfence.class = Ringfence.class || {};
     const named = () => (drawable.find(([id, name]) => name === draw.value.trim() || id === draw.value.trim()) || [draw.value.trim()])[0];
     place.replaceChildren(...[
       ...faults.map((fault) => el("p", { class: "rf-fault", role: "alert" }, fault)),
-      el("div", { class: "rf-form" }, lessons.field("Title", title)), list(),
+      picked ? goOn() : null, el("div", { class: "rf-form" }, lessons.field("Title", title)), list(),
       el("h2", {}, "Add a stop"),
       el("div", { class: "rf-form" }, lessons.field("Own words, on their own or before the next stop", say), adder("Add the words", () => ({ kind: "say", of: "", say: say.value.trim() })),
         lessons.field("A page of this site, by its address: a check, a record, a guide, a question", paste), adder("Add that page", () => lessons.pasted(paste.value.trim())),
@@ -54,7 +82,7 @@ Ringfence.class = Ringfence.class || {};
   function links() {
     const target = `${root}class/lesson/#${lessons.write(lesson)}`;
     document.getElementById("rf-make-links").replaceChildren(el("a", { class: "rf-button", href: target }, "Play it"), ui.copier("Copy its address", new URL(target, location.href).href, "The lesson's address"),
-      button({ class: "rf-button rf-button--quiet", onclick: save }, "Save as a file"));
+      button({ class: "rf-button rf-button--quiet", onclick: save }, "Save as a file"), button({ class: "rf-button rf-button--quiet", disabled: !lesson.stops.length, onclick: anew }, "Begin another"));
   }
 
   function files() {
@@ -66,7 +94,7 @@ Ringfence.class = Ringfence.class || {};
     const { lesson: found, fault } = lessons.fromFile(text);
     if (fault) return render([fault]);
     lesson = found;
-    history.replaceState(null, "", `#${lessons.write(lesson)}`);
+    keep();
     return render(found.faults);
   }
 
@@ -76,8 +104,9 @@ Ringfence.class = Ringfence.class || {};
     URL.revokeObjectURL(url);
   }
 
+  const connected = (given) => [given.slice(0, 3).map(([, value]) => value).join(" → "), ...given.slice(3).map(([name, value]) => `${name} ${value}`)].join(", ");
   const words = { say: () => "Own words", draw: ({ of }) => lessons.drawn(of).name, guide: ({ of }) => `Guide: ${lessons.guides().find(([name]) => name === of)[1]}`,
-    check: ({ of }) => lessons.connection(of).given.map(([, value]) => value).join(" → "), ask: ({ of }) => `Question: ${lessons.find(of).asks} ${lessons.said(lessons.find(of))}` };
+    check: ({ of }) => connected(lessons.connection(of).given), ask: ({ of }) => `Question: ${lessons.find(of).asks} ${lessons.said(lessons.find(of))}` };
 
   function list() {
     if (!lesson.stops.length) return el("p", {}, "No stops yet. Add the first below; a good lesson begins with a question.");

@@ -77,10 +77,20 @@ Ringfence.class = Ringfence.class || {};
     const one = stop.verdict ? stop : lessons.connection(stop.of);
     const head = el("h2", { class: "rf-ask__title", tabindex: "-1" }, shown ? "This is what happens" : "What happens? Say it first.");
     const given = el("dl", { class: "rf-facts rf-class__given" }, one.given.flatMap(([name, value]) => [el("dt", {}, name), el("dd", {}, value)]));
+    const set = shown && one.set && one.set.length ? el("p", { class: "rf-class__set", role: "status" }, "Working out the position asked for …") : null;
+    if (set) lessons.settled(one).then((says) => { set.textContent = says; });
     if (!shown) return [head, given, button({ class: "rf-button", "data-reveal": "", onclick: reveal }, "Show what happens")];
     return [head, given, el("p", { class: `rf-class__verdict rf-class__verdict--${ui.slug(one.verdict)}` }, ui.verdict(one.verdict)), el("p", { class: "rf-class__because" }, one.because || (one.findings.length ? `${one.findings.join(", ")}.` : "Nothing speaks against it.")),
-      one.offer ? el("p", {}, one.offer) : null, el("p", {}, el("a", { class: "rf-button rf-button--quiet", href: `${root}${one.works}` }, "The working"))];
+      set, one.offer ? el("p", {}, one.offer) : null, el("p", {}, el("a", { class: "rf-button rf-button--quiet", href: `${root}${one.works}` }, "The working"))];
   }
+
+  /* How a connection ends with its switches as the stop has them, worked out on the spot; never in the place of the verdict over all positions. */
+  lessons.settled = async function ({ question, set }) {
+    const ALL = "That is with what it needs switched on, and every other switch at its worst.", WITHOUT = `${ALL} The position asked for could not be worked out here.`;
+    if (!(await ui.later("engine") && await ui.later("check"))) return WITHOUT;
+    const { judged } = Ringfence.check.judge(question), number = judged ? Ringfence.check.position(judged, question, set) : -1;
+    return number < 0 ? WITHOUT : `${ALL} With ${Ringfence.check.setting(judged.settings[number].supplies, judged, question)}: ${Ringfence.check.ends(judged, number)}.`;
+  };
 
   function ask(stop) {
     const one = lessons.find(stop.of);

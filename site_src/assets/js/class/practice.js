@@ -66,8 +66,15 @@ Ringfence.class = Ringfence.class || {};
       store.fault = lessons.keep(store.seen);
     }
     const more = going.at < going.questions.length;
-    show(lessons.told(one, given, { root }), button({ class: "rf-button", "data-next": "", onclick: more ? ask : end }, more ? "Next" : "How it went"));
+    show(lessons.told(one, given, { root }), button({ class: "rf-button", "data-next": "", onclick: more ? ask : end }, more ? "Next" : "How it went"), taken(one));
     look();
+  }
+
+  /* The question for a lesson, and as a frame for another page. */
+  function taken(one) {
+    const address = new URL(`${root}embed/questions/${one.id.replaceAll(":", "/")}/`, location.href).href, title = one.asks.replaceAll("&", "&amp;").replaceAll('"', "&quot;").replaceAll("<", "&lt;");
+    return el("details", { class: "rf-more" }, el("summary", {}, "Use this question elsewhere"), el("p", {}, el("a", { class: "rf-button rf-button--quiet", href: lessons.adding(root, "ask", one.id) }, "Add to a lesson")),
+      ui.copier("Copy a frame for your own page", `<iframe src="${address}" title="${title}" width="390" height="560"></iframe>`, "The frame of this question"));
   }
 
   function end() {
