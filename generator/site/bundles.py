@@ -16,7 +16,7 @@ WORKING = ("engine/cases.js", "engine/explain.js", "engine/naming.js", "engine/r
 LISTED = ("engine/kinds.js",)  # what lists of ports are sorted by: there before the engine is
 FIRST = ("palette.css", "frame.css", "records.css", "check.css")  # styles that others build on
 FRAMED = "embed*.css"
-OWN = ("workshop.css", "adapter.css", "hum.css", "class.css", "question.css")  # styles that only some pages need, asked for by these
+OWN = ("workshop.css", "adapter.css", "hum.css", "class.css", "question.css", "matrix.css", "cards.css", "mine.css", "run.css", "plugs.css")  # styles that only some pages need, asked for by these
 
 
 def joined(assets: Mapping[str, bytes]) -> dict[str, bytes]:
