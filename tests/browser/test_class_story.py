@@ -181,7 +181,7 @@ def test_what_cannot_be_added_is_told_and_the_lesson_stays(visit, stop, told):
 
 def test_a_browser_that_keeps_nothing_says_so(visit):
     page = visit("class/make/")
-    page.evaluate("Storage.prototype.setItem = () => { throw new Error('refused'); }")
+    page.evaluate("() => { Storage.prototype.setItem = () => { throw new Error('refused'); }; }")
     page.get_by_label("Own words").fill("Say it first")
     page.get_by_role("button", name="Add the words").click()
     expect(page.get_by_role("alert")).to_have_text("This browser keeps nothing: before you go on, copy the lesson's address or save it as a file.")

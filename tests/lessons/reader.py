@@ -165,8 +165,28 @@ def input_(one) -> str:
 
 def switch(one) -> str:
     fields = lines()[one.subject]
+    if one.answer != ("off-on",):
+        return position(one, fields)
     told = len(fields) == 5 and re.match(r"Plug it with (.+) off, wait a moment, then \1 on:", fields[4])
     return "" if told and fields[0] == "dangerous" and f"with {told[1]} on" in one.asks and one.answer == ("off-on",) else f"the ledger offers {fields[3:]}"
+
+
+@cache
+def templates(port: str) -> list[dict]:
+    """The circuit templates of a port, as they are written."""
+    return [raw("circuits", use["use"]) if "use" in use else use for use in raw("ports", port)["circuit"].values()]
+
+
+def position(one, fields) -> str:
+    """One supply with a switch, wire alone between: on where a need hangs on it and it works, either where nothing needs any and the worst is safe."""
+    start, lead, into = one.subject.split(",")
+    every = [template for port in (start, into) for template in templates(port)]
+    supplies = {(name, supply["name"]) for template in every for name, supply in template.get("supplies", {}).items()}
+    wire = lead == "-" or not raw("leads", lead).get("parts")
+    expected = "on" if any(template.get("needs") for template in every) else "either"
+    also = findings(fields)[1]
+    good = len(fields) < 4 and (fields[0] in ("safe", "lossy") and "not-powered" in also if expected == "on" else fields[0] == "safe" and not also)
+    return "" if wire and good and len(supplies) == 1 and one.answer == (expected,) else f"{expected} of {supplies}, {fields}"
 
 
 def order(one) -> str:

@@ -24,6 +24,11 @@ FEED, PHANTOM = 6810.0, 48.0  # ohm in each leg and volts, IEC 61938 for 48 V ph
 DBU = sqrt(0.6)  # V: 1 mW in 600 ohm
 
 
+def _figures(value: float) -> str:
+    """Three figures, as one writes them: 1000, not 1e+03."""
+    return f"{value:.3g}" if abs(value) < 1000 else f"{value:.0f}"
+
+
 def value(number: str) -> tuple[float, str] | None:
     """The first number of a row, in its plain unit: `278 mA / 250 mA` -> (0.278, "A")."""
     found = NUMBER.match(number)
@@ -75,7 +80,7 @@ def _left(milliamps: float) -> tuple[float, str, str, str]:
 
 def _times(decibels: float) -> tuple[float, str, str, str]:
     ratio = 10 ** (decibels / 20)
-    return ratio, "times", f"{decibels:g} dB more: how many times the volts?", f"20 dB is ten times, 6 dB twice: {decibels:g} dB is {ratio:.3g} times."
+    return ratio, "times", f"{decibels:g} dB more: how many times the volts?", f"20 dB is ten times, 6 dB twice: {decibels:g} dB is {_figures(ratio)} times."
 
 
 def _volts(dbu: float) -> tuple[float, str, str, str]:
@@ -94,7 +99,7 @@ SUMS: dict[str, tuple[tuple[str, ...], Sum, str]] = {  # name -> amounts, the su
 def _sum(facts: Facts, about: str, name: str, amount: float) -> Question:
     size, unit, asks, why = SUMS[name][1](amount)
     return Question("estimate", about, asks, (), why, SUMS[name][2], level(facts, "estimate"), "derived", form="number",
-                    target=Target(float(f"{size:.3g}"), unit, float(f"{size * CLOSE_SHARE:.3g}")), number=f"{size:.3g}")
+                    target=Target(float(f"{size:.3g}"), unit, float(f"{size * CLOSE_SHARE:.3g}")), number=_figures(size))
 
 
 KINDS = (Kind("estimate", "Estimate the number", _draw, _ask),)

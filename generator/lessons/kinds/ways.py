@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from random import Random
 
+from generator.catalogue.records import GRADES
 from generator.engine.verdict import VERDICTS
 from generator.ledger.rows import Row
 from generator.lessons.facts import NO_LEAD, Facts, check, subject
@@ -86,12 +87,50 @@ def _input(facts: Facts, about: str, chance: Random) -> Question:
 
 def _draw_switch(facts: Facts, chance: Random) -> str:
     offered = facts.once("rows with an offer", lambda: [row for row in facts.sensible if OFFER.match(row["offer"])])
-    return subject(likely(facts, offered, chance))
+    told = facts.once("rows with one switch", lambda: {kind: [row for row in facts.sensible if _position(facts, row) == kind] for kind in ("on", "either")})
+    return subject(likely(facts, chance.choice([offered, *filter(None, told.values())]), chance))
+
+
+def _supply(facts: Facts, row: Row) -> str:
+    """The name of the one supply with a switch in a connection through nothing but wire; nothing where there is none, or another."""
+    ports, leads = facts.catalogue.ports, facts.catalogue.leads
+    found = [one for id in (row["from"], row["into"]) for one in ports[id].supplies if len(one.states) > 1]
+    plain = not any(leads[id].parts for id in row["through"])
+    return found[0].name if plain and len(found) == 1 and {*found[0].states} == {"on", "off"} and found[0].style != "drive" else ""
+
+
+def _position(facts: Facts, row: Row) -> str:
+    """Where that switch may stand: `on` where the only thing that needs volts gets them from it, `either` where nothing needs any and the worst
+    position is safe. A verdict is the worst over all positions, but for what is needed, and `also` tells what the others come to; where one would have to
+    judge, nothing is said."""
+    needs = [need for id in (row["from"], row["into"]) for need in facts.catalogue.ports[id].needs if need.least > 0]
+    if row["offered"] or not _supply(facts, row):
+        return ""
+    if needs:
+        return "on" if row["verdict"] in VERDICTS[:WORKS] and "not-powered" in row["also"] else ""
+    return "either" if row["verdict"] == "safe" and not row["also"] else ""
+
+
+def _stands(facts: Facts, row: Row, about: str, chance: Random) -> Question:
+    """Where may it stand, with a switch that is no matter of order?"""
+    right, switch, words = _position(facts, row), _supply(facts, row), table("mixed")["positions"]
+    needs = [need for id in (row["from"], row["into"]) for need in facts.catalogue.ports[id].needs if need.least > 0]
+    number = f"{max(need.least for need in needs):g} V" if needs else ""
+    grade, note = facts.grade(row, *row["findings"])
+    if any(need.evidence.grade == GRADES[-1] for need in needs):
+        grade, note = GRADES[-1], " ".join(filter(None, (note, "The volts it needs are from memory; look them up before you rely on it.")))
+    choices = [Choice(id, text, "" if id == right else words["why"][right].get(id, "")) for id, text in words["choices"].items()]
+    because = words["because"][right].format(switch=switch, number=number)
+    return Question("switch", about, f"Where may the switch for {switch} stand, for this to work?", (right,), because, check(row),
+                    level(facts, "switch", (row["from"], row["into"])), grade, choices=tuple(chance.sample(choices, len(choices))),
+                    given=facts.given(row), number=number, pictures=facts.pictures(row), shown=facts.pictures(row), note=note)
 
 
 def _switch(facts: Facts, about: str, chance: Random) -> Question:
     row = row_of(facts, about)
     offer = OFFER.match(row["offer"])
+    if not offer and _position(facts, row):
+        return _stands(facts, row, about, chance)
     if not offer:
         raise NoQuestion(f"“{about}”: no switch decides while it is plugged; ask it as verdict:{about}")
     switch = offer["switch"]
