@@ -24,7 +24,7 @@ from front import run, scripts  # noqa: E402
 
 WHOLE = bool(os.environ.get("RINGFENCE_WHOLE"))
 SETS, JUDGED = 2000, 2000 if WHOLE else 200  # sets of numbers; of these, how many at most are judged as well: some 0.1 s each, without WHOLE those of small circuits
-PART, RELATIVE = 250 if WHOLE else SETS, 1e-9  # sets told to one process
+PART, RELATIVE = 50 if WHOLE else SETS, 1e-9  # sets told to one process
 OWN = scripts("engine", "ui/dom.js", "ui/words.js", "ui/catalogue.js", "own/quantity.js", "own/said.js", "own/apply.js")
 TELL = """(() => { const { own } = Ringfence; return %s.map(({ port, answers, chain }) => {
   const asks = own.asksOf(port), told = Object.entries(answers).map(([id, typed]) => { const ask = asks.find((one) => one.id === id), read = own.said(typed, ask, own.question(ask)); return [id, read.reason ? { reason: read.reason } : read.silent ? null : read.text]; });
