@@ -180,3 +180,47 @@ def test_the_same_class_at_both_ends_keeps_its_numbers_apart(visit):
     told = page.evaluate("""() => { const { own } = Ringfence, id = "mixer-line-out-xlr", asked = own.asked({ from: id, through: [], into: id, own: "from.main.highest-volts-at-output:63_V" });
       return [asked.question.from, asked.question.into].map((one) => asked.data.ports[one].network.limits.map(({ settled }) => settled)); }""")
     assert told[0] != told[1] and set(told[0]) == {63}
+
+
+def test_a_device_stands_in_the_matrix_of_the_kit_with_its_own_mark(visit):
+    page = kept(visit)
+    page.goto("mine/")
+    page.get_by_role("button", name="Put it in the bag").click()
+    page.evaluate("""() => { const bag = JSON.parse(localStorage.getItem("ringfence.bag")); bag.ports.push("mixer-mic-in-p48-xlr", "mic-dynamic-xlr");
+      localStorage.setItem("ringfence.bag", JSON.stringify(bag)); }""")
+    page.goto("matrix/")
+    page.locator("summary", has_text="Filter").first.click()
+    page.get_by_label("In my kit or not").or_(page.get_by_label("Bag")).first.select_option("ports")
+    group = page.locator(".rf-group", has_text="My reporter mic")
+    group.locator("summary").click()
+    row = group.locator(".rf-row", has_text="Mixer microphone input")
+    expect(row).to_contain_text("safe, by yours")
+    expect(row).to_contain_text("by your number: 63\u00a0V")
+    assert row.locator("[data-mark=own-safe]").count() == 1 and row.locator("use").count() == 0, "not the mark of a catalogue verdict"
+    other = page.locator(".rf-group", has_text="Dynamic")
+    other.locator("summary").first.click()
+    expect(other.locator(".rf-row").first).not_to_contain_text("by yours")
+    row.click()
+    first = page.locator(".rf-pair .rf-row").first
+    assert re.search(r"check/#from=my\.[a-z0-9]+&", first.get_attribute("href"))
+    assert page.locator(".rf-pair .rf-row", has_text="dangerous").locator("use[href='#mark-dangerous']").count() == page.locator(".rf-pair .rf-row", has_text="dangerous").count()
+
+
+def test_a_device_has_a_card_with_what_its_manual_says(visit):
+    page = kept(visit)
+    page.goto("mine/")
+    page.get_by_role("button", name="Put it in the bag").click()
+    page.goto("cards/")
+    page.locator("[data-key=bag]").click()
+    card = page.locator(".rf-card", has_text="My reporter mic").first
+    expect(card).to_contain_text("My device")
+    expect(card.locator("table").first).to_contain_text("your manual")
+    expect(card.locator("table").first).to_contain_text("63 V")
+    expect(card.locator(".rf-card__foot")).to_contain_text("How it is known: your manual")
+
+
+def test_the_card_of_a_class_has_no_number_of_anybodys(visit):
+    page = visit("cards/#ports=mic-electret-battery-xlr")
+    card = page.locator(".rf-card").first
+    expect(card).to_contain_text("Carries")
+    expect(card).not_to_contain_text("your manual")

@@ -1,6 +1,7 @@
 """Own numbers in the browser and in Python: the same words are understood and refused, in the same words, and they make the same record and verdict."""
 
 import json
+import os
 import random
 import sys
 from dataclasses import replace
@@ -21,14 +22,16 @@ from .random_numbers import sets
 sys.path.insert(0, str(Path(__file__).parents[1] / "site"))
 from front import run, scripts  # noqa: E402
 
-SETS, JUDGED = 2000, 200  # sets of numbers; of these, how many are judged as well
+WHOLE = bool(os.environ.get("RINGFENCE_WHOLE"))
+SETS, JUDGED = 2000, 2000 if WHOLE else 200  # sets of numbers; of these, how many at most are judged as well: some 0.1 s each, without WHOLE those of small circuits
+PART, RELATIVE = 50 if WHOLE else SETS, 1e-9  # sets told to one process
 OWN = scripts("engine", "ui/dom.js", "ui/words.js", "ui/catalogue.js", "own/quantity.js", "own/said.js", "own/apply.js")
 TELL = """(() => { const { own } = Ringfence; return %s.map(({ port, answers, chain }) => {
   const asks = own.asksOf(port), told = Object.entries(answers).map(([id, typed]) => { const ask = asks.find((one) => one.id === id), read = own.said(typed, ask, own.question(ask)); return [id, read.reason ? { reason: read.reason } : read.silent ? null : read.text]; });
   const good = Object.fromEntries(Object.entries(answers).filter(([id, typed]) => !own.said(typed, asks.find((one) => one.id === id), own.question(asks.find((one) => one.id === id))).reason));
   const made = own.changed(Ringfence.data.ports[port], good).port;
   const judged = chain && Ringfence.judge({ ...Ringfence.data, ports: { ...Ringfence.data.ports, [port]: made } }, Ringfence.rulebook, chain);
-  return { told: Object.fromEntries(told), record: [made.network, made.sources, made.listeners, made.needs], verdict: judged && [judged.verdict, judged.findings.map((one) => [one.id, one.severity, one.evidence])] };
+  return { told: Object.fromEntries(told), record: [made.network, made.sources, made.listeners, made.needs], verdict: judged && [judged.verdict, judged.findings.map((one) => [one.id, one.severity, one.evidence])], values: judged && judged.findings.map(({ value }) => value) };
 }); })()"""
 
 
@@ -42,10 +45,10 @@ def asked(catalogue):
     """The sets, some with a cheap connection to judge."""
     draw, chosen, left = random.Random(7), sets(catalogue, SETS, 15), JUDGED
     rows = list(lines.rows(lines.read(default_directory() / "verdicts")))
-    small = {name for name, port in catalogue.ports.items() if len(port.network.parts) < 10}
+    small = {name for name, port in catalogue.ports.items() if WHOLE or len(port.network.parts) < 10}
     ways = {}
     for one in rows:
-        if {one["from"], one["into"]} <= small and one["from"] != one["into"] and all(len(catalogue.leads[name].network.parts) < 12 for name in one["through"]):
+        if {one["from"], one["into"]} <= small and one["from"] != one["into"] and (WHOLE or all(len(catalogue.leads[name].network.parts) < 12 for name in one["through"])):
             ways.setdefault(one["from"], []).append(one)
     made = []
     for one in chosen:
@@ -62,7 +65,7 @@ def browser(catalogue, asked, tmp_path_factory):
     file = tmp_path_factory.mktemp("own") / "data.json"
     asks = {name: port["asks"] for name, port in data["ports"].items()}
     file.write_text(json.dumps({"data": data, "manual": {"questions": data["questions"], "asks": asks}, **tables()}))
-    return run(TELL % json.dumps(asked), OWN, file)
+    return [one for start in range(0, SETS, PART) for one in run(TELL % json.dumps(asked[start:start + PART]), OWN, file)]
 
 
 def python(catalogue, one):
@@ -103,14 +106,17 @@ def same(one, two):
     return one == two
 
 
-def test_both_judge_alike(catalogue, asked, browser):
+def test_both_judge_alike(catalogue, asked, browser, record_property):
     judged = [(one, theirs) for one, theirs in zip(asked, browser) if one["chain"]]
-    assert len(judged) == JUDGED
+    assert len(judged) == JUDGED or WHOLE and len(judged) > 1000  # a port that only listens begins nothing
+    record_property("told", f"{len(judged)} of {SETS} sets of own numbers judged by both")
     verdicts = set()
     for one, theirs in judged:
         chain = one["chain"]
         own = replace(catalogue, ports={**catalogue.ports, one["port"]: python(catalogue, one)[1]})
         verdict = judge(own, chain["from"], chain["through"], chain["into"])
         assert [verdict.verdict, [[finding.id, finding.severity, finding.evidence] for finding in verdict.findings]] == theirs["verdict"], one
+        for ours, value in zip((finding.value for finding in verdict.findings), theirs["values"]):
+            assert (ours is None) == (value is None) and (ours is None or isclose(ours, value, rel_tol=RELATIVE, abs_tol=1e-9)), (one, ours, value)
         verdicts.add(verdict.verdict)
     assert len(verdicts) >= 3

@@ -15,6 +15,7 @@ Ringfence.bag = Ringfence.bag || {};
     root = document.getElementById("rf-bag");
     status = document.getElementById("rf-status");
     if (!root || !Ringfence.data) return; // without its data a page says so (standing.js)
+    if (ui.ownAwaited(location.hash)) return void ui.withOwn().then(start); // a lead of one's own is no lead before
     contents = ui.bag();
     view.ticked = [...contents.leads, ...contents.ports];
     window.addEventListener("hashchange", arrive);

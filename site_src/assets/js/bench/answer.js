@@ -25,6 +25,7 @@ Ringfence.bench = Ringfence.bench || {};
         el("section", { class: "rf-does" }, el("h2", {}, "What it does"), Ringfence.page && Ringfence.page.standing ? Ringfence.page.standing() : null, cautions(wiring), filters(lead), place),
         el("section", { class: "rf-mend" }, el("h2", {}, "Is it whole?"), mending(lead)),
         el("section", { class: "rf-make__part" }, el("h2", {}, "Make it"), making(lead, wiring)),
+        bench.keeping(wiring, told, root, announce),
         el("section", {}, el("h2", {}, "Hand it on"), bench.share(bench.write(wiring)), fold("offer", "Add this lead to the catalogue", bench.offer(wiring, told))));
     };
 

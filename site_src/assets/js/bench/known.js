@@ -10,7 +10,7 @@ Ringfence.bench = Ringfence.bench || {};
   /* {equal: [lead], near: [{lead, differs: [words]}]}: leads with the same ends, in whichever order they are written. */
   bench.known = function (lead, wiring) {
     const mine = bench.nets(lead);
-    const found = ui.leads().flatMap((other) => {
+    const found = ui.leads().filter((other) => !other.mine).flatMap((other) => {
       const ways = renamings(lead, other).map((rename) => compared(mine, bench.nets(other, rename), lead, other, wiring));
       return ways.length ? [ways.reduce((best, way) => (way.distance < best.distance ? way : best))] : [];
     });

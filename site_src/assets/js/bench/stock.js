@@ -12,7 +12,7 @@ Ringfence.bench = Ringfence.bench || {};
     if (known && from === Ringfence.data) return known;
     from = Ringfence.data;
     known = {};
-    for (const lead of ui.leads().filter(({ cable }) => cable)) {
+    for (const lead of ui.leads().filter(({ cable, mine }) => cable && !mine)) {
       const cable = known[lead.cable] = known[lead.cable] || {
         id: lead.cable, name: ui.capital(lead.cable.replaceAll("-", " ")), core: null, screen: null, core_to_core: null, core_to_screen: null,
         amps: null, evidence: null, impedance: lead.impedance,

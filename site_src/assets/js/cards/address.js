@@ -6,10 +6,10 @@ Ringfence.cards = Ringfence.cards || {};
 (function (cards, ui) {
   const MOST = 300; // more than the catalogue has leads; a hostile address must not stop the page
   const SHOWN = 80; // characters of what names nothing
-  cards.KINDS = ["connectors", "leads"];
+  cards.KINDS = ["connectors", "leads", "ports"];
   cards.PAPERS = { a6: 1, a4: 4 }; // cards on one sheet
 
-  /* {connectors: [id], leads: [id], paper, unknown: [text]}; moved ids under their new name, each once. */
+  /* {connectors: [id], leads: [id], ports: [id], paper, unknown: [text]}; moved ids under their new name, each once. */
   cards.read = function (hash) {
     const asked = new URLSearchParams(hash.replace(/^#/, "")), unknown = [], read = {};
     for (const kind of cards.KINDS) {

@@ -6,7 +6,7 @@ Ringfence.cards = Ringfence.cards || {};
 (function (cards, ui) {
   const { el, button } = ui;
   const SHOWN = 40;
-  const WORDS = { connectors: "Connectors", leads: "Leads" };
+  const WORDS = { connectors: "Connectors", leads: "Leads", ports: "Devices" };
   const PAPERS = { a6: ["A6", "one card to a sheet"], a4: ["A4", "four cards, with marks to cut by"] };
 
   cards.entry = (kind, id) => Ringfence.data[kind][id];
@@ -22,10 +22,10 @@ Ringfence.cards = Ringfence.cards || {};
       button({ class: "rf-chip", "aria-label": `Take out: ${cards.entry(kind, id).name}`, onclick: () => on.tick(kind, id, false) }, cards.entry(kind, id).name, el("span", { "aria-hidden": "true" }, " ×"))))) : null;
   };
 
-  /* Leads of the bag and the connectors of its devices that are not chosen yet, {connectors, leads}; null when there are none. */
+  /* Leads of the bag, devices of one's own in it, and the connectors of the others, that are not chosen yet, {connectors, leads, ports}; null when there are none. */
   cards.bagged = function (chosen) {
     const { leads, ports } = ui.bag();
-    const found = { leads, connectors: [...new Set(ports.map((id) => ui.port(id).connector))] };
+    const own = ports.filter((id) => ui.port(id).mine), found = { leads, ports: own, connectors: [...new Set(ports.filter((id) => !own.includes(id)).map((id) => ui.port(id).connector))] };
     const more = Object.fromEntries(cards.KINDS.map((kind) => [kind, found[kind].filter((id) => !chosen[kind].includes(id))]));
     return Object.values(more).flat().length ? more : null;
   };
@@ -52,7 +52,7 @@ Ringfence.cards = Ringfence.cards || {};
     function tick(entry) {
       return el("label", { class: "rf-tick rf-tick--drawn" }, el("input", { type: "checkbox", "data-id": entry.id, checked: chosen[view.kind].includes(entry.id), "data-key": `tick ${entry.id}`,
         onchange: (event) => on.tick(view.kind, entry.id, event.target.checked) }),
-      ui.sides(entry), el("span", { class: "rf-option__name" }, entry.name), el("span", { class: "rf-option__more" }, entry.ends ? ui.ends(entry) : entry.recognise));
+      ui.sides(entry), el("span", { class: "rf-option__name" }, entry.name), el("span", { class: "rf-option__more" }, entry.ends ? ui.ends(entry) : entry.recognise || ui.half(entry)));
     }
   };
 })(Ringfence.cards, Ringfence.ui);

@@ -37,6 +37,21 @@ Ringfence.cards = Ringfence.cards || {};
     };
   };
 
+  /* A device: what is on which contact; one of somebody's own with what its manual says. */
+  cards.port = function (port) {
+    const { own } = Ringfence, device = port.mine ? own.device(port.id) : null, base = device ? ui.port(device.base) : port, { carries } = Ringfence.data.assignments[port.assignment];
+    const used = device ? own.changed(base, device.answers).used : [];
+    return {
+      kind: device ? "My device" : ui.capital(port.device), name: port.name, path: `ports/${base.id}/`, drawings: [`port-${base.id}`], evidence: used.length ? { ...port.evidence, grade: own.GRADE } : port.evidence,
+      blocks: [
+        device ? said("Class", base.name) : null,
+        used.length ? table(["Asked", own.GRADE, "catalogue"], used.map(({ ask, question, shown }) => [question.asks, own.pretty(shown), ask.value ? `${own.catalogue(ask)}, ${ask.evidence.grade}` : "–"])) : null,
+        cautions(port.cautions),
+        table(["Contact", `Carries (${base.evidence.grade})`], ui.connector(port.connector).contacts.map((contact) => [contact, role(ui.own(carries, contact))])),
+      ].filter(Boolean),
+    };
+  };
+
   /* Has it two halves whose faces mirror each other left and right? */
   const mirrored = ({ shape, halves }) => ["circular", "rectangular"].includes(shape) && Object.hasOwn(halves, "male") && Object.hasOwn(halves, "female");
 
@@ -46,7 +61,7 @@ Ringfence.cards = Ringfence.cards || {};
     const contacts = (nodes, end) => nodes.filter((node) => node.startsWith(`${end.id}.`)).map((node) => node.slice(end.id.length + 1)).join(", ") || "–";
     const named = (join) => `${join.id.replaceAll("-", " ")}${join.screen && join.id !== "screen" ? " (screen)" : ""}`;
     return {
-      kind: `${ui.capital(lead.form)}${length}`, name: lead.name, path: `leads/${lead.id}/`, drawings: [`lead-${lead.id}`], evidence: lead.evidence,
+      kind: `${ui.capital(lead.form)}${length}`, name: lead.name, path: lead.mine ? "bench/" : `leads/${lead.id}/`, drawings: lead.mine ? [] : [`lead-${lead.id}`], evidence: lead.evidence,
       blocks: [
         cautions(lead.cautions.map(({ says }) => says)),
         table(["", ...ends.map(({ label }) => label)], lead.joins.map((join) => [named(join), ...ends.map((end) => contacts(join.nodes, end))])),

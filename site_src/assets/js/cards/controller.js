@@ -12,6 +12,7 @@ Ringfence.cards = Ringfence.cards || {};
     root = document.getElementById("rf-cards");
     status = document.getElementById("rf-status");
     if (!root || !Ringfence.data) return; // without its data a page says so (standing.js)
+    if (ui.ownAwaited(location.hash)) return void ui.withOwn().then(start);
     faces = JSON.parse(root.dataset.faces);
     const asked = cards.read(location.hash);
     if (asked.connectors.length && !asked.leads.length) view.kind = "connectors";
@@ -33,14 +34,14 @@ Ringfence.cards = Ringfence.cards || {};
     const mine = ++run, key = root.contains(document.activeElement) ? document.activeElement.dataset.key : null;
     chosen = cards.read(location.hash);
     document.body.dataset.cards = chosen.paper;
-    const count = chosen.connectors.length + chosen.leads.length;
+    const count = cards.KINDS.reduce((sum, kind) => sum + chosen[kind].length, 0);
     const papers = el("div", { class: `rf-sheets rf-sheets--${chosen.paper}`, "data-root": root.dataset.root, "aria-busy": "true" });
     const told = el("p", { class: "rf-cards__count" }, count ? "Laying out" : "Nothing is chosen yet.");
     const print = button({ class: "rf-button", "data-key": "print", disabled: true, onclick: () => window.print() }, "Print");
     root.replaceChildren(el("div", { class: "rf-cards__desk" },
       chosen.unknown.length ? notFound() : null, cards.papers(chosen, on),
       el("div", { class: "rf-cards__print" }, print, told), cards.chosen(chosen, on),
-      el("details", { class: "rf-more", open: !count || view.open, ontoggle: (event) => { view.open = event.target.open; } }, el("summary", {}, "Choose connectors and leads"), cards.list(chosen, view, on))), papers);
+      el("details", { class: "rf-more", open: !count || view.open, ontoggle: (event) => { view.open = event.target.open; } }, el("summary", {}, "Choose connectors, leads and devices"), cards.list(chosen, view, on))), papers);
     const again = key && root.querySelector(`[data-key="${CSS.escape(key)}"]`);
     if (again) again.focus({ preventScroll: true });
     const made = await lay(papers, () => mine === run);
@@ -61,7 +62,7 @@ Ringfence.cards = Ringfence.cards || {};
   async function lay(papers, wanted) {
     const { stamp, site } = root.dataset, all = [];
     for (const kind of cards.KINDS) for (const id of chosen[kind]) {
-      const content = kind === "leads" ? cards.lead(ui.lead(id)) : cards.connector(ui.connector(id), ui.own(faces, id));
+      const content = kind === "ports" ? cards.port(ui.port(id)) : kind === "leads" ? cards.lead(ui.lead(id)) : cards.connector(ui.connector(id), ui.own(faces, id));
       const figure = await cards.figure(content.drawings, root.dataset.root);
       if (!wanted()) return 0;
       all.push(...cards.lay(content, figure, papers, { stamp, site }));

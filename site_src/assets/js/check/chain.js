@@ -36,6 +36,9 @@ Ringfence.check = Ringfence.check || {};
 
   function picture(kind, entry, root, place) {
     const one = kind.slice(0, -1);
+    if (entry.ends && entry.mine) { // a lead of one's own has no page and no drawing
+      return el("li", { class: "rf-chain__piece", "data-place": place }, el("a", { href: `${root}bench/${Ringfence.own.leadOf(entry.id).wiring}` }, el("span", {}, `${entry.name}, as wired on the bench`)));
+    }
     return el("li", { class: "rf-chain__piece", "data-place": place },
       el("a", { href: `${root}${kind}/${encodeURIComponent(entry.id)}/` },
         el("img", { src: `${root}draw/${one}-${encodeURIComponent(entry.id)}.svg`, alt: "", loading: "lazy" }),

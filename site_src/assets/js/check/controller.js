@@ -80,7 +80,7 @@ Ringfence.check = Ringfence.check || {};
 
   function show(current, moved) {
     shown = null;
-    const turn = ++turns, soon = current || !state.through || check.byOwn(state) ? null : check.soon(state);
+    const turn = ++turns, soon = current || !state.through ? null : check.soon(state);
     put(current ? [again(), picker(current)] : [check.guessed(words, choose), soon || (state.through ? answer() : ways())], current, moved);
     if (soon) ui.seen(() => { if (turn === turns) put([answer()], null, moved); });
   }

@@ -15,6 +15,7 @@ Ringfence.check = Ringfence.check || {};
 
   /* The button beside the verdict: the device's own sheet where there is one, else the link is copied. `says` goes along. */
   check.shareNow = function (question, says, root, set = []) {
+    if (mine(question).length) return ownLead(question, root);
     const link = absolute(`${root}check/${check.write({ ...question, set })}`, root), title = `${ui.port(question.from).name} → ${ui.port(question.into).name}`;
     if (!navigator.share) return ui.copier("Share: copy the link", link, "Link to this answer");
     return ui.button({ class: "rf-button rf-button--quiet", onclick: () => navigator.share({ title, text: says, url: link }).catch(() => null) }, "Share");
@@ -22,6 +23,7 @@ Ringfence.check = Ringfence.check || {};
 
   /* A picture for a message, and the link as a code on the screen: their scripts come with the first tap. */
   check.handed = function (question, judged, root, set = []) {
+    if (mine(question).length) return [];
     const link = absolute(`${root}check/${check.write({ ...question, set })}`, root), place = el("div", { class: "rf-code__place" });
     const withScripts = async (act) => (await ui.later("qr") && await ui.later("message") ? act() : place.replaceChildren("This could not be loaded. Try again with a network."));
     const shown = async () => withScripts(() => {
@@ -31,6 +33,11 @@ Ringfence.check = Ringfence.check || {};
     return [Ringfence.page.button("Picture for a message", (made) => withScripts(() => Ringfence.message.send(question, judged, link)).catch(() => made.replaceWith("No picture here: this browser does not let the page read its drawings."))),
       Ringfence.page.button("QR code", shown), place];
   };
+
+  /* A lead of one's own is known on this device only: its wiring is handed on instead. */
+  const mine = ({ through }) => (through || []).map(ui.lead).filter((lead) => lead.mine);
+  const ownLead = (question, root) => el("p", { class: "rf-fine" }, "This answer stays on this device, for the lead is yours. Hand on its wiring: ",
+    mine(question).map(({ id, name }) => el("a", { href: `${root}bench/${Ringfence.own.leadOf(id).wiring}` }, name)));
 
   /* Title, verdict, permanent link, and the state of the data it was worked out from. */
   check.citation = (question, verdict, link, stamp) => `${check.names(question)}. Verdict: ${verdict}. Ringfence, ${link}. ${stamp}.`;
@@ -42,6 +49,7 @@ Ringfence.check = Ringfence.check || {};
 
   /* `set` is where the switches of the answer stand, if that was asked for. `judged` is null where there is no live answer: then there is a link and nothing to cite. */
   check.share = function (question, judged, root, set = []) {
+    if (mine(question).length) return el("div", { class: "rf-share" }, el("a", { class: "rf-button rf-button--quiet", href: "#" }, "New check"));
     const link = absolute(`${root}check/${check.write({ ...question, set })}`, root);
     const { stamp } = document.getElementById("rf-check").dataset;
     const copy = ui.copier("Copy link to this answer", link, "Link to this answer");

@@ -6,8 +6,11 @@ Ringfence.check = Ringfence.check || {};
 (function (check, ui) {
   const { el } = ui;
 
-  /* The head of an answer, or null where the table has no such connection. */
-  check.soon = function ({ from, through, into }) {
+  /* The head of an answer, or null where the table has no such connection. By own numbers the table knows nothing: that they are being judged
+     is said at once, and the tap on the number is over. */
+  check.soon = function (question) {
+    const { from, through, into } = question;
+    if (check.byOwn(question)) return el("section", { class: "rf-answer", "aria-label": "Answer", "aria-busy": "true" }, el("h2", { class: "rf-answer__head", tabindex: "-1" }, "Judging by your number …"));
     const row = ui.row(from, through, into);
     if (!row) return null;
     const says = row.findings.length ? ui.sentence(ui.listed(row.findings)) : check.sentence({ verdict: row.verdict, findings: [] });

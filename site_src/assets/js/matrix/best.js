@@ -11,7 +11,11 @@ Ringfence.matrix = Ringfence.matrix || {};
     return { outlets: these(ui.outlets(), joined.outlets), inlets: these(ui.inlets(), joined.inlets), cell: ui.pair };
   };
 
-  const cellOf = (rows) => ({ rows, best: (rows.find(({ offered }) => !offered) || rows[0]).verdict, danger: rows.some((row) => row.verdict === "dangerous") });
+  /* `own` is how the best way says that it rests on somebody's own numbers. */
+  matrix.cellOf = function (rows) {
+    const best = rows.find(({ offered }) => !offered) || rows[0];
+    return { rows, best: best.verdict, own: best.own || "", danger: rows.some((row) => row.verdict === "dangerous") };
+  };
 
   /* What the filters leave: {outlets, inlets, cell}. Text, device, connector and kind look at the side they are asked for. `wanted.bag` is
      {leads, ports}, each a list of ids or null where anything will do; a way without a lead needs none. */
@@ -34,7 +38,7 @@ Ringfence.matrix = Ringfence.matrix || {};
       if (!whole || !leads) return whole;
       if (!kept.has(key)) {
         const rows = whole.rows.filter(({ through }) => through.every((id) => leads.includes(id)));
-        kept.set(key, rows.length ? cellOf(rows) : null);
+        kept.set(key, rows.length ? matrix.cellOf(rows) : null);
       }
       return kept.get(key);
     }

@@ -14,13 +14,22 @@ Ringfence.matrix = Ringfence.matrix || {};
       root.replaceChildren(ui.el("p", { class: "rf-standing__loud", role: "alert" }, "This page was put together from two versions of the site, so it shows no verdicts. Load it again."));
       return;
     }
+    if (ui.ownAwaited(location.hash)) return void ui.withOwn().then(start); // the kit may hold devices of one's own
     if (Ringfence.page && Ringfence.page.standing) root.before(Ringfence.page.standing());
     let grid = null, shown = null;
     const place = ui.el("div", {});
-    const whole = ui.button({ class: "rf-toggle", role: "switch", "aria-checked": "false", onclick: () => { turn(whole.getAttribute("aria-checked") !== "true"); } },
+    const whole = ui.button({ class: "rf-toggle", role: "switch", "aria-checked": "false", onclick: () => { overview(whole.getAttribute("aria-checked") !== "true"); } },
       ui.el("span", { class: "rf-toggle__knob", "aria-hidden": "true" }), "The whole picture on one screen");
     const count = ui.el("p", { class: "rf-matrix__count" });
-    const filter = (wanted) => { shown = matrix.filtered(grid, wanted); render(); };
+    let turn = 0;
+    const filter = async (wanted) => {
+      const mine = ++turn, tell = (words) => { if (mine === turn) count.textContent = words; };
+      const all = matrix.hasOwn(wanted.bag) ? await matrix.withOwn(grid, wanted.bag, tell) : grid;
+      if (mine !== turn) return;
+      shown = matrix.filtered(all || grid, wanted);
+      render();
+      if (!all) count.textContent += ". Your own devices are left out: their scripts did not load.";
+    };
     ui.slices([ // the page answers to a thumb in between
       () => ui.outlets(), // at its first mention the catalogue is unpacked
       () => { grid = shown = matrix.grid(); },
@@ -35,7 +44,7 @@ Ringfence.matrix = Ringfence.matrix || {};
       place.replaceChildren(shown.outlets.length ? view(shown, open, (words) => { status.textContent = words; }) : ui.el("p", {}, "Nothing passes these filters."));
     }
 
-    function turn(on) {
+    function overview(on) {
       whole.setAttribute("aria-checked", String(on));
       render();
       if (on) whole.scrollIntoView({ block: "start" });

@@ -7,8 +7,8 @@ Ringfence.matrix = Ringfence.matrix || {};
   const { el, button } = ui;
 
   /* Words for one cell: "safe, best of 3 leads; another is dangerous". */
-  function said({ rows, best, danger }) {
-    const many = rows.length > 1 ? `${best}, best of ${rows.length} ways` : `${best}, one way`;
+  function said({ rows, best, danger, own = "" }) {
+    const many = rows.length > 1 ? `${best}${own}, best of ${rows.length} ways` : `${best}${own}, one way`;
     if (rows[0].offered) return `${many}; ${rows[0].verdict === best ? "it" : "another"} ${rows[0].offered === "safe" ? "is safe" : "works"} if plugged with a switch off`;
     return danger && best !== "dangerous" ? `${many}; another is dangerous` : many;
   }
@@ -34,7 +34,7 @@ Ringfence.matrix = Ringfence.matrix || {};
     function opener(outlet, inlet, found) {
       if (!found) return null;
       return button({ class: "rf-grid__cell", "data-flag": String(flagged(found)), title: `${outlet.name} into ${inlet.name}: ${said(found)}`,
-        "aria-label": `${outlet.name} into ${inlet.name}: ${said(found)}`, onclick: () => onopen(outlet, inlet, found) }, ui.mark(found.best));
+        "aria-label": `${outlet.name} into ${inlet.name}: ${said(found)}`, onclick: () => onopen(outlet, inlet, found) }, matrix.mark(found.best, found.own));
     }
   };
 
@@ -54,7 +54,7 @@ Ringfence.matrix = Ringfence.matrix || {};
         if (body.childElementCount) return;
         cells.sort(([, a], [, b]) => ui.rank(a.best) - ui.rank(b.best));
         body.append(...cells.map(([inlet, found]) => el("li", {}, button({ class: "rf-row", onclick: () => onopen(outlet, inlet, found) },
-          ui.verdict(found.best), el("span", { class: "rf-row__name" }, inlet.name),
+          matrix.verdict(found.best, found.own), el("span", { class: "rf-row__name" }, inlet.name),
           el("span", { class: "rf-row__why" }, said(found).slice(found.best.length + 2))))));
       }
     }
@@ -63,7 +63,7 @@ Ringfence.matrix = Ringfence.matrix || {};
   /* Every way between two ports; each opens the check. */
   matrix.pair = function (outlet, inlet, { rows }, root, onclose) {
     const items = rows.map((row) => el("li", {}, el("a", { class: "rf-row", href: ui.address(root, outlet.id, row.through, inlet.id) },
-      ui.verdict(row.verdict), row.through.length ? el("span", { class: "rf-list__side" }, row.through.flatMap((id) => ui.shownHalves(ui.lead(id))).map((place) => ui.side(place))) : null,
+      matrix.verdict(row.verdict, row.own), row.through.length ? el("span", { class: "rf-list__side" }, row.through.flatMap((id) => ui.shownHalves(ui.lead(id))).map((place) => ui.side(place))) : null,
       el("span", { class: "rf-row__name" }, row.through.map((id) => ui.lead(id).name).join(", then ") || "No lead, plugged straight in"),
       el("span", { class: "rf-row__why" }, row.findings.join(", ")), row.offer ? el("span", { class: "rf-row__order" }, row.offer) : null)));
     return el("dialog", { class: "rf-pair", "aria-label": "Ways between these two", onclose },

@@ -11,6 +11,7 @@ Ringfence.mine = Ringfence.mine || {};
     root = document.getElementById("rf-mine");
     status = document.getElementById("rf-status");
     if (!root || !Ringfence.data) return; // without its data a page says so (standing.js)
+    if (ui.ownAwaited(location.hash)) return void ui.withOwn().then(start); // leads are made by the scripts of the bench
     window.addEventListener("hashchange", render);
     render();
   }
@@ -26,7 +27,16 @@ Ringfence.mine = Ringfence.mine || {};
     root.replaceChildren(...[arrived ? arrival(arrived) : null, said || fault ? el("p", { class: "rf-own__fault", role: "alert" }, said || fault) : null,
       devices.length ? el("ul", { class: "rf-mine" }, devices.map((device) => el("li", {}, mine.card(device, root.dataset.root, tell)))) : el("p", { class: "rf-mine__none" },
         "No device yet. Check a connection, tap a number that decides, type what the manual says, and keep it under a name; or start from a class:"),
-      el("p", {}, el("a", { class: "rf-button rf-button--quiet", href: `${root.dataset.root}check/` }, "Check a connection")), mine.starter(tell)].filter(Boolean));
+      el("p", {}, el("a", { class: "rf-button rf-button--quiet", href: `${root.dataset.root}check/` }, "Check a connection")), mine.starter(tell), leads()].filter(Boolean));
+  }
+
+  /* Leads of the bench with a name. */
+  function leads() {
+    const kept = own.kept().leads, to = root.dataset.root;
+    const item = ({ id, name, wiring }) => el("li", { "data-lead": id }, el("a", { href: `${to}bench/${wiring}` }, name), ui.lead(id) ? null : el("span", {}, ": not a whole lead any more; open it and mend it."), " ",
+      button({ class: "rf-own__out", "data-key": `remove ${id}`, onclick: () => tell(`${name} removed`, own.removeLead(id)) }, `Remove ${name}`));
+    return el("section", { class: "rf-mine__leads", "aria-label": "My leads" }, el("h2", {}, "My leads"), kept.length ? el("ul", {}, kept.map(item))
+      : el("p", {}, "None yet. ", el("a", { href: `${to}bench/` }, "Lay one out on the bench"), " and give it a name."));
   }
 
   /* Devices of a link are offered, never taken unasked. */

@@ -5,16 +5,16 @@ Ringfence.own = Ringfence.own || {};
 /* What a person typed, kept in this browser and nowhere else: devices by name, and the last numbers of a class. The store may be forbidden, full, or
    hold what somebody else wrote: it is said, and nothing is written over what cannot be read. */
 (function (own, ui) {
-  const KEY = "ringfence.own", VERSION = 1, MOST = 200, LONGEST = 60; // devices; characters of a name
+  const KEY = "ringfence.own", VERSION = 1, MOST = 200, LONGEST = 60, WIRING = 4000; // devices or leads; characters of a name, of a wiring
   own.FORBIDDEN = "This browser keeps nothing: a private window or a setting forbids it. The address still holds your numbers: copy the link.";
   own.FULL = "This browser's store is full, so this is not kept. Copy the link, then make room.";
   own.BROKEN = "What this browser kept of your devices cannot be read. It is left as it was; nothing new is kept until you clear this site's data.";
   let state = null;
 
-  const empty = () => ({ devices: [], seen: {} });
+  const empty = () => ({ devices: [], leads: [], seen: {} });
   own.name = (text) => String(text).normalize("NFC").replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/gu, " ").replace(/\s+/g, " ").trim().slice(0, LONGEST);
 
-  /* {devices, seen, fault}. */
+  /* {devices, leads, seen, fault}. */
   own.kept = function () {
     if (state) return state;
     let text = null;
@@ -32,9 +32,9 @@ Ringfence.own = Ringfence.own || {};
 
   function parsed(text) {
     try {
-      const { version, devices, seen } = JSON.parse(text);
-      if (version !== VERSION || !Array.isArray(devices)) return null;
-      return { devices: devices.map(own.asDevice).filter(Boolean).slice(0, MOST), seen: seenOf(seen) };
+      const { version, devices, leads = [], seen } = JSON.parse(text);
+      if (version !== VERSION || !Array.isArray(devices) || !Array.isArray(leads)) return null;
+      return { devices: devices.map(own.asDevice).filter(Boolean).slice(0, MOST), leads: leads.map(asLead).filter(Boolean).slice(0, MOST), seen: seenOf(seen) };
     } catch (broken) {
       return null;
     }
@@ -48,6 +48,13 @@ Ringfence.own = Ringfence.own || {};
     return { id, name: own.name(name) || ui.port(living).name, base: living, answers: answersOf(answers), stamp: typeof stamp === "string" ? stamp.slice(0, 12) : "" };
   };
 
+  /* A lead of any value, or null; what its wiring means, the bench says. */
+  function asLead(value) {
+    const { id, name, wiring } = value && typeof value === "object" ? value : {};
+    if (typeof id !== "string" || !/^my\.[a-z0-9]{4,12}$/.test(id) || typeof wiring !== "string" || wiring.length > WIRING) return null;
+    return { id, name: own.name(name) || "A lead", wiring };
+  }
+
   const answersOf = (value) => Object.fromEntries(Object.entries(value && typeof value === "object" ? value : {})
     .filter(([id, typed]) => /^[a-z0-9.-]{1,120}$/.test(id) && typeof typed === "string" && typed.length && typed.length <= 40).slice(0, 40));
 
@@ -59,7 +66,7 @@ Ringfence.own = Ringfence.own || {};
     if (before.fault === own.BROKEN) return own.BROKEN;
     state = { ...before, ...changes };
     try {
-      localStorage.setItem(KEY, JSON.stringify({ version: VERSION, devices: state.devices, seen: state.seen }));
+      localStorage.setItem(KEY, JSON.stringify({ version: VERSION, devices: state.devices, leads: state.leads, seen: state.seen }));
       state.fault = "";
     } catch (refused) {
       state.fault = refused && refused.name === "QuotaExceededError" ? own.FULL : own.FORBIDDEN;

@@ -15,15 +15,26 @@ Ringfence.ui = Ringfence.ui || {};
     }
   }
 
-  /* Must the scripts be here before a question of this address is shown? */
-  ui.ownAwaited = (hash) => !Ringfence.own && !failed && (kept() || /(^#?|&)(own=|(from|into)=my\.)/.test(hash) || Boolean((Ringfence.data.local || []).length));
+  /* Are the scripts here that somebody's devices and leads need? */
+  const here = () => Ringfence.own && Ringfence.own.ready();
+
+  /* Must they be, before a question of this address is shown? */
+  ui.ownAwaited = (hash) => !here() && !failed && (kept() || /(^#?|&)(own=|(from|into|through)=[^&]*\bmy\.)/.test(hash) || Boolean((Ringfence.data.local || []).length));
 
   /* Resolves to whether they are here. */
   ui.withOwn = function () {
-    if (Ringfence.own) return Promise.resolve(true);
-    loading = loading || Promise.all(["circuits", "asks"].map(ui.later)).then((came) => !came.includes(false) && ui.later("own")).then((here) => { failed = !here; loading = here ? loading : null; return Boolean(here); });
+    if (here()) return Promise.resolve(true);
+    loading = loading || load().then((loaded) => { failed = !loaded; loading = null; return loaded; });
     return loading;
   };
+
+  /* The records of one's own leads are made by the scripts of the bench. */
+  async function load() {
+    if ((await Promise.all(["circuits", "engine", "asks"].map(ui.later))).includes(false) || !await ui.later("own")) return false;
+    if (!Ringfence.own.ready() && !await ui.later("bench")) return false;
+    Ringfence.own.registerLeads();
+    return true;
+  }
 
   /* What is left of the numbers in an address when another device stands at one of its ends. */
   ui.ownAfter = (own, state, changes) => (own || "").split(",")
