@@ -167,5 +167,15 @@ def test_the_bench_finds_a_fault_in_a_lead_of_its_own(visit):
         expect(title).not_to_have_text(words)
     expect(title).to_contain_text("Found:")
     expect(title).to_contain_text("open")
-    page.get_by_role("button", name="Show the build sheet").tap()
+    page.get_by_role("button", name="Show the sheets").tap()
     expect(page.locator(".rf-make")).to_contain_text("wire core-2, to a.2")
+
+
+def test_a_lead_of_the_bench_can_be_ordered_so_that_it_cannot_be_wired_otherwise(visit, size):
+    page = visit("bench/#ends=xlr-3/female,phone-35-trs/plug&joins=a.1_b.sleeve,a.2_b.tip,a.3_b.ring", size=size)
+    page.get_by_role("button", name="Show the sheets").click()
+    lines = page.locator(".rf-order").inner_text().splitlines()
+    assert lines[0].startswith("Please make: ")
+    assert any(line.startswith("End a: XLR, three contacts, female (") for line in lines) and any(line.startswith("End b: 3.5 mm phone, three contacts (TRS), plug (") for line in lines)
+    assert lines.count("  a.2 to b.tip: below 1 Ω: a wire") == 1 and lines[-1] == "  every other pair: no reading"
+    assert page.evaluate("document.documentElement.scrollWidth") <= size["width"]

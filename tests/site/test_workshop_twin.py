@@ -1,6 +1,7 @@
 """The fault dictionary a phone works out for a lead of the bench is the one Python works out for a lead of the catalogue."""
 
 import json
+import re
 from random import Random
 
 import pytest
@@ -9,7 +10,7 @@ from front import run, scripts
 from generator.catalogue.published import as_data
 from generator.workshop.carried import MANY, carried, published
 from generator.workshop.faulty import faults
-from generator.workshop.sheets import build_sheet
+from generator.workshop.sheets import build_sheet, cable, ordering_sheet
 from generator.workshop.specimen import on_bench
 
 SEED, SOME, DEAR = 20261129, 36, 200
@@ -21,6 +22,12 @@ const steps = faults.dictionary(data.leads[id], contacts, tables); let step = st
 SHEETS = """Ringfence.asked.map((id) => { const { data, faults, tables } = Ringfence;
 const contacts = Object.fromEntries(Object.values(data.connectors).map((one) => [one.id, one.contacts]));
 const made = faults.sheet(data.leads[id], contacts, tables); return { ...made, strip: made.strip.map(({ sheath }) => sheath) }; })"""
+
+
+ORDERS = """Ringfence.asked.map(({ id, cable }) => { const { data, faults, tables } = Ringfence, lead = data.leads[id];
+const contacts = Object.fromEntries(Object.values(data.connectors).map((one) => [one.id, one.contacts]));
+const connectors = Object.fromEntries(Object.values(data.connectors).map((one) => [one.id, one.name]));
+return faults.order(lead, faults.sheet(lead, contacts, tables), tables, { name: lead.name, connectors, cable, parts: [] }); })"""
 
 
 @pytest.fixture(scope="module")
@@ -81,3 +88,25 @@ def test_the_same_build_sheets(catalogue, drawn, tmp_path):
                 "says": [own[key] for key in ("shell", "colours", "sleeve") if own[key]], "strip": [row["sheath"] for row in own["strip"]]}
         wrong += [(id, key) for key in mine if mine[key] != other[key]]
     assert not wrong, wrong
+
+
+def test_the_same_ordering_sheets(catalogue, drawn, tmp_path):
+    """Ends, cable, screen, every contact and every pair that must read something; what must read nothing is one line on the phone, and parts are said by the bench."""
+    leads = [catalogue.leads[id] for id in drawn]
+    asked = [{"id": lead.id, "cable": f"{cable(lead)}, {lead.length:g} m" if lead.cable else ""} for lead in leads]
+    file = tmp_path / "data.json"
+    file.write_text(json.dumps({"data": as_data(catalogue), "tables": published(catalogue), "asked": asked}))
+    for lead, other in zip(leads, run(ORDERS, scripts("faults"), file)):
+        own = ordering_sheet(catalogue, lead)
+        head, mine = own.split("It must pass")[0], other.split("It must pass")[0]
+        if lead.parts:
+            head = head.split("Parts inside:")[0]
+            mine = mine.split("Shell:")[0]
+        assert mine == head, lead.id
+        tested = other.split("plugs:\n")[1].splitlines()
+        assert tested[-1] == f"  every other pair: {published(catalogue)['says']['none']}"
+        pairs = {frozenset(line.split(":")[0].strip().split(" to ")) for line in tested[:-1]}
+        told = {frozenset(re.split(" to |-", row["between"].strip())) for row in build_sheet(catalogue, lead)["test"]["rows"]}
+        assert told <= pairs, lead.id
+        climbs = [line for line in tested[:-1] if "a capacitor" in line and frozenset(line.split(":")[0].strip().split(" to ")) not in told]
+        assert len(pairs) == len(told) + len(climbs), lead.id  # behind a resistor too, where the generator's sheet tells only a capacitor alone

@@ -2,7 +2,8 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.bench = Ringfence.bench || {};
 
-/* The build sheet of a lead that is in no catalogue: parts, what goes on which contact, the order of work, what it must read. On a phone and on A4. */
+/* The sheets of a lead that is in no catalogue. To build it: parts, what goes on which contact, the order of work, what it must read. To order it: the same
+   for a shop or a maker, as text. On a phone and on A4. */
 (function (bench, ui) {
   const { el } = ui, SCRIPTS = ["faults", "faulty"];
 
@@ -13,7 +14,7 @@ Ringfence.bench = Ringfence.bench || {};
       for (const name of SCRIPTS) if (!await ui.later(name)) { place.append(el("p", { class: "rf-fault", role: "alert" }, "The scripts of the sheet could not be loaded. Nothing was lost: try again with a network.")); return; }
       place.replaceChildren(...sheet(lead, wiring, root));
     };
-    place.append(ui.button({ class: "rf-button rf-button--quiet", "data-key": "make", onclick: open }, "Show the build sheet"));
+    place.append(ui.button({ class: "rf-button rf-button--quiet", "data-key": "make", onclick: open }, "Show the sheets: build it, test it, order it"));
     return place;
   };
 
@@ -25,6 +26,8 @@ Ringfence.bench = Ringfence.bench || {};
       el("tbody", {}, rows.map(([first, ...more]) => el("tr", {}, el("th", { scope: "row" }, first), more.map((one) => el("td", {}, one))))));
     const shape = (id) => connectors[id].shape;
     const face = ({ connector, half }) => (["concentric", "coaxial"].includes(shape(connector)) ? null : el("img", { class: "rf-make__face", alt: `Solder side, ${half}`, src: `${root}draw/connector-${connector}-${half}-solder.svg`, onerror: (event) => event.target.remove() }));
+    const order = Ringfence.faults.order(lead, made, tables, { name: ends.map(({ label }) => label).join(" to "), connectors: Object.fromEntries(ends.map(({ connector }) => [connector, connectors[connector].name])),
+      cable: cable ? `${tables.making.cables[wiring.cable] || cable.name}, ${wiring.length}` : "", parts: wiring.parts.map((part) => bench.partSaid(wiring, part)) });
     const box = () => el("input", { type: "checkbox", "aria-label": "passed" });
     return [
       ui.button({ class: "rf-button rf-button--quiet rf-noprint", onclick: print }, "Print this sheet"),
@@ -39,6 +42,8 @@ Ringfence.bench = Ringfence.bench || {};
       el("h3", {}, "It must read"), table(["Between", "The meter shows", "Passed"], [...made.test.map(([pair, shows]) => [pair, shows, box()]), ["every other pair", tables.says.none, box()]]),
       el("p", {}, "Both ends unplugged; flex it at both plugs while you read: nothing may change. A beep is not a pass: ask for a number."),
       el("p", {}, "Lead: ____________________ Made: ____________ By: ____________ Tested: ____________"),
+      el("h3", {}, "Order it instead"), el("p", {}, "For a shop or a maker, so that it cannot be wired otherwise. Ask for the test with the lead."), el("pre", { class: "rf-take__text rf-order" }, order),
+      el("div", { class: "rf-noprint" }, ui.copier("Copy the order", order, "The order of this lead")),
     ].filter(Boolean);
   }
 

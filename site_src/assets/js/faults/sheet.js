@@ -37,12 +37,18 @@ Ringfence.faults = Ringfence.faults || {};
     return [...joins, ...inside.filter(({ a, b }) => a === node || b === node).map(({ id, kind, a, b }) => `${KINDS[kind]} ${id}, to ${a === node ? b : a}`)];
   }
 
+  /* A part of its own that is large enough to be seen charging, and what a meter charges it through for a moment. */
+  const CHIRP = 1e-6, BEEP = 100, SMALL = { nominal: 1, low: 1, high: 1, unit: "ohm", text: "1 ohm" }, CLIMBS = "climbs, ends with no reading: a capacitor";
+  const large = ({ made }, { id, kind, value }) => kind === "capacitor" && made.has(id) && value.nominal >= CHIRP;
+
   /* Every pair that shows something on a good lead, [words, what it shows]; all others show nothing. */
   function test(lead, contacts, tables) {
     const specimen = faults.onBench(lead, contacts, tables), names = [...specimen.terminals.keys()], [low, high] = faults.resistances(specimen, tables);
+    const [charged] = faults.resistances({ ...specimen, parts: specimen.parts.map((part) => (large(specimen, part) ? { ...part, kind: "resistor", value: SMALL } : part)) }, tables);
     return names.flatMap((one, i) => names.slice(i + 1).flatMap((other, j) => {
       const k = i + 1 + j;
-      return low[i][k] === Infinity ? [] : [[`${one} to ${other}`, faults.shows({ low: low[i][k], high: high[i][k], moves: false }, tables)]];
+      if (low[i][k] === Infinity) return charged[i][k] > BEEP ? [] : [[`${one} to ${other}`, CLIMBS]];
+      return [[`${one} to ${other}`, faults.shows({ low: low[i][k], high: high[i][k], moves: false }, tables)]];
     }));
   }
 })(Ringfence.faults);
