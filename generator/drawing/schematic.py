@@ -12,12 +12,13 @@ from itertools import permutations
 
 from generator.drawing import symbols, text
 from generator.drawing.layout import Block, paragraph, picture, small_print, stack
+from generator.drawing.nets import in_words
 from generator.drawing.scene import SMALLEST, WIDE, Circle, Group, Item, Line, Path, Scene, Text
 from generator.engine.told import hertz, number_words
 from generator.engine.words import quantity
 from generator.engine.working import Net, Worked, Working
 
-LEFT, GUTTER, RIGHT = 7, 71, WIDE - 6  # where the names of rails begin, the rails, and where they end
+LEFT, GUTTER, RIGHT = 5, 71, WIDE - 6  # where the names of rails begin, the rails, and where they end
 COLUMNS, PITCH = 3, 81
 STEP = SMALLEST * text.LEADING
 BESIDE, BESIDES = 14, 56  # from a part's middle to its words, and how wide those may be
@@ -43,7 +44,7 @@ class Standing:
 
 def schematic(working: Working) -> Scene:
     """The picture of a working. One that no circuit decides says so in words."""
-    working = _without_meter(working)
+    working = in_words(_without_meter(working))
     blocks = [_ladder(rails, standing, working) for rails, standing in _ladders(working)]
     keys = _keys(working)
     legend = [f"{key}: {part.name}{f', {part.owner}' if part.owner else ''}{' (decides)' if part.decides else ''}"
@@ -159,7 +160,7 @@ def _words(part: Worked, key: str, working: Working) -> tuple[str, ...]:
 
 
 def _ladder(rails: Sequence[Net], standing: Sequence[Standing], working: Working) -> Block:
-    names = [(text.wrap(net.name, SMALLEST, GUTTER - LEFT - 3, "bold"), text.wrap(_volts(net), SMALLEST, GUTTER - LEFT - 3)) for net in rails]
+    names = [(text.wrap(net.name, SMALLEST, GUTTER - LEFT - 2, "bold"), text.wrap(_volts(net), SMALLEST, GUTTER - LEFT - 2)) for net in rails]
     bands = _bands(standing, len(rails))
     heights = [_height(names[i], names[i + 1], [s for s in standing if bands[s.key] == i]) for i in range(len(rails) - 1)]
     ys = [len(names[0][0]) * STEP + 6.0]

@@ -12,7 +12,7 @@ from fnmatch import fnmatch
 SCRIPTS, STYLES = "assets/js/", "assets/css/"
 SITE = f"{STYLES}site.css"
 WORKING = ("engine/cases.js", "engine/explain.js", "engine/naming.js", "engine/relevant.js", "engine/shown.js", "engine/slices.js",
-           "check/ladder.js", "check/schematic.js", "check/symbols.js", "check/wanted.js", "check/working.js")
+           "check/ladder.js", "check/nets.js", "check/schematic.js", "check/symbols.js", "check/wanted.js", "check/working.js")
 LISTED = ("engine/kinds.js",)  # what lists of ports are sorted by: there before the engine is
 FIRST = ("palette.css", "frame.css", "records.css", "check.css")  # styles that others build on
 FRAMED = "embed*.css"

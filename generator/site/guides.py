@@ -15,12 +15,12 @@ from types import MappingProxyType
 import yaml
 
 from generator.catalogue.records import Catalogue
-from generator.drawing import draw, draw_mated
+from generator.drawing import draw, draw_mated, draw_scene
 from generator.engine import judge
 from generator.engine.rulebook import rules
 from generator.lessons import Question
 from generator.own import changed
-from generator.site import told_numbers
+from generator.site import teaching, told_numbers
 from generator.site.page import KINDS, Page
 from generator.ledger.rows import Row, row
 
@@ -115,6 +115,16 @@ class Pictures:
         if {plug, jack} - set(self._catalogue.connectors):
             return ""
         return draw_mated(self._catalogue, plug, jack, prefix=f"guide-{plug}-in-{jack}", standalone=False)
+
+    def idea(self, name: str) -> str:
+        """A teaching picture, by its name in teaching.PICTURES."""
+        scene = teaching.picture(self._catalogue, name)
+        return draw_scene(scene, prefix=f"guide-idea-{name}", standalone=False) if scene else ""
+
+    def sliding(self, plug: str, jack: str, assignment: str) -> list[str]:
+        """A phone plug on its way in, a picture for each step."""
+        frames = enumerate(teaching.sliding(self._catalogue, plug, jack, assignment), 1)
+        return [draw_scene(scene, prefix=f"guide-{plug}-step-{number}", standalone=False) for number, scene in frames]
 
 
 class Notes:

@@ -11,6 +11,9 @@ from generator.engine.mate import fits
 from . import seen
 
 
+PHONE_ROOM = 326  # px for a drawing in a strip on a phone of 390; tests/browser/test_drawings.py measures it on the pages
+
+
 def pictures(catalogue):
     for id, record in {**catalogue.connectors, **catalogue.assignments}.items():
         connector = catalogue.connectors[getattr(record, "connector", id)]
@@ -65,7 +68,7 @@ def test_no_text_is_small_cut_off_or_covered_by_another(drawn):
         root, found = seen.root(source), seen.all_words(source)
         wide, high = float(root.get("width")), float(root.get("height"))
         for words in found:
-            assert words.size >= 11, f"{name}: {words}"
+            assert words.size * PHONE_ROOM / wide >= 12, f"{name}: {words}"
             assert 0 <= words.left and words.right <= wide and 0 <= words.top and words.bottom <= high, f"{name}: {words} is cut off"
         for one, two in combinations(found, 2):
             assert not one.overlaps(two), f"{name}: {one} covers {two}"

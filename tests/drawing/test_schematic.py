@@ -51,7 +51,7 @@ def test_equal_workings_give_equal_files(catalogue):
 
 def test_rails_stand_in_order_of_voltage_with_name_and_volts(catalogue):
     tops = {each.words: each.top for each in reversed(seen.all_words(draw_schematic(explain(catalogue, *LINE_INTO_PHANTOM))))}
-    assert tops["rail"] < tops["hot"] < tops["leg hot"] < tops["chassis"]
+    assert tops["rail"] < tops["hot,"] < tops["leg hot"] < tops["ground"]
     assert {"52 V", "46.6 V", "0 V"} <= set(words(draw_schematic(explain(catalogue, *LINE_INTO_PHANTOM))))
 
 

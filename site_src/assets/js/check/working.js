@@ -36,7 +36,8 @@ Ringfence.check = Ringfence.check || {};
     }
   }
 
-  function told(w) {
+  function told(worked) {
+    const w = check.netsInWords(worked);
     if (w.nature === "rule") return [el("p", {}, w.note), number(w)].filter(Boolean);
     const parts = check.keyed(w);
     return [theCase(w), block("The circuit that decides", check.schematic(w, parts), legend(w, parts)), nets(w), partsOf(w, parts), sum(w), number(w),
