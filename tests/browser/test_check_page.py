@@ -229,7 +229,7 @@ def test_a_switch_shows_its_setting_at_once(visit, catalogue, size):
 
 def test_the_switch_stands_in_sight_under_the_verdict(visit, size):
     page = visit(KINDER, size=size)
-    banner, panel = page.locator(".rf-banner").bounding_box(), page.locator(".rf-switches").bounding_box()
+    banner, panel = page.locator(".rf-banner").bounding_box(), page.locator("section.rf-switches").bounding_box()
     assert banner["y"] + banner["height"] <= panel["y"] and panel["y"] + panel["height"] < size["height"]
 
 
