@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
-IMAGE = re.compile(r'<img (?![^>]*\swidth=)([^>]*?src="(?:\.\./)*(draw/[\w.-]+\.svg)"[^>]*)>')
+IMAGE = re.compile(r'<img (?![^>]*\bwidth=)([^>]*?src="(?:\.\./)*(draw/[\w.-]+\.svg)"[^>]*)>')
 SIZE = re.compile(rb'<svg[^>]* viewBox="0 0 ([\d.]+) ([\d.]+)"')
 
 
