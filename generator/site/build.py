@@ -20,6 +20,7 @@ from generator.site.glossary import Glossary
 from generator.site.mark_sheet import mark_sheet
 from generator.site.other_pages import other_pages
 from generator.site.record_pages import pages as record_pages
+from generator.site.sized import sized
 from generator.site.small import small
 from generator.site.stamp import stamp
 from generator.site.templates import Templates
@@ -67,7 +68,7 @@ def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE, 
                  *about.pages(catalogue, rows, *(guides.read(source / f"guides/{name}.yaml") for name in ("contested", "changes", "stored")), state)):
         if page.path in files:
             raise ValueError(f"two pages want to be {page.path!r}")
-        files[page.path] = templates.page(page).encode()
+        files[page.path] = sized(templates.page(page), drawn).encode()
     files |= dict(embeds.files(catalogue, pictures, drawn, templates))
     files |= dict(embeds.questions(catalogue, lessons.questions.values(), templates))
     return files | offline.files(source) | edition.files(source, name)
