@@ -22,8 +22,8 @@ from generator.site.page import Page
 STYLES = ["assets/css/class.css"]
 TOOLS = {  # address below class/ -> template, title, the bundles its page loads besides ui, questions and class
     "practice/": ("class_practice", "Practice", ()),
-    "lesson/": ("class_lesson", "Lesson", ("data", "table")),
-    "make/": ("class_make", "Make a lesson", ("data", "table")),
+    "lesson/": ("class_lesson", "Lesson", ("data", "circuits", "table")),
+    "make/": ("class_make", "Make a lesson", ("data", "circuits", "table")),
     "test/": ("class_test", "Test", ()),
 }
 CONTEXT = "https://schema.org"

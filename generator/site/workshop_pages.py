@@ -33,7 +33,7 @@ def pages(catalogue: Catalogue, symptoms: Symptoms) -> Iterator[Page]:
     yield _tool(catalogue, "trace/", "trace", "Find it in a run", "trace", run=_json(table("run")))
     yield _tool(catalogue, "pads/", "pads", "Pads and blockers", "pads", worked=_worked())
     names = _json({lead.id: lead.name for lead in leads})
-    yield _tool(catalogue, "upkeep/", "upkeep", "Upkeep", "data", "qr", "upkeep", names=names)
+    yield _tool(catalogue, "upkeep/", "upkeep", "Upkeep", "data", "circuits", "qr", "upkeep", names=names)
     for lead in catalogue.leads.values():
         yield Page(
             f"workshop/{lead.id}/",

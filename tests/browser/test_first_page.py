@@ -75,13 +75,22 @@ def test_an_address_without_a_lead_is_the_list_and_never_a_misfit(thumb):
     assert "does not fit" not in page.locator(".rf-ways").inner_text().lower()
 
 
-@pytest.mark.parametrize("words, start, into", [("dynamic mic into camera mini jack", MIC, CAMERA), ("dymanic mic to mirrorless", MIC, CAMERA), ("lav in recorder", "mic-lavalier-two-wire-35", "recorder-mic-in-p48-combo")])
+@pytest.mark.parametrize("words, start, into", [("dynamic mic into camera mini jack", MIC, CAMERA), ("dymanic mic to mirrorless", MIC, CAMERA), ("condenser mic into recorder", "mic-condenser-p48-xlr", "recorder-mic-in-p48-combo")])
 def test_one_field_understands_a_whole_question(thumb, words, start, into):
     page = thumb()
     page.locator("#rf-search").fill(words)
     page.locator(".rf-option--asked").tap()
     expect(page).to_have_url(re.compile(f"#from={start}&into={into}$"))
     expect(page.locator(".rf-ways")).to_be_visible()
+
+
+def test_of_a_thing_with_several_plugs_one_is_asked_and_the_rest_is_filled_in(thumb):
+    page = thumb()
+    page.locator("#rf-search").fill("lav in recorder")
+    page.locator(".rf-option--asked").tap()
+    expect(page).to_have_url(re.compile("#into=recorder-mic-in-p48-combo$"))
+    expect(page.get_by_role("heading", name="What have you got?")).to_be_visible()
+    expect(page.locator("#rf-search")).to_have_value("lav")
 
 
 def test_what_is_not_certain_is_asked_for_with_its_words(thumb):
@@ -98,7 +107,7 @@ def test_what_is_not_certain_is_asked_for_with_its_words(thumb):
 
 def test_what_was_guessed_can_be_put_right_with_one_tap(thumb):
     page = thumb()
-    page.locator("#rf-search").fill("lav into phone")
+    page.locator("#rf-search").fill("condenser mic into recorder")
     page.locator(".rf-option--asked").tap()
     other = page.locator(".rf-guessed .rf-chip").first
     name = other.inner_text()
