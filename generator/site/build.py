@@ -67,7 +67,7 @@ def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE, 
                  *about.pages(catalogue, rows, guides.read(source / "guides/contested.yaml"), guides.read(source / "guides/changes.yaml"), state)):
         if page.path in files:
             raise ValueError(f"two pages want to be {page.path!r}")
-        files[page.path] = sized(templates.page(page), drawn).encode()
+        files[page.path] = sized(templates.page(page), files).encode()
     files |= embeds.files(catalogue, pictures, drawn, templates)
     return files | offline.files(source) | edition.files(source, name)
 
