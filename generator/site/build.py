@@ -68,9 +68,9 @@ def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE, 
                  *about.pages(catalogue, rows, *(guides.read(source / f"guides/{name}.yaml") for name in ("contested", "changes", "stored")), state)):
         if page.path in files:
             raise ValueError(f"two pages want to be {page.path!r}")
-        files[page.path] = sized(templates.page(page), drawn).encode()
-    files |= dict(embeds.files(catalogue, pictures, drawn, templates))
-    files |= dict(embeds.questions(catalogue, lessons.questions.values(), templates))
+        files[page.path] = sized(templates.page(page), files).encode()
+    files |= embeds.files(catalogue, pictures, drawn, templates)
+    files |= embeds.questions(catalogue, lessons.questions.values(), templates)
     return files | offline.files(source) | edition.files(source, name)
 
 

@@ -10,6 +10,7 @@ from generator.lessons import Question
 from generator.site.bundles import scripts_of
 from generator.site.drawings import Drawings
 from generator.site.page import KINDS, Page
+from generator.site.sized import sized
 from generator.site.templates import Templates
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -24,7 +25,7 @@ def files(catalogue: Catalogue, pictures: Drawings, drawn: Mapping[str, bytes], 
             page = Page(f"embed/{kind}/{record.id}/", "embed", record.name, catalogue)
             views = [{"name": view.name, "caption": view.caption, "says": _says(drawn[f"draw/{view.name}.svg"])}
                      for view in pictures.views(kind, record.id)]
-            html = templates.bare("embed", page=page, kind=kind, record=record, views=views)
+            html = sized(templates.bare("embed", page=page, kind=kind, record=record, views=views).decode(), drawn).encode()
             yield f"{page.address}index.html", html
             for old, successors in catalogue.retired.items():
                 if [new for new in successors if new in records] == [record.id]:

@@ -10,7 +10,7 @@ SIZE = re.compile(rb'<svg[^>]* viewBox="0 0 ([\d.]+) ([\d.]+)"')
 
 
 def sized(page: str, drawn: Mapping[str, bytes]) -> str:
-    """A page with both sizes, in px, on every image of a drawing that has none. What is not drawn here is left."""
+    """A page with both sizes, in px, on every image of a drawing that has none; `drawn` is path -> SVG."""
 
     def with_sizes(image: re.Match) -> str:
         found = SIZE.search(drawn.get(image[2], b""))

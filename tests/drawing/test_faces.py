@@ -143,6 +143,22 @@ def test_a_picture_says_how_it_is_held(catalogue, connector, said):
     assert said in " ".join(words.words for words in seen.all_words(draw(catalogue, connector, "face", "male")))
 
 
+def test_every_face_of_every_family_shows_its_key_and_says_how_it_is_held(catalogue):
+    """What the catalogue says about the shape, against the file alone. A D needs no key beside its outline."""
+    keyed = held = 0
+    for connector in catalogue.connectors.values():
+        for half in connector.halves if connector.shape != "concentric" else ():
+            source = draw(catalogue, connector.id, "face", half)
+            if connector.looks["keyway"] not in ("none", "outline"):
+                keyed += 1
+                assert any(title.startswith("key: ") for title in seen.titles(source)), (connector.id, half)
+            if connector.outside.held != "any way":
+                held += 1
+                said = " ".join(words.words for words in seen.all_words(source)).replace("\u00a0", " ").lower()
+                assert any(word in said for word in ("above", "below", "at the right", "at the left")), (connector.id, half, said)
+    assert keyed >= 30 and held >= 35
+
+
 def test_pins_of_a_crowded_insert_keep_apart():
     crowded = circular("crowded", {str(n): 60 * n for n in range(1, 7)})
     small = Catalogue({"crowded": crowded}, {}, {}, {}, {}, {})
