@@ -8,6 +8,7 @@ from . import records
 from .asks import asks, question
 from .build_outside import outside
 from .cables import Cable, lay
+from .caution import Caution
 from .context import Context
 from .expand import expand, scope_of
 from .kinds import POWERINGS
@@ -184,10 +185,10 @@ def _lead(id: str, tree: Map, context: Context) -> records.Lead:
     )
 
 
-def cautions(tree: Map) -> tuple[records.Caution, ...]:
+def cautions(tree: Map) -> tuple[Caution, ...]:
     """The cautions of a port or a lead: a text, or a text with the conditions it is told under."""
     items = tree["cautions"] if "cautions" in tree else ()
-    return tuple(records.Caution(item.text) if isinstance(item, Text) else records.Caution(item.text("says"), item.texts("when")) for item in items)
+    return tuple(Caution(item.text) if isinstance(item, Text) else Caution(item.text("says"), item.texts("when")) for item in items)
 
 
 def _end(id: str, tree: Map) -> records.End:

@@ -11,10 +11,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from .asked import Ask, Question
+from .caution import Caution
 from .evidence import GRADES, OWN, Evidence
 from .outside import Outside
 
-__all__ = ["GRADES", "OWN", "Ask", "Evidence", "Question"]  # further records, from modules of their own
+__all__ = ["GRADES", "OWN", "Ask", "Caution", "Evidence", "Question"]  # further records, from modules of their own
 
 @dataclass(frozen=True)
 class Quantity:
@@ -199,14 +200,6 @@ class Network:
     parts: tuple[Part, ...] = ()
     couplings: tuple[Coupling, ...] = ()
     limits: tuple[Limit, ...] = ()
-
-
-@dataclass(frozen=True)
-class Caution:
-    """What to take care of; `when` names the conditions (WHEN), of which one must be there for an answer to tell it. None: always."""
-
-    says: str
-    when: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
