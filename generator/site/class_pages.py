@@ -18,6 +18,7 @@ from generator.lessons.pictures import picture
 from generator.lessons.spots import spots
 from generator.site.bundles import SCRIPTS, scripts_of
 from generator.site.page import Page
+from generator.site.schema_org import resource
 
 STYLES = ["assets/css/class.css"]
 TOOLS = {  # address below class/ -> template, title, the bundles its page loads besides ui, questions and class
@@ -26,7 +27,12 @@ TOOLS = {  # address below class/ -> template, title, the bundles its page loads
     "make/": ("class_make", "Make a lesson", ("data", "circuits", "table")),
     "test/": ("class_test", "Test", ()),
 }
-CONTEXT = "https://schema.org"
+ABOUT = {
+    "practice/": "Ten questions at a time on plugs, leads and what happens when they meet; what one keeps getting wrong comes again.",
+    "lesson/": "A lesson, one stop at a time, on a wall, a phone or paper.",
+    "make/": "Put a lesson together from drawings, answers, guides and questions.",
+    "test/": "A test of the class: every learner gets questions of their own, equally hard.",
+}
 
 
 class Class:
@@ -78,11 +84,14 @@ class Class:
         """The entrance, the tools, and a handout for every ready lesson."""
         yield Page("class/", "class", "Class", self._catalogue, {"lessons": self.lessons, "kinds": KINDS, "count": len(self._core), "styles": STYLES})
         for address, (template, title, more) in TOOLS.items():
-            show = {"scripts": scripts_of(*more, "ui", "questions", "class"), "styles": STYLES, "guides": self._guides}
+            show = {"scripts": scripts_of(*more, "ui", "questions", "class"), "styles": STYLES, "guides": self._guides, "marked": resource(title, ABOUT[address])}
             yield Page(f"class/{address}", template, title, self._catalogue, show)
         for one in self.lessons:
-            show = {"lesson": self.lesson(one), "asked": self.questions, "styles": STYLES, "guides": self._guides, "marked": _marked(one, self.questions), "qr": f"qr/class/{one.id}.svg"}
+            show = {"lesson": self.lesson(one), "asked": self.questions, "styles": STYLES, "guides": self._guides, "marked": self._marked(one), "qr": f"qr/class/{one.id}.svg"}
             yield Page(f"class/lessons/{one.id}/", "class_handout", one.title, self._catalogue, show)
+
+    def _marked(self, one: Lesson) -> str:
+        return resource(one.title, one.about, [self.questions[id] for id in one.asked()], educationalLevel=one.level, timeRequired=f"PT{one.minutes}M")
 
     def codes(self) -> dict[str, str]:
         """What the QR codes of the handouts lead to: file -> address from the site's root."""
@@ -94,16 +103,6 @@ def _asked(facts: Facts, id: str) -> Question | None:
         return question(facts, id)
     except NoQuestion:
         return None
-
-
-def _marked(one: Lesson, questions: dict[str, Question]) -> str:
-    """The lesson in the vocabulary of schema.org: a learning resource with its questions as a quiz."""
-    asked = [questions[id] for id in one.asked() if not questions[id].target and questions[id].form != "order"]
-    answer = lambda text: {"@type": "Answer", "text": text}
-    parts = [{"@type": "Question", "eduQuestionType": "Multiple choice", "text": each.asks, "acceptedAnswer": answer(each.right()),
-              "suggestedAnswer": [answer(choice.text) for choice in each.choices if choice.id not in each.answer]} for each in asked]
-    return _json({"@context": CONTEXT, "@type": ["LearningResource", "Quiz"], "name": one.title, "description": one.about,
-                  "educationalLevel": one.level, "timeRequired": f"PT{one.minutes}M", "hasPart": parts})
 
 
 def _json(value: Any) -> str:

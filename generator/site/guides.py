@@ -22,6 +22,7 @@ from generator.lessons import Question
 from generator.own import changed
 from generator.site import teaching, told_numbers
 from generator.site.page import KINDS, Page
+from generator.site.schema_org import resource
 from generator.ledger.rows import Row, row
 
 GUIDES = {  # name of the page -> title, what it is about; in the order of the index
@@ -61,9 +62,9 @@ def pages(catalogue: Catalogue, folder: Path, terms: Mapping[str, Mapping], ques
     example, asked = examples(catalogue, read(folder / "examples.yaml")), read(folder / "asked.yaml")
     findings = {rule.id for rule in rules()} | {MISFIT}
     for name, (title, about) in GUIDES.items():
+        ends = [questions[id] for id in asked.get(name, ()) if id in questions]
         show = {"about": about, "example": example, "picture": Pictures(catalogue), "notes": Notes(), "terms": terms,
-                "findings": findings, "number": told_numbers.told, "styles": STYLES,
-                "asked": [questions[id] for id in asked.get(name, ()) if id in questions]}
+                "findings": findings, "number": told_numbers.told, "styles": STYLES, "asked": ends, "marked": resource(title, about, ends)}
         yield Page(f"guides/{name}/", f"guides/{name}", title, catalogue, show)
 
 

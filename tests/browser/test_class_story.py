@@ -179,6 +179,17 @@ def test_what_cannot_be_added_is_told_and_the_lesson_stays(visit, stop, told):
     expect(page.locator(".rf-class__stops li")).to_have_count(1)
 
 
+def test_a_lesson_by_its_address_does_not_hide_the_one_that_was_begun(visit):
+    page = visit("class/make/#add=draw%7Cxlr-3%7C")
+    expect(page.locator(".rf-class__stops li")).to_have_count(1)
+    page.goto("about:blank")
+    page.goto("class/make/#title=Theirs&stop=say%7C%7COne&stop=say%7C%7CTwo")
+    expect(page.locator(".rf-class__stops li")).to_have_count(2)
+    expect(page.locator("main")).to_contain_text("You had begun another lesson, “My lesson”.")
+    page.get_by_role("link", name="Open that one").click()
+    expect(page.locator(".rf-class__stops li")).to_have_count(1)
+
+
 def test_a_browser_that_keeps_nothing_says_so(visit):
     page = visit("class/make/")
     page.evaluate("() => { Storage.prototype.setItem = () => { throw new Error('refused'); }; }")

@@ -6,7 +6,7 @@ Ringfence.class = Ringfence.class || {};
 (function (lessons, ui) {
   const { el, button } = ui;
   const UNKEPT = "This browser keeps nothing: before you go on, copy the lesson's address or save it as a file.";
-  let root, status, place, lesson, kept = true, picked = "";
+  let root, status, place, lesson, kept = true, picked = "", earlier = "";
 
   const fresh = () => ({ title: "My lesson", stops: [], faults: [] });
   const begun = () => (lessons.draft() ? lessons.read(lessons.draft()) : fresh());
@@ -15,6 +15,7 @@ Ringfence.class = Ringfence.class || {};
     const said = new URLSearchParams(location.hash.slice(1)), ready = lessons.ready(said.get("lesson")), more = said.get("add");
     picked = "";
     lesson = ready ? { title: ready.title, stops: ready.stops.map(({ kind, of, say }) => ({ kind, of, say })), faults: [] } : said.has("stop") ? lessons.read(location.hash) : begun();
+    earlier = (ready || said.has("stop")) && lessons.draft() !== lessons.write(lesson) ? lessons.draft() : "";
     if (more === null) return render(lesson.faults);
     const stop = lessons.stop(more), faults = lesson.faults;
     history.replaceState(null, "", `#${lessons.write(lesson)}`); // loaded again, nothing is added twice
@@ -44,6 +45,9 @@ Ringfence.class = Ringfence.class || {};
     history.replaceState(null, "", location.pathname);
   }
 
+  /* One lesson is kept in a browser; one that is opened by its address would take the place of another that was begun. */
+  const another = () => el("p", { class: "rf-fine" }, `You had begun another lesson, “${lessons.read(earlier).title}”. `, el("a", { href: `#${earlier}` }, "Open that one"), ". This browser keeps one: once you change what is here, keep the other by its address or as a file.");
+
   const select = (name, options) => el("select", { name }, options.map(([value, words]) => el("option", { value }, words)));
 
   function add(stop) {
@@ -67,7 +71,7 @@ Ringfence.class = Ringfence.class || {};
     const named = () => (drawable.find(([id, name]) => name === draw.value.trim() || id === draw.value.trim()) || [draw.value.trim()])[0];
     place.replaceChildren(...[
       ...faults.map((fault) => el("p", { class: "rf-fault", role: "alert" }, fault)),
-      picked ? goOn() : null, el("div", { class: "rf-form" }, lessons.field("Title", title)), list(),
+      earlier ? another() : null, picked ? goOn() : null, el("div", { class: "rf-form" }, lessons.field("Title", title)), list(),
       el("h2", {}, "Add a stop"),
       el("div", { class: "rf-form" }, lessons.field("Own words, on their own or before the next stop", say), adder("Add the words", () => ({ kind: "say", of: "", say: say.value.trim() })),
         lessons.field("A page of this site, by its address: a check, a record, a guide, a question", paste), adder("Add that page", () => lessons.pasted(paste.value.trim())),
