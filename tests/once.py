@@ -69,7 +69,7 @@ def telling(known: Sequence[ledger.Row]) -> list[int]:
     chosen, met = [], Counter()
     for number, one in enumerate(known):
         records = one["from"], *one["through"], one["into"]
-        has = *records, (one["verdict"], frozenset(one["findings"]))
+        has = ("from", one["from"]), *one["through"], ("into", one["into"]), (one["verdict"], frozenset(one["findings"])), *one["findings"], *one["also"]
         met.update(has)
         lot = crc32(" ".join(records).encode())
         if min(met[each] for each in has) <= FIRST or lot % DRAWN == 0 or one["verdict"] == "safe" and lot % SAFE == 0:
