@@ -46,7 +46,7 @@ Ringfence.cards = Ringfence.cards || {};
       blocks: [
         device ? said("Class", base.name) : null,
         used.length ? table(["Asked", own.GRADE, "catalogue"], used.map(({ ask, question, shown }) => [question.asks, own.pretty(shown), ask.value ? `${own.catalogue(ask)}, ${ask.evidence.grade}` : "–"])) : null,
-        cautions(port.cautions),
+        cautions(port.cautions.map(({ says }) => says)),
         table(["Contact", `Carries (${base.evidence.grade})`], ui.connector(port.connector).contacts.map((contact) => [contact, role(ui.own(carries, contact))])),
       ].filter(Boolean),
     };

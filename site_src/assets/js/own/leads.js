@@ -21,7 +21,7 @@ Ringfence.own = Ringfence.own || {};
       const read = Ringfence.bench.read(wiring);
       if (read.unknown.length || Ringfence.bench.missing(read.wiring).length) continue;
       Ringfence.data.leads[id] = { ...Ringfence.bench.lead(read.wiring), id, name, mine: true,
-        cautions: ["The wiring is as you entered it on the bench: measure the lead before you rely on it."] };
+        cautions: [{ says: "The wiring is as you entered it on the bench: measure the lead before you rely on it.", when: [] }] };
     }
   };
 
