@@ -13,7 +13,7 @@ from generator.site.bundles import scripts_of
 ROOT = SCRIPTS.parents[2]
 
 
-@pytest.mark.parametrize("name, more", [("bench", ()), ("bag", ("asks", "own"))])
+@pytest.mark.parametrize("name, more", [("bench", ()), ("bag", ("asks", "own", "kit"))])
 def test_the_page_is_built_and_loads_its_scripts_last(tree, name, more):
     page = tree[f"{name}.md"].decode()
     assert f'id="rf-{name}"' in page and 'data-root="../"' in page and 'id="rf-status"' in page
