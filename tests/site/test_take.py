@@ -131,7 +131,7 @@ def test_an_old_frame_shows_the_successor(altered):
 def test_the_framed_check_has_the_checks_own_scripts(tree):
     page = tree["embed/check/index.html"].decode()
     scripts = re.findall(r'<script src="\.\./\.\./([^"]+)"', page)
-    assert scripts == [f"assets/js/{name}.js" for name in ("data", "engine", "ui", "check", "ways", "embed")]
+    assert scripts == [f"assets/js/{name}.js" for name in ("data", "circuits", "engine", "ui", "check", "ways", "embed")]
     assert set(scripts) <= set(tree) and "default-src 'none'; script-src 'self'" in page
     styles = re.findall(r'stylesheet" href="\.\./\.\./([^"]+)"', page)
     assert styles and set(styles) <= set(tree)
@@ -139,7 +139,7 @@ def test_the_framed_check_has_the_checks_own_scripts(tree):
 
 def test_the_page_of_cards_is_in_the_navigation_and_every_connector_and_lead_leads_to_it(tree, catalogue):
     config = yaml.load((ROOT / "mkdocs.yml").read_text(), yaml.BaseLoader)
-    assert {"Cards": "cards.md"} in config["nav"] and b".rf-card {" in tree["assets/css/site.css"]
+    assert {"Cards": "cards.md"} in config["nav"] and b".rf-card{" in tree["assets/css/cards.css"]
     assert "The cards need scripts, and they are not running." in tree["cards.md"].decode()
     for kind in ("connectors", "leads"):
         assert all(f'href="../../cards/#{kind}={record}"' in tree[f"{kind}/{record}.md"].decode() for record in getattr(catalogue, kind))
