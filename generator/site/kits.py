@@ -20,3 +20,9 @@ def read(catalogue: Catalogue, file: Path = FILE) -> list[dict]:
                 if id not in known:
                     raise ValueError(f"{file.name}: {kit['id']} has '{id}', and there is no such id among the {kind}.")
     return [{key: kit[key] for key in ("id", "name", "for", "ports", "leads")} for kit in given]
+
+
+def at_hand(catalogue: Catalogue, file: Path = FILE) -> list[dict]:
+    """Those of which a catalogue, which may be somebody's own, has everything."""
+    whole = [kit for kit in yaml.safe_load(file.read_text()) if set(kit["ports"]) <= set(catalogue.ports) and set(kit["leads"]) <= set(catalogue.leads)]
+    return [{key: kit[key] for key in ("id", "name", "for", "ports", "leads")} for kit in whole]

@@ -30,7 +30,7 @@ def other_pages(catalogue: Catalogue, rows: list[Row], rulebook: Any) -> Iterato
     yield Page("check/", "check", "Check a connection", catalogue, check)
     yield Page("mine/", "mine", "My devices", catalogue, {"scripts": scripts_of("data", "circuits", "engine", "ui", "asks", "own", "qr", "mine")})
     for name, title, more in (("bench", "Bench", ()), ("bag", "My kit", ("asks", "own", "kit"))):
-        shown = {"scripts": scripts_of("data", "circuits", "table", "engine", "ui", "check", "ways", *more, name), "kits": kits.read(catalogue) if name == "bag" else []}
+        shown = {"scripts": scripts_of("data", "circuits", "table", "engine", "ui", "check", "ways", *more, name), "kits": kits.at_hand(catalogue) if name == "bag" else []}
         yield Page(f"{name}/", name, title, catalogue, shown)
     matrix = {"scripts": scripts_of("data", "table", "ui", "matrix"), "outlets": _tallies(rows)}
     yield Page("matrix/", "matrix", "Matrix", catalogue, matrix)

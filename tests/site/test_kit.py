@@ -89,3 +89,10 @@ def test_an_id_that_is_not_there_is_named(catalogue, tmp_path):
     file.write_text("- {id: a, name: A, for: b, evidence: common practice, ports: [mic-dynamic-xlr], leads: [no-such-lead]}")
     with pytest.raises(ValueError, match=re.escape("kits.yaml: a has 'no-such-lead', and there is no such id among the leads.")):
         kits.read(catalogue, file)
+
+
+def test_a_catalogue_without_their_records_has_no_kits_and_the_real_one_has_all(catalogue):
+    from dataclasses import replace
+
+    assert kits.at_hand(catalogue) == kits.read(catalogue) != []
+    assert kits.at_hand(replace(catalogue, leads={})) == []
