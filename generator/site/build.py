@@ -70,7 +70,7 @@ def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE, 
             raise ValueError(f"two pages want to be {page.path!r}")
         files[page.path] = sized(templates.page(page), files).encode()
     files |= embeds.files(catalogue, pictures, drawn, templates)
-    files |= embeds.questions(catalogue, lessons.questions.values(), templates)
+    files |= embeds.questions(catalogue, lessons.questions.values(), files, templates)
     return files | offline.files(source) | edition.files(source, name)
 
 

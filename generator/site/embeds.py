@@ -35,11 +35,11 @@ def files(catalogue: Catalogue, pictures: Drawings, drawn: Mapping[str, bytes], 
     yield f"{check.address}index.html", templates.bare("embed-check", page=check, scripts=scripts)
 
 
-def questions(catalogue: Catalogue, asked: Iterable[Question], templates: Templates) -> Iterator[tuple[str, bytes]]:
+def questions(catalogue: Catalogue, asked: Iterable[Question], drawn: Mapping[str, bytes], templates: Templates) -> Iterator[tuple[str, bytes]]:
     """/embed/questions/KIND/SUBJECT/ for every question, a colon in its address being another folder."""
     for one in asked:
         page = Page(f"embed/questions/{one.address}/", "embed-question", one.asks, catalogue)
-        yield f"{page.address}index.html", templates.bare("embed-question", page=page, one=one)
+        yield f"{page.address}index.html", sized(templates.bare("embed-question", page=page, one=one).decode(), drawn).encode()
 
 
 def _says(svg: bytes) -> str:
