@@ -53,7 +53,7 @@ def test_the_slice_of_a_reading_shows_its_number(catalogue, sample):
 
 
 TERM_ON_METER = {"surge-amps": 0, "path-gain": 0, "side-gain": 0, "over-level": 1, "shout-level": 1, "under-level": 1, "treble": 0, "bass": 0,
-                 "pickup-treble": 0, "hum-rejection": 0, "hum-below": 1, "crosstalk": 0, "mono-sum": 0, "load-drop": 1}
+                 "pickup-treble": 0, "hum-rejection": 0, "crosstalk": 0, "mono-sum": 0, "load-drop": 1}
 
 
 def metered(case, reading):
@@ -61,6 +61,9 @@ def metered(case, reading):
     across = case.volts(*case.decides) if isinstance(case.decides, tuple) else case.amps[case.circuit.index[case.decides]]
     if reading.quantity == "supply-fed-amps" and not reading.value:
         return None  # it gives current; only what is pushed back into it is told
+    if reading.quantity == "hum-below":
+        (_, wanted, _), (_, told, _) = reading.terms
+        return max(abs(across), wanted * 10 ** (-100 / 20)), told  # 100 dB below the wanted signal nobody hears it: less is told as that
     if reading.quantity in TERM_ON_METER:
         return abs(across), reading.terms[TERM_ON_METER[reading.quantity]][1]
     if reading.quantity == "polarity":

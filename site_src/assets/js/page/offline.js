@@ -45,7 +45,7 @@
     const come = found.waiting && found.active;
     if (come) arrived(found.waiting, !used);
     else if (found.active) kept();
-    setTimeout(() => { if (found.waiting && found.active && (come || !asked)) arrived(found.waiting, !used); }, 2000); // it may not have heard us, or come just now, unheard
+    settled(() => setTimeout(() => { if (found.waiting && found.active && (come || !asked)) arrived(found.waiting, !used); }, 2000)); // it may not have heard us, or come just now, unheard
     if (found.installing) follow(found.installing);
     found.addEventListener("updatefound", () => follow(found.installing));
   }
@@ -60,11 +60,20 @@
   /* On a page just opened the newer version takes over, if no other page minds; else it is told, and a tap is enough. */
   function arrived(waiting, fresh) {
     page.news("A newer version is here.", () => page.button("Use it now", () => { asked = true; waiting.postMessage("take over"); }));
-    if (!fresh) return;
-    const { port1, port2 } = new MessageChannel();
-    asked = true;
-    port1.onmessage = () => { asked = false; };
-    waiting.postMessage("take over at rest", [port2]);
+    if (fresh) settled(() => {
+      if (used) return;
+      const { port1, port2 } = new MessageChannel();
+      asked = true;
+      port1.onmessage = () => { asked = false; };
+      waiting.postMessage("take over at rest", [port2]);
+    });
+  }
+
+  /* Once the page has all it asked for: a browser that stops the old version while it still answers starts it again, and may keep it. */
+  function settled(then, seen = -1) {
+    const count = performance.getEntriesByType("resource").length;
+    if (document.readyState === "complete" && count === seen) then();
+    else setTimeout(() => settled(then, count), 300);
   }
 
   /* Another version answers from now on: a page that asked for it, or that nobody is looking at, is loaded anew; all that was chosen is in its address. */
