@@ -105,7 +105,7 @@ MEETS = {
 }
 # What the finding then says.
 SAYS = {
-    ("amplifier-output", "amplifier-into", ""): "The loudspeaker amplifier of 70 W drives loudspeakers, and the amplifier line input is not one.",
+    ("amplifier-output", "amplifier-into", ""): "The loudspeaker amplifier of 70 W drives loudspeakers only; it must never reach the amplifier line input.",
     "other-kind": "The player line output sends line and the digital audio input expects digital: not the same kind of signal.",
     "other-kind-back": "The headset with a data link sends back digital and the phone headset jack expects microphone: not the same kind of signal.",
     "nothing-listens": "Neither side sends what the other listens to: not the dynamic microphone, and not the ribbon microphone.",
