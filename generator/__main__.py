@@ -217,12 +217,12 @@ def _ledger(options) -> int:
         before = ledger.read(directory) if options.since is None else at_revision(directory, options.since)
     except NoRevision as why:
         raise BadUse(str(why)) from None
-    rows = [ledger.row(one) for one in ledger.judged(catalogue, REMEMBERED)]
+    rows = ledger.rows(catalogue, directory, REMEMBERED, mend=not options.check)
     fresh = ledger.text(rows)
     print(changelog(before, fresh), end="")
     if options.check:
         return BROKEN if ledger.read(directory) != fresh else 0
-    ledger.keep(catalogue, rows, directory)
+    ledger.keep(catalogue, rows, directory, REMEMBERED)
     ever.note(options.pinouts, {kind: getattr(catalogue, kind) for kind in KINDS})
     return 0
 

@@ -4,11 +4,9 @@ from __future__ import annotations
 
 import os
 import pickle
-from collections import Counter
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Mapping
 from functools import wraps
 from pathlib import Path
-from zlib import crc32
 
 from filelock import FileLock
 from mkdocs.commands.build import build as mkdocs
@@ -20,7 +18,6 @@ from generator.site.build import build as docs
 
 ROOT = Path(__file__).parents[1]
 REMEMBERED = ROOT / "build/verdicts.jsonl"
-FIRST, DRAWN, SAFE = 1, 60, 10  # of the rows that tell most
 
 
 def common(tmp_path_factory) -> Path:
@@ -54,27 +51,13 @@ def rows(catalogue: Catalogue) -> list[ledger.Row]:
 def judged(catalogue: Catalogue) -> list:
     """The verdicts, in published form, of the pairings that tell most; with RINGFENCE_WHOLE set, of all. Minutes."""
     known = rows(catalogue)
-    chosen = range(len(known)) if os.environ.get("RINGFENCE_WHOLE") else telling(known)
+    chosen = known if os.environ.get("RINGFENCE_WHOLE") else ledger.telling(known)
     with FileLock(REMEMBERED.with_suffix(".lock")):
-        return ledger.judged(catalogue, REMEMBERED, [pairing(known[number]) for number in chosen])
+        return ledger.judged(catalogue, REMEMBERED, list(map(pairing, chosen)))
 
 
 def pairing(row: Mapping) -> tuple[str, tuple[str, ...], str]:
     return row["from"], tuple(row["through"]), row["into"]
-
-
-def telling(known: Sequence[ledger.Row]) -> list[int]:
-    """The numbers of the rows of the first of every record and of every set of findings that ever decide together, of a tenth of those that are
-    safe, and of one in sixty of all, drawn by name. (Every safe one is looked at by the reader beside the simulator.)"""
-    chosen, met = [], Counter()
-    for number, one in enumerate(known):
-        records = one["from"], *one["through"], one["into"]
-        has = ("from", one["from"]), *one["through"], ("into", one["into"]), (one["verdict"], frozenset(one["findings"])), *one["findings"], *one["also"]
-        met.update(has)
-        lot = crc32(" ".join(records).encode())
-        if min(met[each] for each in has) <= FIRST or lot % DRAWN == 0 or one["verdict"] == "safe" and lot % SAFE == 0:
-            chosen.append(number)
-    return chosen
 
 
 def shared(folder: Path, name: str, made: Callable[[], dict[str, bytes]]) -> dict[str, bytes]:

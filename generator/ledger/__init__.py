@@ -3,6 +3,7 @@
 from .judged import judged
 from .kept import keep, rests_on, rows
 from .lines import LedgerError, read, text
+from .numbers import telling
 from .rows import Row, row
 
-__all__ = ["LedgerError", "Row", "judged", "keep", "read", "rests_on", "row", "rows", "text"]
+__all__ = ["LedgerError", "Row", "judged", "keep", "read", "rests_on", "row", "rows", "telling", "text"]

@@ -5,14 +5,15 @@ What it rests on stands beside it, in `rests-on.tsv`: a digest of the engine, of
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from hashlib import sha256
 from pathlib import Path
 
 from generator.catalogue.records import Catalogue
 from generator.engine import pairings
 
-from .fingerprint import Fingerprints
+from . import numbers
+from .fingerprint import Fingerprints, Pairing
 from .judged import judged
 from .lines import MENDED, LedgerError, read, text, write
 from .lines import rows as rows_of
@@ -23,28 +24,48 @@ HEAD = "# What the verdicts beside it rest on; written by `python -m generator l
 ENGINE, FILE = ("engine", "all"), "file"
 
 
-def rows(catalogue: Catalogue, directory: Path, remembered: Path | None = None) -> list[Row]:
+def rows(catalogue: Catalogue, directory: Path, remembered: Path | None = None, mend: bool = False) -> list[Row]:
     """Every pairing's row, in order of outlet, inlet, lead: from the ledger in `directory` where it still holds, judged where not.
 
-    LedgerError where the ledger is there and is not as it was written.
+    LedgerError where a file of the ledger is not as it was written; with `mend` such a file is as if it were not there.
     """
-    files, rested = read(directory), _read_rests(directory / RESTS_ON)
-    prints = Fingerprints(catalogue)
-    known = {(one["from"], tuple(one["through"]), one["into"]): one for one in rows_of(files)} if _holds(files, rested) else {}
-    if rested.get(ENGINE) != prints.engine(words=False):
-        known = {}
-    standing = lambda pairing: pairing in known and all(rested.get(record) == prints.record(*record) for record in prints.records(pairing))
-    every = list(pairings(catalogue))
-    wanted = [pairing for pairing in every if not standing(pairing)]
+    files, rested = read(directory), _read_rests(directory / RESTS_ON, mend)
+    if mend:
+        files = {name: content for name, content in files.items() if rested.get((FILE, name)) == _digest(content)}
+    known = {_pairing(one): one for one in rows_of(files)} if mend or _holds(files, rested) else {}
+    standing, every = _standing(catalogue, rested), list(pairings(catalogue))
+    wanted = [pairing for pairing in every if pairing not in known or not standing(pairing)]
     fresh = dict(zip(wanted, map(row, judged(catalogue, remembered, wanted))))
     return [fresh[pairing] if pairing in fresh else known[pairing] for pairing in every]
 
 
-def keep(catalogue: Catalogue, fresh: list[Row], directory: Path) -> None:
-    """Write the ledger of a catalogue and what it rests on."""
-    files = text(fresh)
+def keep(catalogue: Catalogue, fresh: list[Row], directory: Path, remembered: Path | None = None) -> None:
+    """Write the ledger of a catalogue, the numbers of what tells most of it, and what both rest on."""
+    files, told = text(fresh), _numbers(catalogue, fresh, directory, remembered)
     write(files, directory)
+    (directory / numbers.FILE).write_text(told, encoding="utf-8")
     (directory / RESTS_ON).write_text(rests_on(catalogue, files), encoding="utf-8")
+
+
+def _numbers(catalogue: Catalogue, fresh: list[Row], directory: Path, remembered: Path | None) -> str:
+    """The text of `numbers.tsv`: lines that still hold are kept, for the others their pairings are judged."""
+    known, standing = numbers.read(directory), _standing(catalogue, _read_rests(directory / RESTS_ON, mend=True))
+    chosen = [_pairing(one) for one in numbers.telling(fresh)]
+    wanted = [pairing for pairing in chosen if pairing not in known or not standing(pairing)]
+    found = dict(zip(wanted, map(numbers.lines, judged(catalogue, remembered, wanted))))
+    return numbers.text(found[pairing] if pairing in found else known[pairing] for pairing in chosen)
+
+
+def _standing(catalogue: Catalogue, rested: Mapping[tuple[str, str], str]) -> Callable[[Pairing], bool]:
+    """Is what was judged of a pairing, resting on these digests, still true?"""
+    prints = Fingerprints(catalogue)
+    if rested.get(ENGINE) != prints.engine(words=False):
+        return lambda pairing: False
+    return lambda pairing: all(rested.get(record) == prints.record(*record) for record in prints.records(pairing))
+
+
+def _pairing(row: Row) -> Pairing:
+    return row["from"], tuple(row["through"]), row["into"]
 
 
 def rests_on(catalogue: Catalogue, files: Mapping[str, str]) -> str:
@@ -58,7 +79,7 @@ def _digest(content: str) -> str:
     return sha256(content.encode()).hexdigest()[:24]
 
 
-def _read_rests(path: Path) -> dict[tuple[str, str], str]:
+def _read_rests(path: Path, mend: bool) -> dict[tuple[str, str], str]:
     if not path.exists():
         return {}
     found = {}
@@ -66,6 +87,8 @@ def _read_rests(path: Path) -> dict[tuple[str, str], str]:
         fields = line.split("\t")
         if line.startswith("#"):
             continue
+        if len(fields) != 3 and mend:
+            return {}
         if len(fields) != 3:
             raise LedgerError(f"verdicts/{path.name}, line {number}: not a kind, a name and a digest: '{line[:60]}'; {MENDED}")
         found[fields[0], fields[1]] = fields[2]

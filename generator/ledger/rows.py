@@ -27,11 +27,12 @@ def row(judged: Mapping[str, Any]) -> Row:
     also = dict.fromkeys(finding["id"] for finding in counted if finding["id"] not in ids)
     return {
         "from": judged["from"], "through": list(judged["through"]), "into": judged["into"], "verdict": verdict,
-        "findings": ids, "also": list(also), "number": _number(deciding[0]) if deciding else "",
+        "findings": ids, "also": list(also), "number": number(deciding[0]) if deciding else "",
         "offered": judged.get("offered") or "", "offer": judged.get("offer") or "",
     }
 
 
-def _number(finding: Mapping[str, Any]) -> str:
+def number(finding: Mapping[str, Any]) -> str:
+    """Its value, against its limit where it has one, in words."""
     value = quantity(finding["value"], finding["unit"])
-    return value if finding["limit"] is None else f"{value} / {quantity(finding['limit'], finding['unit'])}"
+    return value if finding.get("limit") is None else f"{value} / {quantity(finding['limit'], finding['unit'])}"

@@ -1,12 +1,17 @@
 """The committed verdicts are what the engine says of the catalogue today: no verdict changes unseen."""
 
+import re
+from itertools import zip_longest
+
 import once
 
 from generator import ledger
 from generator.catalogue import default_directory
+from generator.ledger import numbers
 from generator.ledger.changes import changelog
 
 DIRECTORY = default_directory() / "verdicts"
+NUMBER = re.compile(r"(?<=[\t ])[−-]?\d+(?:\.\d+)?")
 
 
 def test_the_ledger_is_current(catalogue):
@@ -22,9 +27,30 @@ def test_the_engine_says_what_the_ledger_says(catalogue):
     assert not wrong, f"{len(wrong)} rows, the first: {wrong[0]}"
 
 
+def test_every_number_of_what_tells_most_is_the_one_in_the_file(catalogue):
+    """Notes and figures too, which no verdict shows."""
+    committed = numbers.read(DIRECTORY)
+    chosen = {once.pairing(row) for row in ledger.telling(once.rows(catalogue))}
+    assert set(committed) <= chosen and len(committed) > 0.99 * len(chosen)
+    fresh = {once.pairing(one): numbers.lines(one) for one in once.judged(catalogue)}
+    wrong = [(was, now) for pairing in chosen for was, now in zip_longest(committed.get(pairing, ()), fresh[pairing], fillvalue="") if not alike(was, now)]
+    assert not wrong, f"{len(wrong)} lines, the first: {wrong[0]}"
+
+
+def alike(was, now):
+    """The same line, but for what another processor's rounding does to the last digit shown."""
+    return NUMBER.sub("", was) == NUMBER.sub("", now) and all(
+        abs(a - b) <= (0.11 if " dB" in was else 0.006 * abs(a)) for a, b in zip(*(list(map(float, NUMBER.findall(line.replace("−", "-")))) for line in (was, now))))
+
+
+def test_lines_differ_by_more_than_a_last_digit():
+    assert alike("a\t9.84 mA / 5 mA\n", "a\t9.85 mA / 5 mA\n")
+    assert not alike("a\t9.84 mA / 5 mA\n", "a\t9.94 mA / 5 mA\n") and not alike("a\t9.84 mA\n", "a\t9.84 A\n") and not alike("a\t1\n", "")
+
+
 def test_what_tells_most_has_every_record_and_every_finding(catalogue):
     known = once.rows(catalogue)
-    chosen = [known[number] for number in once.telling(known)]
+    chosen = ledger.telling(known)
     for some in ((lambda one: [one["from"]]), (lambda one: one["through"]), (lambda one: [one["into"]]), (lambda one: (*one["findings"], *one["also"]))):
         assert {name for one in chosen for name in some(one)} == {name for one in known for name in some(one)}
     assert sum(one["verdict"] == "safe" for one in chosen) > sum(one["verdict"] == "safe" for one in known) / 12

@@ -6,7 +6,7 @@ import pytest
 
 from generator import ledger
 from generator.engine import judge
-from generator.ledger import fingerprint
+from generator.ledger import fingerprint, numbers
 
 JUDGED = import_module("generator.ledger.judged")
 
@@ -74,6 +74,42 @@ def test_a_ledger_that_is_not_as_written_is_named_and_left_alone(small, kept, ch
         ledger.rows(small, directory)
     assert str(fault.value) == f"{complaint}; `python -m generator ledger` writes it anew"
     assert path.read_text("utf-8") == spoilt
+
+
+def test_mending_judges_what_is_not_as_written_and_nothing_else(small, kept, counted):
+    directory, rows = kept
+    path = directory / "player-out.txt"
+    written = path.read_text("utf-8")
+    for spoilt in (written[:-1], written + "=======\n", written.replace("desk-in", "desk-im", 1)):
+        path.write_text(spoilt, "utf-8")
+        counted.clear()
+        assert ledger.rows(small, directory, mend=True) == rows
+        assert counted == ["block", "crossed", "straight"]
+        ledger.keep(small, rows, directory)
+        assert path.read_text("utf-8") == written
+    (directory / "rests-on.tsv").write_text("<<<<<<< ours\n", "utf-8")
+    assert ledger.rows(small, directory, mend=True) == rows
+
+
+def test_numbers_of_what_tells_most_stand_beside_it(small, kept, changed, counted):
+    directory, rows = kept
+    written = (directory / "numbers.tsv").read_text("utf-8")
+    assert {tuple(line.split("\t")[:3]) for line in written.splitlines()[1:]} == {("player-out", name, "desk-in") for name in ("block", "crossed", "straight")}
+    counted.clear()
+    ledger.keep(small, rows, directory)
+    assert not counted and (directory / "numbers.tsv").read_text("utf-8") == written, "what still holds is kept"
+    other = changed("leads/block.yaml", "volts: unknown, momentary: 50 V", "volts: 20 V, momentary: 20 V")
+    ledger.keep(other, ledger.rows(other, directory), directory)
+    assert set(counted) == {"block"}
+
+
+def test_a_number_is_told_with_its_place_its_setting_and_its_limit():
+    finding = {"id": "over-volts", "where": "output stage", "when": "phantom on, settled", "value": 46.6, "unit": "V", "limit": 16.0}
+    figure = {"id": "load-seen", "where": "output", "value": 2190.0, "unit": "ohm", "says": "It sees 2.19 kΩ."}
+    judged = {"from": "player-out", "through": ["a", "b"], "into": "desk-in", "findings": [finding, finding], "figures": [figure]}
+    assert numbers.lines(judged) == ["player-out\ta+b\tdesk-in\tover-volts\toutput stage\tphantom on, settled\t46.6 V / 16 V\n",
+                                     "player-out\ta+b\tdesk-in\tload-seen\toutput\t-\t2.19 kΩ\n"]
+    assert numbers.lines(judged | {"through": []})[0].startswith("player-out\t-\tdesk-in\t")
 
 
 def test_a_file_that_is_gone_is_named(small, kept):
