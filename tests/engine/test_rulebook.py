@@ -109,7 +109,7 @@ SAYS = {
     "other-kind": "The player line output sends line and the digital audio input expects digital: not the same kind of signal.",
     "other-kind-back": "The headset with a data link sends back digital and the phone headset jack expects microphone: not the same kind of signal.",
     "nothing-listens": "Neither side sends what the other listens to: not the dynamic microphone, and not the ribbon microphone.",
-    "not-powered": "The microphone electronics of the condenser microphone gets 0 V and needs 24 V.",
+    "not-powered": "The microphone electronics of the condenser microphone does not get its power: 0 V instead of 24 V or more.",
     "nothing-comes-back": "What the headset sends back does not reach the phone headset jack.",
     "open-path": "There is no complete path from the balanced headphone output to the balanced headphones.",
     "one-side-only": "The right channel of the headphone output does not reach the mixer line input.",
