@@ -17,8 +17,9 @@ KINDS = {
     "inductor": "winding",
     "clamp": "regulator diode",
     "emf": "supply",
+    "sink": "draw of its own",
 }
-UNITS = {"resistor": "ohm", "capacitor": "F", "inductor": "H", "clamp": "V", "emf": "V"}
+UNITS = {"resistor": "ohm", "capacitor": "F", "inductor": "H", "clamp": "V", "emf": "V", "sink": "A"}
 POLAR = 1e-6  # F
 PER_CENT = 0.01
 
