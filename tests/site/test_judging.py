@@ -22,6 +22,7 @@ const answer = (id, value, worker) => say({ id, told: [], done: { answer: value 
 """
 PLAYED = """(async () => {
   const { judging } = Ringfence, got = [];
+  Object.assign(judging, { COMING: 300, GRACE: 100 });
   Ringfence.judge = (data, rules, { from }) => ({ verdict: `${from} here` });
   const question = (from) => ({ question: { from, through: [], into: "b" }, ports: {}, leads: {} });
   const ask = (from, more) => judging.ask("judge", question(from), more).then(({ judged, verdict }) => got.push(verdict || judged.verdict), (fault) => got.push(fault.message));
@@ -59,17 +60,27 @@ def test_what_is_stopped_is_never_answered(played):
 def test_a_worker_that_does_not_stop_gives_way_to_a_new_one_that_tells_nothing_twice(played):
     found = played("""const told = [];
       judging.ask("each", { requests: [question("p"), question("q")] }, { onstep: (one) => told.push(one) }).then(() => got.push(told.join()));
-      say({ id: 1, told: ["p"] });
+      say({ ready: true }); say({ id: 1, told: ["p"] });
       ask("slow"); judging.stop("judge");
-      await pause(1200);
+      await pause(150);
       say({ id: 1, told: ["q"], done: { answer: null } }, made[0]);
-      say({ id: 1, told: ["q"], done: { answer: null } });""")
+      say({ id: 3, told: ["q"], done: { answer: null } });""")
     assert found["got"] == ["p,q"]
     assert found["made"] == [{"gone": True, "asked": [0, "slow", "stop 2"]}, {"gone": False, "asked": [1]}]
 
 
+def test_a_worker_that_is_still_coming_is_not_sent_away(played):
+    assert len(played("""ask("a"); judging.stop(); await pause(150);""")["made"]) == 1
+
+
 def test_a_worker_that_stops_at_once_is_kept(played):
-    assert len(played("""ask("a"); judging.stop(); say({ stopped: 1 }); await pause(1200);""")["made"]) == 1
+    assert len(played("""ask("a"); say({ ready: true }); judging.stop(); say({ stopped: 1 }); await pause(150);""")["made"]) == 1
+
+
+def test_while_a_worker_is_long_in_coming_the_page_answers_and_what_it_says_later_is_not_listened_to(played):
+    found = played("""const first = ask("a"); await pause(400); await first; answer(1, { verdict: "late" });
+      const second = ask("c"); answer(3, { verdict: "there" }); await second;""")
+    assert found == {"got": ["a here", "there"], "made": [{"gone": False, "asked": ["a", "stop 1", "c"]}]}
 
 
 @pytest.mark.parametrize("trouble", ['say({ refused: true });', 'made[0].onerror({ preventDefault() {} });'], ids=["another edition", "scripts do not load"])

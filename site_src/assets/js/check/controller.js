@@ -62,6 +62,8 @@ Ringfence.check = Ringfence.check || {};
   }
 
   function render(moved) {
+    turns += 1; // nobody waits for what was asked before
+    Ringfence.judging.stop();
     if (ui.ownAwaited(location.hash)) return void ui.withOwn().then(() => render(moved));
     state = check.read(location.hash);
     const step = open ? open.step : missing();
@@ -81,8 +83,6 @@ Ringfence.check = Ringfence.check || {};
 
   function show(current, moved) {
     shown = null;
-    turns += 1;
-    Ringfence.judging.stop(); // nobody waits for what was asked before
     const judged = !current && state.through;
     put(current ? [again(), picker(current)] : [check.guessed(words, choose), judged ? check.soon(state) : ways()], current);
     if (moved) focus();

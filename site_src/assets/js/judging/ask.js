@@ -6,10 +6,10 @@ Ringfence.judging = Ringfence.judging || {};
    not come or are of another edition, in the page itself, in slices. Who asks cannot tell which. */
 (function (judging, ui) {
   const beside = typeof document === "object" && document.currentScript ? document.currentScript.src : "";
-  const COMING = 8000; // ms for its scripts to load; they are those of this page, and at hand
-  const GRACE = 1000; // ms a worker may go on with what nobody waits for; within one connection it cannot listen
+  judging.COMING = 8000; // ms for its scripts to load; they are those of this page, and at hand. After that the page answers until they are here
+  judging.GRACE = 1000; // ms a worker may go on with what nobody waits for; within one connection it cannot listen
   const open = new Map(); // id -> what was asked and is not answered
-  let worker = null, able = Boolean(beside) && typeof Worker === "function", count = 0, late = 0, overdue = 0;
+  let worker = null, able = Boolean(beside) && typeof Worker === "function", state = "", count = 0, late = 0, overdue = 0;
 
   /* Starts the worker ahead of the first question. */
   judging.begin = function () {
@@ -21,10 +21,12 @@ Ringfence.judging = Ringfence.judging || {};
       return;
     }
     const mine = worker;
-    late = setTimeout(without, COMING);
+    state = "coming";
+    late = setTimeout(meanwhile, judging.COMING);
     worker.onmessage = ({ data }) => {
       if (mine !== worker) return;
       clearTimeout(late);
+      state = "here";
       if (data.stopped) clearTimeout(overdue);
       else if (data.refused) without();
       else if (data.id) heard(data);
@@ -37,8 +39,7 @@ Ringfence.judging = Ringfence.judging || {};
   judging.ask = function (kind, request, { lane = kind, onstep = () => null } = {}) {
     judging.stop(lane);
     return new Promise((done, failed) => {
-      const one = { id: ++count, kind, request, lane, onstep, done, failed, steps: 0 };
-      open.set(one.id, one);
+      const one = { kind, request, lane, onstep, done, failed, steps: 0, halt: () => null };
       judging.begin();
       put(one);
     });
@@ -60,13 +61,14 @@ Ringfence.judging = Ringfence.judging || {};
     return { question: { from, through, into }, ports: strange("ports", [from, into]), leads: strange("leads", [...through, ...leads]) };
   };
 
+  /* Under a number of its own each time: what was asked elsewhere before is not listened to any more. */
   function put(one) {
-    try {
-      if (able) there(one);
-      else here(one);
-    } catch (uncloneable) {
-      here(one);
-    }
+    open.delete(one.id);
+    one.halt();
+    one.id = ++count;
+    open.set(one.id, one);
+    if (able && state !== "late") there(one);
+    else here(one);
   }
 
   function there(one) {
@@ -75,7 +77,7 @@ Ringfence.judging = Ringfence.judging || {};
       if (to !== worker) return;
       to.postMessage({ stop: id });
       clearTimeout(overdue);
-      overdue = setTimeout(anew, GRACE);
+      if (state === "here") overdue = setTimeout(anew, judging.GRACE);
     };
     to.postMessage({ id, kind, request: { ...request, after: steps }, edition: edition ? edition.content : "" });
   }
@@ -107,13 +109,18 @@ Ringfence.judging = Ringfence.judging || {};
   function anew() {
     lose();
     judging.begin();
-    for (const one of open.values()) put(one);
+    for (const one of [...open.values()]) put(one);
+  }
+
+  function meanwhile() {
+    state = "late";
+    for (const one of [...open.values()]) put(one);
   }
 
   function without() {
     able = false;
     lose();
-    for (const one of open.values()) here(one);
+    for (const one of [...open.values()]) put(one);
   }
 
   function lose() {
