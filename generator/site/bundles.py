@@ -1,7 +1,7 @@
 """Scripts and styles as the pages load them: readable sources joined end to end, so that a page asks for few files.
 
-Every folder of scripts is one file, in name order; what only "show the working" needs is a file of its own, asked for when a verdict is on
-the screen. Styles are one file, but those of pages most visits do not see; pages made for frames also find each by its own name.
+Every folder of scripts is one file, in name order; what only "show the working" needs is apart: how it is shown, asked for when a verdict is on the
+screen, and how it is worked out, asked for by the tap. Judging runs through several: the engine answers, the check asks, a worker stands between. Styles are one file, but those of pages most visits do not see; pages made for frames also find each by its own name.
 """
 
 from __future__ import annotations
@@ -11,9 +11,12 @@ from fnmatch import fnmatch
 
 SCRIPTS, STYLES = "assets/js/", "assets/css/"
 SITE = f"{STYLES}site.css"
-WORKING = ("engine/cases.js", "engine/explain.js", "engine/naming.js", "engine/relevant.js", "engine/shown.js", "engine/slices.js",
-           "check/ladder.js", "check/nets.js", "check/schematic.js", "check/symbols.js", "check/wanted.js", "check/working.js")
-LISTED = ("engine/kinds.js",)  # what lists of ports are sorted by: there before the engine is
+APART = {path: bundle for bundle, paths in {
+    "explain": ("engine/cases.js", "engine/explain.js", "engine/naming.js", "engine/relevant.js", "engine/shown.js", "engine/slices.js"),
+    "working": ("check/ladder.js", "check/nets.js", "check/schematic.js", "check/symbols.js", "check/wanted.js", "check/working.js"),
+    "data": ("engine/kinds.js",),  # what lists of ports are sorted by: there before the engine is
+    "engine": ("judging/kinds.js",), "check": ("judging/ask.js",), "worker": ("judging/worker.js",),  # answers, asks, and what is a thread of its own
+}.items() for path in paths}
 FIRST = ("palette.css", "frame.css", "records.css", "check.css")  # styles that others build on
 FRAMED = "embed*.css"
 OWN = ("workshop.css", "adapter.css", "hum.css", "class.css", "question.css", "matrix.css", "cards.css", "mine.css", "run.css", "plugs.css")  # styles that only some pages need, asked for by these
@@ -38,7 +41,7 @@ def scripts_of(*bundles: str) -> list[str]:
 
 
 def _bundle(script: str) -> str:
-    return "working" if script in WORKING else "data" if script in LISTED else script.split("/")[0]
+    return APART.get(script, script.split("/")[0])
 
 
 def _place(style: str) -> tuple[int, str]:

@@ -51,7 +51,7 @@ def test_a_port_goes_straight_into_another(visit, catalogue):
 @pytest.mark.parametrize("verdict", CHAINS)
 def test_a_verdict_is_a_word_and_a_shape(visit, size, verdict):
     page = visit(address(*CHAINS[verdict]), size=size)
-    banner = page.locator(".rf-banner")
+    banner = page.locator(".rf-banner[data-verdict]")
     slug = verdict.replace(" ", "-")
     assert banner.locator("use").get_attribute("href") == f"#mark-{slug}"
     drawn = banner.locator("svg.rf-mark").bounding_box()
@@ -229,7 +229,7 @@ def test_a_switch_shows_its_setting_at_once(visit, catalogue, size):
 
 def test_the_switch_stands_in_sight_under_the_verdict(visit, size):
     page = visit(KINDER, size=size)
-    banner, panel = page.locator(".rf-banner").bounding_box(), page.locator("section.rf-switches").bounding_box()
+    banner, panel = page.locator(".rf-banner[data-verdict]").bounding_box(), page.locator("section.rf-switches").bounding_box()
     assert banner["y"] + banner["height"] <= panel["y"] and panel["y"] + panel["height"] < size["height"]
 
 

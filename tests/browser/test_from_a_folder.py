@@ -40,7 +40,9 @@ def page(browser, disc):
 def test_the_check_answers_and_shows_its_working(page, disc, catalogue, kind):
     page.goto(disc + address(*CHAINS[kind]).replace("check/", "check/index.html"))
     assert shown(page) == expected(catalogue, *CHAINS[kind])
-    expect(page.get_by_role("button", name="Show the working").first).to_be_visible()
+    page.get_by_role("button", name="Show the working").first.click()
+    expect(page.locator(".rf-working__panel").first).to_contain_text("The case")
+    assert page.workers == [], "a page from a disc may start none, and judges itself"
 
 
 def test_three_taps_lead_to_a_verdict(page, disc):

@@ -9,7 +9,7 @@ from generator.catalogue.published import as_data
 from generator.site import mated
 from generator.site.data import table
 
-LOADED = scripts("ui/dom.js", "ui/words.js", "ui/catalogue.js", "ui/table.js", "ui/fits.js", "ui/slices.js", "engine/route.js", "ui/effort.js", "ui/bag.js", "ui/editions.js", "ui/own.js", "check/numbers.js", "check/judged.js", "check/bagged.js",
+LOADED = scripts("ui/dom.js", "ui/words.js", "ui/catalogue.js", "ui/table.js", "ui/fits.js", "ui/slices.js", "engine/route.js", "ui/effort.js", "ui/bag.js", "ui/editions.js", "ui/own.js", "judging/kinds.js", "judging/ask.js", "check/numbers.js", "check/judged.js", "check/bagged.js",
                  "bag/codes.js", "bag/exchange.js", "bag/chains.js", "bag/pack.js", "bag/ask.js")
 MIC, DESK, CAMERA = "mic-dynamic-xlr", "mixer-mic-in-p48-xlr", "camera-mic-in-35"
 CABLE, OTHER, PAD, MINI = "xlr-f-to-xlr-m-3m", "xlr-f-to-xlr-m-20m", "xlr-f-to-xlr-m-pad-20-db", "xlr-f-to-35-trs-both-3-to-1"

@@ -10,7 +10,8 @@ import pytest
 from generator.site.data import table
 
 SCRIPTS = Path(__file__).parents[2] / "site_src/assets/js"
-LOADED = ("ui/dom.js", "ui/words.js", "ui/catalogue.js", "ui/table.js", "ui/fits.js", "check/address.js", "ui/editions.js", "ui/own.js", "check/numbers.js", "check/judged.js", "check/settings.js")
+LOADED = ("ui/dom.js", "ui/words.js", "ui/catalogue.js", "ui/table.js", "ui/fits.js", "check/address.js", "ui/editions.js", "ui/own.js", "ui/slices.js", "judging/kinds.js", "judging/ask.js",
+          "check/numbers.js", "check/judged.js", "check/settings.js")
 
 PORT = {"supplies": [], "also_called": [], "cautions": [], "device": "device"}
 DATA = {
@@ -45,7 +46,7 @@ def run(expression: str, before: str = ""):
     source = "".join((SCRIPTS / name).read_text() for name in LOADED).replace('"use strict";', "")
     program = f"globalThis.window = globalThis; globalThis.Ringfence = {{}}; console.error = () => {{}};\n{source}\n"
     program += f"Object.assign(Ringfence, {json.dumps({'data': DATA, 'mated': MATED, 'table': TABLE, 'rulebook': []})});\n"
-    program += f"const {{ui, check}} = Ringfence;\n{before}\nconsole.log(JSON.stringify({expression}));"
+    program += f"const {{ui, check}} = Ringfence;\n{before}\n(async () => console.log(JSON.stringify(await ({expression}))))();"
     if shutil.which("node") is None:
         pytest.skip("node not installed")
     done = subprocess.run(["node", "-e", program], capture_output=True, text=True, timeout=300)
@@ -131,21 +132,21 @@ STRAIGHT = "{from: 'mic', through: [], into: 'desk'}"  # the table says lossy
 
 @pytest.mark.parametrize("verdict", ["lossy", "no signal", "dangerous"])
 def test_a_verdict_as_careful_as_the_table_is_shown(verdict):
-    assert run(f"check.judge({STRAIGHT}).judged.verdict", f"Ringfence.judge = () => ({{verdict: '{verdict}'}});") == verdict
+    assert run(f"(await check.judge({STRAIGHT})).judged.verdict", f"Ringfence.judge = () => ({{verdict: '{verdict}'}});") == verdict
 
 
 def test_a_verdict_milder_than_the_table_is_never_shown():
     milder = "Ringfence.judge = () => ({verdict: 'safe'});"
     assert run(f"check.judge({STRAIGHT})", milder) == {"failed": "The calculation in this browser came out milder than it should."}
-    assert run(f"check.judge({STRAIGHT}, {{...Ringfence.data}}).judged.verdict", milder) == "safe"  # another catalogue, such as one with a lead of the bench
+    assert run(f"(await check.judge({STRAIGHT}, {{data: {{...Ringfence.data}}}})).judged.verdict", milder) == "safe"  # another catalogue, such as one with a lead of the bench
 
 
 def test_an_order_the_table_does_not_know_is_never_shown():
     """Nor is an order that promises more: what the table calls plainly dangerous stays so."""
     offering = lambda offered: f"Ringfence.judge = () => ({{verdict: 'dangerous', offered: '{offered}', offer: 'Do.'}});"
     assert "failed" in run("check.judge({from: 'player', through: [], into: 'desk'})", "Ringfence.judge = () => ({verdict: 'dangerous', offered: 'safe', offer: 'Do.'});")
-    assert run("check.judge({from: 'player', through: ['odd'], into: 'desk'}).judged.offered", offering("safe")) == "safe"
-    assert run("check.judge({from: 'player', through: ['odd'], into: 'desk'}).judged.verdict", "Ringfence.judge = () => ({verdict: 'dangerous', offered: '', offer: ''});") == "dangerous"
+    assert run("(await check.judge({from: 'player', through: ['odd'], into: 'desk'})).judged.offered", offering("safe")) == "safe"
+    assert run("(await check.judge({from: 'player', through: ['odd'], into: 'desk'})).judged.verdict", "Ringfence.judge = () => ({verdict: 'dangerous', offered: '', offer: ''});") == "dangerous"
 
 
 def test_a_word_that_is_no_verdict_is_not_shown_as_one():

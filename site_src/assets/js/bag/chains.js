@@ -23,8 +23,7 @@ Ringfence.bag = Ringfence.bag || {};
   bag.search = function (from, into, leads, { onstep = () => {}, ondone }) {
     const chains = bag.chains(from, into, leads), ways = [];
     let failed = 0;
-    return ui.slices(chains, (through, number) => {
-      const { judged } = Ringfence.check.judge({ from, through, into });
+    return Ringfence.check.judgeAll(chains.map((through) => ({ from, through, into })), ({ judged }, { through }, number) => {
       if (!judged) failed += 1;
       else if (judged.verdict !== "does not fit") ways.push({ through, verdict: judged.verdict, offered: judged.offered, says: judged.offer || Ringfence.check.sentence(judged),
         findings: Ringfence.check.deciding(judged).map(({ id }) => id) });

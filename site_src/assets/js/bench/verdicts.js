@@ -35,17 +35,15 @@ Ringfence.bench = Ringfence.bench || {};
       announce(words);
       return { element: el("p", {}, words), stop() {} };
     }
-    const stop = ui.slices(pairs, judge, () => {
+    const stop = check.judgeAll(pairs.map(([outlet, inlet]) => ({ from: outlet.id, through: [bench.ID], into: inlet.id })), told, () => {
       const tally = [...groups].filter(([, group]) => group.count).map(([verdict, { count }]) => `${count} ${verdict}`);
       progress.textContent = `${ui.count(pairs.length, "connection", "connections")}, all worked out here and now.`;
       announce(`${ui.count(pairs.length, "connection", "connections")}: ${tally.join(", ")}.`);
-    });
+    }, { data });
     return { element: el("div", {}, progress, list), stop };
 
-    function judge([outlet, inlet], number) {
-      const question = { from: outlet.id, through: [bench.ID], into: inlet.id };
-      const { judged, failed } = check.judge(question, data);
-      groups.get(judged ? judged.verdict : FAILED).add(row(outlet, inlet, judged, failed, question));
+    function told({ judged, failed }, question, number) {
+      groups.get(judged ? judged.verdict : FAILED).add(row(ui.port(question.from), ui.port(question.into), judged, failed, question));
       progress.textContent = `Working: ${number} of ${pairs.length}`;
     }
 

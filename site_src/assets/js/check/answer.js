@@ -8,17 +8,17 @@ Ringfence.check = Ringfence.check || {};
   const { el } = ui;
 
   /* {element, announce, turn}: `announce` is what a screen reader is told, `turn(set)` shows another setting of the switches and gives the words
-     for that. `root` leads to the top of the site; `onturn(set)` is told when a switch is turned. In `brief`, what a frame on another page has
+     for that. `root` leads to the top of the site, the third is what check.found resolved to; `onturn(set)` is told when a switch is turned. In `brief`, what a frame on another page has
      room for: the verdict, the setting asked for, what to switch, cautions and the chain. */
-  check.answer = function (question, root, { set = [], onturn = () => null, onown = null, brief = false } = {}) {
-    const { judged, failed, mixed, unguarded } = check.judge(question), chain = check.chain(question, root), thumb = check.thumb(question);
+  check.answer = function (question, root, { judged, failed, mixed, unguarded, alone }, { set = [], onturn = () => null, onown = null, brief = false } = {}) {
+    const chain = check.chain(question, root), thumb = check.thumb(question);
     if (!judged) {
       const told = broken(failed, mixed ? null : question);
       return answered([...standing(false), banner(told, question), thumb, chain, brief ? null : check.share(question, null, root)], `${told.head}. ${told.says}`);
     }
     const said = [`Verdict: ${judged.verdict}${judged.own || ""}.`, check.condition(judged), check.sentence(judged), judged.offer, check.marked(judged)].filter(Boolean).join(" ");
     const board = check.switchboard(judged, question, onturn), number = board ? check.position(judged, question, set) : null, care = caring(set.length ? number : null);
-    const head = check.ownHead(judged, question) || verdict(judged, question);
+    const head = check.ownHead(judged, question, alone) || verdict(judged, question);
     if (brief) {
       const asked = board && set.length ? el("div", { class: "rf-switches" }, el("div", { class: "rf-set" }, check.outcome(judged, question, number))) : null;
       check.markThumb(thumb, weakest(judged, number));

@@ -62,6 +62,8 @@ Ringfence.check = Ringfence.check || {};
   }
 
   function render(moved) {
+    turns += 1; // nobody waits for what was asked before
+    Ringfence.judging.stop();
     if (ui.ownAwaited(location.hash)) return void ui.withOwn().then(() => render(moved));
     state = check.read(location.hash);
     const step = open ? open.step : missing();
@@ -75,21 +77,22 @@ Ringfence.check = Ringfence.check || {};
   /* What did not come is asked for again with the next choice; until then the page says what it lacks. */
   function arrived(came) {
     here = true;
+    Ringfence.judging.begin();
     if (came.includes(false)) coming = null;
   }
 
   function show(current, moved) {
     shown = null;
-    const turn = ++turns, soon = current || !state.through ? null : check.soon(state);
-    put(current ? [again(), picker(current)] : [check.guessed(words, choose), soon || (state.through ? answer() : ways())], current, moved);
-    if (soon) ui.seen(() => { if (turn === turns) put([answer()], null, moved); });
+    const judged = !current && state.through;
+    put(current ? [again(), picker(current)] : [check.guessed(words, choose), judged ? check.soon(state) : ways()], current);
+    if (moved) focus();
+    if (judged) answer(turns, moved);
   }
 
-  function put(parts, current, moved) {
+  function put(parts, current) {
     const before = [state.unknown.length ? check.notFound(state.unknown) : null, check.steps(state, current, actions), state.from || state.into || open ? null : check.doors(root.dataset.root)];
     root.replaceChildren(...[...before, ...parts].filter(Boolean));
     document.body.dataset.check = !current ? "answer" : state.from || state.into || open ? current.step : "start";
-    if (moved) focus();
   }
 
   /* Both ends are chosen and no lead: what one would take. Without its scripts, the question that can be answered is asked. */
@@ -102,12 +105,17 @@ Ringfence.check = Ringfence.check || {};
     return told.element;
   }
 
-  function answer() {
+  /* Stands when it is worked out, if the same is still asked then; where somebody has scrolled to in between, they stay. */
+  async function answer(turn, moved) {
     const { from, through, into, own } = state, question = ui.ownQuestion({ from, through, into, ...(own ? { own } : {}) });
     ui.remember(location.hash);
-    shown = { asks: asks(state), ...check.answer(question, root.dataset.root, { set: state.set, onturn: (set) => go({ set, own }), onown: (changes) => (changes ? go(changes) : render(true)) }) };
+    const found = await check.found(question);
+    if (turn !== turns) return;
+    const attended = moved && root.contains(document.activeElement);
+    shown = { asks: asks(state), ...check.answer(question, root.dataset.root, found, { set: state.set, onturn: (set) => go({ set, own }), onown: (changes) => (changes ? go(changes) : render(true)) }) };
+    put([check.guessed(words, choose), shown.element], null);
     status.textContent = shown.announce;
-    return shown.element;
+    if (attended) head().focus({ preventScroll: true });
   }
 
   function picker({ step, index }) {
@@ -165,8 +173,10 @@ Ringfence.check = Ringfence.check || {};
     return ui.el("p", { class: "rf-again" }, ui.el("a", { href: last }, ui.el("span", {}, "Last time"), names.join(" → ")));
   }
 
+  const head = () => root.querySelector(".rf-answer__head, .rf-picker__title");
+
   function focus() {
-    const target = root.querySelector(".rf-answer__head, .rf-picker__title");
+    const target = head();
     if (!target) return;
     target.focus({ preventScroll: true });
     const top = root.getBoundingClientRect().top + window.scrollY - 64;

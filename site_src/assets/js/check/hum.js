@@ -15,7 +15,7 @@ Ringfence.check = Ringfence.check || {};
     const fold = el("details", { class: "rf-more rf-folded rf-hum-fold" }, el("summary", {}, el("strong", {}, "Hum: length and powering"), says), place);
     ui.seen(async () => {
       for (const name of SCRIPTS) if (!await ui.later(name)) { none(place, says, "The sum for hum did not load."); return; }
-      const answer = fold.closest(".rf-answer"), made = answer && Ringfence.hum.section(question, root, said);
+      const answer = fold.closest(".rf-answer"), made = answer && await Ringfence.hum.section(question, root, said).catch(console.error);
       if (made) place.replaceWith(made);
       else none(place, says, NONE);
 

@@ -1,9 +1,10 @@
 "use strict";
 window.Ringfence = window.Ringfence || {};
 Ringfence.check = Ringfence.check || {};
+Ringfence.judging = Ringfence.judging || {};
 
 /* Asking the engine, and saying its answer in one line. When it cannot answer, the page says so; it never guesses. */
-(function (check, ui) {
+(function (check, ui, judging) {
   const MEANING = {
     "safe": "The signal arrives on every channel, no limit is passed, and nothing either end offers is lost.",
     "lossy": "It works, and something is lost.",
@@ -12,26 +13,52 @@ Ringfence.check = Ringfence.check || {};
     "does not fit": "These do not go into each other.",
   };
 
-  /* {judged, unguarded} or {failed: words, mixed}. `data` is the catalogue, or one with a lead more. Two calculations guard each other, this one and
-     that of the generator: nothing milder than the table of the catalogue's own connections is ever shown; `unguarded` is a connection the table
-     would hold, while it is not at hand. Where parts of two versions met on this page, nothing is judged. */
-  check.judge = function (question, data = Ringfence.data) {
+  const broken = (fault) => { console.error(fault); return { failed: "The calculation broke down." }; };
+
+  /* Resolves to {judged, unguarded} or {failed: words, mixed}. `data` is the catalogue, or one with a lead more. Two calculations guard each other, this
+     one and that of the generator: nothing milder than the table of the catalogue's own connections is ever shown; `unguarded` is a connection the
+     table would hold, while it is not at hand. Where parts of two versions met on this page, nothing is judged. A newer question in the same lane makes
+     the older one void: it is never answered. */
+  check.judge = async function (question, { data = Ringfence.data, lane = "judge" } = {}) {
+    judging.stop(lane);
+    const asked = prepared(question, data);
+    if (asked.failed) return asked;
+    const found = await judging.ask("judge", asked.request, { lane }).catch((fault) => ({ fault }));
+    return guarded(question, data, asked, found);
+  };
+
+  /* The same for one question after the other: `work(found, question, number from 1)` for each, and `ondone()` after the last. Returns a function that
+     stops it. */
+  check.judgeAll = function (questions, work, ondone, { data = Ringfence.data, lane = "each" } = {}) {
+    const asked = questions.map((question) => prepared(question, data)), requests = asked.map(({ request }) => request || null);
+    let place = 0;
+    const tell = (found) => { const one = asked[place], question = questions[place++]; work(one.failed ? one : guarded(question, data, one, found), question, place); };
+    const rest = (fault) => { while (place < questions.length) tell({ fault }); ondone(); };
+    (requests.some(Boolean) ? judging.ask("each", { requests }, { lane, onstep: tell }) : Promise.resolve()).then(rest, rest);
+    return () => judging.stop(lane);
+  };
+
+  /* What the engine is asked, {request, own}, or why it is not. */
+  function prepared(question, data) {
     if (ui.mixed()) return { failed: "This page was put together from two versions of the site. Load it again.", mixed: true };
     if (typeof Ringfence.judge !== "function") return { failed: "The calculation did not load." };
     try {
-      const asked = check.asking(question, data), own = asked && asked.question !== question;
-      if (!asked) return { failed: "Your own numbers did not load, so this is not the answer for them." };
-      const judged = Ringfence.judge(asked.data, Ringfence.rulebook, asked.question);
-      if (own) return { judged: Object.assign(judged, { from: question.from, into: question.into, own: Ringfence.own.words(question) }) };
-      if (ui.rank(judged.verdict) < 0) return { failed: "The calculation gave no verdict." };
-      const row = data === Ringfence.data ? ui.row(question.from, question.through, question.into) : null;
-      return row && (row.rank > ui.rank(judged.verdict) || ui.worth(row) > ui.worth(judged)) ? { failed: "The calculation in this browser came out milder than it should." }
-        : { judged, unguarded: data === Ringfence.data && !Ringfence.table && question.through.length < 2 };
+      const asked = check.asking(question, data);
+      return asked ? { request: judging.request(asked), own: asked.question !== question } : { failed: "Your own numbers did not load, so this is not the answer for them." };
     } catch (fault) {
-      console.error(fault);
-      return { failed: "The calculation broke down." };
+      return broken(fault);
     }
-  };
+  }
+
+  function guarded(question, data, { own }, { judged, made, fault }) {
+    if (fault) return broken(fault);
+    if (made) Ringfence.engine.hold(judged, made);
+    if (own) return { judged: Object.assign(judged, { from: question.from, into: question.into, own: Ringfence.own.words(question) }) };
+    if (ui.rank(judged.verdict) < 0) return { failed: "The calculation gave no verdict." };
+    const row = data === Ringfence.data ? ui.row(question.from, question.through, question.into) : null;
+    return row && (row.rank > ui.rank(judged.verdict) || ui.worth(row) > ui.worth(judged)) ? { failed: "The calculation in this browser came out milder than it should." }
+      : { judged, unguarded: data === Ringfence.data && !Ringfence.table && question.through.length < 2 };
+  }
 
   check.deciding = (judged) => judged.findings.filter((finding) => finding.severity === judged.verdict);
 
@@ -68,4 +95,4 @@ Ringfence.check = Ringfence.check || {};
     if (best.verdict === "no signal") return `With ${setting} nothing is harmed, but it will not work.`;
     return `Before plugging, set ${setting}: then it is ${best.verdict}.`;
   };
-})(Ringfence.check, Ringfence.ui);
+})(Ringfence.check, Ringfence.ui, Ringfence.judging);

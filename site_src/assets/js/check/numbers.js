@@ -10,8 +10,14 @@ Ringfence.check = Ringfence.check || {};
   /* {data, question} for the engine; null where the numbers cannot be put in. */
   check.asking = (question, data) => (!check.byOwn(question) ? { data, question } : Ringfence.own ? Ringfence.own.asked(question) : null);
 
+  /* What check.judge resolves to, and with it `alone`: the catalogue's own answer, where that tells whether our number makes the danger. */
+  check.found = async function (question) {
+    const found = await check.judge(question);
+    return found.judged && check.byOwn(question) ? { ...found, alone: await Ringfence.own.compared(found.judged, question) } : found;
+  };
+
   /* The head of an answer by own numbers; null for any other. */
-  check.ownHead = (judged, question) => (check.byOwn(question) ? Ringfence.own.head(judged, question) : null);
+  check.ownHead = (judged, question, alone) => (check.byOwn(question) ? Ringfence.own.head(judged, question, alone) : null);
 
   check.instead = (judged, question, root) => (check.byOwn(question) ? Ringfence.own.ways(judged, question, root) : check.remedies(judged, question, root));
 

@@ -6,13 +6,10 @@ Ringfence.check = Ringfence.check || {};
 (function (check, ui) {
   const { el } = ui;
 
-  /* The head of an answer, or null where the table has no such connection. By own numbers the table knows nothing: that they are being judged
-     is said at once, and the tap on the number is over. */
+  /* The head of an answer. What the table does not know, several leads in a row or own numbers, is told to be under way. */
   check.soon = function (question) {
-    const { from, through, into } = question;
-    if (check.byOwn(question)) return el("section", { class: "rf-answer", "aria-label": "Answer", "aria-busy": "true" }, el("h2", { class: "rf-answer__head", tabindex: "-1" }, "Judging by your number …"));
-    const row = ui.row(from, through, into);
-    if (!row) return null;
+    const own = check.byOwn(question), row = own ? null : ui.row(question.from, question.through, question.into);
+    if (!row) return el("section", { class: "rf-answer", "aria-label": "Answer", "aria-busy": "true" }, el("h2", { class: "rf-answer__head", tabindex: "-1" }, own ? "Judging by your number …" : "Working it out …"));
     const says = row.findings.length ? ui.sentence(ui.listed(row.findings)) : check.sentence({ verdict: row.verdict, findings: [] });
     return el("section", { class: "rf-answer", "aria-label": "Answer", "aria-busy": "true" },
       el("div", { class: `rf-banner rf-banner--${ui.slug(row.verdict)}` }, ui.mark(row.verdict),

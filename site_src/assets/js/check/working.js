@@ -4,7 +4,7 @@ Ringfence.check = Ringfence.check || {};
 
 /* "Show the working": a button under a finding that a circuit decides. Opened, it works the case out and shows what a teacher would put on the
    board: the case, the circuit, the voltages, the currents and their sum, the number and its limit. Nothing is worked out before that. */
-(function (check, ui, engine) {
+(function (check, ui, engine, judging) {
   const { el } = ui;
   const STATES = { settled: "settled, fully plugged", plugging: "while plugging", switching: "when a supply is switched, fully plugged", signal: "with signal, fully plugged" };
   const NATURE = { instant: "; the first instant, large capacitors hold their voltage", test: "; all sources quiet, a test current instead" };
@@ -22,14 +22,18 @@ Ringfence.check = Ringfence.check || {};
       panel.hidden = !panel.hidden;
       open.setAttribute("aria-expanded", String(!panel.hidden));
       open.textContent = panel.hidden ? "Show the working" : "Hide the working";
-      if (!panel.childElementCount) panel.append(...filled(question, finding));
+      if (!panel.childElementCount) fill();
+    }
+
+    async function fill() {
+      panel.append(el("p", { role: "status" }, "Working it out …"));
+      panel.replaceChildren(...await filled(question, finding, id));
     }
   };
 
-  function filled(question, finding) {
+  async function filled(question, finding, lane) {
     try {
-      const asked = check.asking(question, Ringfence.data);
-      return told(Ringfence.explain(asked.data, Ringfence.rulebook, asked.question, finding));
+      return told(await judging.ask("explain", { ...judging.request(check.asking(question, Ringfence.data)), finding }, { lane }));
     } catch (fault) {
       console.error(fault);
       return [el("p", {}, "The working could not be shown: the calculation broke down. The finding itself is not changed by that.")];
@@ -108,4 +112,4 @@ Ringfence.check = Ringfence.check || {};
     return block("The number", w.terms.length ? el("ul", {}, w.terms.map(({ words, value, unit }) => el("li", {}, `${ui.capital(words)}: ${say(value, unit)}`))) : null,
       el("p", { class: "rf-working__number" }, said), w.limit_from ? el("p", { class: "rf-working__quiet" }, `Limit: ${w.limit_from} (${proof})`) : null);
   }
-})(Ringfence.check, Ringfence.ui, Ringfence.engine);
+})(Ringfence.check, Ringfence.ui, Ringfence.engine, Ringfence.judging);

@@ -88,7 +88,7 @@ Ringfence.class = Ringfence.class || {};
   lessons.settled = async function ({ question, set }) {
     const ALL = "That is with what it needs switched on, and every other switch at its worst.", WITHOUT = `${ALL} The position asked for could not be worked out here.`;
     if (!(await ui.later("engine") && await ui.later("check"))) return WITHOUT;
-    const { judged } = Ringfence.check.judge(question), number = judged ? Ringfence.check.position(judged, question, set) : -1;
+    const { judged } = await Ringfence.check.judge(question), number = judged ? Ringfence.check.position(judged, question, set) : -1;
     return number < 0 ? WITHOUT : `${ALL} With ${Ringfence.check.setting(judged.settings[number].supplies, judged, question)}: ${Ringfence.check.ends(judged, number)}.`;
   };
 

@@ -3,7 +3,7 @@ window.Ringfence = window.Ringfence || {};
 
 /* The answer of the check in a frame: the address asks, the same engine answers, and every link opens outside the frame. */
 (function (check, ui) {
-  let root, asked = false;
+  let root, asked = false, turns = 0;
 
   function start() {
     root = document.getElementById("rf-embed");
@@ -16,7 +16,8 @@ window.Ringfence = window.Ringfence || {};
     render();
   }
 
-  function render() {
+  async function render() {
+    const turn = ++turns;
     if (ui.ownAwaited(location.hash)) return void ui.withOwn().then(render);
     const { from, through, into, set, unknown, own } = check.read(location.hash), up = root.dataset.root;
     const whole = from && through && into && !unknown.length;
@@ -25,7 +26,9 @@ window.Ringfence = window.Ringfence || {};
       ui.later("table").then(render);
       return;
     }
-    root.replaceChildren(whole ? check.answer({ from, through, into, own }, up, { set, brief: true }).element : nothing(unknown));
+    const question = { from, through, into, own }, found = whole ? await check.found(question) : null;
+    if (turn !== turns) return;
+    root.replaceChildren(whole ? check.answer(question, up, found, { set, brief: true }).element : nothing(unknown));
     document.getElementById("rf-embed-open").href = whole || (from && into) ? `${up}check/${check.write({ from, through, into, set, own })}` : `${up}check/`;
     document.title = `${whole ? `${ui.port(from).name} into ${ui.port(into).name}` : "Check a connection"} - Ringfence`;
     root.querySelectorAll("a").forEach((link) => Object.assign(link, { target: "_blank", rel: "noopener" }));

@@ -13,6 +13,9 @@ Ringfence.engine = Ringfence.engine || {};
     return published;
   };
 
+  /* What an answer was made from, for another thread to hold it by. */
+  engine.held = (published) => made.get(published);
+
   /* Does a circuit decide this finding of an answer? */
   engine.explains = (finding) => (made.get(finding) || finding).at !== null;
 

@@ -3,19 +3,20 @@ window.Ringfence = window.Ringfence || {};
 Ringfence.hum = Ringfence.hum || {};
 
 /* Length, powering and what lies beside, as switches of an answer: what one hears then, what helps most, and what is left of the treble. */
-(function (hum, runs, ui) {
+(function (hum, runs, ui, judging) {
   const { el } = ui, LENGTHS = [1, 3, 10, 30, 100];
   const POWERED = { earthed: "earthed mains", insulated: "two-pin mains", battery: "a battery" };
   const SOCKETS = { unknown: "not known", "same strip": "the same strip", "same room": "the same room", "other circuit": "another circuit" };
   const BESIDE = { nothing: ["nothing", []], mains: ["lamp lead, 10 cm", [{ cable: "flex", load: "lamp", amps: 0, distance: 0.1, along: 0, lies: "alongside" }]],
     dimmer: ["dimmer feeder, 10 cm", [runs.DIMMER]], apart: ["dimmer feeder, 1 m", [{ ...runs.DIMMER, distance: 1 }]] };
 
-  /* The section of a question, or null where sound does not pass on wires alone. `say(short, whole)` is told what it comes to, now and with
+  /* Resolves to the section of a question, or null where sound does not pass on wires alone. `say(short, whole)` is told what it comes to, now and with
      every turn of a switch. */
-  hum.section = function ({ from, through, into }, root, say) {
+  hum.section = async function (question, root, say) {
+    const { from, into } = question;
     const tables = Ringfence.tables, known = (table, id) => Object.hasOwn(table, id);
     if (!known(tables.sources, from) || !known(tables.inputs, into)) return null;
-    const first = runs.runOf(Ringfence.data, tables, ui.port(from), through.map(ui.lead), ui.port(into));
+    const first = await judging.ask("run", judging.request({ data: Ringfence.data, question }));
     if (!first) return null;
     const own = first.leads[0].length, said = el("div", { class: "rf-hum__said", "aria-live": "polite" }), usual = [first.source, first.input].map(({ powered }) => POWERED[powered]);
     // The verdict counts the worst powering; this sentence one, so it says which.
@@ -72,4 +73,4 @@ Ringfence.hum = Ringfence.hum || {};
     show(() => apart);
     return element;
   };
-})(Ringfence.hum, Ringfence.interference, Ringfence.ui);
+})(Ringfence.hum, Ringfence.interference, Ringfence.ui, Ringfence.judging);

@@ -2,7 +2,7 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.matrix = Ringfence.matrix || {};
 
-/* Devices and leads of one's own in the matrix of the kit. The table knows only classes, so what has to do with them is judged here, a slice at a time. */
+/* Devices and leads of one's own in the matrix of the kit. The table knows only classes, so what has to do with them is judged here, one after the other. */
 (function (matrix, ui) {
   const SCRIPTS = ["engine", "check"], mine = (id) => id.startsWith("my.");
 
@@ -14,9 +14,9 @@ Ringfence.matrix = Ringfence.matrix || {};
     for (const name of SCRIPTS) if (!await ui.later(name)) return null;
     const kept = new Map(), leads = ui.bag().leads.filter(mine), here = (id) => ui.port(id) && id;
     const asked = ports.filter(here).flatMap((from) => ports.filter(here).flatMap((into) => through(from, into, leads).map((chain) => ({ from, through: chain, into }))));
-    await new Promise((done) => ui.slices(asked, (question, number) => {
+    await new Promise((done) => Ringfence.check.judgeAll(asked.map(ui.ownQuestion), (found, _, number) => {
       tell(`Working out your own devices: ${number} of ${asked.length}`);
-      const row = judged(question), key = `${question.from} ${question.into}`;
+      const question = asked[number - 1], row = told(question, found), key = `${question.from} ${question.into}`;
       if (row) kept.set(key, [...(kept.get(key) || []), row]);
     }, done));
     const cells = new Map([...kept].map(([key, rows]) => {
@@ -35,8 +35,8 @@ Ringfence.matrix = Ringfence.matrix || {};
   }
 
   /* A row as those of the table, `own` as its verdict says it; null where it was not worked out. */
-  function judged(question) {
-    const { check } = Ringfence, { judged: found } = check.judge(ui.ownQuestion(question));
+  function told(question, { judged: found }) {
+    const { check } = Ringfence;
     if (!found || found.verdict === "does not fit") return null;
     return { ...question, verdict: found.verdict, rank: ui.rank(found.verdict), offered: found.offered, offer: found.offer, own: found.own || "",
       findings: [...new Set(check.deciding(found).map(({ id }) => id.replaceAll("-", " ")))] };

@@ -6,8 +6,9 @@ Ringfence.own = Ringfence.own || {};
 (function (own, ui) {
   const { el, button } = ui;
 
-  own.head = function (judged, question) {
-    const { check } = Ringfence, used = own.used(question), alone = once(() => own.alone(question));
+  /* `alone` is what own.compared found. */
+  own.head = function (judged, question, alone) {
+    const { check } = Ringfence, used = own.used(question);
     if (!used.length) return null;
     const danger = judged.verdict === "dangerous", ours = !danger || own.caused(judged, alone);
     const line = (name, words) => (words ? el("p", { class: `rf-banner__${name}` }, words) : null);
@@ -15,21 +16,22 @@ Ringfence.own = Ringfence.own || {};
       danger ? ui.mark(judged.verdict) : own.mark(judged.verdict),
       el("h2", { class: "rf-answer__head", tabindex: "-1" }, ui.capital(judged.verdict), ours ? [",", el("span", { class: "rf-own__by" }, judged.own.slice(1).replace(/(\d) /g, "$1\u00a0"))] : null),
       line("when", check.condition(judged)), line("says", check.sentence(judged)), ours ? null : line("own", own.remains(judged, used)),
-      line("order", judged.offer), line("plugs", check.marked(judged)), without(alone));
+      line("order", judged.offer), line("plugs", check.marked(judged)), without(question, alone));
   };
 
-  const once = (make) => { let made = null; return () => (made = made || make()); };
+  /* What the catalogue says of the same connection; nothing for a port of somebody's own file, which has no other numbers. */
+  own.alone = async ({ from, through, into }) => (own.isLocal(from) || own.isLocal(into) ? {} : Ringfence.check.judge({ from, through, into }, { lane: "alone" }));
 
-  /* What the catalogue says of the same connection; null for a port of somebody's own file, which has no other numbers. */
-  own.alone = (question) => (own.isLocal(question.from) || own.isLocal(question.into) ? {} : Ringfence.check.judge({ from: question.from, through: question.through, into: question.into }));
+  /* The same where only that tells whether our number makes it dangerous, else null. */
+  own.compared = async (judged, question) => (judged.verdict !== "dangerous" || byNumbers(judged) ? null : own.alone(question));
 
   /* Is it our number that makes it dangerous? */
-  own.caused = function (judged, alone) {
+  own.caused = (judged, alone) => byNumbers(judged) || Boolean(alone && alone.judged) && alone.judged.verdict !== "dangerous";
+
+  function byNumbers(judged) {
     const deciding = Ringfence.check.deciding(judged);
-    if (deciding.length && deciding.every(({ evidence }) => evidence === own.GRADE)) return true;
-    const { judged: other } = alone();
-    return Boolean(other) && other.verdict !== "dangerous";
-  };
+    return deciding.length > 0 && deciding.every(({ evidence }) => evidence === own.GRADE);
+  }
 
   /* What a danger rests on that the number does not settle. */
   own.remains = function (judged, used) {
@@ -40,17 +42,19 @@ Ringfence.own = Ringfence.own || {};
   };
 
   /* One tap shows the verdict without it. */
-  function without(alone) {
+  function without(question, alone) {
     const place = el("div", { class: "rf-own__alone", role: "status", hidden: true });
     const open = button({ class: "rf-own__without", "data-key": "without", "aria-expanded": "false", onclick: show }, "Show it without your number");
     return el("div", { class: "rf-own__foot" }, open, place);
 
-    function show() {
-      const { judged, failed } = alone();
+    async function show() {
       place.hidden = !place.hidden;
       open.setAttribute("aria-expanded", String(!place.hidden));
       open.textContent = place.hidden ? "Show it without your number" : "Hide it";
-      if (!place.childElementCount) place.append(...(judged ? [ui.verdict(judged.verdict), el("p", {}, `By the catalogue alone: ${Ringfence.check.sentence(judged)}`)]
+      if (place.childElementCount) return;
+      place.append(el("p", {}, "Working it out …"));
+      const { judged, failed } = alone || await own.alone(question);
+      place.replaceChildren(...(judged ? [ui.verdict(judged.verdict), el("p", {}, `By the catalogue alone: ${Ringfence.check.sentence(judged)}`)]
         : [el("p", {}, failed || "This device stands in a file of its own; the catalogue has no other numbers for it.")]));
     }
   }

@@ -2,7 +2,7 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.own = Ringfence.own || {};
 
-/* What to use instead, ranked again by own numbers: every way the table has between the two classes is judged anew, a slice at a time. */
+/* What to use instead, ranked again by own numbers: every way the table has between the two classes is judged anew, one after the other. */
 (function (own, ui) {
   const { el } = ui;
   const SHOWN = 4;
@@ -12,8 +12,7 @@ Ringfence.own = Ringfence.own || {};
     const { check } = Ringfence, rows = ui.rows(question.from, question.into).filter(({ through }) => through.every(check.carried));
     const told = el("p", { class: "rf-form__note", role: "status" }, "Ranking the ways again by your numbers …"), list = el("div", {});
     const found = [], section = el("section", { class: "rf-remedies" }, el("h3", {}, "Use instead, by your numbers"), told, list);
-    ui.slices(rows, ({ through }) => {
-      const { judged: way } = check.judge({ ...question, through });
+    check.judgeAll(rows.map(({ through }) => ({ ...question, through })), ({ judged: way }, { through }) => {
       if (way && ui.works(way) && ui.worth(way) < ui.worth(judged) || way && ui.works(way) && ui.worth(way) === ui.worth(judged) && losses(way) < losses(judged)) found.push({ ...way, through });
     }, done);
     return section;
