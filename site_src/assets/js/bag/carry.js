@@ -14,7 +14,7 @@ Ringfence.bag = Ringfence.bag || {};
     const field = el("input", { type: "search", class: "rf-picker__search", autocomplete: "off", enterkeyhint: "search", "data-key": "carry search", value: view.typed,
       "aria-label": "Search this list", placeholder: "Name, device or connector", oninput: () => { view.typed = field.value.trim(); show(); } });
     show();
-    return el("section", { "aria-label": "What I carry" }, Ringfence.kit.starters(on.begin, !contents.ports.length && !contents.leads.length), bag.handOn(contents, view, on), kinds(), field, ui.byPicture(), list);
+    return el("section", { "aria-label": "What I carry" }, el("h2", { class: "rf-hidden" }, "What I carry"), Ringfence.kit.starters(on.begin, !contents.ports.length && !contents.leads.length), bag.handOn(contents, view, on), kinds(), field, ui.byPicture(), list);
 
     function kinds() {
       const chip = (name, words) => button({ class: "rf-chip", "data-key": `kind ${name}`, "aria-pressed": String(kind === name), onclick: () => on.kind(name) }, `${words}: ${contents[name].length}`);
