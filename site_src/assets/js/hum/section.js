@@ -12,9 +12,11 @@ Ringfence.hum = Ringfence.hum || {};
 
   /* From which length on hum is heard between two, in the few words that stand after "Works, but". */
   function cost(run, tables) {
-    const hums = (metres, beside) => runs.heard(runs.answer(runs.ofLength(run, metres, beside), tables)) > 0, from = LENGTHS.find((metres) => hums(metres));
-    if (from) return from <= 3 ? "hum even on short runs" : `hum from ${runs.metres(from)} on`;
-    return hums(30, [runs.DIMMER]) ? "hum beside a dimmer" : "unbalanced, yet no hum heard";
+    const hums = (metres, beside) => runs.heard(runs.answer(runs.ofLength(run, metres, beside), tables)), from = LENGTHS.find((metres) => hums(metres));
+    const surely = (step, words) => (step > 1 ? words : `perhaps ${words}`);
+    if (from) return surely(hums(from), from <= 3 ? "hum even on short runs" : `hum from ${runs.metres(from)} on`);
+    const beside = hums(30, [runs.DIMMER]);
+    return beside ? surely(beside, "hum beside a dimmer") : "unbalanced, yet no hum heard";
   }
 
   /* The section of a question, or null where sound does not pass on wires alone. `say(short, whole, cost)` is told what it comes to, now and
