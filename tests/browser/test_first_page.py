@@ -92,7 +92,7 @@ def test_of_a_thing_with_several_inputs_one_is_asked_and_the_rest_is_filled_in(t
     groups = page.locator(".rf-picker__group")
     expect(groups.last.get_by_role("heading")).to_have_text("Takes another kind of signal")
     other = groups.last.locator(".rf-option").evaluate_all("all => all.map((one) => one.dataset.id)")
-    assert "recorder-timecode-push-pull-5" in other and "receiver-dc-in-barrel" in other and not [id for id in other if "-mic-in-" in id]
+    assert "recorder-dc-in-xlr-4" in other and "receiver-dc-in-barrel" in other and not [id for id in other if "-mic-in-" in id]
 
 
 def test_what_is_not_certain_is_asked_for_with_its_words(thumb):
