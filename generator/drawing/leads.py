@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from generator.catalogue.records import Catalogue, Join, Lead, Part
+from generator.catalogue.records import Catalogue, End, Join, Lead, Part
 from generator.drawing import symbols
 from generator.drawing.layout import ROOM, Block, listed, picture, small_print
 from generator.drawing.scene import MARGIN, Group, Item, Scene
@@ -29,13 +29,18 @@ class Drawn:
 
 
 def lead(catalogue: Catalogue, which: Lead) -> Scene:
-    """The picture of a lead; of one with many channels only the first, for twenty-five wires nobody follows."""
+    """The picture of a lead; of one with many channels only the first, for twenty-five wires nobody follows, and of a large connector only
+    the contacts in use."""
     above = top_ends(catalogue, which)
     found = channels(which)
-    shown = _first(catalogue, which, found["1"]) if "1" in found else (catalogue, which)
+    joins = found.get("1", which.joins)
+    large = [end for end in which.ends.values() if len(catalogue.connectors[end.connector].contacts) > MOST]
+    shown = _with(catalogue, which, joins, which.ends.values() if "1" in found else large)
     drawn = draw_lead(*shown, above, tuple(end for end in which.ends if end not in above))
     if "1" in found:
         drawn.notes.append(f"Channel 1 of {len(found)} is drawn. The table of contacts has them all.")
+    elif large:
+        drawn.notes.append(f"Of the {listed([end.label for end in large])} only contacts in use are drawn; the others are not connected.")
     length = f", {which.length:g} m" if which.length is not None else ""
     return picture(which.name, f"{which.form.capitalize()}{length}", describe(catalogue, which),
                    [drawn.block, *small_print(drawn.notes)])
@@ -52,11 +57,11 @@ def channels(which: Lead) -> dict[str, list[Join]]:
     return found if len(found) > 3 else {}
 
 
-def _first(catalogue: Catalogue, which: Lead, joins: Sequence[Join]) -> tuple[Catalogue, Lead]:
-    """The lead with these joins alone, and for each end a connector with the contacts they use there."""
-    used = {node for join in joins for node in join.nodes}
-    fewer, ends = {}, {}
-    for end in which.ends.values():
+def _with(catalogue: Catalogue, which: Lead, joins: Sequence[Join], lean: Iterable[End]) -> tuple[Catalogue, Lead]:
+    """The lead with these joins alone, and for each of the ends `lean` a connector with the contacts that are in use there."""
+    used = {node for join in joins for node in join.nodes} | {node for part in which.network.parts if part.id in which.parts for node in (part.a, part.b)}
+    fewer, ends = {}, dict(which.ends)
+    for end in lean:
         whole, name = catalogue.connectors[end.connector], f"{end.connector} at {end.id}"
         fewer[name] = replace(whole, contacts=tuple(contact for contact in whole.contacts if f"{end.id}.{contact}" in used))
         ends[end.id] = replace(end, connector=name)

@@ -26,6 +26,7 @@ LINES = 2  # of a word inside the shell
 ROW, STUB = 40, 30  # px from line to line of the list, and length of an end of wire
 NAMED = 40  # px for the name in the list
 OUT = 74  # px from the middle to the names of blades
+GAP = 5.5  # px from the middle of a ring to half way to the next: two rings do not touch
 BEYOND = 0.6  # a word above or below its contact may stand this share of half its width to the side
 
 
@@ -93,7 +94,7 @@ def _scaled(connector: Connector, half: str, spots: Mapping[str, Place], radius:
         apart = min(hypot(x - u, y - v) for (x, y), (u, v) in combinations(placed.values(), 2))
     true = max(part.sizes.get("pin", 2.4) for part in connector.halves.values()) / 2 * scale
     edge = radius - 8 - RING - max(hypot(*spot) for spot in placed.values())
-    return placed, min(max(true, 24 if len(placed) < 4 else 20), apart / 2 - RING - 3.5, edge, 28)
+    return placed, min(max(true, 24 if len(placed) < 4 else 20), apart / 2 - RING - GAP, edge, 28)
 
 
 def _inside(connector: Connector, half: str, spots: Mapping[str, Place], room: float, size: float) -> Laid | None:
@@ -109,7 +110,7 @@ def _inside(connector: Connector, half: str, spots: Mapping[str, Place], room: f
     for x, y in placed.values():
         found = []
         for odd, right, down in ((0, 0, -1), (0, 0, 1), (1, BEYOND, -1), (1, -BEYOND, -1), (1, BEYOND, 1), (1, -BEYOND, 1), (2, 1, 0), (2, -1, 0)):
-            cx, cy = x + right * room / 2 + (right * reach if not down else 0), y + down * (reach + high / 2)
+            cx, cy = x + right * room / 2 + (right * (reach + 4) if not down else 0), y + down * (reach + high / 2)
             box = Box(cx - room / 2, cy - high / 2, cx + room / 2, cy + high / 2)
             corners = product((box.left, box.right), (box.top, box.bottom))
             if all(hypot(*corner) <= LARGE - 10 for corner in corners) and not any(box.overlaps(other) for other in taken):

@@ -4,7 +4,7 @@ meter."""
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from itertools import combinations
 from math import inf, isnan
@@ -12,6 +12,7 @@ from math import inf, isnan
 import numpy as np
 
 from generator.catalogue.quantity import parse
+from generator.catalogue.records import Quantity
 from generator.engine.words import fixed, quantity
 
 from .paths import HIGH, LOW, WIRE, capacitances, resistances
@@ -25,13 +26,15 @@ CHIRP = 1e-6  # F; a smaller capacitor is full before the beeper has noticed
 @dataclass(frozen=True)
 class Reading:
     """Between terminals `a` and `b`: `low` and `high` bound of the lead in ohm (infinite: no path), `farad`
-    its capacitance where a meter can read one."""
+    its capacitance where a meter can read one. `charging` is what a meter charges a large capacitor through, in
+    ohm: infinite where none lies between."""
 
     a: str
     b: str
     low: float
     high: float
     farad: tuple[float, float] | None = None
+    charging: float = inf
 
     @property
     def pair(self) -> str:
@@ -55,7 +58,7 @@ class Reading:
         if self.junction:
             return "either way"
         if self.low == inf:
-            return "once" if self.farad and self.farad[1] >= CHIRP else "no"
+            return "once" if self.charging <= amount("meters", "beeper", "never").nominal else "no"
         if self.high < amount("meters", "beeper", "sure").nominal:
             return "yes"
         return "no" if self.low > amount("meters", "beeper", "never").nominal else "perhaps"
@@ -63,8 +66,8 @@ class Reading:
     @property
     def chirp(self) -> tuple[float, float] | None:
         """How long a capacitor beeps, s: until the meter's current has charged it past the threshold, C V /
-        I."""
-        if self.beep != "once":
+        I. None where a resistor in series leaves no capacitance to read."""
+        if self.beep != "once" or self.farad is None:
             return None
         amps, volts = amount("meters", "beeper", "amps").nominal, amount("meters", "beeper", "volts").low
         return self.farad[0] * volts / amps, self.farad[1] * volts / amps
@@ -98,7 +101,7 @@ def pairs(specimen: Specimen) -> list[tuple[str, str]]:
 def readings(specimen: Specimen) -> list[Reading]:
     """The reading of every pair."""
     at = {terminal: i for i, terminal in enumerate(specimen.terminals)}
-    ohms, farads = resistances(specimen), capacitances(specimen)
+    ohms, farads, charging = resistances(specimen), capacitances(specimen), _charging(specimen)
     return [
         Reading(
             a,
@@ -106,9 +109,22 @@ def readings(specimen: Specimen) -> list[Reading]:
             _bound(ohms, LOW, at[a], at[b]),
             _bound(ohms, HIGH, at[a], at[b]),
             _farad(farads, at[a], at[b]),
+            float(charging[LOW, at[a], at[b]]),
         )
         for a, b in pairs(specimen)
     ]
+
+
+def _charging(specimen: Specimen) -> np.ndarray:
+    """Ohm between every two terminals while the large capacitors that are parts are empty."""
+    empty = Quantity(1.0, 1.0, 1.0, "ohm", "1 ohm")
+    parts = [
+        replace(part, kind="resistor", value=empty)
+        if part.kind == "capacitor" and part.id in specimen.made and part.value.nominal >= CHIRP
+        else part
+        for part in specimen.parts
+    ]
+    return resistances(replace(specimen, parts=tuple(parts)))
 
 
 def _bound(ohms: np.ndarray, bound: int, a: int, b: int) -> float:
@@ -132,8 +148,8 @@ def said(reading: Reading) -> str:
         return "depends on which probe is where: a diode or regulator; only a short would be wrong"
     if reading.low == inf:
         if reading.beep == "once":
-            chirp = quantity(reading.chirp[1], "s")
-            return f"beeps for {chirp} at most, climbs, ends with no reading: a capacitor"
+            chirp = f"beeps for {quantity(reading.chirp[1], 's')} at most, " if reading.chirp else ""
+            return f"{chirp}climbs, ends with no reading: a capacitor"
         return NONE
     low, high = (metered(bound) for bound in reading.window)
     shown = f"below {high}" if low == metered(0) else f"{low} to {high}"

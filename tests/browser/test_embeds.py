@@ -10,7 +10,6 @@ from answers import CHAINS, address, expected
 from conftest import DESK, PATIENCE, PHONE
 from PIL import Image
 from playwright.sync_api import expect
-from test_accessibility import grave
 
 pytestmark = pytest.mark.browser
 
@@ -141,14 +140,6 @@ def test_a_framed_check_says_what_it_cannot_answer(visit, hash, told):
     expect(page.get_by_role("alert")).to_contain_text(told)
     assert page.locator(".rf-banner").count() == 0 and page.locator("#rf-embed :is(img, script, iframe)").count() == 0
     assert page.evaluate("[window.pwned, document.documentElement.scrollWidth]") == [None, PHONE["width"]]
-
-
-@pytest.mark.parametrize("colours", ["light", "dark"])
-@pytest.mark.parametrize("path", ["embed/connectors/xlr-3/", f"embed/questions/{QUESTIONS[0]}", f"embed/{address(*CHAINS['dangerous'])}"])
-def test_nothing_grave_in_a_frame(visit, path, colours):
-    page = visit(path, color_scheme=colours)
-    page.wait_for_load_state("networkidle")
-    assert grave(page) == []
 
 
 def png(page, button):

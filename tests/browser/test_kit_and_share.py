@@ -6,7 +6,7 @@ import json
 import pytest
 from axe_playwright_python.sync_playwright import Axe
 from answers import CHAINS, address
-from conftest import PHONE
+from conftest import PHONE, becomes
 from PIL import Image
 from playwright.sync_api import expect
 
@@ -67,6 +67,52 @@ def test_what_got_worse_for_my_kit_is_announced_until_it_is_read(visit):
     page.reload()
     expect(page.locator(".rf-tabs")).to_be_visible()
     expect(news).to_have_count(0)
+
+
+def test_what_got_worse_for_my_kit_stands_on_the_first_page_too(visit):
+    """Only where an update brought it, only for what is in the kit, and until it is read."""
+    page = with_kit(visit, "methods/")
+    news = page.locator(".rf-kit__news")
+
+    def first_page(edition, pair):
+        seen = {"edition": edition, "date": "2026-01-01", "verdicts": {pair: "safe"}}
+        page.evaluate("(seen) => localStorage.setItem('ringfence.kit-seen', seen)", json.dumps(seen))
+        page.goto("methods/")
+        page.goto("check/")
+        expect(page.get_by_role("heading", name="What have you got?")).to_be_visible()
+
+    mine, now = "mixer-line-out-xlr|xlr-f-to-xlr-m-3m|recorder-mic-in-p48-combo", page.locator("meta[name=edition]").get_attribute("content")
+    first_page(now, mine)
+    assert page.evaluate("Ringfence.kit === undefined"), "nothing more is loaded where this edition was looked at"
+    first_page("an older one", "guitar-pickup-635|xlr-f-to-xlr-m-3m|recorder-mic-in-p48-combo")
+    becomes(page, f"JSON.parse(localStorage.getItem('ringfence.kit-seen')).edition === {json.dumps(now)}")
+    expect(news).to_have_count(0)
+    first_page("an older one", mine)
+    expect(news.get_by_role("link")).to_contain_text("was safe")
+    assert faults(page) == []
+    news.get_by_role("button", name="I have read this").tap()
+    expect(news).to_have_count(0)
+    page.reload()
+    expect(page.get_by_role("heading", name="What have you got?")).to_be_visible()
+    expect(news).to_have_count(0)
+
+
+def test_how_many_of_each_is_counted_kept_and_handed_on(visit):
+    page = with_kit(visit, "bag/")
+    many = page.get_by_role("group", name="How many: XLR microphone lead, 3 m")
+    expect(many).to_contain_text("1 ×")
+    expect(many.get_by_role("button", name="One fewer")).to_be_disabled()
+    for number in ("2 ×", "3 ×"):
+        many.get_by_role("button", name="One more").tap()
+        expect(many).to_contain_text(number)
+    page.reload()
+    expect(many).to_contain_text("3 ×")
+    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth") and faults(page) == []
+    page.get_by_text("Hand it on, or bring one in").tap()
+    link = page.locator(".rf-bag__out textarea").first.input_value()
+    other = visit(f"bag/#{link.partition('#')[2]}")
+    other.get_by_role("button", name="Use it").tap()
+    expect(other.get_by_role("group", name="How many: XLR microphone lead, 3 m")).to_contain_text("3 ×")
 
 
 def test_a_verdict_is_handed_on_as_a_picture(visit):

@@ -1,15 +1,18 @@
-from itertools import combinations
+from itertools import combinations, product
 from math import hypot
 
 import pytest
 
 from generator.catalogue.records import Catalogue
 from generator.drawing import draw, faces, looks, roles
+from generator.drawing.contacts import RING
+from generator.drawing.round import lay
 
 from . import seen
 from .conftest import ROUND, circular
 
 CONTACTS = ("1", "2", "3")
+EDGE = float(looks.LOOKS["role-edge"]["stroke-width"])
 
 
 def centres(source, roles=None):
@@ -191,3 +194,12 @@ def test_a_socket_without_a_plug_of_its_own_is_drawn(catalogue):
     assert seen.titles(drawn)[0] == "Combination socket, 6.35 mm phone part: Jack, cut open"
     with pytest.raises(ValueError, match="'combo-635-trs' .* has no half 'plug'; it has jack"):
         draw(catalogue, "combo-635-trs", "plug", "plug")
+
+
+def test_the_rings_of_two_contacts_do_not_touch(catalogue):
+    """A ring's pattern says what the contact carries; where two run into each other neither can be read."""
+    for connector in (one for one in catalogue.connectors.values() if one.shape == "circular"):
+        for half, view in product(connector.halves, ("face", "solder")):
+            laid = lay(connector, half, view)
+            apart = min(hypot(x - u, y - v) for (x, y), (u, v) in combinations(laid.spots.values(), 2))
+            assert apart - 2 * (laid.disc + RING + EDGE / 2) >= 2, f"{connector.id} {half} {view}"

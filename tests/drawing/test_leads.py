@@ -86,6 +86,16 @@ def test_of_many_channels_one_is_drawn_and_the_picture_says_so(catalogue):
     assert leads.channels(catalogue.leads["xlr-7-f-to-xlr-7-m"]) == {}
 
 
+def test_of_a_large_connector_only_contacts_in_use_are_drawn_and_the_picture_says_so(catalogue):
+    """A row of 25 contacts is as wide as a phone; crosses under 19 of them are no picture."""
+    drawn = draw(catalogue, "d-sub-25-to-two-xlr-m")
+    joined = {node.split(".")[1] for join in catalogue.leads["d-sub-25-to-two-xlr-m"].joins for node in join.nodes if node.startswith("a.")}
+    assert joined == {"10", "11", "12", "23", "24", "25"} and joined <= set(words(drawn)) and "9" not in words(drawn)  # AES59: channels 1 and 2
+    assert "only contacts in use are drawn; the others are not connected." in " ".join(words(drawn))
+    assert "open" not in seen.titles(drawn)
+    assert "Not connected: " in seen.described(drawn)
+
+
 def test_every_part_of_every_lead_is_drawn_and_every_contact_named(catalogue):
     for which in catalogue.leads.values():
         drawn = draw(catalogue, which.id)
@@ -98,7 +108,8 @@ def test_every_part_of_every_lead_is_drawn_and_every_contact_named(catalogue):
         found = words(drawn)
         if leads.channels(which):
             continue  # one channel stands for them all
-        contacts = [c for end in which.ends.values() for c in catalogue.connectors[end.connector].contacts]
+        whole = {end.id: catalogue.connectors[end.connector].contacts for end in which.ends.values()}
+        contacts = [c for contacts in whole.values() if len(contacts) <= leads.MOST for c in contacts]
         for contact in set(contacts):
             assert found.count(contact) >= contacts.count(contact), f"{which.id}: {contact}"
 

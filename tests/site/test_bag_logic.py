@@ -18,7 +18,7 @@ ORDER = "Plug it with amplifier off, wait a moment, then amplifier on: then it i
 ROWS = [[MIC, [CABLE], DESK, "safe", []], [MIC, [PAD], DESK, "lossy", ["too-quiet"]], [MIC, [MINI], CAMERA, "lossy", ["unbalanced"]],
         [AMPLIFIER, [SPEAKER], CABINET, "dangerous", ["over-current"], "safe", ORDER],
         [MIC, ["xlr-f-to-35-trs-balanced"], CAMERA, "dangerous", ["x"]]]
-BAG = {"leads": [CABLE, PAD], "ports": [MIC], "jobs": [[MIC, DESK], [MIC, CAMERA]]}
+BAG = {"leads": [CABLE, PAD], "ports": [MIC], "jobs": [[MIC, DESK], [MIC, CAMERA]], "counts": {}}
 
 
 @pytest.fixture(scope="module")
@@ -44,14 +44,14 @@ def test_a_link_carries_the_whole_bag(node):
 
 
 def test_every_id_survives_a_link_and_codes_hardly_collide(node, catalogue):
-    everything = {"leads": list(catalogue.leads), "ports": list(catalogue.ports), "jobs": []}
+    everything = {"leads": list(catalogue.leads), "ports": list(catalogue.ports), "jobs": [], "counts": {}}
     assert node(f"bag.read(bag.write({said(everything)}))") == {"bag": everything, "unknown": []}
 
 
 def test_two_ids_of_one_code_are_written_out_and_never_taken_for_each_other(node):
     same = "bag.code = (id) => 'aaaaa'; "
     assert node(f"(() => {{ {same} return bag.write({said(BAG)}); }})()") == f"#leads={CABLE}.{PAD}&ports={MIC}&jobs={MIC}_{DESK}.{MIC}_{CAMERA}"
-    assert node(f"(() => {{ {same} return bag.read('#leads=aaaaa'); }})()") == {"bag": {"leads": [], "ports": [], "jobs": []}, "unknown": ["aaaaa"]}
+    assert node(f"(() => {{ {same} return bag.read('#leads=aaaaa'); }})()") == {"bag": {"leads": [], "ports": [], "jobs": [], "counts": {}}, "unknown": ["aaaaa"]}
 
 
 def test_a_code_never_changes(node):
@@ -60,7 +60,7 @@ def test_a_code_never_changes(node):
 
 
 def test_a_moved_id_arrives_under_its_new_name(node):
-    assert node("bag.read('#leads=' + bag.code('old-lead') + '&ports=old-mic')")["bag"] == {"leads": [CABLE], "ports": [MIC], "jobs": []}
+    assert node("bag.read('#leads=' + bag.code('old-lead') + '&ports=old-mic')")["bag"] == {"leads": [CABLE], "ports": [MIC], "jobs": [], "counts": {}}
 
 
 @pytest.mark.parametrize("hash, unknown", [
@@ -70,7 +70,7 @@ def test_a_moved_id_arrives_under_its_new_name(node):
 def test_what_is_not_understood_is_told(node, hash, unknown):
     read = node(f"bag.read({said(hash)})")
     assert read["unknown"] == unknown
-    assert read["bag"] == {"leads": [], "ports": [], "jobs": []}
+    assert read["bag"] == {"leads": [], "ports": [], "jobs": [], "counts": {}}
 
 
 def test_an_address_without_a_bag_is_none(node):
@@ -93,14 +93,34 @@ def test_what_is_no_bag_is_refused_in_words(node, text, fault):
     assert node(f"bag.parse({said(text)})") == {"fault": fault}
 
 
+def test_how_many_of_each_goes_out_and_comes_back(node):
+    """By link, as text and as JSON; of what is not in the bag, and of numbers nobody has, nothing is kept."""
+    many = {**BAG, "counts": {CABLE: 4, MIC: 2}}
+    assert node(f"bag.read(bag.write({said(many)}))") == {"bag": many, "unknown": []}
+    assert node(f"bag.parse(bag.asText({said(many)}))") == {"bag": many, "unknown": []}
+    assert node(f"bag.parse(bag.asJson({said(many)}))") == {"bag": many, "unknown": []}
+    assert "4 × " in node(f"bag.asText({said(many)})")
+    wild = {**BAG, "counts": {CABLE: 1, PAD: -3, MIC: 2.5, DESK: 4, "__proto__": 3, "nothing": 5}}
+    assert node(f"ui.asBag({said(wild)})") == {"bag": BAG, "unknown": []}
+    assert node(f"ui.asBag({said({**BAG, 'counts': [1, 2]})})") == {"bag": BAG, "unknown": []}
+    fewer = {**BAG, "counts": {CABLE: 2, PAD: 3}}
+    assert node(f"bag.joined({said(many)}, {said(fewer)}).counts") == {CABLE: 4, MIC: 2, PAD: 3}
+
+
+def test_a_list_that_takes_more_of_a_lead_than_there_are_says_so(node):
+    jobs = f"[1, 2, 3].map(() => ({{ state: {{ best: {{ through: ['{CABLE}'] }} }} }}))"
+    assert node(f"bag.short({jobs}, {said({**BAG, 'counts': {CABLE: 2}})})") == [{"id": CABLE, "wanted": 3, "have": 2}]
+    assert node(f"bag.short({jobs}, {said({**BAG, 'counts': {CABLE: 3}})})") == []
+
+
 def test_hostile_json_gives_only_ids_that_live(node):
     text = '{"version": 1, "leads": ["__proto__", 7, null, {"a": 1}, "%s", "%s"], "ports": "mic", "jobs": [["a"], 5, ["%s", "%s"]]}' % (CABLE, CABLE, MIC, DESK)
-    assert node(f"bag.parse({said(text)})")["bag"] == {"leads": [CABLE], "ports": [], "jobs": [[MIC, DESK]]}
+    assert node(f"bag.parse({said(text)})")["bag"] == {"leads": [CABLE], "ports": [], "jobs": [[MIC, DESK]], "counts": {}}
 
 
 def test_two_bags_become_one_without_doubles(node):
-    other = {"leads": [PAD, MINI], "ports": [MIC], "jobs": [[MIC, DESK]]}
-    assert node(f"bag.joined({said(BAG)}, {said(other)})") == {"leads": [CABLE, PAD, MINI], "ports": [MIC], "jobs": [[MIC, DESK], [MIC, CAMERA]]}
+    other = {"leads": [PAD, MINI], "ports": [MIC], "jobs": [[MIC, DESK]], "counts": {}}
+    assert node(f"bag.joined({said(BAG)}, {said(other)})") == {"leads": [CABLE, PAD, MINI], "ports": [MIC], "jobs": [[MIC, DESK], [MIC, CAMERA]], "counts": {}}
 
 
 # Storage
@@ -110,13 +130,13 @@ def test_the_bag_is_kept(node):
 
 
 def test_a_forbidden_storage_gives_an_empty_bag_and_says_so(node):
-    empty = {"leads": [], "ports": [], "jobs": []}
+    empty = {"leads": [], "ports": [], "jobs": [], "counts": {}}
     assert node(f"[ui.keepBag({said(BAG)}), ui.bag(), ui.setBagOnly(true), ui.bagOnly()]", FORBIDDEN) == [False, empty, False, False]
 
 
 @pytest.mark.parametrize("kept", ["nonsense", "null", "7", '"text"', "[]", '{"leads": {"length": 9}}', '{"leads": [{}], "jobs": [null, []]}'])
 def test_a_spoilt_storage_gives_an_empty_bag(node, kept):
-    assert node(f"(localStorage.setItem('ringfence.bag', {said(kept)}), ui.bag())") == {"leads": [], "ports": [], "jobs": []}
+    assert node(f"(localStorage.setItem('ringfence.bag', {said(kept)}), ui.bag())") == {"leads": [], "ports": [], "jobs": [], "counts": {}}
 
 
 # Chains

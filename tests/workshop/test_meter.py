@@ -81,6 +81,15 @@ def test_a_capacitor_beeps_once(catalogue):
     assert readings.said(reading) == "beeps for 28.2 ms at most, climbs, ends with no reading: a capacitor"
 
 
+def test_a_capacitor_behind_a_small_resistor_climbs_too(catalogue):
+    """22 uF behind 100 ohm: a capacitance meter reads no plain value, an ohmmeter fills it all the same. Behind 10 kohm nothing beeps."""
+    found = read(catalogue, catalogue.leads["bnc-to-35-trs-timecode-attenuator"])
+    for pair in ("a.shell-b.tip", "b.tip-b.sleeve"):
+        assert (found[pair].beep, found[pair].farad, found[pair].chirp) == ("once", None, None), pair
+        assert readings.said(found[pair]) == "climbs, ends with no reading: a capacitor"
+    assert found["a.centre-b.tip"].beep == "no"
+
+
 @pytest.mark.parametrize("ohms, off", [(0.842, 0.207), (0.253, 0.202), (2.526, 0.220)])
 def test_the_error_of_a_cheap_meter(ohms, off):
     """0.8 % and 2 digits of 0.1 ohm on the 200 ohm range, as a manual prints it."""

@@ -17,13 +17,14 @@ from .kind import Kind, parts, shuffled
 MOST = 12  # contacts of a lead that is asked about
 APART = 1.3  # two resistances nearer than this factor are not two answers
 NOTHING = ("No reading", "It would, if no conductor joined them. Here one does.")
+FILLS = ("No reading", "In the end, yes: first the meter fills the capacitor.")
 WIRE = ("A wire: it beeps", "Nothing in the lead joins these two.")
 
 
 def _readings(facts: Facts, lead: Lead) -> dict[str, Reading]:
     """Pair -> reading, of the pairs whose reading can be said in a word or a number."""
     found = facts.once(f"readings of {lead.id}", lambda: readings.readings(on_bench(facts.catalogue, lead)))
-    return {one.pair: one for one in found if "body" not in one.pair and not one.junction and one.beep in ("yes", "no")}
+    return {one.pair: one for one in found if "body" not in one.pair and not one.junction and one.beep in ("yes", "no", "once")}
 
 
 def _draw(facts: Facts, chance: Random) -> str:
@@ -56,7 +57,7 @@ def _ask(facts: Facts, subject: str, chance: Random) -> Question:
     if pair not in found:
         raise NoQuestion(f"“{subject}”: no lead with such a pair whose reading can be said in a word")
     reading, right = found[pair], _said(found[pair])
-    wrong = [Choice("no-reading", *NOTHING), Choice("wire", *WIRE)]
+    wrong = [Choice("no-reading", *(FILLS if reading.beep == "once" else NOTHING)), Choice("wire", *WIRE)]
     wrong += [Choice(f"like-{other}", _said(one), f"That is what {other} reads.") for other, one in found.items() if _apart(one, reading)]
     wrong += [Choice("kilohm", "About 1 kΩ", "No part of about that size is in this lead.")] if not _near(reading, 1000) else []
     wrong += [Choice("hundred", "About 100 Ω: a bad joint", "A good joint reads under an ohm.")] if not _near(reading, 100) else []

@@ -11,7 +11,7 @@ Ringfence.bag = Ringfence.bag || {};
     const things = ["leads", "ports", "jobs"].map((name) => found[name].length);
     const told = [[things[0], "lead", "leads"], [things[1], "device", "devices"], [things[2], "connection", "connections"]]
       .filter(([number]) => number).map(([number, one, many]) => ui.count(number, one, many));
-    const full = Object.values(contents).flat().length > 0;
+    const full = ui.filled(contents) > 0;
     const act = (key, words, next, said) => button({ class: "rf-button rf-button--quiet", "data-key": key, onclick: () => on.use(next, said) }, words);
     return el("div", { class: "rf-unknown", role: "status" },
       el("p", {}, told.length ? `Somebody's bag: ${ui.listed(told)}.` : "There is nothing in this bag that is known here."),

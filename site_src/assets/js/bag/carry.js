@@ -6,7 +6,7 @@ Ringfence.bag = Ringfence.bag || {};
 (function (bag, ui) {
   const { el, button } = ui;
 
-  /* `view` holds what is typed and which kind is shown; `on`: tick(kind, id, yes), kind(name), clear(), take(text). */
+  /* `view` holds what is typed and which kind is shown; `on`: tick(kind, id, yes), count(id, number), kind(name), clear(), take(text). */
   bag.carry = function (contents, view, on) {
     const kind = view.kind, chosen = contents[kind];
     const entries = kind === "leads" ? ui.leads() : Object.values(Ringfence.data.ports);
@@ -14,7 +14,7 @@ Ringfence.bag = Ringfence.bag || {};
     const field = el("input", { type: "search", class: "rf-picker__search", autocomplete: "off", enterkeyhint: "search", "data-key": "carry search", value: view.typed,
       "aria-label": "Search this list", placeholder: "Name, device or connector", oninput: () => { view.typed = field.value.trim(); show(); } });
     show();
-    return el("section", { "aria-label": "What I carry" }, Ringfence.kit.starters(on.begin, !contents.ports.length && !contents.leads.length), bag.handOn(contents, view, on), kinds(), field, ui.byPicture(), list);
+    return el("section", { "aria-label": "What I carry" }, el("h2", { class: "rf-hidden" }, "What I carry"), Ringfence.kit.starters(on.begin, !contents.ports.length && !contents.leads.length), bag.handOn(contents, view, on), kinds(), field, ui.byPicture(), list);
 
     function kinds() {
       const chip = (name, words) => button({ class: "rf-chip", "data-key": `kind ${name}`, "aria-pressed": String(kind === name), onclick: () => on.kind(name) }, `${words}: ${contents[name].length}`);
@@ -30,8 +30,16 @@ Ringfence.bag = Ringfence.bag || {};
       }
       const sorted = [...groups].sort(([a], [b]) => (b === "In the bag") - (a === "In the bag") || ui.inOrder(a, b));
       list.replaceChildren(...sorted.map(([name, members]) => el("section", { class: "rf-picker__group" }, el("h3", {}, name),
-        el("ul", {}, members.sort((a, b) => ui.inOrder(a.name, b.name)).map((entry) => el("li", {}, tick(entry)))))),
+        el("ul", {}, members.sort((a, b) => ui.inOrder(a.name, b.name)).map((entry) => el("li", {}, tick(entry), number(entry)))))),
       found.length ? "" : el("p", { class: "rf-picker__none" }, "Nothing is called that."));
+    }
+
+    /* How many, of what is in the bag. */
+    function number(entry) {
+      const many = ui.countOf(contents, entry.id);
+      if (!many) return null;
+      const step = (words, sign, next, key) => button({ class: "rf-tick__step", "data-key": `${key} ${entry.id}`, "aria-label": `${words}: ${entry.name}`, disabled: next < 1 || next > ui.MOST_OF_A_KIND, onclick: () => on.count(entry.id, next) }, sign);
+      return el("div", { class: "rf-tick__many", role: "group", "aria-label": `How many: ${entry.name}` }, step("One fewer", "−", many - 1, "fewer"), el("span", {}, `${many} ×`), step("One more", "+", many + 1, "more"));
     }
 
     function tick(entry) {
@@ -42,7 +50,7 @@ Ringfence.bag = Ringfence.bag || {};
   };
 
   bag.handOn = function (contents, view, on) {
-    const filled = Object.values(contents).flat().length > 0;
+    const filled = ui.filled(contents) > 0;
     const paste = el("textarea", { rows: "4", "data-key": "paste", placeholder: "A list, a file's text or a link", oninput: () => { view.pasted = paste.value; } }, view.pasted);
     const file = el("input", { type: "file", accept: ".json,.txt,application/json,text/plain", class: "rf-hidden", id: "rf-bag-file", onchange: read });
     return el("details", { class: "rf-fold rf-bag__hand", open: view.hand, ontoggle: (event) => { view.hand = event.target.open; } },

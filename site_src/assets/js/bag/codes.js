@@ -2,7 +2,7 @@
 window.Ringfence = window.Ringfence || {};
 Ringfence.bag = Ringfence.bag || {};
 
-/* A bag as a short link: #leads=3f9k2.a81xz&ports=...&jobs=k2m4p-9xq1r. A code depends on the id alone, so a link keeps its meaning as the
+/* A bag as a short link: #leads=3f9k2.a81xz&ports=...&jobs=k2m4p-9xq1r&counts=3f9k2-3. A code depends on the id alone, so a link keeps its meaning as the
    catalogue grows; where two ids share a code, the id itself stands in the link. */
 (function (bag, ui) {
   const DIGITS = 5, SIZE = 36 ** DIGITS;
@@ -22,11 +22,12 @@ Ringfence.bag = Ringfence.bag || {};
     return found;
   }
 
-  bag.write = function ({ leads, ports, jobs }) {
+  bag.write = function ({ leads, ports, jobs, counts }) {
     const known = { leads: codes("leads"), ports: codes("ports") };
     const short = (kind) => (id) => (known[kind].get(bag.code(id)).length === 1 ? bag.code(id) : id);
     const told = [["leads", leads.map(short("leads"))], ["ports", ports.map(short("ports"))],
-      ["jobs", jobs.map((job) => job.map(short("ports")).join("_"))]].filter(([, list]) => list.length);
+      ["jobs", jobs.map((job) => job.map(short("ports")).join("_"))],
+      ["counts", Object.entries(counts).map(([id, number]) => `${short(leads.includes(id) ? "leads" : "ports")(id)}-${number}`)]].filter(([, list]) => list.length);
     return told.length ? `#${told.map(([name, list]) => `${name}=${list.join(".")}`).join("&")}` : "";
   };
 
@@ -37,7 +38,9 @@ Ringfence.bag = Ringfence.bag || {};
     const list = (name) => (asked.get(name) || "").split(".").filter(Boolean).slice(0, 2000);
     const known = { leads: codes("leads"), ports: codes("ports") };
     const long = (kind) => (text) => { const ids = known[kind].get(text); return ids && ids.length === 1 ? ids[0] : text; };
-    return ui.asBag({ leads: list("leads").map(long("leads")), ports: list("ports").map(long("ports")),
+    const counts = list("counts").map((text) => /^(.+)-(\d{1,2})$/.exec(text)).filter(Boolean)
+      .flatMap(([, code, number]) => ["leads", "ports"].map((kind) => [long(kind)(code), Number(number)]));
+    return ui.asBag({ counts: Object.fromEntries(counts), leads: list("leads").map(long("leads")), ports: list("ports").map(long("ports")),
       jobs: list("jobs").map((job) => job.split("_").map(long("ports"))) });
   };
 })(Ringfence.bag, Ringfence.ui);

@@ -51,8 +51,10 @@ Ringfence.bag = Ringfence.bag || {};
     kind(name) { view.kind = name; view.typed = ""; view.ticked = [...contents.leads, ...contents.ports]; render(); },
     tick(kind, id, yes) {
       const name = (kind === "leads" ? ui.lead(id) : ui.port(id)).name;
-      change({ ...contents, [kind]: yes ? [...contents[kind], id] : without(contents[kind], id) }, `${name} ${yes ? "in the bag" : "taken out"}`);
+      const next = { ...contents, [kind]: yes ? [...contents[kind], id] : without(contents[kind], id) };
+      change({ ...next, counts: ui.counted(next.counts, [...next.leads, ...next.ports]) }, `${name} ${yes ? "in the bag" : "taken out"}`);
     },
+    count(id, number) { change({ ...contents, counts: ui.counted({ ...contents.counts, [id]: number }, [id, ...Object.keys(contents.counts)]) }, `${number} × ${(ui.lead(id) || ui.port(id)).name}`); },
     undo() { keep(past.pop(), "Undone"); },
     clear() { change(ui.emptyBag(), "The bag is empty"); },
     take(text) {
@@ -63,12 +65,12 @@ Ringfence.bag = Ringfence.bag || {};
       if (incoming) root.scrollIntoView({ block: "start" });
     },
     use(next, words) { incoming = null; history.replaceState(null, "", location.pathname); if (next) { view.ticked = [...next.leads, ...next.ports]; change(next, words); } else render(); },
-    begin(kit) { change(bag.joined(contents, { leads: kit.leads, ports: kit.ports, jobs: [] }), `${kit.name}: in my kit`); },
+    begin(kit) { change(bag.joined(contents, { ...ui.emptyBag(), leads: kit.leads, ports: kit.ports }), `${kit.name}: in my kit`); },
     pick(side) { picking = { side, job: null }; render(true); },
     pickJob() { picking = { side: "from", job: {} }; render(true); },
     pack(lead) { change({ ...contents, leads: [...contents.leads, lead] }, `${ui.lead(lead).name} in the bag`); },
     addJob(from = asked.from, into = asked.into) {
-      change(bag.joined(contents, { leads: [], ports: [], jobs: [[from, into]] }), "On the packing list");
+      change(bag.joined(contents, { ...ui.emptyBag(), jobs: [[from, into]] }), "On the packing list");
     },
     removeJob(job) { change({ ...contents, jobs: without(contents.jobs, job) }, "Off the list"); },
   };

@@ -8,8 +8,8 @@ Ringfence.bag = Ringfence.bag || {};
   const LONGEST = 200000; // characters somebody may paste
 
   /* One line a thing, its id in brackets. */
-  bag.asText = function ({ leads, ports, jobs }) {
-    const thing = (entry) => `- ${entry.name} [${entry.id}]`;
+  bag.asText = function ({ leads, ports, jobs, counts }) {
+    const thing = (entry) => `- ${ui.own(counts, entry.id) ? `${counts[entry.id]} × ` : ""}${entry.name} [${entry.id}]`;
     const sections = [["Leads", leads.map(ui.lead).map(thing)], ["Devices", ports.map(ui.port).map(thing)],
       ["Jobs", jobs.map(([from, into]) => `- ${ui.port(from).name} into ${ui.port(into).name} [${from} > ${into}]`)]];
     return sections.filter(([, lines]) => lines.length).map(([name, lines]) => `${name}\n${lines.join("\n")}\n`).join("\n");
@@ -38,23 +38,26 @@ Ringfence.bag = Ringfence.bag || {};
   }
 
   function fromText(text) {
-    const found = { leads: [], ports: [], jobs: [] }, unknown = [];
-    for (const [, inside] of text.matchAll(/\[([^\][]+)\]/g)) {
+    const found = ui.emptyBag(), unknown = [];
+    for (const [, number, inside] of text.matchAll(/(?:^(?:[-*] )?(\d{1,2}) ?[×x] )?[^\][\n]*\[([^\][]+)\]/gm)) {
       const [from, into] = inside.split(">").map((id) => id.trim());
       if (into) found.jobs.push([from, into]);
       else if (ui.living("leads", from)) found.leads.push(from);
       else if (ui.living("ports", from)) found.ports.push(from);
       else unknown.push(from.slice(0, 80));
+      if (number) found.counts[from] = Number(number);
     }
     const read = ui.asBag(found);
-    if (!unknown.length && !Object.values(found).flat().length) return { fault: "No id in brackets, such as [xlr-f-to-xlr-m-3m], is in it." };
+    if (!unknown.length && !ui.filled(found)) return { fault: "No id in brackets, such as [xlr-f-to-xlr-m-3m], is in it." };
     return { bag: read.bag, unknown: [...unknown, ...read.unknown] };
   }
 
-  /* Two bags as one. */
+  /* Two bags as one; of what is in both, the larger number. */
   bag.joined = function (one, two) {
     const all = (name) => [...new Set([...one[name], ...two[name]])];
     const jobs = new Map([...one.jobs, ...two.jobs].map((job) => [job.join(" "), job]));
-    return { leads: all("leads"), ports: all("ports"), jobs: [...jobs.values()] };
+    const counts = { ...one.counts };
+    for (const [id, number] of Object.entries(two.counts || {})) counts[id] = Math.max(number, counts[id] || 1);
+    return { leads: all("leads"), ports: all("ports"), jobs: [...jobs.values()], counts };
   };
 })(Ringfence.bag, Ringfence.ui);

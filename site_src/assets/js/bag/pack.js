@@ -14,7 +14,11 @@ Ringfence.bag = Ringfence.bag || {};
       return el("section", { "aria-label": "Packing list" }, el("p", {}, "List the connections of a job, each From and Into. For each the bag is searched, and what is missing is named."), add);
     }
     const sorted = jobs.map((job) => ({ job, result: found.get(job.join(" ")) })).map((one) => ({ ...one, state: bag.stateOf(one, contents) }));
-    return el("section", { "aria-label": "Packing list" }, el("h2", {}, bag.sum(sorted)), el("ul", { class: "rf-jobs" }, sorted.map(item)), add);
+    return el("section", { "aria-label": "Packing list" }, el("h2", {}, bag.sum(sorted)), short(bag.short(sorted, contents)), el("ul", { class: "rf-jobs" }, sorted.map(item)), add);
+
+    function short(found) {
+      return found.length ? el("ul", { class: "rf-plain rf-pack__short" }, found.map(({ id, wanted, have }) => el("li", {}, el("strong", {}, `${ui.lead(id).name}: `), `this list takes ${wanted} at once, you have ${have}.`))) : null;
+    }
 
     function item({ job, result, state }) {
       const [from, into] = job;
@@ -31,6 +35,13 @@ Ringfence.bag = Ringfence.bag || {};
   bag.packed = function (ways) {
     const best = ways[0];
     return (best && ways.find((way) => way.through.length && ui.worth(way) === ui.worth(best))) || best || null;
+  };
+
+  /* Leads that the list takes more of than there are: [{id, wanted, have}]. */
+  bag.short = function (jobs, contents) {
+    const wanted = new Map();
+    for (const { state } of jobs) for (const id of state.best ? state.best.through : []) wanted.set(id, (wanted.get(id) || 0) + 1);
+    return [...wanted].map(([id, number]) => ({ id, wanted: number, have: ui.countOf(contents, id) })).filter((one) => one.wanted > one.have);
   };
 
   /* {word, says, best, add}: covered, better (works, and something safer exists), missing, or working. */

@@ -15,7 +15,7 @@ Ringfence.cards = Ringfence.cards || {};
   const said = (head, text) => (text ? el("p", { class: "rf-card__said" }, el("strong", {}, `${head}: `), text) : null);
 
   const table = (heads, rows) => el("table", { class: "rf-card__table" },
-    el("thead", {}, el("tr", {}, heads.map((head) => el("th", { scope: "col" }, head)))),
+    el("thead", {}, el("tr", {}, heads.map((head) => (head ? el("th", { scope: "col" }, head) : el("td", {}))))),
     el("tbody", {}, rows.map(([first, ...others]) => el("tr", {}, el("th", { scope: "row" }, first), others.map((text) => el("td", {}, text))))));
 
   const cautions = (texts) => (texts.length ? el("div", { class: "rf-card__caution" }, el("strong", {}, "Take care"), texts.map((text) => el("p", {}, text))) : null);

@@ -41,7 +41,7 @@ Ringfence.cards = Ringfence.cards || {};
     root.replaceChildren(el("div", { class: "rf-cards__desk" },
       chosen.unknown.length ? notFound() : null, cards.papers(chosen, on),
       el("div", { class: "rf-cards__print" }, print, told), cards.chosen(chosen, on),
-      el("details", { class: "rf-more", open: !count || view.open, ontoggle: (event) => { view.open = event.target.open; } }, el("summary", {}, "Choose connectors, leads and devices"), cards.list(chosen, view, on))), papers);
+      el("details", { class: "rf-more", open: !count || view.open, ontoggle: (event) => { view.open = event.target.open; } }, el("summary", {}, "Choose connectors, leads and devices"), cards.list(chosen, view, on))), el("h2", { class: "rf-hidden" }, "As printed"), papers);
     const again = key && root.querySelector(`[data-key="${CSS.escape(key)}"]`);
     if (again) again.focus({ preventScroll: true });
     const made = await lay(papers, () => mine === run);

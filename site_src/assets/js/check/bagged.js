@@ -20,6 +20,16 @@ Ringfence.check = Ringfence.check || {};
       ui.el("ul", {}, found.map((port) => ui.el("li", {}, ui.button({ class: "rf-option", "data-key": `kit ${port.id}`, onclick: () => choose(port.id) }, ui.sides(port), ui.el("span", { class: "rf-option__name" }, port.name))))))] : null;
   };
 
+  /* On the first page: what an update made worse between things of somebody's kit, above the question until it is read. Asked for only where this
+     edition's data were not looked at yet, so that everybody else loads nothing more. */
+  check.news = async function (root) {
+    const edition = document.querySelector("meta[name=edition]"), seen = ui.kitSeen();
+    if (!ui.bag().ports.length || !seen || !edition || seen.edition === edition.content) return;
+    for (const name of ["circuits", "engine", "table", "ways", "kit"]) if (!await ui.later(name)) return;
+    const news = Ringfence.kit.news(ui.bag(), root.dataset.root, () => news.remove());
+    if (news) root.before(news);
+  };
+
   /* The switch, or null when the bag has no leads; `onchange` shows the page anew. */
   check.bagSwitch = function (onchange) {
     if (!ui.bag().leads.length) return null;

@@ -15,6 +15,7 @@ Ringfence.check = Ringfence.check || {};
     if (!root || !Ringfence.data) return; // without its data a page says so (standing.js)
     window.addEventListener("hashchange", moved);
     render(false);
+    check.news(root);
   }
 
   /* A switch was turned, forth or back: the answer stays and only tells another setting. All else is shown anew. */

@@ -3,7 +3,7 @@ window.Ringfence = window.Ringfence || {};
 Ringfence.check = Ringfence.check || {};
 
 /* Hum, length and powering of what works, folded beside the supplies: their scripts are asked for when the verdict stands. What they say stands
-   in the fold's own heading and in the findings about balance, and follows the switches. */
+   in the fold's own heading and in the findings about balance, and follows the switches; the verdict's few words name the length. */
 (function (check, ui) {
   const { el } = ui, SCRIPTS = ["interference", "runs", "hum"], BALANCE = ["unbalanced", "balance-lost", "hum-on-earthed"];
   const WORKS = ["safe", "lossy"], NONE = "Not worked out here: sound does not pass by wires or a transformer alone, a pad lies between, or it is no sound.";
@@ -19,9 +19,11 @@ Ringfence.check = Ringfence.check || {};
       if (made) place.replaceWith(made);
       else none(place, says, NONE);
 
-      function said(short, whole) {
+      function said(short, whole, cost) {
+        const means = answer.querySelector(".rf-banner__means");
         says.textContent = short;
         answer.dataset.hum = whole;
+        if (means) means.textContent = means.textContent.replace(Ringfence.ways.LOSSES["balance-lost"], cost);
         check.balance(answer);
       }
     });

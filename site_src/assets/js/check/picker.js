@@ -69,12 +69,12 @@ Ringfence.check = Ringfence.check || {};
       count.textContent = typed || only.device || only.family ? `${fitting.length} of ${choices.fit.length} shown` : "";
     }
 
-    /* What the search found in its own order; else under what was chosen last time and what one meets daily: devices by how common they are,
+    /* What the search found in its own order, what takes another kind of signal after it; else under what was chosen last time and what one meets daily: devices by how common they are,
        leads by how common their form is. */
     function* grouped(body, entries) {
       const groups = new Map(), sure = found && typed;
       for (const entry of sure ? [...entries].sort((a, b) => found.get(a.id).place - found.get(b.id).place) : entries) {
-        const name = sure ? "" : entry.id === last ? "Last time" : (choices.apart && choices.apart(entry)) || (ui.seldom(entry) === 0 ? "Common" : ui.capital(entry.device || `${entry.form}s`));
+        const name = sure ? (choices.apart && choices.apart(entry)) || "" : entry.id === last ? "Last time" : (choices.apart && choices.apart(entry)) || (ui.seldom(entry) === 0 ? "Common" : ui.capital(entry.device || `${entry.form}s`));
         groups.set(name, [...(groups.get(name) || []), entry]);
       }
       const often = (members) => members.reduce((sum, entry) => sum + 2 - ui.seldom(entry), 0);

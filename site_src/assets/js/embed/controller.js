@@ -26,11 +26,12 @@ window.Ringfence = window.Ringfence || {};
       ui.later("table").then(render);
       return;
     }
+    const asks = whole ? `${ui.port(from).name} into ${ui.port(into).name}` : "Check a connection";
     const question = { from, through, into, own }, found = whole ? await check.found(question) : null;
     if (turn !== turns) return;
-    root.replaceChildren(whole ? check.answer(question, up, found, { set, brief: true }).element : nothing(unknown));
+    root.replaceChildren(ui.el("h1", { class: "rf-hidden" }, asks), whole ? check.answer(question, up, found, { set, brief: true }).element : nothing(unknown));
     document.getElementById("rf-embed-open").href = whole || (from && into) ? `${up}check/${check.write({ from, through, into, set, own })}` : `${up}check/`;
-    document.title = `${whole ? `${ui.port(from).name} into ${ui.port(into).name}` : "Check a connection"} - Ringfence`;
+    document.title = `${asks} - Ringfence`;
     root.querySelectorAll("a").forEach((link) => Object.assign(link, { target: "_blank", rel: "noopener" }));
   }
 

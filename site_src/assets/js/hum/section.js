@@ -10,8 +10,17 @@ Ringfence.hum = Ringfence.hum || {};
   const BESIDE = { nothing: ["nothing", []], mains: ["lamp lead, 10 cm", [{ cable: "flex", load: "lamp", amps: 0, distance: 0.1, along: 0, lies: "alongside" }]],
     dimmer: ["dimmer feeder, 10 cm", [runs.DIMMER]], apart: ["dimmer feeder, 1 m", [{ ...runs.DIMMER, distance: 1 }]] };
 
-  /* Resolves to the section of a question, or null where sound does not pass on wires alone. `say(short, whole)` is told what it comes to, now and with
-     every turn of a switch. */
+  /* From which length on hum is heard between two, in the few words that stand after "Works, but". */
+  function cost(run, tables) {
+    const hums = (metres, beside) => runs.heard(runs.answer(runs.ofLength(run, metres, beside), tables)), from = LENGTHS.find((metres) => hums(metres));
+    const surely = (step, words) => (step > 1 ? words : `perhaps ${words}`);
+    if (from) return surely(hums(from), from <= 3 ? "hum even on short runs" : `hum from ${runs.metres(from)} on`);
+    const beside = hums(30, [runs.DIMMER]);
+    return beside ? surely(beside, "hum beside a dimmer") : "unbalanced, yet no hum heard";
+  }
+
+  /* Resolves to the section of a question, or null where sound does not pass on wires alone. `say(short, whole, cost)` is told what it comes to, now
+     and with every turn of a switch. */
   hum.section = async function (question, root, say) {
     const { from, into } = question;
     const tables = Ringfence.tables, known = (table, id) => Object.hasOwn(table, id);
@@ -21,6 +30,7 @@ Ringfence.hum = Ringfence.hum || {};
     const own = first.leads[0].length, said = el("div", { class: "rf-hum__said", "aria-live": "polite" }), usual = [first.source, first.input].map(({ powered }) => POWERED[powered]);
     // The verdict counts the worst powering; this sentence one, so it says which.
     const apart = runs.inASentence(first, tables), sentence = `${apart} That is with ${usual[0]} at one end and ${usual[1]} at the other; other powering may hum more.`;
+    const costs = cost(first, tables);
     let run = first, beside = "nothing", stop = () => null;
 
     function change(edit) {
@@ -42,7 +52,7 @@ Ringfence.hum = Ringfence.hum || {};
       const found = runs.answer(run, tables), short = says(found), told = [el("p", { class: "rf-hum__head" }, el("strong", {}, runs.headline(found)))];
       if (found.dominant && found.worst !== "inaudible") told.push(el("p", {}, `Most of it: ${tables.formulas[found.dominant].words}`));
       const help = el("div", {});
-      say(short, short === apart ? sentence : `${short} ${apart}`);
+      say(short, short === apart ? sentence : `${short} ${apart}`, costs);
       cures(found, help);
       said.replaceChildren(...told, help, el("p", {}, el("a", { href: `${root}run/${runs.writeAddress(run)}` }, "This run in full: every way in, every cure, your meter's reading")), hum.treble(run, tables));
     }

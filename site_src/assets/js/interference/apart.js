@@ -17,6 +17,7 @@ Ringfence.interference = Ringfence.interference || {};
     return found.said === "unusable" ? 3 : 2;
   }
 
+  runs.heard = heard;
   runs.saysOf = (found) => SAYS[heard(found)];
 
   runs.inASentence = function (run, tables) {

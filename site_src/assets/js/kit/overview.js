@@ -34,11 +34,11 @@ Ringfence.kit = Ringfence.kit || {};
     return el("section", { "aria-label": "What goes into what" }, dangers(pairs, root),
       el("h2", {}, "What goes into what"), el("p", { class: "rf-form__note" }, "With one lead of your kit, or none. Tap a box for the whole answer."),
       el("div", { class: "rf-kit__scroll", tabindex: "0", role: "region", "aria-label": "Table of my devices" }, el("table", { class: "rf-kit" },
-        el("thead", {}, el("tr", {}, el("td", {}), inlets.map((id) => el("th", { scope: "col" }, head(id))))),
-        el("tbody", {}, outlets.map((from) => el("tr", {}, el("th", { scope: "row" }, head(from)), inlets.map((into) => el("td", {}, cell(of(from, into), root)))))))));
+        el("thead", {}, el("tr", {}, el("td", {}), inlets.map((id) => el("th", { scope: "col" }, head(id, contents))))),
+        el("tbody", {}, outlets.map((from) => el("tr", {}, el("th", { scope: "row" }, head(from, contents)), inlets.map((into) => el("td", {}, cell(of(from, into), root)))))))));
   };
 
-  const head = (id) => [ui.side(ui.port(id), { scale: 0.18 }), el("span", {}, device(id))];
+  const head = (id, contents) => [ui.side(ui.port(id), { scale: 0.18 }), el("span", {}, `${ui.countOf(contents, id) > 1 ? `${ui.countOf(contents, id)} × ` : ""}${device(id)}`)];
 
   function dangers(pairs, root) {
     const every = pairs.flatMap(({ from, into, dangers: found }) => found.map((way) => ({ from, into, way })));

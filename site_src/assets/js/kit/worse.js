@@ -6,23 +6,7 @@ Ringfence.kit = Ringfence.kit || {};
    its data; where that is refused, nothing is announced. */
 (function (kit, ui) {
   const { el } = ui;
-  const KEY = "ringfence.kit-seen";
   const state = () => { const meta = document.querySelector("meta[name=edition]"); return meta ? { edition: meta.content, date: meta.dataset.date } : { edition: "", date: "" }; };
-
-  function recalled() {
-    try {
-      const seen = JSON.parse(localStorage.getItem(KEY));
-      return seen && typeof seen.edition === "string" && seen.verdicts && typeof seen.verdicts === "object" ? seen : null;
-    } catch (refused) {
-      return null;
-    }
-  }
-
-  function keep(seen) {
-    try {
-      localStorage.setItem(KEY, JSON.stringify(seen));
-    } catch (refused) { /* then nothing is announced */ }
-  }
 
   /* "from|lead|into" -> verdict, of every way with one lead of the kit or none. */
   kit.verdicts = ({ ports, leads }) => Object.fromEntries(kit.pairs({ ports, leads }).flatMap(({ from, into }) => kit.of(from, into, leads).map(({ through, verdict }) => [[from, through.join(), into].join("|"), verdict])));
@@ -35,9 +19,9 @@ Ringfence.kit = Ringfence.kit || {};
   /* What to announce, or null; `done` is called when it was read. What is new to the kit is taken as seen. */
   kit.news = function (contents, root, done = () => null) {
     if (!Ringfence.table || !contents.ports.length) return null;
-    const now = kit.verdicts(contents), seen = recalled(), { edition, date } = state(), found = seen && seen.edition !== edition ? kit.worse(seen.verdicts, now) : [];
-    if (!found.length) return void keep({ edition, date, verdicts: now }) || null;
-    const read = () => { keep({ edition, date, verdicts: now }); done(); };
+    const now = kit.verdicts(contents), seen = ui.kitSeen(), { edition, date } = state(), found = seen && seen.edition !== edition ? kit.worse(seen.verdicts, now) : [];
+    if (!found.length) return void ui.keepKitSeen({ edition, date, verdicts: now }) || null;
+    const read = () => { ui.keepKitSeen({ edition, date, verdicts: now }); done(); };
     return el("section", { class: "rf-kit__news", role: "alert", "aria-label": "Changed for the worse" }, el("h2", {}, "Changed for the worse in your kit"),
       el("p", {}, `The data are of ${date} now; you last looked at those of ${seen.date}.`),
       el("ul", {}, found.map((one) => el("li", {}, el("a", { class: "rf-option", href: ui.address(root, one.from, one.through, one.into) },

@@ -20,6 +20,8 @@ Ringfence.page = Ringfence.page || {};
   field.form?.addEventListener("submit", (event) => event.preventDefault());
   field.form?.addEventListener("reset", () => setTimeout(show));
   open.addEventListener("change", () => { if (open.checked) field.focus(); });
+  const search = field.closest(".md-search");
+  search.addEventListener("focusout", ({ relatedTarget }) => { if (relatedTarget && !search.contains(relatedTarget)) open.checked = false; }); // whoever tabs on sees the page
   document.querySelector(".md-search").addEventListener("keydown", walk);
   document.addEventListener("pointerdown", (event) => { if (open.checked && !event.target.closest(".md-search, [for=__search]")) open.checked = false; });
   document.addEventListener("keydown", (event) => {
