@@ -29,6 +29,7 @@ from generator.workshop.safety import Misuse
 
 BROKEN, BAD_USE = 1, 2
 REMEMBERED = Path("build/verdicts.jsonl")  # results of earlier runs, used where nothing they rest on has changed
+SOME = 5  # files of a stale ledger that are named
 KINDS = ("connectors", "assignments", "ports", "leads")
 
 
@@ -218,10 +219,14 @@ def _ledger(options) -> int:
     except NoRevision as why:
         raise BadUse(str(why)) from None
     rows = [ledger.row(one) for one in ledger.judged(catalogue, REMEMBERED)]
-    fresh = ledger.text(rows)
-    print(changelog(before, fresh), end="")
+    print(changelog(before, ledger.text(rows)), end="")
+    stale = list(ledger.stale(catalogue, rows, directory)) if options.check else []
+    for fault in stale[:SOME]:
+        print(fault, file=sys.stderr)
+    if len(stale) > SOME:
+        print(f"and {len(stale) - SOME} files more", file=sys.stderr)
     if options.check:
-        return BROKEN if ledger.read(directory) != fresh else 0
+        return BROKEN if stale else 0
     ledger.keep(catalogue, rows, directory)
     ever.note(options.pinouts, {kind: getattr(catalogue, kind) for kind in KINDS})
     return 0
