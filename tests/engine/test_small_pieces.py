@@ -8,16 +8,19 @@ import pytest
 
 from generator.catalogue.records import Part, Quantity
 from generator.engine.assemble import Plugged, Way, assemble, placed, ways
-from generator.engine.chassis import _wanted
-from generator.engine.circuit import value_at
+from generator.engine.chassis import _wanted, isolated
+from generator.engine.circuit import build, value_at
 from generator.engine.findings import not_solved
-from generator.engine.hearing import _polarity
+from generator.engine.hearing import _output, _polarity
+from generator.engine.judge import _at_spare_end
 from generator.engine.matrix import pairings
 from generator.engine.memory import recalled
 from generator.engine.missing import described
 from generator.engine.naming import net_labels, owner
 from generator.engine.pairing import Output
 from generator.engine.shown import _touching
+from generator.engine.signal import Signals
+from generator.engine.unsuited import unsuited
 from generator.engine.verdict import Verdict
 from generator.engine.words import fixed
 
@@ -117,6 +120,49 @@ def test_of_two_alike_each_is_named_with_its_side(connection):
     outlet = connection[0]
     assert owner({"from": outlet, "into": outlet}, "into") == "Mixer line output at the inlet"
     assert owner({"from": outlet}, "from") == "Mixer line output"
+
+
+def test_a_danger_at_a_spare_end_is_a_note_of_its_own():
+    told = _at_spare_end(finding("dangerous", ""), ["the recorder", "the camera"])
+    assert (told.severity, told.subject) == ("note", "spare:connection")
+    assert told.says.startswith("With the recorder and the camera in the spare end: this connection")
+
+
+@pytest.mark.parametrize("length, impedance, metres", [(None, None, 0.3), (2.0, None, 2.0), (2.0, 75.0, 0.0)])
+def test_an_adapter_for_fast_signals_counts_as_30_cm(catalogue, length, impedance, metres):
+    lead = replace(catalogue.leads["xlr-f-to-xlr-m-3m"], length=length, impedance=impedance)
+    pairs = [(sends("digital", None), SimpleNamespace(listener=SimpleNamespace(kind="digital")))]
+    assert [(r.quantity, r.value) for r in unsuited(SimpleNamespace(places={"lead1": lead}), "from", "into", pairs)] == [("slow-lead", metres)]
+
+
+def test_a_source_that_is_off_sends_nothing():
+    supply = SimpleNamespace(id="amplifier", name="amplifier", states=("on", "off"), style="drive")
+    ports = {"from": SimpleNamespace(supplies=[supply])}
+    source = SimpleNamespace(supply="amplifier", maximum=2.0, nominal=1.0)
+    levels = Signals.levels.func(SimpleNamespace(assembly=SimpleNamespace(ports=ports), sources={"from/main": ("from", source)}))
+    assert [level.tolist() for level in levels] == [[2.0], [0.0]]
+
+
+def test_nothing_is_offered_where_a_setting_is_well_in_itself():
+    """With the amplifier on nothing happens, plugging or plugged: there is no order to mind."""
+    verdict = Verdict("a", (), "b", "dangerous", (({"amp": "on"}, "safe"), ({"amp": "off"}, "dangerous")), {"amp": "amplifier"}, "dangerous", (),
+                      moments=(("safe", "safe"), ("dangerous", "dangerous")))
+    assert (verdict.offered, verdict.offer) == ("", "")
+
+
+@pytest.mark.parametrize("landings, apart", [([(False,), (False,)], True), ([(False,), (True,)], False), ([(True,), (True,)], False)])
+def test_two_chassis_are_apart_only_if_no_landing_joins_them(landings, apart):
+    ends = "from/chassis", "into/chassis"
+    assert isolated(SimpleNamespace(bare=build((), (), [ends], ends), home=landings)) is apart
+
+
+def test_the_heaviest_load_counts():
+    """Of two landings the one that leaves 500 ohm, where 600 are wanted."""
+    o = Output("from", SimpleNamespace(id="main", kind="line", channel="main", least_load=600.0, output=("hot", "cold")))
+    load = np.array([2000.0, 500.0])
+    signals = SimpleNamespace(load={o.name: load}, loads={o.name: (load, 100.0)}, open_output={o.name: np.ones(3)}, output={o.name: np.ones((3, 2))})
+    [found] = _output(signals, o)
+    assert (found.quantity, found.value, found.limit, found.at.state) == ("load-ohm", 500.0, 600.0, 1)
 
 
 @pytest.mark.parametrize("value, told", [(0.25, "0.3"), (0.2499999999, "0.3"), (-0.25, "−0.3"), (0.2499, "0.2"), (-0.04, "0.0")])
