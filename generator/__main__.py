@@ -29,6 +29,7 @@ from generator.workshop.safety import Misuse
 
 BROKEN, BAD_USE = 1, 2
 REMEMBERED = Path("build/verdicts.jsonl")  # results of earlier runs, used where nothing they rest on has changed
+SOME = 5  # files of a stale ledger that are named
 KINDS = ("connectors", "assignments", "ports", "leads")
 
 
@@ -217,11 +218,15 @@ def _ledger(options) -> int:
         before = ledger.read(directory) if options.since is None else at_revision(directory, options.since)
     except NoRevision as why:
         raise BadUse(str(why)) from None
-    rows = ledger.rows(catalogue, directory, REMEMBERED, mend=not options.check)
-    fresh = ledger.text(rows)
-    print(changelog(before, fresh), end="")
+    rows = ledger.rows(catalogue, directory, REMEMBERED, mend=True)
+    print(changelog(before, ledger.text(rows)), end="")
+    stale = list(ledger.stale(catalogue, rows, directory)) if options.check else []
+    for fault in stale[:SOME]:
+        print(fault, file=sys.stderr)
+    if len(stale) > SOME:
+        print(f"and {len(stale) - SOME} files more", file=sys.stderr)
     if options.check:
-        return BROKEN if ledger.read(directory) != fresh else 0
+        return BROKEN if stale else 0
     ledger.keep(catalogue, rows, directory, REMEMBERED)
     ever.note(options.pinouts, {kind: getattr(catalogue, kind) for kind in KINDS})
     return 0

@@ -82,12 +82,35 @@ def test_an_old_python_is_named(copy):
 
 
 def test_two_at_once_wait_for_each_other(copy):
-    quick = python(copy, "sleep 2; echo once >> installed")
+    quick = python(copy, "sleep 1; echo $* >> installed")
     runs = [subprocess.Popen([copy / ".ci/prepare"], stderr=subprocess.PIPE, text=True, env={**os.environ, "PYTHON": quick}) for _ in range(2)]
     told = [run.communicate(timeout=120)[1] for run in runs]
     assert [run.returncode for run in runs] == [0, 0]
-    assert (copy / "installed").read_text() == "once\n" and sum("Another run is setting up here" in one for one in told) == 1
+    fetched, itself = (copy / "installed").read_text().splitlines()
+    assert fetched.endswith(" --require-hashes -r .ci/locks/run.txt") and itself.endswith(" --no-deps --no-build-isolation -e .")
+    assert sum("Another run is setting up here" in one for one in told) == 1
     assert not (copy / ".preparing").exists()
+
+
+def test_a_newer_lock_is_fetched_and_an_old_one_is_not(copy):
+    quick = python(copy, "echo $* >> installed")
+    for expected in (2, 2):
+        assert said(copy, "prepare", "test", PYTHON=quick)[0] == 0
+        assert len((copy / "installed").read_text().splitlines()) == expected
+    lock, done = copy / ".ci/locks/test.txt", (copy / ".venv/prepared-test").stat().st_mtime
+    os.utime(lock, (done + 10, done + 10))
+    assert said(copy, "prepare", "test", PYTHON=quick)[0] == 0
+    assert "-r .ci/locks/test.txt" in (copy / "installed").read_text().splitlines()[2]
+
+
+def test_the_project_itself_waits_for_what_it_needs(copy):
+    """A digest that does not fit ends it, in pip's own words: nothing half done passes for done."""
+    assert said(copy, "prepare", PYTHON=python(copy, "echo $* >> installed; echo \"THESE PACKAGES DO NOT MATCH THE HASHES\" >&2; exit 1"))[0] == 1
+    assert len((copy / "installed").read_text().splitlines()) == 1 and not (copy / ".venv/prepared-run").exists()
+
+
+def test_what_has_no_lock_is_named(copy):
+    assert said(copy, "prepare", "tests") == (1, ["There is no .ci/locks/tests.txt, which says what to fetch. Those there are: run.txt test.txt"])
 
 
 def test_a_run_that_died_holds_nobody_up(copy):

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from .lines import NONE, rows
+
 Key = tuple[str, str, str]  # outlet, lead, inlet
 
 
@@ -22,10 +24,5 @@ def _news(change: tuple[Key, str, str]) -> tuple:
 
 
 def _verdicts(files: Mapping[str, str]) -> dict[Key, str]:
-    found = {}
-    for name, content in files.items():
-        for line in content.splitlines():
-            if not line.startswith("#"):
-                lead, inlet, verdict, *_ = line.split("\t")
-                found[name.removesuffix(".txt"), lead, inlet] = verdict
-    return found
+    """What can be read of them: a line that is none says nothing of what a verdict was."""
+    return {(row["from"], "+".join(row["through"]) or NONE, row["into"]): row["verdict"] for row in rows(files, skip=True)}

@@ -5,7 +5,8 @@ What it rests on stands beside it, in `rests-on.tsv`: a digest of the engine, of
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+import re
+from collections.abc import Callable, Iterator, Mapping
 from hashlib import sha256
 from pathlib import Path
 
@@ -13,15 +14,17 @@ from generator.catalogue.records import Catalogue
 from generator.engine import pairings
 
 from . import numbers
-from .fingerprint import Fingerprints, Pairing
+from .fingerprint import LENGTH, Fingerprints, Pairing
 from .judged import judged
-from .lines import MENDED, LedgerError, read, text, write
+from .lines import LedgerError, first_difference, read, text, write
 from .lines import rows as rows_of
+from .revision import NoRevision, file_at_revision
 from .rows import Row, row
 
 RESTS_ON = "rests-on.tsv"
 HEAD = "# What the verdicts beside it rest on; written by `python -m generator ledger`.\n"
 ENGINE, FILE = ("engine", "all"), "file"
+DIGEST = re.compile(rf"[0-9a-f]{{{LENGTH}}}")
 
 
 def rows(catalogue: Catalogue, directory: Path, remembered: Path | None = None, mend: bool = False) -> list[Row]:
@@ -32,8 +35,9 @@ def rows(catalogue: Catalogue, directory: Path, remembered: Path | None = None, 
     files, rested = read(directory), _read_rests(directory / RESTS_ON, mend)
     if mend:
         files = {name: content for name, content in files.items() if rested.get((FILE, name)) == _digest(content)}
-    known = {_pairing(one): one for one in rows_of(files)} if mend or _holds(files, rested) else {}
-    standing, every = _standing(catalogue, rested), list(pairings(catalogue))
+    elif files or rested:
+        _check(files, rested, directory)
+    known, standing, every = {_pairing(one): one for one in rows_of(files)}, _standing(catalogue, rested), list(pairings(catalogue))
     wanted = [pairing for pairing in every if pairing not in known or not standing(pairing)]
     fresh = dict(zip(wanted, map(row, judged(catalogue, remembered, wanted))))
     return [fresh[pairing] if pairing in fresh else known[pairing] for pairing in every]
@@ -68,6 +72,17 @@ def _pairing(row: Row) -> Pairing:
     return row["from"], tuple(row["through"]), row["into"]
 
 
+def stale(catalogue: Catalogue, fresh: list[Row], directory: Path) -> Iterator[LedgerError]:
+    """Each file in `directory` that is not what `keep` would write, with the first line that differs."""
+    found, wanted = read(directory), text(fresh)
+    if (directory / RESTS_ON).exists():
+        found[RESTS_ON] = (directory / RESTS_ON).read_text(encoding="utf-8", errors="replace")
+    wanted[RESTS_ON] = rests_on(catalogue, wanted)
+    for name in sorted(found.keys() | wanted.keys()):
+        if found.get(name) != wanted.get(name):
+            yield LedgerError(f"{name}, line {first_difference(found.get(name, ''), wanted.get(name, ''))}: not what the engine says today")
+
+
 def rests_on(catalogue: Catalogue, files: Mapping[str, str]) -> str:
     """The text of `rests-on.tsv`."""
     prints = Fingerprints(catalogue)
@@ -76,33 +91,53 @@ def rests_on(catalogue: Catalogue, files: Mapping[str, str]) -> str:
 
 
 def _digest(content: str) -> str:
-    return sha256(content.encode()).hexdigest()[:24]
+    return sha256(content.encode()).hexdigest()[:LENGTH]
 
 
-def _read_rests(path: Path, mend: bool) -> dict[tuple[str, str], str]:
+def _read_rests(path: Path, mend: bool = False) -> dict[tuple[str, str], str]:
+    """The digests in a file; with `mend` none where a line of it is none, else LedgerError."""
+    try:
+        return _rests(path)
+    except LedgerError:
+        if mend:
+            return {}
+        raise
+
+
+def _rests(path: Path) -> dict[tuple[str, str], str]:
     if not path.exists():
         return {}
     found = {}
-    for number, line in enumerate(path.read_text(encoding="utf-8").splitlines(), 1):
+    *lines, rest = path.read_text(encoding="utf-8", errors="replace").split("\n")
+    for number, line in enumerate(lines, 1):
         fields = line.split("\t")
         if line.startswith("#"):
             continue
-        if len(fields) != 3 and mend:
-            return {}
-        if len(fields) != 3:
-            raise LedgerError(f"verdicts/{path.name}, line {number}: not a kind, a name and a digest: '{line[:60]}'; {MENDED}")
+        if len(fields) != 3 or not DIGEST.fullmatch(fields[2]):
+            raise LedgerError(f"{path.name}, line {number}: not a kind, a name and a digest: '{line[:60]}'")
         found[fields[0], fields[1]] = fields[2]
+    if rest:
+        raise LedgerError(f"{path.name}, line {len(lines) + 1}: cut short")
     return found
 
 
-def _holds(files: Mapping[str, str], rested: Mapping[tuple[str, str], str]) -> bool:
-    """Is there a ledger, with what it rests on? LedgerError where the two do not belong together."""
-    if not rested:
-        return False
-    for name in {name for kind, name in rested if kind == FILE} | set(files):
+def _check(files: Mapping[str, str], rested: Mapping[tuple[str, str], str], directory: Path) -> None:
+    """LedgerError where a ledger and what it rests on do not belong together."""
+    for name in sorted({name for kind, name in rested if kind == FILE} | set(files)):
         if name not in files:
-            raise LedgerError(f"verdicts/{name}: missing; {MENDED}")
-        if rested.get((FILE, name)) != _digest(files[name]):
+            raise LedgerError(f"{name}: missing")
+        written = rested.get((FILE, name))
+        if not written:
+            raise LedgerError(f"{RESTS_ON}: missing, or without a line for {name}")
+        if written != _digest(files[name]):
             list(rows_of({name: files[name]}))  # a line that is none is named before all else
-            raise LedgerError(f"verdicts/{name}: not as it was written, edited by hand or from another version; {MENDED}")
-    return True
+            raise LedgerError(f"{name}{_where(name, files[name], written, directory)}: not as it was written, edited by hand or from another version")
+
+
+def _where(name: str, content: str, written: str, directory: Path) -> str:
+    """The line that is not as it was written, where git has the file as it was."""
+    try:
+        committed = file_at_revision(directory, "HEAD", name)
+    except NoRevision:
+        return ""
+    return f", line {first_difference(committed, content)}" if _digest(committed) == written else ""

@@ -8,6 +8,7 @@ separated by tabs, the last two only where there is an offer; `-` for none. FIND
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
+from itertools import zip_longest
 from pathlib import Path
 
 from generator.engine.verdict import VERDICTS
@@ -17,10 +18,14 @@ from .rows import Row
 HEAD = "# Computed by `python -m generator ledger`; never edited by hand.\n"
 NONE, ALSO = "-", "|"
 MENDED = "`python -m generator ledger` writes it anew"
+UNREAD = "\ufffd"  # stands for what is no text, see `read`
 
 
 class LedgerError(Exception):
     """A ledger that cannot be read: file, line, and which command mends it."""
+
+    def __init__(self, what: str) -> None:
+        super().__init__(f"verdicts/{what}; {MENDED}")
 
 
 def text(rows: Iterable[Row]) -> dict[str, str]:
@@ -39,20 +44,30 @@ def _line(row: Row) -> str:
     return "\t".join(field or NONE for field in fields) + "\n"
 
 
-def rows(files: Mapping[str, str]) -> Iterator[Row]:
-    """The rows of a ledger. LedgerError for a line that is none."""
+def rows(files: Mapping[str, str], skip: bool = False) -> Iterator[Row]:
+    """The rows of a ledger. LedgerError for a line that is none; with `skip` it is passed over."""
     for name, content in files.items():
-        for number, line in enumerate(content.splitlines(), 1):
+        lines = content.split("\n")[:-1]
+        for number, line in enumerate(lines, 1):
             if not line.startswith("#"):
-                yield _row(name, number, line)
-        if content and not content.endswith("\n"):
-            raise LedgerError(f"verdicts/{name}: cut short in line {len(content.splitlines())}; {MENDED}")
+                try:
+                    yield _row(name, number, line)
+                except LedgerError:
+                    if not skip:
+                        raise
+        if content and not content.endswith("\n") and not skip:
+            raise LedgerError(f"{name}, line {len(lines) + 1}: cut short")
+
+
+def first_difference(one: str, other: str) -> int:
+    """The number of the first line in which two texts differ."""
+    return next(number for number, (a, b) in enumerate(zip_longest(one.split("\n"), other.split("\n")), 1) if a != b)
 
 
 def _row(name: str, number: int, line: str) -> Row:
     fields = ["" if field == NONE else field for field in line.split("\t")]
-    if len(fields) not in (5, 7) or fields[2] not in VERDICTS or fields[5:6] and fields[5] not in VERDICTS:
-        raise LedgerError(f"verdicts/{name}, line {number}: no row of a ledger: '{line[:60]}'; {MENDED}")
+    if len(fields) not in (5, 7) or fields[2] not in VERDICTS or fields[5:6] and fields[5] not in VERDICTS or UNREAD in line:
+        raise LedgerError(f"{name}, line {number}: no row of a ledger: '{line[:60]}'")
     through, into, verdict, findings, told, offered, offer = (fields + ["", ""])[:7]
     deciding, _, also = findings.partition(ALSO)
     return {"from": name.removesuffix(".txt"), "through": through.split("+") if through else [], "into": into, "verdict": verdict,
@@ -67,10 +82,10 @@ def write(files: Mapping[str, str], directory: Path) -> None:
             stale.unlink()
     for name, content in files.items():
         path = directory / name
-        if not path.exists() or path.read_text(encoding="utf-8") != content:
+        if not path.exists() or path.read_bytes() != content.encode():
             path.write_text(content, encoding="utf-8")
 
 
 def read(directory: Path) -> dict[str, str]:
-    """The files of a ledger: name -> content."""
-    return {path.name: path.read_text(encoding="utf-8") for path in sorted(directory.glob("*.txt"))}
+    """The files of a ledger: name -> content. What is no text is read all the same, as UNREAD, so that it can be named with its line."""
+    return {path.name: path.read_text(encoding="utf-8", errors="replace") for path in sorted(directory.glob("*.txt"))}

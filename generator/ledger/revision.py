@@ -12,11 +12,20 @@ class NoRevision(Exception):
 
 def at_revision(directory: Path, revision: str) -> dict[str, str]:
     """The files of the ledger in `directory` at a revision: name -> content. Raises NoRevision."""
-    def git(*words: str) -> str:
-        found = subprocess.run(["git", "-C", str(directory), *words], capture_output=True, text=True, encoding="utf-8")
-        if found.returncode:
-            raise NoRevision(found.stderr.strip())
-        return found.stdout
+    names = _git(directory, "ls-tree", "--name-only", revision, "./").splitlines()
+    return {name: file_at_revision(directory, revision, name) for name in names if name.endswith(".txt")}
 
-    names = git("ls-tree", "--name-only", revision, "./").splitlines()
-    return {name: git("show", f"{revision}:./{name}") for name in names if name.endswith(".txt")}
+
+def file_at_revision(directory: Path, revision: str, name: str) -> str:
+    """One of them. Raises NoRevision."""
+    return _git(directory, "show", f"{revision}:./{name}")
+
+
+def _git(directory: Path, *words: str) -> str:
+    try:
+        found = subprocess.run(["git", "-C", str(directory), *words], capture_output=True, text=True, encoding="utf-8", errors="replace")
+    except FileNotFoundError:
+        raise NoRevision("git is not on this machine.") from None
+    if found.returncode:
+        raise NoRevision(found.stderr.strip())
+    return found.stdout

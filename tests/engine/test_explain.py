@@ -66,7 +66,7 @@ def metered(case, reading):
         return max(abs(across), wanted * 10 ** (-100 / 20)), told  # 100 dB below the wanted signal nobody hears it: less is told as that
     if reading.quantity in TERM_ON_METER:
         return abs(across), reading.terms[TERM_ON_METER[reading.quantity]][1]
-    if reading.quantity == "polarity":
+    if reading.quantity in ("polarity", "polarity-turned"):
         return across.real, reading.terms[0][1]
     if reading.quantity == "screen-ohm" and not reading.terms:
         return abs(case.level), 0.0  # nothing joins the two: no test current

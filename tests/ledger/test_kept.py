@@ -62,7 +62,7 @@ def test_another_engine_judges_all(small, kept, counted, monkeypatch):
 
 @pytest.mark.parametrize("change, complaint", [
     (lambda text: text.replace("desk-in", "desk-im", 1), "verdicts/player-out.txt: not as it was written, edited by hand or from another version"),
-    (lambda text: text[:-1], "verdicts/player-out.txt: cut short in line 4"),
+    (lambda text: text[:-1], "verdicts/player-out.txt, line 4: cut short"),
     (lambda text: text + "=======\n", "verdicts/player-out.txt, line 5: no row of a ledger: '======='"),
 ])
 def test_a_ledger_that_is_not_as_written_is_named_and_left_alone(small, kept, change, complaint):

@@ -52,7 +52,7 @@ def test_what_is_no_line_is_named(line, complaint):
 def test_a_file_cut_short_is_named():
     with pytest.raises(ledger.LedgerError) as fault:
         list(rows({"mic.txt": f"{HEAD}-\tdesk\tsafe\t-\t-"}))
-    assert str(fault.value) == "verdicts/mic.txt: cut short in line 2; `python -m generator ledger` writes it anew"
+    assert str(fault.value) == "verdicts/mic.txt, line 2: cut short; `python -m generator ledger` writes it anew"
 
 
 def test_one_file_per_outlet_lines_sorted():
