@@ -51,17 +51,8 @@ def test_the_finding_about_balance_tells_it_too_and_keeps_it(visit, table):
     expect(told.first).to_contain_text("As you set it: on 100 m")
 
 
-@pytest.mark.parametrize("asked, words", [
-    ("from=mic-dynamic-xlr&through=xlr-f-to-35-trs-both-capacitor&into=camera-mic-in-35", None),
-])
-def test_the_verdict_says_from_which_length_it_hums(visit, asked, words):
-    """What the table calls hum on long runs is told by its length once the sum is made, and never against what the fold says."""
-    page = visit(f"check/#{asked}")
-    says = page.locator(".rf-hum__both")
-    expect(says).to_contain_text("hum")
-    means = page.locator(".rf-banner__means")
-    expect(means).not_to_contain_text("hum on long runs")
-    unheard = "will hear no hum, on 3 m as on 30 m" in says.inner_text()
-    assert ("no hum heard" in means.inner_text()) == unheard
-    if "On 3 m" not in says.inner_text() and not unheard:
-        assert "short runs" in means.inner_text() or "from" in means.inner_text() or "beside" in means.inner_text()
+def test_the_verdict_says_from_which_length_it_hums_and_never_against_the_fold(visit):
+    """What the table calls hum on long runs is told by its length, and as sure as the sum is, once the sum is made."""
+    page = visit("check/#from=mic-dynamic-xlr&through=xlr-f-to-35-trs-both-capacitor&into=camera-mic-in-35")
+    expect(page.locator(".rf-hum__both")).to_have_text("Between these two you may hear hum, on 3 m as on 30 m beside a dimmer.")
+    expect(page.locator(".rf-banner__means")).to_have_text("Works, but: perhaps hum even on short runs (harmless).")

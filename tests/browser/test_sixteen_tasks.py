@@ -57,13 +57,7 @@ def what_is_this_plug(hand):
     page = hand.page
     hand.press(door(page, "What is it?"))
     expect(page.locator("#rf-recognise img, #rf-recognise svg").first).to_be_in_viewport()
-    for answer in ("round", "latch", "3"):
-        if page.locator(f".rf-reply[data-answer='{answer}']").count() == 0:
-            continue
-        hand.press(page.locator(f".rf-reply[data-answer='{answer}']"))
-    for _ in range(3):
-        if not page.locator(".rf-reply").count():
-            break
+    while page.locator(".rf-reply").count():  # answered as somebody would who sees an XLR
         title = page.locator(".rf-ask__title").inner_text()
         fitting = page.evaluate("""() => { const { recognise, plugs } = Ringfence, all = Object.entries(plugs.connectors).map(([id, plug]) => ({ id, ...plug })), questions = recognise.questions(all, plugs.words);
             return recognise.next(all, questions, recognise.read(location.hash, questions)).answers.find((one) => one.fits(plugs.connectors["xlr-3"].looks)).id; }""")
