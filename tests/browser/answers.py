@@ -15,6 +15,7 @@ CHAINS = {
     "no signal": ("mic-condenser-p48-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-line-in-xlr"),
     "dangerous": ("computer-headphone-out-35", ("phone-35-trs-to-xlr-m-tip-2",), "mixer-mic-in-p48-xlr"),
 }
+POWER = "Power arrives the right way round, there is enough of it, and no limit is passed."
 NOTHING_AGAINST = "The signal arrives on every channel, no limit is passed, and nothing either end offers is lost."
 
 
@@ -49,7 +50,8 @@ def expected(catalogue: Catalogue, start: str, through: tuple[str, ...] | list[s
     lines = [(words(setting["supplies"]), setting["verdict"]) for setting in judged["settings"]]
     lines.append(("While plugging, the worst moment", judged["plugging"]))
     deciding = [finding["says"] for finding in judged["findings"] if finding["severity"] == judged["verdict"]]
-    says = deciding[0] if deciding else NOTHING_AGAINST
+    power = any(source.kind == "power" for source in catalogue.ports[start].sources)
+    says = deciding[0] if deciding else POWER if power and judged["verdict"] == "safe" else NOTHING_AGAINST
     return Shown(judged["verdict"], says[0].upper() + says[1:].removesuffix(".") + ".", lines)
 
 

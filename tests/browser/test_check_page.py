@@ -461,6 +461,15 @@ def test_a_safe_answer_tells_what_you_get(visit, size):
     expect(page.locator("[data-figure=volts-left]")).to_contain_text("28.4 V and needs 24 V or more")
 
 
+def test_a_power_lead_is_answered_in_words_of_power(visit, size):
+    page = visit("check/#from=battery-tap-out&through=battery-tap-to-xlr-4-f&into=camera-dc-in-xlr-4", size=size)
+    expect(page.locator("[data-verdict]").first).to_have_attribute("data-verdict", "safe")
+    expect(page.locator(".rf-banner__says")).to_have_text("Power arrives the right way round, there is enough of it, and no limit is passed.")
+    page.get_by_text("What you get, in numbers").click()
+    expect(page.locator("[data-figure=volts-left]")).to_be_visible()
+    assert not page.locator("[data-figure=treble-kept], [data-figure=hum-left], .rf-hum-fold").count()
+
+
 def test_two_leads_in_a_row_are_found_on_request_and_one_tap_away(visit, size):
     """common practice: a keyboard goes into a microphone input through an adapter and a pad that blocks phantom."""
     page = visit("check/#from=keyboard-line-out-635&through=phone-635-ts-to-xlr-m-3-to-1&into=mixer-mic-in-p48-xlr", size=size)

@@ -4,10 +4,11 @@ Ringfence.check = Ringfence.check || {};
 
 /* The numbers of what works: what is left of a supply, how much room there is, what a run keeps out. */
 (function (check, ui) {
-  const { el } = ui;
+  const { el } = ui, OF_SOUND = ["treble-kept", "bass-kept", "channels-apart", "hum-held-back", "hum-left"];
 
-  check.figures = function ({ figures, settings }) {
-    if (!figures || !figures.length) return null;
+  check.figures = function (judged) {
+    const { settings } = judged, figures = (judged.figures || []).filter(({ id }) => !OF_SOUND.includes(id) || !check.powers(judged));
+    if (!figures.length) return null;
     const note = settings.length > 1 ? "With every supply on, at the worst tolerances." : "At the worst tolerances.";
     const kinds = new Map();
     for (const { id, says } of figures) kinds.set(id, [...(kinds.get(id) || []), ui.sentence(says)]);

@@ -8,9 +8,9 @@ Ringfence.check = Ringfence.check || {};
   const { el } = ui, SCRIPTS = ["interference", "runs", "hum"], BALANCE = ["unbalanced", "balance-lost", "hum-on-earthed"];
   const WORKS = ["safe", "lossy"], NONE = "Not worked out here: sound does not pass by wires or a transformer alone, a pad lies between, or it is no sound.";
 
-  /* The fold, or null where nothing lies between or no setting works. Its heading keeps room for what it will say, so that nothing moves. */
+  /* The fold, or null where nothing lies between, no setting works, or it is power. Its heading keeps room for what it will say, so that nothing moves. */
   check.hum = function (question, judged, root) {
-    if (![judged, ...judged.settings].some(({ verdict }) => WORKS.includes(verdict)) || !question.through.length) return null;
+    if (![judged, ...judged.settings].some(({ verdict }) => WORKS.includes(verdict)) || !question.through.length || check.powers(question)) return null;
     const says = el("span", { class: "rf-hum__both" }, "…"), place = el("div", { class: "rf-hum" });
     const fold = el("details", { class: "rf-more rf-folded rf-hum-fold" }, el("summary", {}, el("strong", {}, "Hum: length and powering"), says), place);
     ui.seen(async () => {

@@ -13,6 +13,8 @@ Ringfence.judging = Ringfence.judging || {};
     "does not fit": "These do not go into each other.",
   };
 
+  const POWERED = "Power arrives the right way round, there is enough of it, and no limit is passed.";
+
   const broken = (fault) => { console.error(fault); return { failed: "The calculation broke down." }; };
 
   /* Resolves to {judged, unguarded} or {failed: words, mixed}. `data` is the catalogue, or one with a lead more. Two calculations guard each other, this
@@ -65,8 +67,11 @@ Ringfence.judging = Ringfence.judging || {};
   /* One plain sentence: what decided it, or what the verdict means when nothing stands against it. */
   check.sentence = function (judged) {
     const [first] = check.deciding(judged);
-    return first && first.says ? ui.sentence(first.says) : MEANING[judged.verdict];
+    return first && first.says ? ui.sentence(first.says) : judged.verdict === "safe" && check.powers(judged) ? POWERED : MEANING[judged.verdict];
   };
+
+  /* Is it power that goes from one to the other? */
+  check.powers = ({ from }) => (ui.port(from) ? ui.port(from).sources : []).some(({ kind }) => kind === "power");
 
   /* The condition line, unless it only repeats the verdict. */
   check.condition = function (judged) {
