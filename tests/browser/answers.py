@@ -57,7 +57,7 @@ def expected(catalogue: Catalogue, start: str, through: tuple[str, ...] | list[s
 
 def shown(page) -> Shown:
     """What stands on an open page of the check. Waits for an answer."""
-    banner = page.locator(".rf-banner[data-verdict]")
+    banner = page.locator(".rf-answer:not([aria-busy]) .rf-banner[data-verdict]")
     verdict, says = banner.locator("h2").inner_text().lower(), banner.locator(".rf-banner__says").inner_text()
     lines = page.locator(".rf-settings tr").all()  # folded, until one asks for them
     return Shown(verdict, says, [(line.locator("th").text_content(), line.locator("td .rf-verdict").text_content()) for line in lines])

@@ -91,11 +91,13 @@ def test_what_to_use_instead_leads_to_what_it_promised(visit, catalogue, verdict
         promised = ways.nth(way).locator(".rf-verdict").inner_text()
         target = ways.nth(way).evaluate("link => link.hash")
         ways.nth(way).tap()
-        expect(page.locator(".rf-banner")).to_have_attribute("data-verdict", promised)
+        expect(page).to_have_url(re.compile(re.escape(target)))
+        expect(page.locator(".rf-answer:not([aria-busy]) .rf-banner")).to_have_attribute("data-verdict", promised)
         start, through, into = re.fullmatch(r"#from=(.*)&through=(.*)&into=(.*)", target).groups()
         assert shown(page) == expected(catalogue, start, [lead for lead in through.split(",") if lead], into)
         page.go_back()
-        expect(page.locator(".rf-banner")).to_have_attribute("data-verdict", before.verdict)
+        expect(page).not_to_have_url(re.compile(re.escape(target)))
+        expect(page.locator(".rf-answer:not([aria-busy]) .rf-banner")).to_have_attribute("data-verdict", before.verdict)
     assert shown(page) == before
 
 
@@ -229,8 +231,9 @@ def test_a_switch_shows_its_setting_at_once(visit, catalogue, size):
 
 def test_the_switch_stands_in_sight_under_the_verdict(visit, size):
     page = visit(KINDER, size=size)
-    banner, panel = page.locator(".rf-banner[data-verdict]").bounding_box(), page.locator("section.rf-switches").bounding_box()
-    assert banner["y"] + banner["height"] <= panel["y"] and panel["y"] + panel["height"] < size["height"]
+    expect(page.locator("section.rf-switches")).to_be_visible()
+    banner, panel = page.evaluate("['.rf-banner[data-verdict]', 'section.rf-switches'].map((one) => document.querySelector(one).getBoundingClientRect().toJSON())")
+    assert banner["bottom"] <= panel["top"] and panel["bottom"] < size["height"]
 
 
 def test_the_address_carries_the_switches_and_back_undoes(visit):
