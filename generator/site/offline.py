@@ -1,7 +1,7 @@
 """What a phone keeps to answer without a network: the whole site, written down when mkdocs has built it.
 
-Scripts and styles are kept as they are. Every page and every drawing goes into one file, each compressed by itself, with an index of where it
-begins: a phone makes a handful of requests in place of two thousand, and keeps a tenth of the bytes. Lines that many pages have in common (the
+Scripts and styles are kept as they are, but for those with much data that no first verdict waits for. These, every page and every drawing go into
+one file, each compressed by itself, with an index of where it begins: a phone makes a handful of requests in place of two thousand, and keeps a tenth of the bytes. Lines that many pages have in common (the
 head, the menu, the foot) stand in it once. sw.js reads it.
 Each file stands in the list with its digest, so that nothing of another version is ever kept under this one's name. The version is a digest
 of everything kept, so any change of what is published makes a new one.
@@ -21,7 +21,8 @@ from pathlib import Path
 LIST, PACK, PLACES = "offline-list.js", "offline/site.pack", "offline/site.json"
 LOOSE = ("assets/*", "manifest.webmanifest")
 LEFT_OUT = ("*.map", "assets/javascripts/*", "assets/css/embed*.css")  # for who works on the theme, the theme's own search, for frames
-PACKED = ("*index.html", "draw/*.svg", "qr/*.svg")
+LATE = ("assets/js/asks.js", "assets/js/printed.js", "assets/js/questions.js", "assets/js/runs.js")
+PACKED = ("*index.html", "draw/*.svg", "qr/*.svg", *LATE)
 COMMON, MARK = 5, b"\x01"  # in so many files a line stands once for all; what stands for it begins with the mark
 FRAMES = "embed/*"  # shown on other people's pages, where there is a network
 MANIFEST = {
@@ -44,7 +45,7 @@ def kept(site: Path) -> tuple[list[str], list[str]]:
     def like(path: str, patterns: Iterable[str]) -> bool:
         return any(fnmatch(path, pattern) for pattern in patterns)
 
-    return ([path for path in paths if like(path, LOOSE) and not like(path, LEFT_OUT)],
+    return ([path for path in paths if like(path, LOOSE) and not like(path, (*LEFT_OUT, *LATE))],
             [path for path in paths if like(path, PACKED) and not fnmatch(path, FRAMES)])
 
 
@@ -74,12 +75,12 @@ def listed(contents: Mapping[str, bytes], loose: Iterable[str], inside: Iterable
     """The list the service worker goes by: the version, and the digest of every file.
 
     `files` are kept as they are, `pack` holds the rest; `pages` are kept in place of the pack where a browser cannot unpack it: the
-    tools and the lists, which stand at the top of the site.
+    tools and the lists, which stand at the top of the site, and the scripts of the pack.
     """
     version = hashlib.sha256()
     for path in (*loose, *inside):
         version.update(path.encode() + b"\0" + contents[path] + b"\0")
-    pages = [path for path in inside if path.endswith("index.html") and path.count("/") <= 1]
+    pages = [path for path in inside if path in LATE or path.endswith("index.html") and path.count("/") <= 1]
     return {"version": version.hexdigest()[:16], "files": {path: digest(contents[path]) for path in loose},
             "pack": {path: digest(contents[path]) for path in (PACK, PLACES)},
             "pages": {path.removesuffix("index.html"): digest(contents[path]) for path in pages}}

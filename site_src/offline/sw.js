@@ -7,8 +7,9 @@ importScripts("offline-list.js");
 const LIST = self.OFFLINE, PREFIX = "ringfence-", SCOPE = self.registration.scope;
 const KEPT = PREFIX + LIST.version; // listed files, all of one version
 const SEEN = `${KEPT}-seen`; // what else of ours was asked for while this version was kept, as last seen
-const [PACK, PLACES] = ["offline/site.pack", "offline/site.json"]; // pages and drawings, each compressed; where each one begins
+const [PACK, PLACES] = ["offline/site.pack", "offline/site.json"]; // pages, drawings and large scripts, each compressed; where each one begins
 const MARK = "\x01"; // begins what stands in a packed file for a line that many files have in common
+const TYPES = { svg: "image/svg+xml", js: "text/javascript; charset=utf-8" }; // of what is packed; all else there is a page
 const NEVER = ["withdrawn.json", "offline-list.js", "sw.js"]; // what tells of newer versions only ever comes from the network
 const unpacks = typeof DecompressionStream === "function";
 const WANTED = { ...LIST.files, ...(unpacks ? LIST.pack : LIST.pages) }; // path -> digest
@@ -136,7 +137,7 @@ const remember = (request, copy) => caches.open(SEEN).then((seen) => seen.put(re
 
 const held = async (request, path) => (await kept(path)) || ((await caches.has(SEEN)) && (await (await caches.open(SEEN)).match(request, { ignoreSearch: true })));
 
-/* A listed file, a page or a drawing out of the pack, or null. What should be here and is not, or does not unpack, is damage. */
+/* A listed file, a page, a drawing or a script out of the pack, or null. What should be here and is not, or does not unpack, is damage. */
 async function kept(path) {
   try {
     if (!(await caches.has(KEPT))) throw new Error("no store");
@@ -156,7 +157,7 @@ async function unpacked(cache, path) {
   if (!Object.hasOwn(index.places, path)) return null;
   const lines = await member(cache, index.places[path]); // all of it, before any of it is sent: it may not unpack
   const body = lines.map((line) => (line.startsWith(MARK) ? index.common[line.slice(MARK.length)] : line)).join("\n");
-  return new Response(body, { headers: { "Content-Type": path.endsWith(".svg") ? "image/svg+xml" : "text/html; charset=utf-8" } });
+  return new Response(body, { headers: { "Content-Type": TYPES[path.split(".").pop()] || "text/html; charset=utf-8" } });
 }
 
 async function indexed(cache) {
