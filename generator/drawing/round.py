@@ -24,7 +24,7 @@ MIDDLE = WIDE / 2
 ROOMS = ((112, 17), (92, 16), (76, 14), (64, 13))  # width and type size of a word inside the shell, best first
 LINES = 2  # of a word inside the shell
 ROW, STUB = 40, 30  # px from line to line of the list, and length of an end of wire
-NAMED = 40  # px for the name in the list
+NAMED = 42  # px for the name in the list, two figures wide
 OUT = 74  # px from the middle to the names of blades
 BEYOND = 0.6  # a word above or below its contact may stand this share of half its width to the side
 
