@@ -14,11 +14,10 @@ from typing import Any
 from zlib import crc32
 
 from .fingerprint import Pairing
+from .lines import HEAD, NONE
 from .rows import Row, number
 
-FILE = "numbers.tsv"
-HEAD = "# Computed by `python -m generator ledger`; never edited by hand.\n"
-NONE, STRAIGHT = "-", "-"
+FILE, FIELDS = "numbers.tsv", 7
 FIRST, DRAWN, SAFE = 1, 60, 10
 
 
@@ -38,20 +37,25 @@ def telling(rows: Sequence[Row]) -> list[Row]:
 
 def lines(judged: Mapping[str, Any]) -> list[str]:
     """The lines of one judged connection (the object of `judge --json`): its findings and notes, then the figures of what works."""
-    start = judged["from"], "+".join(judged["through"]) or STRAIGHT, judged["into"]
+    start = judged["from"], "+".join(judged["through"]) or NONE, judged["into"]
     told = [(one["id"], one["where"], one.get("when"), number(one)) for one in (*judged["findings"], *judged["figures"])]
     return ["\t".join(field or NONE for field in (*start, *each)) + "\n" for each in dict.fromkeys(told)]
 
 
 def text(found: Iterable[Sequence[str]]) -> str:
+    """The file, of the lines of each pairing."""
     return HEAD + "".join(line for each in found for line in each)
 
 
 def read(directory: Path) -> dict[Pairing, list[str]]:
-    """The lines of every pairing in the file beside a ledger; none where there is no file."""
+    """The lines of every pairing in the file beside a ledger; none where there is no file, or a line of it is none."""
     path, found = directory / FILE, {}
-    for line in path.read_text(encoding="utf-8").splitlines(keepends=True) if path.exists() else ():
-        if not line.startswith("#"):
-            outlet, through, inlet, *_ = line.split("\t")
-            found.setdefault((outlet, () if through == STRAIGHT else tuple(through.split("+")), inlet), []).append(line)
+    for line in path.read_text(encoding="utf-8", errors="replace").splitlines(keepends=True) if path.exists() else ():
+        if line.startswith("#"):
+            continue
+        fields = line.split("\t")
+        if len(fields) != FIELDS or not line.endswith("\n"):
+            return {}
+        outlet, through, inlet = fields[:3]
+        found.setdefault((outlet, () if through == NONE else tuple(through.split("+")), inlet), []).append(line)
     return found

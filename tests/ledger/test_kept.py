@@ -103,6 +103,17 @@ def test_numbers_of_what_tells_most_stand_beside_it(small, kept, changed, counte
     assert set(counted) == {"block"}
 
 
+@pytest.mark.parametrize("spoil", [lambda text: "<<<<<<< ours\n" + text, lambda text: text[:-1], lambda text: text.replace("\t", " ", 1), lambda text: text + "\ufffd\n"])
+def test_a_file_of_numbers_that_is_not_as_written_is_written_anew(small, kept, spoil):
+    directory, rows = kept
+    path = directory / numbers.FILE
+    written = path.read_text("utf-8")
+    path.write_text(spoil(written), "utf-8")
+    assert numbers.read(directory) == {}
+    ledger.keep(small, rows, directory)
+    assert path.read_text("utf-8") == written
+
+
 def test_a_number_is_told_with_its_place_its_setting_and_its_limit():
     finding = {"id": "over-volts", "where": "output stage", "when": "phantom on, settled", "value": 46.6, "unit": "V", "limit": 16.0}
     figure = {"id": "load-seen", "where": "output", "value": 2190.0, "unit": "ohm", "says": "It sees 2.19 kΩ."}
