@@ -5,7 +5,7 @@ from urllib.parse import urlsplit
 
 import pytest
 from answers import CHAINS, address, expected, listed, shown
-from conftest import PHONE
+from conftest import PHONE, until
 from playwright.sync_api import expect
 
 from generator.engine import judge
@@ -168,6 +168,23 @@ def test_a_list_grows_only_at_its_end(visit, catalogue):
     page.locator(".rf-why").wait_for()
     after = listed(page).evaluate_all(tops)
     assert after[:len(before)] == before and len(after) > len(before)
+
+
+def test_no_row_of_a_list_stands_without_its_verdict(visit, catalogue):
+    """With a lead and an inlet chosen each outlet is told by its verdict: also the first, where the table of them comes late."""
+    _, through, into = CHAINS["safe"]
+    page = visit("methods/")
+    held = []
+    page.route("**/assets/js/table.js", lambda asked: held.append(asked))
+    page.goto(f"check/#through={through[0]}&into={into}", wait_until="commit")
+    until(page, lambda: held)
+    page.wait_for_timeout(500)
+    assert page.locator(".rf-option").count() == 0
+    held[0].continue_()
+    told = dict(listed(page).evaluate_all("all => all.map((one) => [one.dataset.id, one.querySelector('.rf-verdict')?.innerText])"))
+    known = {outlet: judge(catalogue, outlet, through, into).verdict for outlet in told}
+    assert len(set(known.values())) > 2
+    assert told == {outlet: None if verdict == "does not fit" else verdict for outlet, verdict in known.items()}
 
 
 def test_the_last_answer_is_one_tap_away(visit, catalogue):

@@ -71,7 +71,8 @@ Ringfence.check = Ringfence.check || {};
     const current = step ? { step, index: open ? open.index : 0 } : null;
     const chosen = ORDER.filter((one) => one !== step && state[one] !== null).length;
     if (chosen && !coming) coming = Promise.all(JUDGED_WITH.map(ui.later)).then(arrived);
-    if (!here && (step === "through" || chosen === 2)) coming.then(() => render(moved));
+    const told = step === "through" || chosen === 2 || chosen && state.through; // by its verdict, each row of the list or the whole
+    if (!here && told) coming.then(() => render(moved));
     else show(current, moved);
   }
 
