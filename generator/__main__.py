@@ -220,7 +220,7 @@ def _ledger(options) -> int:
         raise BadUse(str(why)) from None
     rows = ledger.rows(catalogue, directory, REMEMBERED, mend=True)
     print(changelog(before, ledger.text(rows)), end="")
-    stale = list(ledger.stale(catalogue, rows, directory)) if options.check else []
+    stale = list(ledger.stale(catalogue, rows, directory, REMEMBERED)) if options.check else []
     for fault in stale[:SOME]:
         print(fault, file=sys.stderr)
     if len(stale) > SOME:

@@ -36,7 +36,7 @@ def rows(catalogue: Catalogue, directory: Path, remembered: Path | None = None, 
     if mend:
         files = {name: content for name, content in files.items() if rested.get((FILE, name)) == _digest(content)}
     elif files or rested:
-        _check(files, rested, directory)
+        _check({**files, **numbers.read(directory)}, rested, directory)
     known, standing, every = {_pairing(one): one for one in rows_of(files)}, _standing(catalogue, rested), list(pairings(catalogue))
     wanted = [pairing for pairing in every if pairing not in known or not standing(pairing)]
     fresh = dict(zip(wanted, map(row, judged(catalogue, remembered, wanted))))
@@ -45,15 +45,20 @@ def rows(catalogue: Catalogue, directory: Path, remembered: Path | None = None, 
 
 def keep(catalogue: Catalogue, fresh: list[Row], directory: Path, remembered: Path | None = None) -> None:
     """Write the ledger of a catalogue, the numbers of what tells most of it, and what both rest on."""
-    files, told = text(fresh), _numbers(catalogue, fresh, directory, remembered)
-    write(files, directory)
-    (directory / numbers.FILE).write_text(told, encoding="utf-8")
-    (directory / RESTS_ON).write_text(rests_on(catalogue, files), encoding="utf-8")
+    write(_files(catalogue, fresh, directory, remembered), directory)
+
+
+def _files(catalogue: Catalogue, fresh: list[Row], directory: Path, remembered: Path | None) -> dict[str, str]:
+    """File name -> content of all that `keep` writes."""
+    files = {**text(fresh), numbers.FILE: _numbers(catalogue, fresh, directory, remembered)}
+    return {**files, RESTS_ON: rests_on(catalogue, files)}
 
 
 def _numbers(catalogue: Catalogue, fresh: list[Row], directory: Path, remembered: Path | None) -> str:
     """The text of `numbers.tsv`: lines that still hold are kept, for the others their pairings are judged."""
-    known, standing = numbers.read(directory), _standing(catalogue, _read_rests(directory / RESTS_ON, mend=True))
+    rested = _read_rests(directory / RESTS_ON, mend=True)
+    written = (content for name, content in numbers.read(directory).items() if rested.get((FILE, name)) == _digest(content))
+    known, standing = numbers.rows(next(written, "")), _standing(catalogue, rested)
     chosen = [_pairing(one) for one in numbers.telling(fresh)]
     wanted = [pairing for pairing in chosen if pairing not in known or not standing(pairing)]
     found = dict(zip(wanted, map(numbers.lines, judged(catalogue, remembered, wanted))))
@@ -72,12 +77,11 @@ def _pairing(row: Row) -> Pairing:
     return row["from"], tuple(row["through"]), row["into"]
 
 
-def stale(catalogue: Catalogue, fresh: list[Row], directory: Path) -> Iterator[LedgerError]:
+def stale(catalogue: Catalogue, fresh: list[Row], directory: Path, remembered: Path | None = None) -> Iterator[LedgerError]:
     """Each file in `directory` that is not what `keep` would write, with the first line that differs."""
-    found, wanted = read(directory), text(fresh)
+    found, wanted = {**read(directory), **numbers.read(directory)}, _files(catalogue, fresh, directory, remembered)
     if (directory / RESTS_ON).exists():
         found[RESTS_ON] = (directory / RESTS_ON).read_text(encoding="utf-8", errors="replace")
-    wanted[RESTS_ON] = rests_on(catalogue, wanted)
     for name in sorted(found.keys() | wanted.keys()):
         if found.get(name) != wanted.get(name):
             yield LedgerError(f"{name}, line {first_difference(found.get(name, ''), wanted.get(name, ''))}: not what the engine says today")
@@ -130,7 +134,8 @@ def _check(files: Mapping[str, str], rested: Mapping[tuple[str, str], str], dire
         if not written:
             raise LedgerError(f"{RESTS_ON}: missing, or without a line for {name}")
         if written != _digest(files[name]):
-            list(rows_of({name: files[name]}))  # a line that is none is named before all else
+            if name != numbers.FILE:
+                list(rows_of({name: files[name]}))  # a line that is none is named before all else
             raise LedgerError(f"{name}{_where(name, files[name], written, directory)}: not as it was written, edited by hand or from another version")
 
 

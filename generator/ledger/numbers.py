@@ -17,7 +17,7 @@ from .fingerprint import Pairing
 from .lines import HEAD, NONE
 from .rows import Row, number
 
-FILE, FIELDS = "numbers.tsv", 7
+FILE = "numbers.tsv"
 FIRST, DRAWN, SAFE = 1, 60, 10
 
 
@@ -47,15 +47,16 @@ def text(found: Iterable[Sequence[str]]) -> str:
     return HEAD + "".join(line for each in found for line in each)
 
 
-def read(directory: Path) -> dict[Pairing, list[str]]:
-    """The lines of every pairing in the file beside a ledger; none where there is no file, or a line of it is none."""
-    path, found = directory / FILE, {}
-    for line in path.read_text(encoding="utf-8", errors="replace").splitlines(keepends=True) if path.exists() else ():
-        if line.startswith("#"):
-            continue
-        fields = line.split("\t")
-        if len(fields) != FIELDS or not line.endswith("\n"):
-            return {}
-        outlet, through, inlet = fields[:3]
+def read(directory: Path) -> dict[str, str]:
+    """The file beside a ledger as name -> content; nothing where there is none."""
+    path = directory / FILE
+    return {FILE: path.read_text(encoding="utf-8", errors="replace")} if path.exists() else {}
+
+
+def rows(content: str) -> dict[Pairing, list[str]]:
+    """The lines of every pairing in the content of such a file."""
+    found: dict[Pairing, list[str]] = {}
+    for line in content.splitlines(keepends=True)[1:]:
+        outlet, through, inlet, *_ = line.split("\t")
         found.setdefault((outlet, () if through == NONE else tuple(through.split("+")), inlet), []).append(line)
     return found

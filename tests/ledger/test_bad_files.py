@@ -9,7 +9,7 @@ import pytest
 from generator import ledger
 from generator.__main__ import main
 
-BOOK, RESTS = "player-out.txt", "rests-on.tsv"
+BOOK, RESTS, NUMBERS = "player-out.txt", "rests-on.tsv", "numbers.tsv"
 MENDED = "; `python -m generator ledger` writes it anew\n"
 NOT_AS_WRITTEN = ": not as it was written, edited by hand or from another version"
 
@@ -71,9 +71,10 @@ SPOILT = {
     "half mended": (BOOK, edit(4, lambda line: line + b"\n>>>>>>> other"), "line 5: no row of a ledger: '>>>>>>> other'"),
     "a row twice": (BOOK, edit(4, lambda line: line + b"\n" + line), NOT_AS_WRITTEN),
     "no text": (BOOK, edit(2, lambda line: b"block\xff\tdesk-in\tsafe\t-\t-"), "line 2: no row of a ledger: 'block\ufffd\tdesk-in\tsafe\t-\t-'"),
+    "numbers merged": (NUMBERS, edit(2, merged), ": not as it was written, edited by hand or from another version"),
     "what it rests on cut short": (RESTS, lambda whole: whole[:-1], "cut short"),
     "what it rests on merged": (RESTS, edit(2, merged), "line 2: not a kind, a name and a digest: '<<<<<<< HEAD'"),
-    "what it rests on emptied": (RESTS, lambda whole: b"", f": missing, or without a line for {BOOK}"),
+    "what it rests on emptied": (RESTS, lambda whole: b"", f": missing, or without a line for {NUMBERS}"),
     "a digest edited": (RESTS, edit(2, lambda line: line[:-1] + b"x"), "line 2: not a kind, a name and a digest: '"),
     "a file left out": (RESTS, lambda whole: b"\n".join(line for line in whole.split(b"\n") if b"player-out.txt" not in line), f": missing, or without a line for {BOOK}"),
 }
@@ -99,7 +100,7 @@ def test_the_command_it_names_mends_it(ask, verdicts, name, change, told):
     (verdicts / name).write_bytes(change(whole[name]))
     spoilt = contents(verdicts)
     status, _, complained = ask("ledger", "--check")
-    assert status == 1 and complained.splitlines()[0].startswith(f"verdicts/{name if name == RESTS else BOOK}, line ")
+    assert status == 1 and complained.splitlines()[0].startswith(f"verdicts/{name}, line ")
     assert complained.endswith(": not what the engine says today" + MENDED)
     assert contents(verdicts) == spoilt, "checking writes nothing"
     assert ask("ledger")[0] == 0
@@ -107,7 +108,7 @@ def test_the_command_it_names_mends_it(ask, verdicts, name, change, told):
     assert ask("ledger", "--check") == (0, "No verdict changed.\n", "")
 
 
-@pytest.mark.parametrize("name, told", [(BOOK, f"verdicts/{BOOK}: missing"), (RESTS, f"verdicts/{RESTS}: missing, or without a line for {BOOK}")])
+@pytest.mark.parametrize("name, told", [(BOOK, f"verdicts/{BOOK}: missing"), (RESTS, f"verdicts/{RESTS}: missing, or without a line for {NUMBERS}"), (NUMBERS, f"verdicts/{NUMBERS}: missing")])
 def test_a_missing_file_is_named(ask, verdicts, tmp_path, name, told):
     (verdicts / name).unlink()
     assert ask("docs", "--out", tmp_path / "docs") == (1, "", told + MENDED)

@@ -6,7 +6,7 @@ import pytest
 
 from generator import ledger
 from generator.engine import judge
-from generator.ledger import fingerprint, numbers
+from generator.ledger import LedgerError, fingerprint, numbers
 
 JUDGED = import_module("generator.ledger.judged")
 
@@ -103,15 +103,24 @@ def test_numbers_of_what_tells_most_stand_beside_it(small, kept, changed, counte
     assert set(counted) == {"block"}
 
 
-@pytest.mark.parametrize("spoil", [lambda text: "<<<<<<< ours\n" + text, lambda text: text[:-1], lambda text: text.replace("\t", " ", 1), lambda text: text + "\ufffd\n"])
-def test_a_file_of_numbers_that_is_not_as_written_is_written_anew(small, kept, spoil):
+@pytest.mark.parametrize("spoil, line", [
+    (lambda text: text.replace("# ", "<<<<<<< ours\n# ", 1), 1), (lambda text: text[:-1], None), (lambda text: text.replace("\t", " ", 1), 2),
+    (lambda text: text.replace("block", "bl\ufffdck"), None), (lambda text: text.replace("always", "never"), None),
+])
+def test_a_file_of_numbers_that_is_not_as_written_is_named_and_written_anew(small, kept, counted, spoil, line, monkeypatch):
     directory, rows = kept
     path = directory / numbers.FILE
     written = path.read_text("utf-8")
     path.write_text(spoil(written), "utf-8")
-    assert numbers.read(directory) == {}
+    assert path.read_text("utf-8") != written
+    monkeypatch.setattr("generator.ledger.kept.file_at_revision", lambda directory, revision, name: written)
+    with pytest.raises(LedgerError, match=rf"^verdicts/numbers\.tsv, line {line or r'[0-9]+'}: not as it was written, edited by hand or from another version; `"):
+        ledger.rows(small, directory)
+    counted.clear()
+    assert ledger.rows(small, directory, mend=True) == rows and not counted, "no row of the ledger rests on it"
     ledger.keep(small, rows, directory)
     assert path.read_text("utf-8") == written
+    assert list(ledger.stale(small, rows, directory)) == []
 
 
 def test_a_number_is_told_with_its_place_its_setting_and_its_limit():
