@@ -10,7 +10,7 @@ from dataclasses import replace
 from difflib import get_close_matches
 from pathlib import Path
 
-from generator import ledger, publishing, terminal
+from generator import ledger, publishing, stopped, terminal
 from generator.catalogue import Catalogue, CatalogueError, default_directory, ever, load
 from generator.catalogue.lint import lint
 from generator.engine import Verdict, judge, routes
@@ -38,10 +38,10 @@ class BadUse(Exception):
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
-    """Run one command; returns the exit status: 0, 1 for a broken catalogue, 2 for bad use."""
+    """Run one command; returns the exit status: 0, 1 for a broken catalogue, 2 for bad use; stopped.py has what ends it from outside."""
     options = _parser().parse_args(arguments)
     try:
-        return options.run(options)
+        return stopped.ended(lambda: options.run(options))
     except CatalogueError as error:
         print("\n".join(str(problem) for problem in error.problems), file=sys.stderr)
         return BROKEN

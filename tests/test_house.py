@@ -21,8 +21,9 @@ MAY_IMPORT = {
     "site": {"catalogue", "engine", "ledger", "interference", "workshop", "drawing", "own", "lessons", "site"},
     "__init__": set(),
     "publishing": {"catalogue", "site"},
+    "stopped": set(),
     "terminal": {"catalogue", "engine"},
-    "__main__": {"catalogue", "engine", "ledger", "interference", "workshop", "drawing", "lessons", "site", "publishing", "own", "terminal"},
+    "__main__": {"catalogue", "engine", "ledger", "interference", "workshop", "drawing", "lessons", "site", "publishing", "own", "stopped", "terminal"},
 }
 MOST_LINES = 300
 AUDIO_WORDS = (

@@ -5,6 +5,8 @@ from __future__ import annotations
 import json
 import multiprocessing
 import os
+import signal
+import sys
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from pathlib import Path
@@ -31,15 +33,19 @@ def judged(catalogue: Catalogue, remembered: Path | None = None, wanted: Sequenc
     prints = Fingerprints(catalogue)
     todo = [(pairing, prints.of(pairing)) for pairing in (pairings(catalogue) if wanted is None else wanted)]
     known = _recall(remembered)
-    missing = [(pairing, digest) for pairing, digest in todo if digest not in known]
+    found = {digest: _read(known[digest]) for _, digest in todo if digest in known}
+    missing = [(pairing, digest) for pairing, digest in todo if not found.get(digest)]
+    damaged = sum(digest in known for _, digest in missing)
+    if damaged:
+        sys.stderr.write(f"{remembered}: {damaged} of its lines {'is' if damaged == 1 else 'are'} damaged; what they held is judged anew.\n")
     with _keeping(remembered) as keep:
         answers = told(_judge_all(catalogue, [pairing for pairing, _ in missing]), len(missing), "connections judged")
         for (_, digest), line in zip(missing, answers):
-            known[digest] = line
+            known[digest], found[digest] = line, _read(line)
             keep(digest, line)
     if remembered and wanted is None and len(known) > len({digest for _, digest in todo}):
         _forget(remembered, {digest: known[digest] for _, digest in todo})
-    return [json.loads(known[digest]) for _, digest in todo]
+    return [found[digest] for _, digest in todo]
 
 
 def _recall(remembered: Path | None) -> dict[str, str]:
@@ -47,6 +53,14 @@ def _recall(remembered: Path | None) -> dict[str, str]:
         return {}
     lines = remembered.read_text(encoding="utf-8", errors="replace").split("\n")
     return dict(line.split(" ", 1) for line in lines[:-1] if _whole(line))  # what follows the last break was cut short
+
+
+def _read(line: str) -> Mapping[str, Any]:
+    """What was judged; nothing where the line is damaged."""
+    try:
+        return json.loads(line)
+    except ValueError:
+        return {}
 
 
 def _whole(line: str) -> bool:
@@ -78,8 +92,14 @@ def _judge_all(catalogue: Catalogue, wanted: Sequence[Pairing]) -> Iterable[str]
         _start(catalogue)
         yield from map(_one, wanted)
         return
-    with multiprocessing.Pool(initializer=_start, initargs=(catalogue,)) as pool:
+    with multiprocessing.Pool(initializer=_join, initargs=(catalogue,)) as pool:
         yield from pool.imap(_one, wanted, chunksize=SHARE)
+
+
+def _join(catalogue: Catalogue) -> None:
+    """Begin a process beside others: who is stopped by a key is the one that started them."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    _start(catalogue)
 
 
 def _start(catalogue: Catalogue) -> None:

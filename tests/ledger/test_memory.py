@@ -139,6 +139,19 @@ def test_a_stopped_run_goes_on_where_it_was(small, memory, counted):
     assert ledger.judged(small, memory) == first and not counted
 
 
+def test_a_damaged_line_is_said_and_judged_anew(small, memory, counted, capsys):
+    first = ledger.judged(small, memory)
+    counted.clear()
+    lines = memory.read_text("utf-8").splitlines()
+    memory.write_text("\n".join([lines[0].replace('"', "", 1), *lines[1:]]) + "\n", "utf-8")
+    assert ledger.judged(small, memory) == first
+    assert capsys.readouterr().err == f"{memory}: 1 of its lines is damaged; what they held is judged anew.\n" and counted.total() == 1
+    assert ledger.judged(small, memory) == first and counted.total() == 1
+    assert capsys.readouterr().err == ""
+    memory.write_bytes(b"\xff\x00" * 5000)
+    assert ledger.judged(small, memory) == first
+
+
 def test_forgotten_pairings_leave_the_memory(small, pinouts, memory):
     ledger.judged(small, memory)
     (pinouts / "leads" / "block.yaml").unlink()
