@@ -490,6 +490,15 @@ def test_a_power_lead_is_answered_in_words_of_power(visit, size):
     assert not page.locator("[data-figure=treble-kept], [data-figure=hum-left], .rf-hum-fold").count()
 
 
+def test_a_power_lead_with_plus_and_minus_swapped_says_so(visit):
+    page = visit("check/#from=battery-tap-out&through=battery-tap-to-xlr-4-f-reversed&into=camera-dc-in-xlr-4")
+    expect(page.locator(".rf-banner__means")).to_have_text("Harmful: plus and minus swapped and too much current.")
+    expect(page.locator(".rf-do")).to_have_text("Do this: take Tap to XLR-4 female power lead instead.")
+    page.goto("check/#from=battery-tap-out&through=battery-tap-to-xlr-4-f&into=camera-dc-in-xlr-4")
+    shown(page)
+    expect(page.locator(".rf-banner")).not_to_contain_text("swapped")
+
+
 def test_two_leads_in_a_row_are_found_on_request_and_one_tap_away(visit, size):
     """common practice: a keyboard goes into a microphone input through an adapter and a pad that blocks phantom."""
     page = visit("check/#from=keyboard-line-out-635&through=phone-635-ts-to-xlr-m-3-to-1&into=mixer-mic-in-p48-xlr", size=size)
