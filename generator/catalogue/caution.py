@@ -20,7 +20,7 @@ WHEN = {  # what must be there for an answer to tell it; the browser decides it,
     "headphones": "What listens is an ear.",
     "mains": "Two devices that are joined can both be on the mains, or on a charger; a splitter joins two of a kind.",
     "more-leads": "A second lead is in the chain.",
-    "not-safe": "The answer is not safe: what the circuit would show of it is there.",
+    "not-safe": "The answer, or the setting that was chosen, is not safe: where the circuit itself shows whether it applies.",
     "another-use": "Never in an answer, as it speaks of what was not asked; on the record's own page.",
 }
 

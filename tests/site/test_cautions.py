@@ -33,9 +33,10 @@ def told_with(asked, catalogue, tmp_path_factory):
     return list(zip(rows, answers, strict=True))
 
 
-def careful(asked, start, through, into, judged, setting=None):
-    question = {"from": start, "through": through, "into": into}
-    return asked(f"check.careful({json.dumps(question)}, {json.dumps(judged)}, {json.dumps(setting or {})})")
+def careful(asked, start, through, into, judged, supplies=None, verdict=None):
+    """What is told in all settings, or in the one with these `supplies`, whose verdict is the answer's if not given."""
+    question, setting = {"from": start, "through": through, "into": into}, supplies and {"supplies": supplies, "verdict": verdict or judged["verdict"]}
+    return asked(f"check.careful({json.dumps(question)}, {json.dumps(judged)}, {json.dumps(setting)})")
 
 
 def about(word, told):
@@ -142,6 +143,14 @@ def test_phantom_from_a_lead_has_no_switch_at_an_input(asked):
 def test_what_the_circuit_would_show_is_told_where_it_is_not_safe(asked, judged, is_told):
     """A contact microphone is thin on anything but an input of high impedance: common practice."""
     assert bool(about("1 Mohm", careful(asked, "contact-microphone-635", [], "active-di-in-635", judged))) is is_told
+
+
+def test_a_setting_that_is_not_safe_has_its_cautions_in_an_answer_that_is(asked):
+    """An active DI works with phantom on: the answer is safe. Whoever switches it off is told why nothing comes: common practice."""
+    ends = "active-di-out-xlr", [LEAD], "mixer-mic-in-p48-xlr", SAFE
+    assert not about("Without phantom", careful(asked, *ends))
+    assert not about("Without phantom", careful(asked, *ends, {"into.phantom": "on"}))
+    assert about("Without phantom", careful(asked, *ends, {"into.phantom": "off"}, "no signal"))
 
 
 @pytest.mark.parametrize("judged", [SAFE, LOSSY, {"verdict": "dangerous", "offer": ""}])

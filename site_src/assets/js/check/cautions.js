@@ -20,7 +20,8 @@ Ringfence.check = Ringfence.check || {};
   const splits = ({ ends }) => Object.keys(ends).length > 2;
 
   /* The conditions (WHEN of generator/catalogue/caution.py says what each is): is it there between these two ports, through these leads? `off` says of
-     a supply whether the setting that was chosen has it off, `calm` whether every setting is safe, and plugging too: then a supply does nothing. */
+     a supply whether the setting that was chosen has it off, `calm` whether the answer is safe, with plugging and that setting: then a supply does
+     nothing. */
   check.CONDITIONS = {
     "phantom": (asked) => !asked.calm && phantom(asked),
     "meets-phantom": phantom,
@@ -41,17 +42,17 @@ Ringfence.check = Ringfence.check || {};
     "another-use": () => false,
   };
 
-  /* What to take care of here, each once. `setting` is the one that was chosen, {switch: state}, if one was; a supply is off where all switches of its
-     kind are. Where nothing could be judged (null), all is told. */
-  check.careful = function (question, judged, setting = {}) {
+  /* What to take care of here, each once. `setting` is the one of the answer's that was chosen, if one was; a supply is off where all switches of its kind
+     are. Where nothing could be judged (null), all is told. */
+  check.careful = function (question, judged, setting = null) {
     const outlet = ui.port(question.from), inlet = ui.port(question.into), leads = question.through.map(ui.lead);
-    const calm = judged && judged.verdict === "safe" && !judged.offer;
+    const calm = judged && judged.verdict === "safe" && !judged.offer && (!setting || setting.verdict === "safe");
     const asked = { outlet, inlet, ports: [outlet, inlet], leads, calm, off };
     const applies = ({ when }) => !judged || !when.length || when.some((name) => check.CONDITIONS[name](asked));
     return [...new Set(check.asked(question).flatMap(({ cautions }) => cautions).filter(applies).map(({ says }) => says))];
 
     function off(id) {
-      const states = Object.entries(setting).filter(([key]) => key.endsWith(id)).map(([, state]) => state);
+      const states = Object.entries(setting ? setting.supplies : {}).filter(([key]) => key.endsWith(id)).map(([, state]) => state);
       return states.length > 0 && states.every((state) => state === "off");
     }
   };
