@@ -147,7 +147,7 @@ def test_what_the_circuit_would_show_is_told_where_it_is_not_safe(asked, judged,
 
 def test_a_setting_that_is_not_safe_has_its_cautions_in_an_answer_that_is(asked):
     """An active DI works with phantom on: the answer is safe. Whoever switches it off is told why nothing comes: common practice."""
-    ends = "active-di-out-xlr", [LEAD], "mixer-mic-in-p48-xlr", SAFE
+    ends = "active-di-out-xlr", [PAD], "plug-on-transmitter-in-p48-xlr", SAFE
     assert not about("Without phantom", careful(asked, *ends))
     assert not about("Without phantom", careful(asked, *ends, {"into.phantom": "on"}))
     assert about("Without phantom", careful(asked, *ends, {"into.phantom": "off"}, "no signal"))
