@@ -11,6 +11,7 @@ import yaml
 
 from generator.__main__ import _parser
 from generator.catalogue import default_directory, load
+from generator.catalogue.caution import WHEN
 from generator.catalogue.kinds import FOLDERS, KINDS
 from generator.catalogue.lint import lint
 from generator.catalogue.rules import RULES
@@ -115,6 +116,11 @@ def test_every_lint_rule_is_an_anchor_with_its_line():
     expected = "".join(f'- <a id="{rule}"></a>`{rule}`: {asks}\n' for rule, asks in RULES.items())
     found = re.search(r"<!-- lint rules: begin -->\n(.*?)<!-- lint rules: end -->", GUIDE, re.DOTALL)[1]
     assert found == expected
+
+
+def test_every_condition_of_cautions_is_told():
+    expected = "".join(f"- `{name}`: {means}\n" for name, means in WHEN.items())
+    assert re.search(r"<!-- conditions: begin -->\n(.*?)<!-- conditions: end -->", GUIDE, re.DOTALL)[1] == expected
 
 
 def test_what_the_guide_names_is_there():

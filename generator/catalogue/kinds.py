@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from . import kinds_asked, kinds_outside
+from .caution import WHEN
 from .records import GRADES, OWN
 from .scalars import CONTACT, NAME, Amount, Choice, Date, Name, Nothing, Number, Ref, Words
 from .shapes import Either, Field, ListOf, MapOf, Record
@@ -32,8 +33,7 @@ def need(shape, help: str) -> Field:
 
 _words, _name, _contact = Words(), Name(), Name(CONTACT)
 _list = ListOf(_words, one=True)
-WHEN = ("phantom", "t-power", "plug-in-power", "needs-power", "microphone", "amplifier", "stereo", "another-use")  # of a caution; asked.js says what each is
-_caution = Record({"when": need(ListOf(Choice(WHEN), least=1, one=True), "what must be there"), "says": need(_words, "the warning")})
+_caution = Record({"when": need(ListOf(Choice(tuple(WHEN)), least=1, one=True), "what must be there"), "says": need(_words, "the warning")})
 _cautions = Field(ListOf(Either(_words, _caution), one=True), "warnings for the page, and for the answers in which their condition is there")
 _yes_no = Choice(("yes", "no"))
 

@@ -139,7 +139,8 @@ pinouts/ports/desk-in.yaml:8:10: error[bad-choice]
     'perhaps' is not a legal value of 'earthed'; write one of yes, no, maybe."""),
     case([("ports/desk-in.yaml", "earthed: maybe", "earthed: maybe\ncautions: [{when: rain, says: Stay in.}]")], """\
 pinouts/ports/desk-in.yaml:9:19: error[bad-choice]
-    'rain' is not a legal value of 'when'; write one of phantom, t-power, plug-in-power, needs-power, microphone, amplifier, stereo, another-use."""),
+    'rain' is not a legal value of 'when'; write one of phantom, meets-phantom, t-power, plug-in-power, needs-power, full-battery, microphone, line, data, \
+amplifier, stereo, balanced, headphones, mains, more-leads, not-safe, another-use. Did you mean 'mains'?"""),
     case([("ports/desk-in.yaml", "earthed: maybe", "earthed: maybe\ncautions: [{when: phantom}]")], """\
 pinouts/ports/desk-in.yaml:9:12: error[missing-key]
     'cautions' lacks the key 'says': the warning."""),

@@ -41,7 +41,7 @@ Ringfence.check = Ringfence.check || {};
 
     /* What to take care of in the setting that was chosen; in all of them, where none was. */
     function caring(place) {
-      return el("div", {}, ui.takeCare(check.careful(question, judged, place === null ? {} : judged.settings[place].supplies)));
+      return el("div", {}, ui.takeCare(check.careful(question, judged, place === null ? null : judged.settings[place])));
     }
 
     function turn(asked) {
