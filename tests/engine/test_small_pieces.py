@@ -10,14 +10,17 @@ from generator.catalogue.records import Part, Quantity
 from generator.engine.assemble import Plugged, Way, assemble, placed, ways
 from generator.engine.chassis import _wanted, isolated
 from generator.engine.circuit import build, value_at
-from generator.engine.findings import not_solved
-from generator.engine.hearing import _output, _polarity
+from generator.engine.explain import _reading
+from generator.engine.findings import findings_of, met, not_solved
+from generator.engine.hearing import _listener, _output, _polarity
 from generator.engine.judge import _at_spare_end
 from generator.engine.matrix import pairings
 from generator.engine.memory import recalled
 from generator.engine.missing import described
 from generator.engine.naming import net_labels, owner
 from generator.engine.pairing import Output
+from generator.engine.readings import Reading
+from generator.engine.rulebook import rules
 from generator.engine.shown import _touching
 from generator.engine.signal import Signals
 from generator.engine.unsuited import unsuited
@@ -168,3 +171,42 @@ def test_the_heaviest_load_counts():
 @pytest.mark.parametrize("value, told", [(0.25, "0.3"), (0.2499999999, "0.3"), (-0.25, "−0.3"), (0.2499, "0.2"), (-0.04, "0.0")])
 def test_a_half_is_rounded_away_from_zero_and_so_is_what_is_one_but_for_rounding(value, told):
     assert fixed(value, 1) == told
+
+
+def rule(compare="above", margin=0.0):
+    return replace(rules()[0], compare=compare, margin=margin)
+
+
+@pytest.mark.parametrize("compare, value, beyond", [
+    ("above", 16.0, False), ("above", 16.0 * (1 + 1e-12), False), ("above", 16.01, True), ("below", 16.0, False), ("below", 16.0 * (1 - 1e-12), False), ("below", 15.99, True),
+])
+def test_the_limit_itself_is_not_beyond_it(compare, value, beyond):
+    """A part rated for 16 V may have 16 V, and so it may if rounding adds a trillionth."""
+    assert met(rule(compare), value, 16.0) is beyond
+
+
+@pytest.mark.parametrize("compare, value, beyond", [("below", 900.0, False), ("below", 849.0, True), ("above", 1100.0, False), ("above", 1151.0, True)])
+def test_a_limit_may_be_missed_by_its_margin(compare, value, beyond):
+    """15 % of 1 kohm."""
+    assert met(rule(compare, 0.15), value, 1000.0) is beyond
+
+
+@pytest.mark.parametrize("way, severity", [("forth", "lossy"), ("back", "note")])
+def test_what_the_way_back_loses_is_told_and_spoils_nothing(connection, way, severity):
+    """A headset whose microphone sounds dull plays as well as before."""
+    dull = Reading("treble", "x", "signal", -12.0, "dB", "signal", words={"sink": "the phone"}, flags={"way": way})
+    assert [f.severity for f in findings_of(dull, (), {}) if f.id == "dull"] == [severity]
+
+
+def test_of_several_ways_the_signal_takes_the_loudest_is_shown():
+    paths = [Reading("path-gain", "from", "connection", dB, "dB", "signal") for dB in (-20.0, -3.0, -90.0)]
+    assert _reading(paths, None)[1].value == -3.0
+
+
+def test_where_the_sides_cancel_on_one_landing_they_cancel():
+    """Alike on the first landing, opposed on the second: summed to mono nothing is left there."""
+    left, right = (Output("from", SimpleNamespace(id=id, kind="line", nominal=1.0, channel=id)) for id in ("left", "right"))
+    hears = SimpleNamespace(name="into/main", place="into", nodes=("into/hot", "into/cold"), listener=SimpleNamespace(channel="main", kind="line"))
+    gains = {(o.name, hears.name): np.full((1, 3, 2), heard, dtype=complex) for o, heard in ((left, [1, 1]), (right, [1, -1]))}
+    found = next(_listener(SimpleNamespace(gains=gains), hears, [left, right], []))
+    assert (found.quantity, found.value, found.at.state) == ("mono-sum", -120.0, 1)
