@@ -16,24 +16,21 @@ OUTLET, INLET, LEAD = "mixer-line-out-xlr", "mixer-line-in-xlr", "xlr-f-to-xlr-m
 BOND = "bond wire screen chassis"
 
 
-def parts(*lines: str, supply: str | None = None) -> tuple[Part, ...]:
-    """Lines of the bench; emfs of direct current are switched by `supply`."""
-    made = map(part, lines)
-    return tuple(replace(p, supply=supply) if p.kind == "emf" and p.value.nominal else p for p in made)
-
-
-def device(catalogue: Catalogue, like: str, *lines: str, limits=(), supply: str | None = None, earthed="no", **given) -> Port:
-    """A device with contacts 1, 2, 3 on screen, hot and cold."""
+def device(catalogue: Catalogue, like: str, *lines: str | Part, limits=(), supply: str | None = None, earthed="no", **given) -> Port:
+    """A device with contacts 1, 2, 3 on screen, hot and cold; `lines` are its parts, written as for the bench where nothing is unusual about them. Emfs of
+    direct current are switched by `supply`."""
     known = {"sources": (), "listeners": (), "needs": (), "circuits": (), "asks": ()} | given
     known["supplies"] = (Supply(supply, supply, ("on", "off"), "single"),) if supply else ()
-    return replace(catalogue.ports[like], earthed=earthed, network=Network(parts(*lines, supply=supply), known.pop("couplings", ()), tuple(limits)), **known)
+    made = [part(line) if isinstance(line, str) else line for line in lines]
+    made = [replace(p, supply=supply) if p.kind == "emf" and p.value.nominal else p for p in made]
+    return replace(catalogue.ports[like], earthed=earthed, network=Network(tuple(made), (), tuple(limits)), **known)
 
 
-def outlet(catalogue: Catalogue, *lines: str, **given) -> Port:
+def outlet(catalogue: Catalogue, *lines: str | Part, **given) -> Port:
     return device(catalogue, OUTLET, *lines, **given)
 
 
-def inlet(catalogue: Catalogue, *lines: str, **given) -> Port:
+def inlet(catalogue: Catalogue, *lines: str | Part, **given) -> Port:
     return device(catalogue, INLET, *lines, **given)
 
 
