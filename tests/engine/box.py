@@ -13,12 +13,12 @@ from generator.engine.verdict import Verdict
 from generator.engine.working import Working
 
 OUTLET, INLET, LEAD = "mixer-line-out-xlr", "mixer-line-in-xlr", "xlr-f-to-xlr-m-3m"  # whose connectors these borrow
-BOND = "bond wire screen chassis"
+BOND, DRIVE = "bond wire screen chassis", "drive emf stage chassis 0 V"  # what makes an unbalanced output
 
 
 def device(catalogue: Catalogue, like: str, *lines: str | Part, limits=(), supply: str | None = None, earthed="no", **given) -> Port:
-    """A device with contacts 1, 2, 3 on screen, hot and cold; `lines` are its parts, written as for the bench where nothing is unusual about them. Emfs of
-    direct current are switched by `supply`."""
+    """A device with contacts 1, 2, 3 on screen, hot and cold; `lines` are its parts, written as for the bench where nothing is unusual about
+    them. Emfs of direct current are switched by `supply`."""
     known = {"sources": (), "listeners": (), "needs": (), "circuits": (), "asks": ()} | given
     known["supplies"] = (Supply(supply, supply, ("on", "off"), "single"),) if supply else ()
     made = [part(line) if isinstance(line, str) else line for line in lines]

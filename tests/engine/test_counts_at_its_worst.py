@@ -2,7 +2,7 @@
 one works out on paper (derived, where nothing else is said)."""
 
 import pytest
-from box import BOND, assembled, hears, inlet, judged, just, lead, outlet, read, sends, stands
+from box import BOND, DRIVE, assembled, hears, inlet, judged, just, lead, outlet, read, sends, stands
 
 from generator.engine.assemble import ways
 from generator.engine.discharge import discharge_readings
@@ -11,7 +11,7 @@ from generator.engine.hearing import signal_readings
 from generator.engine.signal import solve_signals
 from generator.engine.verdict import RANK
 
-EASY = "drive emf stage chassis 0 V", "build-out resistor stage hot 100 ohm", BOND
+EASY = DRIVE, "build-out resistor stage hot 100 ohm", BOND
 
 
 def values(found, quantity):
@@ -20,7 +20,8 @@ def values(found, quantity):
 
 def test_either_end_of_a_lead_may_be_plugged_first(catalogue):
     """published [encyclopedia-xlr-connector]: contact 1 makes first, then 2 or 3. While one plug goes in, the other sits home or hangs free."""
-    assembly = assembled(catalogue, outlet(catalogue, *EASY), inlet(catalogue, "load resistor hot chassis 10 kohm", BOND), lead(catalogue, "1", "2", "3"))
+    target = inlet(catalogue, "load resistor hot chassis 10 kohm", BOND)
+    assembly = assembled(catalogue, outlet(catalogue, *EASY), target, lead(catalogue, "1", "2", "3"))
 
     def plugged(state):
         touching = [(joint, a) for (joint, (a, _)), shut in zip(assembly.touches, state) if shut]
@@ -69,7 +70,7 @@ def test_a_path_that_mains_earth_alone_completes_is_none(catalogue):
 
 def test_a_side_that_hardly_arrives_is_missing_and_not_too_quiet(catalogue):
     """The right channel through 990 kohm into 10 kohm: a hundredth, 40 dB below the left one. It is told as missing, once."""
-    start = outlet(catalogue, "drive emf stage chassis 0 V", "build-out resistor stage hot 1 ohm", "drive-right emf stage-right chassis 0 V",
+    start = outlet(catalogue, DRIVE, "build-out resistor stage hot 1 ohm", "drive-right emf stage-right chassis 0 V",
                    "build-out-right resistor stage-right cold 990 kohm", BOND,
                    sources=(sends("left", nominal=1.0), sends("right", emf="drive-right", output=("cold", "screen"), nominal=1.0)))
     target = inlet(catalogue, "load resistor hot chassis 10 kohm", "load-right resistor cold chassis 10 kohm", BOND,
@@ -82,7 +83,7 @@ def test_a_side_that_hardly_arrives_is_missing_and_not_too_quiet(catalogue):
 @pytest.mark.parametrize("ohms, cause", [("0.35 ohm", "shorted"), ("0.45 ohm", "open")])
 def test_an_amplifier_on_less_than_a_tenth_of_its_least_load_is_shorted(catalogue, ohms, cause):
     """Made for 4 ohm. At 0.4 ohm an amplifier of 0.1 ohm still gives four fifths of its volts: no drop tells of the short."""
-    start = outlet(catalogue, "drive emf stage chassis 0 V", "inner resistor stage hot 0.1 ohm", BOND, sources=(sends(kind="loudspeaker", least_load=4.0),))
+    start = outlet(catalogue, DRIVE, "inner resistor stage hot 0.1 ohm", BOND, sources=(sends(kind="loudspeaker", least_load=4.0),))
     target = inlet(catalogue, f"load resistor hot chassis {ohms}", BOND, listeners=(hears(kind="loudspeaker"),))
     assembly = assembled(catalogue, start, target)
     [path] = [r for r in signal_readings(assembly, solve_signals(assembly)) if r.quantity == "path-gain"]
@@ -97,7 +98,8 @@ def seen(catalogue, *connection):
 
 def test_a_first_look_takes_every_part_at_its_nominal_value(catalogue):
     """96 V behind 10 kohm into 10 kohm are 48 V, which a part for 50 V stands; a verdict knows that it may be 52 V."""
-    start = outlet(catalogue, "drive emf stage chassis 0 V", "build-out resistor stage hot 10 kohm", BOND, limits=[stands(catalogue, "volts", ("hot", "chassis"), 50.0, 60.0)], sources=(sends(),))
+    start = outlet(catalogue, DRIVE, "build-out resistor stage hot 10 kohm", BOND, sources=(sends(),),
+                   limits=[stands(catalogue, "volts", ("hot", "chassis"), 50.0, 60.0)])
     target = inlet(catalogue, "rail emf rail chassis 96 V +-8 V", "feed resistor rail hot 10 kohm", BOND, listeners=(hears(),))
     assert judged(catalogue, start, target).verdict == "dangerous"
     assert seen(catalogue, start, target) < RANK["dangerous"]
@@ -113,7 +115,8 @@ def test_a_first_look_takes_the_end_a_person_would(catalogue):
 
 def test_an_end_that_does_harm_counts_beside_one_that_does_not(catalogue):
     """Whoever picks up the lead may pick the other tail: its contact 2 brings 12 V onto a contact 3 that stands 5 V."""
-    start = outlet(catalogue, *EASY, "spare resistor cold chassis 10 kohm", sources=(sends(),), limits=[stands(catalogue, "volts", "spare", 5.0, 5.0)])
+    start = outlet(catalogue, *EASY, "spare resistor cold chassis 10 kohm", sources=(sends(),),
+                   limits=[stands(catalogue, "volts", "spare", 5.0, 5.0)])
     target = inlet(catalogue, "rail emf rail chassis 12 V", "feed resistor rail hot 1 kohm", BOND, listeners=(hears(),))
     assert judged(catalogue, start, target, lead(catalogue, "1", "2")).verdict != "dangerous"
     verdict = judged(catalogue, start, target, lead(catalogue, "1", "22b", "32c", tails="bc", labels=("to the mixer", "to the lamp")))
@@ -122,7 +125,7 @@ def test_an_end_that_does_harm_counts_beside_one_that_does_not(catalogue):
 
 def test_nobody_has_to_plug_in_the_other_tail(catalogue):
     """12 V behind 10 kohm into two inputs of 10 kohm are 4 V, into one alone 6 V; each stands 5 V."""
-    start = outlet(catalogue, "drive emf stage chassis 0 V", "supply emf up stage 12 V", "build-out resistor up hot 10 kohm", BOND, sources=(sends(),))
+    start = outlet(catalogue, DRIVE, "supply emf up stage 12 V", "build-out resistor up hot 10 kohm", BOND, sources=(sends(),))
     target = inlet(catalogue, "load resistor hot chassis 10 kohm", BOND, listeners=(hears(),), limits=[stands(catalogue, "volts", "load", 5.0, 50.0)])
     verdict = judged(catalogue, start, target, lead(catalogue, "1", "2", tails="bc"))
     assert {end for way, end in verdict.ways if way.meant} != {"dangerous"}

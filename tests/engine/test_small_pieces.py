@@ -19,7 +19,7 @@ from generator.engine.memory import recalled
 from generator.engine.misfit import misfit
 from generator.engine.missing import described
 from generator.engine.naming import net_labels, owner
-from generator.engine.pairing import Output
+from generator.engine.pairing import Input, Output, comparable
 from generator.engine.powering import pairs
 from generator.engine.readings import Named, Reading
 from generator.engine.rulebook import rules
@@ -180,14 +180,17 @@ def rule(compare="above", margin=0.0):
 
 
 @pytest.mark.parametrize("compare, value, beyond", [
-    ("above", 16.0, False), ("above", 16.0 * (1 + 1e-12), False), ("above", 16.01, True), ("below", 16.0, False), ("below", 16.0 * (1 - 1e-12), False), ("below", 15.99, True),
+    ("above", 16.0, False), ("above", 16.0 * (1 + 1e-12), False), ("above", 16.01, True),
+    ("below", 16.0, False), ("below", 16.0 * (1 - 1e-12), False), ("below", 15.99, True),
 ])
 def test_the_limit_itself_is_not_beyond_it(compare, value, beyond):
     """A part rated for 16 V may have 16 V, and so it may if rounding adds a trillionth."""
     assert met(rule(compare), value, 16.0) is beyond
 
 
-@pytest.mark.parametrize("compare, value, beyond", [("below", 900.0, False), ("below", 849.0, True), ("above", 1100.0, False), ("above", 1151.0, True)])
+@pytest.mark.parametrize("compare, value, beyond", [
+    ("below", 900.0, False), ("below", 849.0, True), ("above", 1100.0, False), ("above", 1151.0, True),
+])
 def test_a_limit_may_be_missed_by_its_margin(compare, value, beyond):
     """15 % of 1 kohm."""
     assert met(rule(compare, 0.15), value, 1000.0) is beyond
@@ -217,12 +220,14 @@ def test_where_the_sides_cancel_on_one_landing_they_cancel():
 def test_the_half_that_is_reached_is_the_one_that_does_not_go_on(catalogue):
     """An XLR outlet, a lead to a jack plug: that plug does not go into an XLR socket."""
     outlet, inlet = (catalogue.ports[name] for name in ("mixer-line-out-xlr", "mixer-line-in-xlr"))
-    says = misfit(catalogue, outlet, [catalogue.leads["xlr-f-to-635-trs-balanced"]], inlet).says
-    assert says.startswith(f"{catalogue.leads['xlr-f-to-635-trs-balanced'].name} ends in {catalogue.connectors['phone-635-trs'].name}, plug; {inlet.name} does not go in there.")
+    lead, jack = catalogue.leads["xlr-f-to-635-trs-balanced"], catalogue.connectors["phone-635-trs"]
+    says = misfit(catalogue, outlet, [lead], inlet).says
+    assert says.startswith(f"{lead.name} ends in {jack.name}, plug; {inlet.name} does not go in there.")
 
 
 @pytest.mark.parametrize("one, other, microamps", [
-    ("insulated", "earthed", [79.5]), ("earthed", "insulated", [79.5]), ("battery", "earthed insulated", [9.03, 7.95]), ("insulated", "battery earthed", [79.5, 7.95]),
+    ("insulated", "earthed", [79.5]), ("earthed", "insulated", [79.5]),
+    ("battery", "earthed insulated", [9.03, 7.95]), ("insulated", "battery earthed", [79.5, 7.95]),
 ])
 def test_what_flows_between_two_chassis_hangs_on_how_both_are_powered(one, other, microamps):
     """115 V at 50 Hz behind 2.2 nF are 79.5 uA, published: 38 to 98 uA [leakage-measured]; behind the 0.25 nF of a hand 9.03 uA, behind 0.22 nF
@@ -230,15 +235,30 @@ def test_what_flows_between_two_chassis_hangs_on_how_both_are_powered(one, other
     assert [pair.amps * 1e6 for pair in pairs(tuple(one.split()), tuple(other.split()))] == pytest.approx(microamps, rel=2e-3)
 
 
-@pytest.mark.parametrize("channel, name", [("main", "the mixer line output"), ("left", "the left channel of the mixer line output"), ("ch7", "the channel 7 of the mixer line output")])
+@pytest.mark.parametrize("channel, name", [
+    ("main", "the mixer line output"), ("left", "the left channel of the mixer line output"), ("ch7", "the channel 7 of the mixer line output"),
+])
 def test_a_device_of_several_channels_is_named_with_the_one(connection, channel, name):
     assert Named("from", channel)({"from": connection[0]}) == name
 
 
 def test_the_order_to_mind_leaves_alone_what_need_not_be_switched():
     """Well in the end with both on, which must not be plugged; with the amplifier off one may, phantom on or off. So phantom stays on."""
-    said = {("on", "on"): ("safe", "dangerous"), ("on", "off"): ("no signal", "dangerous"), ("off", "off"): ("no signal", "safe"), ("off", "on"): ("no signal", "safe")}
+    said = {("on", "on"): ("safe", "dangerous"), ("on", "off"): ("no signal", "dangerous"),
+            ("off", "off"): ("no signal", "safe"), ("off", "on"): ("no signal", "safe")}
     settings = [({"amp": amp, "phantom": phantom}, "dangerous" if "dangerous" in moment else "no signal") for (amp, phantom), moment in said.items()]
-    verdict = Verdict("a", (), "b", "dangerous", tuple(settings), {"amp": "the amplifier", "phantom": "phantom"}, "dangerous", (), moments=tuple(said.values()))
+    names = {"amp": "the amplifier", "phantom": "phantom"}
+    verdict = Verdict("a", (), "b", "dangerous", tuple(settings), names, "dangerous", (), moments=tuple(said.values()))
     assert verdict.offer == "Plug it with the amplifier off, wait a moment, then the amplifier on: then it is safe."
     assert "dangerous while plugging with the amplifier on" in verdict.conditions.lower()
+
+
+def test_timecode_is_heard_as_sound_where_it_finds_no_timecode_to_go_to():
+    """Beside a track of sound and an input for timecode it goes there, and the sound to the track; of a track alone it goes onto that."""
+    def kinds(sent, heard):
+        outputs = [Output("from", SimpleNamespace(id=kind, kind=kind)) for kind in sent]
+        inputs = [Input("into", SimpleNamespace(id=kind, kind=kind)) for kind in heard]
+        return [(o.source.kind, i.listener.kind) for o, i in comparable(outputs, inputs)]
+
+    assert kinds(["line", "timecode"], ["line", "timecode"]) == [("line", "line"), ("timecode", "timecode")]
+    assert kinds(["timecode"], ["line"]) == [("timecode", "line")]
