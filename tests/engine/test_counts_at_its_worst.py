@@ -51,8 +51,8 @@ def test_a_capacitor_that_is_shorted_gives_what_it_holds(catalogue):
 
 
 def test_a_supply_that_is_switched_on_strikes_through_an_empty_capacitor(catalogue):
-    """48 V over 6.81 and 10 kohm: 28.6 V behind the capacitor at first, which is for more than the 10 V that part stands for a moment; once charged
-    nothing lies there, and plugging with the supply on meets it charged."""
+    """48 V over 6.81 and 10 kohm: 28.6 V behind the capacitor at first, more than the 10 V which that part stands for a moment. Once charged nothing
+    lies there, and plugging with the supply on meets it charged."""
     feeds = inlet(catalogue, "rail emf rail chassis 48 V", "feed resistor rail hot 6.81 kohm", "couple capacitor hot in 10 uF",
                   "load resistor in chassis 10 kohm", BOND, supply="phantom", limits=[stands(catalogue, "volts", "load", 5.0, 10.0)])
     found = discharge_readings(assembled(catalogue, outlet(catalogue, "other resistor cold chassis 1 kohm", BOND), feeds))

@@ -1,4 +1,4 @@
-"""Routes through two leads at most, of which one knows which is the better (derived): devices of a few parts, both with pins, so that it takes a lead."""
+"""Routes of one lead, where one knows which lead is the better (derived): devices of a few parts, both with pins, so that it takes a lead."""
 
 from dataclasses import replace
 
@@ -20,11 +20,11 @@ def between_plugs(name, like, *more):
 
 @pytest.fixture
 def powered(catalogue):
-    """A device that works from 5 V and works well from 9 V takes 12 V +-1 V over 1 kohm with its 10 kohm: 10 V at least. A lead with 2 kohm inside leaves
-    it 9.23 V, and 8.46 V where the supply is low."""
+    """A device that works from 5 V and works well from 9 V takes 12 V +-1 V over 1 kohm with its 10 kohm: 10 V at least. A lead with 2 kohm inside
+    leaves it 9.23 V, and 8.46 V where the supply is low."""
     needs = [Need("main.power", "electronics", ("hot", "chassis"), 5.0, catalogue.ports["mixer-line-out-xlr"].evidence, full=9.0)]
-    start = outlet(catalogue, DRIVE, "build-out resistor stage out 100 ohm", "couple capacitor out hot 100 uF", "load resistor hot chassis 10 kohm", BOND,
-                   sources=(sends(nominal=1.0, maximum=2.0),), needs=needs)
+    start = outlet(catalogue, DRIVE, "build-out resistor stage out 100 ohm", "couple capacitor out hot 100 uF",
+                   "load resistor hot chassis 10 kohm", BOND, sources=(sends(nominal=1.0, maximum=2.0),), needs=needs)
     target = inlet(catalogue, "rail emf rail chassis 12 V +-1 V", "feed resistor rail hot 1 kohm", BOND, half="male",
                    listeners=(hears(sensitivity=0.5, maximum=5.0),))
     weak = between_plugs("weak", lead(catalogue, "1"), part("series resistor a.2 b.2 2 kohm"))

@@ -20,14 +20,14 @@ def test_one_supply_may_be_high_where_the_other_is_low(catalogue):
         assert most(found, "supply-fed-amps", subject=subject) == pytest.approx(1.0, rel=0.02)
 
 
-@pytest.mark.parametrize("setting, volts", [(0, 12.0), (1, 12.0)])
-def test_a_supply_that_is_off_may_hold_its_rail_at_nothing_or_let_it_go(catalogue, setting, volts):
+@pytest.mark.parametrize("setting", [0, 1])
+def test_the_rail_of_a_supply_that_is_off_may_be_let_go(catalogue, setting):
     """12 V behind 10 kohm on a rail behind 10 kohm: with that rail at 12 V, 12 V; with it at 0 V, 6 V; let go, 12 V again. Nobody can tell which, so
     the part between is judged by 12 V."""
     start = outlet(catalogue, DRIVE, "battery emf up stage 12 V", "inner resistor up hot 10 kohm", BOND, sources=(sends(),))
     target = inlet(catalogue, "rail emf rail chassis 12 V", "feed resistor rail hot 10 kohm", BOND, listeners=(hears(),), supply="feed",
                    limits=[stands(catalogue, "volts", ("hot", "chassis"), 50.0, 50.0)])
-    assert most(read(catalogue, start, target), "part-volts", setting=setting, state="settled") == pytest.approx(volts, rel=1e-3)
+    assert most(read(catalogue, start, target), "part-volts", setting=setting, state="settled") == pytest.approx(12.0, rel=1e-3)
 
 
 def test_the_rail_of_a_supply_that_is_off_may_lie_at_nothing(catalogue):
