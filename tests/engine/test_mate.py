@@ -3,7 +3,7 @@
 import pytest
 
 from generator.catalogue.records import Connector, Evidence, Half, Spring
-from generator.engine.mate import fits, mate
+from generator.engine.mate import OPPOSITE, PLUGS, RECEPTACLES, fits, mate
 
 PUBLISHED, PRACTICE = "published [phone-plug-mating]", "common practice"
 SIZES = ("phone-635", "phone-35")
@@ -108,6 +108,15 @@ def test_mating_is_the_same_from_either_side(catalogue):
 ])
 def test_halves_that_do_not_go_into_each_other(catalogue, one, other):
     assert mate(*((catalogue.connectors[name], half) for name, half in (one, other))) is None
+
+
+@pytest.mark.parametrize("socket, plug", [("din-8", "din-5-180"), ("din-5-180", "din-3")])
+def test_a_socket_with_more_room_takes_a_plug_it_was_not_made_for_and_no_socket_with_less(catalogue, socket, plug):
+    """common practice: a plug of three pins goes into five holes, where they stand alike; five pins do not go into three, nor eight into five."""
+    large, small = catalogue.connectors[socket], catalogue.connectors[plug]
+    [inlet], [outlet] = ([half for half in family.halves if half in halves] for family, halves in ((large, RECEPTACLES), (small, PLUGS)))
+    assert fits((large, inlet), (small, outlet)) and fits((small, outlet), (large, inlet))
+    assert not fits((small, OPPOSITE[outlet]), (large, OPPOSITE[inlet]))
 
 
 # Made-up connectors: the geometry itself

@@ -3,6 +3,7 @@
 from bench import circuit, nominal
 
 from generator.engine.netlist import netlist
+from generator.engine.solve import OPEN
 
 PHANTOM = ("E1 emf rail 0 48 V", "R1 resistor rail hot 6.81 kohm", "C1 capacitor hot in 47 uF", "R2 resistor in 0 10 kohm", "S1 sink mic 0 3 mA knee 10 V",
            "D1 clamp mic 0 40 V series 20 ohm")
@@ -59,3 +60,8 @@ def test_a_winding_shorted_on_itself_is_left_out_of_direct_current():
     of = circuit("L1 inductor a b 1 H", "J1 wire a b", "R1 resistor a 0 1 kohm")
     assert "L0" not in netlist(of, nominal(of)[0], ())
     assert "L0 n" in netlist(of, nominal(of)[0], (), {}, (20.0,))
+
+
+def test_a_rail_that_is_disconnected_leaks_through_a_gigaohm():
+    of = circuit("E1 emf rail 0 48 V", "R1 resistor rail 0 1 kohm")
+    assert "V0 n1 open0 0 ; E1\nRopen0 open0 n0 1000000000.0 ; E1\n" in netlist(of, [OPEN, 1e3], ())

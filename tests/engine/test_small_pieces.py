@@ -10,14 +10,19 @@ from generator.catalogue.records import Part, Quantity
 from generator.engine.assemble import Plugged, Way, assemble, placed, ways
 from generator.engine.chassis import _wanted, isolated
 from generator.engine.circuit import build, value_at
-from generator.engine.findings import not_solved
-from generator.engine.hearing import _output, _polarity
+from generator.engine.explain import _reading
+from generator.engine.findings import findings_of, met, not_solved
+from generator.engine.hearing import _listener, _output, _polarity
 from generator.engine.judge import _at_spare_end
 from generator.engine.matrix import pairings
 from generator.engine.memory import recalled
+from generator.engine.misfit import misfit
 from generator.engine.missing import described
 from generator.engine.naming import net_labels, owner
-from generator.engine.pairing import Output
+from generator.engine.pairing import Input, Output, comparable
+from generator.engine.powering import pairs
+from generator.engine.readings import Named, Reading
+from generator.engine.rulebook import rules
 from generator.engine.shown import _touching
 from generator.engine.signal import Signals
 from generator.engine.unsuited import unsuited
@@ -168,3 +173,100 @@ def test_the_heaviest_load_counts():
 @pytest.mark.parametrize("value, told", [(0.25, "0.3"), (0.2499999999, "0.3"), (-0.25, "−0.3"), (0.2499, "0.2"), (-0.04, "0.0")])
 def test_a_half_is_rounded_away_from_zero_and_so_is_what_is_one_but_for_rounding(value, told):
     assert fixed(value, 1) == told
+
+
+def rule(compare="above", margin=0.0):
+    return replace(rules()[0], compare=compare, margin=margin)
+
+
+@pytest.mark.parametrize("compare, value, beyond", [
+    ("above", 16.0, False), ("above", 16.0 * (1 + 1e-12), False), ("above", 16.01, True),
+    ("below", 16.0, False), ("below", 16.0 * (1 - 1e-12), False), ("below", 15.99, True),
+])
+def test_the_limit_itself_is_not_beyond_it(compare, value, beyond):
+    """A part rated for 16 V may have 16 V, and so it may if rounding adds a trillionth."""
+    assert met(rule(compare), value, 16.0) is beyond
+
+
+@pytest.mark.parametrize("compare, value, beyond", [
+    ("below", 900.0, False), ("below", 849.0, True), ("above", 1100.0, False), ("above", 1151.0, True),
+])
+def test_a_limit_may_be_missed_by_its_margin(compare, value, beyond):
+    """15 % of 1 kohm."""
+    assert met(rule(compare, 0.15), value, 1000.0) is beyond
+
+
+@pytest.mark.parametrize("way, severity", [("forth", "lossy"), ("back", "note")])
+def test_what_the_way_back_loses_is_told_and_spoils_nothing(connection, way, severity):
+    """A headset whose microphone sounds dull plays as well as before."""
+    dull = Reading("treble", "x", "signal", -12.0, "dB", "signal", words={"sink": "the phone"}, flags={"way": way})
+    assert [f.severity for f in findings_of(dull, (), {}) if f.id == "dull"] == [severity]
+
+
+def test_a_loss_is_told_without_a_minus(monkeypatch):
+    """Whatever rule comes to tell one: 12 dB down is a loss of 12 dB."""
+    tells = replace(rule("below"), limit=-6.0, says="It loses {loss}.", remedy="", mend="")
+    monkeypatch.setattr("generator.engine.findings.rules_about", lambda name: (tells,))
+    [told] = findings_of(Reading("path-gain", "from", "connection", -12.0, "dB", "signal"), (), {})
+    assert told.says == "It loses 12.0 dB."
+
+
+def test_of_several_ways_the_signal_takes_the_loudest_is_shown():
+    paths = [Reading("path-gain", "from", "connection", dB, "dB", "signal") for dB in (-20.0, -3.0, -90.0)]
+    assert _reading(paths, None)[1].value == -3.0
+
+
+def test_where_the_sides_cancel_on_one_landing_they_cancel():
+    """Alike on the first landing, opposed on the second: summed to mono nothing is left there."""
+    left, right = (Output("from", SimpleNamespace(id=id, kind="line", nominal=1.0, channel=id)) for id in ("left", "right"))
+    hears = SimpleNamespace(name="into/main", place="into", nodes=("into/hot", "into/cold"), listener=SimpleNamespace(channel="main", kind="line"))
+    gains = {(o.name, hears.name): np.full((1, 3, 2), heard, dtype=complex) for o, heard in ((left, [1, 1]), (right, [1, -1]))}
+    found = next(_listener(SimpleNamespace(gains=gains), hears, [left, right], []))
+    assert (found.quantity, found.value, found.at.state) == ("mono-sum", -120.0, 1)
+
+
+def test_the_half_that_is_reached_is_the_one_that_does_not_go_on(catalogue):
+    """An XLR outlet, a lead to a jack plug: that plug does not go into an XLR socket."""
+    outlet, inlet = (catalogue.ports[name] for name in ("mixer-line-out-xlr", "mixer-line-in-xlr"))
+    lead, jack = catalogue.leads["xlr-f-to-635-trs-balanced"], catalogue.connectors["phone-635-trs"]
+    says = misfit(catalogue, outlet, [lead], inlet).says
+    assert says.startswith(f"{lead.name} ends in {jack.name}, plug; {inlet.name} does not go in there.")
+
+
+@pytest.mark.parametrize("one, other, microamps", [
+    ("insulated", "earthed", [79.5]), ("earthed", "insulated", [79.5]),
+    ("battery", "earthed insulated", [9.03, 7.95]), ("insulated", "battery earthed", [79.5, 7.95]),
+])
+def test_what_flows_between_two_chassis_hangs_on_how_both_are_powered(one, other, microamps):
+    """115 V at 50 Hz behind 2.2 nF are 79.5 uA, published: 38 to 98 uA [leakage-measured]; behind the 0.25 nF of a hand 9.03 uA, behind 0.22 nF
+    7.95 uA. Either device may come first, and the worst of several pairs does."""
+    assert [pair.amps * 1e6 for pair in pairs(tuple(one.split()), tuple(other.split()))] == pytest.approx(microamps, rel=2e-3)
+
+
+@pytest.mark.parametrize("channel, name", [
+    ("main", "the mixer line output"), ("left", "the left channel of the mixer line output"), ("ch7", "the channel 7 of the mixer line output"),
+])
+def test_a_device_of_several_channels_is_named_with_the_one(connection, channel, name):
+    assert Named("from", channel)({"from": connection[0]}) == name
+
+
+def test_the_order_to_mind_leaves_alone_what_need_not_be_switched():
+    """Well in the end with both on, which must not be plugged; with the amplifier off one may, phantom on or off. So phantom stays on."""
+    said = {("on", "on"): ("safe", "dangerous"), ("on", "off"): ("no signal", "dangerous"),
+            ("off", "off"): ("no signal", "safe"), ("off", "on"): ("no signal", "safe")}
+    settings = [({"amp": amp, "phantom": phantom}, "dangerous" if "dangerous" in moment else "no signal") for (amp, phantom), moment in said.items()]
+    names = {"amp": "the amplifier", "phantom": "phantom"}
+    verdict = Verdict("a", (), "b", "dangerous", tuple(settings), names, "dangerous", (), moments=tuple(said.values()))
+    assert verdict.offer == "Plug it with the amplifier off, wait a moment, then the amplifier on: then it is safe."
+    assert "dangerous while plugging with the amplifier on" in verdict.conditions.lower()
+
+
+def test_timecode_is_heard_as_sound_where_it_finds_no_timecode_to_go_to():
+    """Beside a track of sound and an input for timecode it goes there, and the sound to the track; of a track alone it goes onto that."""
+    def kinds(sent, heard):
+        outputs = [Output("from", SimpleNamespace(id=kind, kind=kind)) for kind in sent]
+        inputs = [Input("into", SimpleNamespace(id=kind, kind=kind)) for kind in heard]
+        return [(o.source.kind, i.listener.kind) for o, i in comparable(outputs, inputs)]
+
+    assert kinds(["line", "timecode"], ["line", "timecode"]) == [("line", "line"), ("timecode", "timecode")]
+    assert kinds(["timecode"], ["line"]) == [("timecode", "line")]

@@ -149,3 +149,11 @@ def test_currents_of_parts_agree_with_the_emfs_branch():
 ])
 def test_of_numbers_alike_but_for_rounding_the_first_is_the_largest(values, at):
     assert most_at(np.array(values)) == at
+
+
+def test_what_solves_no_equation_is_refused():
+    """Ohms that are no number leave volts that are none: an answer is held against every equation before it is given."""
+    one = circuit("E1 emf a 0 10 V", "R1 resistor a b 1 kohm", "R2 resistor b 0 1 kohm")
+    with pytest.raises(CircuitError) as refused:
+        solve_dc(one, np.array([[10.0, np.nan, 1e3]]), closed_array([()], 0))
+    assert str(refused.value) == "no single solution: the currents of a net do not sum to zero"

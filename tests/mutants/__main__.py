@@ -26,8 +26,10 @@ ROOT = Path(__file__).parents[2]
 ENGINE = "generator/engine"
 COPIED = ("generator", "pinouts", "site_src", "tests", "pyproject.toml", "mkdocs.yml", "README.md", "DEVELOPERS.md", ".ci")
 STAGES = (  # each is one run of pytest, with how long it may take on a busy machine, s
-    (300, "engine/test_small_pieces.py", "engine/test_words.py", "engine/test_rulebook.py", "engine/test_circuit.py", "engine/test_mate.py", "engine/test_solve.py",
-     "engine/test_netlist.py", "engine/test_worked_checks.py", "workshop/test_pads.py"),
+    (600, "engine/test_small_pieces.py", "engine/test_words.py", "engine/test_circuit.py", "engine/test_mate.py", "engine/test_solve.py",
+     "engine/test_netlist.py", "engine/test_counts_at_its_worst.py", "engine/test_levels_by_hand.py", "engine/test_supplies_by_hand.py",
+     "engine/test_routes_by_hand.py", "engine/test_working_of_little.py", "engine/test_worked_checks.py", "workshop/test_pads.py",
+     "engine/test_rulebook.py"),
     (900, "data/test_what_an_engineer_would_say.py", "engine/test_hum_by_powering.py", "engine/test_bad_circuits.py", "engine/test_trade_truths.py",
      "engine/test_explain.py", "test_judge_explain.py", "engine/test_routes.py", "interference/test_stories.py"),
     (900, "engine/test_metamorphic.py", "test_command_line.py", "own/test_laws.py"),
