@@ -121,7 +121,7 @@ def _lint(options) -> int:
 
 def _judge(options) -> int:
     catalogue = load(options.pinouts, options.own)
-    _known(catalogue.ports, options.start, options.target)
+    _asked(catalogue, options)
     _known(catalogue.leads, *options.through)
     verdict, lacking = judge(catalogue, options.start, options.through, options.target), None
     if verdict.verdict != "safe":
@@ -165,7 +165,7 @@ def _working(options, catalogue: Catalogue, verdict: Verdict) -> Working | None:
 
 def _route(options) -> int:
     catalogue = load(options.pinouts, options.own)
-    _known(catalogue.ports, options.start, options.target)
+    _asked(catalogue, options)
     found = routes(catalogue, options.start, options.target)
     if options.json:
         print(json.dumps([verdict.as_data() for verdict in found], indent=2, ensure_ascii=False))
@@ -270,13 +270,20 @@ def _workshop(options) -> int:
     catalogue = load(options.pinouts, options.own)
     try:
         if options.asked.of == "run":
-            _known(catalogue.ports, options.start, options.target)
+            _asked(catalogue, options)
         _known(catalogue.leads, *options.asked.leads(options))
         data, text = options.asked.answers(catalogue, options)
     except Misuse as error:
         raise BadUse(str(error)) from None
     print(json.dumps(data, indent=2, ensure_ascii=False) if options.json else text)
     return 0
+
+
+def _asked(catalogue: Catalogue, options) -> None:
+    """Raise BadUse where there is nothing to ask between the two ports."""
+    _known(catalogue.ports, options.start, options.target)
+    if not any(catalogue.ports[name].sources for name in (options.start, options.target)):
+        raise BadUse(f"Neither '{options.start}' nor '{options.target}' sends anything; name one that does.")
 
 
 def _known(records, *names: str) -> None:

@@ -196,6 +196,13 @@ def test_an_unknown_id_names_the_nearest(ask, words, complaint):
     assert complained.startswith(complaint)
 
 
+@pytest.mark.parametrize("words", [("judge", "--through", "xlr-m-to-xlr-m"), ("ways",)])
+def test_two_that_send_nothing(ask, words):
+    """There is no signal to follow, and a supply of one is no answer to what was asked."""
+    status, out, said = ask(*words, "mixer-line-in-xlr", "mixer-mic-in-p48-xlr")
+    assert (status, out, said) == (2, "", "Neither 'mixer-line-in-xlr' nor 'mixer-mic-in-p48-xlr' sends anything; name one that does.\n")
+
+
 def test_the_whole_complaint(ask, small):
     assert ask("judge", "plyer-out", "desk-in", "--pinouts", small) == (2, "", "'plyer-out' is not in the catalogue. Nearest: player-out.\n")
     assert ask("judge", "player-out", "desk-in", "--through", "x", "--pinouts", small) == (2, "", "'x' is not in the catalogue.\n")

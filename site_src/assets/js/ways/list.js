@@ -30,7 +30,8 @@ Ringfence.ways = Ringfence.ways || {};
 
   /* The first sentence: does it work, what with, what is lost. */
   ways.sentence = function ({ from, into }, found) {
-    const [best] = found;
+    const [best] = found, silent = [from, into].every((id) => !ui.port(id).sources.length);
+    if (silent) return `${brief(from)} sends nothing, nor does the ${brief(into).slice(4)}: nothing is heard, and phantom or another supply of one may harm the other.`;
     if (!ways.speak(from, into)) return `${brief(from)} sends ${kinds(ui.port(from).sources)}; ${brief(into)} takes ${kinds(ui.port(into).listeners)}. No lead turns one into the other.`;
     if (!best) return `The plugs do not fit, and no single lead ${ofKit()}joins these two.`;
     const take = best.through.length ? `take the ${ways.named(best.through)}` : "plug it straight in, no lead needed";
