@@ -106,7 +106,7 @@ class Held:
     def _named(self, found: Iterable[str]) -> set[One]:
         return set().union(*(self._called[word] for word in found if word in self._called))
 
-    def faults(self, mutant: Mutant, wanting: int | None = 3) -> list[Problem]:
+    def faults(self, mutant: Mutant, wanting: int | None = 2) -> list[Problem]:
         """All faults with the spoilt file, and the records built where there is none. `wanting`: how many of what leads to the file, None for all."""
         with _standing(self.directory), self._in_place(mutant) as path:
             problems = Problems()
@@ -119,9 +119,8 @@ class Held:
             elif mutant.kind == "own":
                 names = words(loader.read(path, mutant.name, Problems()))
             chosen = self._with(mutant, names, wanting)
-            leading = self._all_leading((mutant.kind, mutant.id))
             for kind, name in chosen - {(mutant.kind, mutant.id)}:
-                raw[kind][name] = (self.raw if (kind, name) in leading else self._filled)[kind][name]
+                raw[kind][name] = (self.raw if mutant.kind == kind and mutant.id in self._bases(kind, name) else self._filled)[kind][name]
             raw["cables"]["bystander"] = self.raw["cables"]["bystander"]
             cited = names.union(*(self._words[record] for record in chosen))
             for kind in SINGLE:
@@ -162,6 +161,14 @@ class Held:
         while edge:
             found |= edge
             edge = set().union(*(self._needs[record] for record in edge)) - found
+        return found
+
+    def _bases(self, kind: str, name: str) -> list[str]:
+        """The records this one takes keys from, one after the other."""
+        found = []
+        while base := self.raw[kind][name].entries.get("same_as"):
+            name = base.text
+            found.append(name)
         return found
 
     def _all_leading(self, at: One) -> set[One]:

@@ -11,6 +11,8 @@ from ..nodes import Many, Map, Place, Text
 from ..problems import a, did_you_mean, not_one_of
 from ..quantity import QuantityFault, parse
 
+_BENT = {"sink": "knee", "clamp": "series"}  # kinds whose current turns at a voltage, and what tells how
+
 
 def kind_of(part: Map) -> str | None:
     """The kind of a part, which is the one key of PARTS it has; None if that is broken."""
@@ -28,6 +30,10 @@ def check_parts(tree: Map, context: Context) -> None:
             there, absent = ("skew", "match") if "skew" in part else ("match", "skew")
             message = f"part '{id}' has `{there}` but no `{absent}`; they only mean something together."
             context.problems.add(part.keys[there], "lone-skew", message)
+        for kind, key in _BENT.items():
+            if kind_of(part) == kind and key not in part:
+                message = f"part '{id}' lacks the key '{key}': a {kind} cannot be solved without it."
+                context.problems.add(tree["parts"].keys[id], "missing-key", message)
 
 
 def check_couplings(tree: Map, context: Context) -> None:
