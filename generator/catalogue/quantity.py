@@ -21,8 +21,8 @@ _LEVELS = {"dBu": math.sqrt(0.6), "dBV": 1.0}  # 0 dBu is 1 mW in 600 ohm: sqrt(
 _NUMBER = r"[+-]?(?:\d+(?:\.\d+)?|\.\d+)(?:[eE][+-]?\d+)?"
 _UNIT = r"[A-Za-z%][A-Za-z/]*"
 _WHOLE = re.compile(
-    rf"(?P<low>{_NUMBER})(?:\s*\.\.\s*(?P<high>{_NUMBER}))?\s*(?P<unit>{_UNIT})"
-    rf"(?:\s*(?:\+-|±)\s*(?P<spread>(?:\d+(?:\.\d+)?|\.\d+))\s*(?P<spread_unit>{_UNIT}))?",
+    rf"(?P<low>{_NUMBER})(?: *\.\. *(?P<high>{_NUMBER}))? *(?P<unit>{_UNIT})"
+    rf"(?: *(?:\+-|±) *(?P<spread>(?:\d+(?:\.\d+)?|\.\d+)) *(?P<spread_unit>{_UNIT}))?",
     re.ASCII,
 )
 FORMS = "a number and a unit (6.81 kohm), a range (44..52 V), a tolerance (48 V +-4 V, 6.81 kohm +-20 %) or `unknown`"
