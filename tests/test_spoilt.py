@@ -1,4 +1,6 @@
-"""Lint takes whatever it is given: some hundred spoilt files of the real catalogue, and proof that a bad end would be seen. `python -m tests.spoilt` tries more."""
+"""Lint takes whatever it is given: some hundred spoilt files of the real catalogue, and proof that a bad end would be seen.
+
+`python -m tests.spoilt` tries more."""
 
 from dataclasses import replace
 
@@ -7,7 +9,8 @@ import pytest
 from generator.catalogue.meaning import leads
 from tests.spoilt import __main__ as command
 from tests.spoilt import text, tree
-from tests.spoilt.held import MADE, Held, Mutant, complaints
+from tests.spoilt.complaints import complaints
+from tests.spoilt.held import MADE, Held, Mutant
 
 ID = "banana-4-pair-to-banana-4-pair"
 SPOILT = Mutant("leads", ID, b"name: Lead\nform: '" + b"so " * 200 + b"'\n")
@@ -29,19 +32,19 @@ def spoiler(held):
 
 def test_some_hundred_spoilt_files(held, spoiler, record_property):
     wrong, clean = [], 0
-    for number in range(300):
+    for number in range(250):
         mutant = spoiler.mutant(number)
-        right, faults = command.tried(held, mutant, whole=number % 150 == 0)
+        right, faults = command.tried(held, mutant, whole=number % 125 == 0)
         clean += right
         wrong += [f"{number} {mutant.name}: {fault}" for fault in faults]
     assert wrong == []
     assert 20 < clean < 150, "some are still right, most are not"
-    record_property("told", f"lint took 300 spoilt files, {clean} of them still right")
+    record_property("told", f"lint took 250 spoilt files, {clean} of them still right")
 
 
 def test_a_mutant_is_made_again_by_its_number_and_all_ways_are_used(spoiler):
-    mutants = [spoiler.mutant(number) for number in range(2000)]
-    assert mutants[1234] == spoiler.mutant(1234)
+    mutants = [spoiler.mutant(number) for number in range(1000)]
+    assert mutants[765] == spoiler.mutant(765)
     used = {way for mutant in mutants for way in mutant.how}
     assert used == {"made", *(way.__name__ for way in (*text.WAYS, *tree.WAYS))}
     assert {mutant.kind for mutant in mutants} == set(command.KINDS)

@@ -102,6 +102,15 @@ def test_a_key_of_any_length_is_cut_where_it_is_echoed(pinouts, told):
     assert fault.startswith(f"pinouts/leads/odd.yaml:3:3: error[unknown-key]\n    '{('so ' * 70)[:200]}...' is not a key here; this lead takes name, same_as, ")
 
 
+@pytest.mark.parametrize("file, old, new, told", [
+    ("connectors/round.yaml", "1: {angle: 270 deg,", "1: {LONG: 270 deg,", "contact '1' has ECHO; on a circular face contacts stand at angle and radius."),
+    ("circuits/output.yaml", "drive: {drive: 1}", "drive: {drive: 1, LONG: 1}", "there is no part ECHO here."),
+])
+def test_so_it_is_wherever_a_key_that_is_none_is_met_again(pinouts, replace, file, old, new, told):
+    replace(file, old, new.replace("LONG", f'"{"so " * 100}"'))
+    assert told.replace("ECHO", f"'{('so ' * 70)[:200]}...'") in [fault.message for fault in lint(pinouts)]
+
+
 def test_a_list_of_published_ids_that_cannot_be_read_is_a_fault(pinouts, told):
     (pinouts / "published.txt").write_bytes(b"leads/gone\n\xff")
     assert told() == ["pinouts/published.txt:1:1: error[syntax]\n    the file is not UTF-8 text: invalid start byte at byte 11."]

@@ -18,10 +18,14 @@ from pathlib import Path
 from random import Random
 
 from . import text, tree
-from .held import MADE, Held, Mutant, complaints
+from .complaints import complaints
+from .held import MADE, Held, Mutant
 
 TIME, MEMORY = 5.0, 300  # s of the processor for one, MB for all
-KINDS = {"ports": 22, "leads": 22, "circuits": 22, "connectors": 12, "assignments": 8, "cables": 4, "sources": 1, "questions": 2, "retired": 2, "published": 1, "own": 4}
+KINDS = {  # how many of a hundred
+    "ports": 22, "leads": 22, "circuits": 22, "connectors": 12, "assignments": 8, "cables": 4, "own": 4,
+    "questions": 2, "retired": 2, "sources": 1, "published": 1,
+}
 OWN = (  # a device, a lead and a port of their own
     "name: My recorder\nsame_as: {port}\ncircuit:\n  {instance}: {{}}\nevidence: your manual\nchecked: 2026-11-25\n",
     "name: My lead\nsame_as: {lead}\nlength: 2 m\n",
@@ -42,7 +46,7 @@ class Spoiler:
         roots = {record: tree.composed(whole) for record, whole in held.texts.items() if record[0] != "published"}
         self.nodes = tuple(node for record in sorted(roots) for node in tree.every(roots[record]))
         self.keys = tuple(sorted(set().union(*map(tree.keys, roots.values()))))
-        self.ids = tuple(sorted({id for _, id in held.texts} | set(held.raw["sources"]["sources"].keys) | set(held.raw["questions"]["questions"].keys)))
+        self.ids = tuple(sorted({id for _, id in held.texts}.union(held.raw["sources"]["sources"].keys, held.raw["questions"]["questions"].keys)))
 
     def mutant(self, number: int) -> Mutant:
         chance = Random(f"{self.seed}.{number}")

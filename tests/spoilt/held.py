@@ -7,7 +7,6 @@ What else there is stays known by its ids, as a file that cannot be read would b
 from __future__ import annotations
 
 import os
-import re
 import shutil
 from collections import defaultdict
 from collections.abc import Callable, Iterable
@@ -17,8 +16,6 @@ from importlib import import_module
 from pathlib import Path
 from unittest.mock import patch
 
-import yaml
-
 from generator.catalogue import build, default_directory, ever, loader, same_as
 from generator.catalogue.context import Context
 from generator.catalogue.kinds import FOLDERS, KINDS, SINGLE
@@ -26,13 +23,11 @@ from generator.catalogue.lint import lint
 from generator.catalogue.meaning import CHECKS
 from generator.catalogue.nodes import Many, Map, Node, Text
 from generator.catalogue.problems import Problem, Problems
-from generator.catalogue.rules import RULES
 from generator.catalogue.shapes import MapOf, Record
 from generator.catalogue.survey import examine, read
 
-BYSTANDER = "name: Bystander\ncore: 80 mohm/m\ncurrent: 1 A\nevidence: hearsay\n"  # a plain fault in another file, told whatever else there is
-TOLD = "pinouts/cables/bystander.yaml:4:11: error[bad-evidence]"
-LONGEST_ECHO, LONGEST_MESSAGE = 200, 4100
+BYSTANDER = "pinouts/cables/bystander.yaml"  # has a plain fault, to be told whatever else there is
+BYSTANDING = "name: Bystander\ncore: 80 mohm/m\ncurrent: 1 A\nevidence: hearsay\n"
 One = tuple[str, str]  # a record's kind and id
 survey = import_module("generator.catalogue.survey")  # the package has a function of that name
 
@@ -49,9 +44,9 @@ class Mutant:
 
     @property
     def name(self) -> str:
-        if self.kind == "own":
-            return f"own/{self.id}.yaml"
-        return f"pinouts/{ever.FILE}" if self.kind == "published" else f"pinouts/{self.kind}.yaml" if self.kind in SINGLE else f"pinouts/{self.kind}/{self.id}.yaml"
+        if self.kind in FOLDERS:
+            return f"pinouts/{self.kind}/{self.id}.yaml"
+        return {"own": f"own/{self.id}.yaml", "published": f"pinouts/{ever.FILE}"}.get(self.kind, f"pinouts/{self.kind}.yaml")
 
 
 class Remembered:
@@ -83,22 +78,25 @@ class Held:
             (shutil.copytree if name in FOLDERS else shutil.copy)(source / name, self.directory / "pinouts" / name)
         with _standing(self.directory):
             self.raw = read(Path("pinouts"), problems)
-            (self.directory / "pinouts/cables/bystander.yaml").write_text(BYSTANDER)
-            self.raw["cables"]["bystander"] = loader.read(Path("pinouts/cables/bystander.yaml"), "pinouts/cables/bystander.yaml", problems)
+            Path(BYSTANDER).write_text(BYSTANDING)
+            self._bystander = loader.read(Path(BYSTANDER), BYSTANDER, problems)
         assert not problems.sorted()
-        files = [source / f"{kind}/{name}.yaml" for kind in FOLDERS for name in self.raw[kind] if name != "bystander"]
-        files += [*(source / f"{kind}.yaml" for kind in SINGLE), source / ever.FILE]
-        self.texts = {(path.parent.name if path.parent.name in FOLDERS else path.stem, path.stem): path.read_text("utf-8") for path in files}
-        self._filled = {kind: {name: _without_same_as(node) for name, node in same_as.resolve(self.raw[kind], problems, lambda *_: True).items()} for kind in FOLDERS}
-        self._shapes = {kind: Remembered(shape, {id(node) for name, node in self._filled.get(kind, {}).items() if name != "bystander"}) for kind, shape in KINDS.items()}
+        self.texts = {(kind, name): (source / kind / f"{name}.yaml").read_text("utf-8") for kind in FOLDERS for name in self.raw[kind]}
+        self.texts |= {(kind, kind): (source / f"{kind}.yaml").read_text("utf-8") for kind in SINGLE}
+        self.texts["published", "published"] = (source / ever.FILE).read_text("utf-8")
+        self._filled = {kind: _filled(self.raw[kind]) for kind in FOLDERS}
+        self._shapes = {kind: Remembered(shape, set(map(id, self._filled.get(kind, {}).values()))) for kind, shape in KINDS.items()}
+        self._relate()
+
+    def _relate(self) -> None:
+        """Which record names which: by its id, or by what it is called."""
         self._words = {(kind, name): words(node) for kind in FOLDERS for name, node in self.raw[kind].items()}
-        called = defaultdict(set)
-        for record in self._words:
-            for word in (record[1], self.raw[record[0]][record[1]].entries["name"].text):
-                called[word].add(record)
-        self._called = dict(called)
+        self._called: dict[str, set[One]] = defaultdict(set)
+        for kind, name in self._words:
+            for word in (name, self.raw[kind][name].entries["name"].text):
+                self._called[word].add((kind, name))
         self._needs = {record: self._named(found) - {record} for record, found in self._words.items()}
-        self._wanted_by = defaultdict(list)
+        self._wanted_by: dict[One, list[One]] = defaultdict(list)
         for record, needs in self._needs.items():
             for one in sorted(needs):
                 self._wanted_by[one].append(record)
@@ -110,33 +108,35 @@ class Held:
         """All faults with the spoilt file, and the records built where there is none. `wanting`: how many of what leads to the file, None for all."""
         with _standing(self.directory), self._in_place(mutant) as path:
             problems = Problems()
-            raw = {kind: dict.fromkeys(ids) for kind, ids in self.raw.items()}
-            names = set()
-            if mutant.kind not in ("own", "published"):
-                node = loader.read(path, mutant.name, problems)
-                raw[mutant.kind][mutant.id] = node
-                names = words(node)
-            elif mutant.kind == "own":
-                names = words(loader.read(path, mutant.name, Problems()))
+            spoilt = loader.read(path, mutant.name, Problems() if mutant.kind == "own" else problems) if mutant.kind != "published" else None
+            names = words(spoilt)
             chosen = self._with(mutant, names, wanting)
-            for kind, name in chosen - {(mutant.kind, mutant.id)}:
-                raw[kind][name] = (self.raw if mutant.kind == kind and mutant.id in self._bases(kind, name) else self._filled)[kind][name]
-            raw["cables"]["bystander"] = self.raw["cables"]["bystander"]
-            cited = names.union(*(self._words[record] for record in chosen))
-            for kind in SINGLE:
-                if mutant.kind != kind:
-                    whole = self.raw[kind][kind]
-                    raw[kind][kind] = whole if kind == "retired" else Map({key: node for key, node in whole.entries.items() if key in cited}, whole.keys, whole.place)
             touched = self._touched(mutant, chosen, names)
+            checks = {kind: [_of(kind, touched, check) for check in those] for kind, those in CHECKS.items()}
             shapes = KINDS if mutant.kind in ("sources", "questions") else self._shapes
-            with patch.multiple(survey, KINDS=shapes, CHECKS={kind: [_of(kind, touched, check) for check in checks] for kind, checks in CHECKS.items()}):
-                context = examine(Path("pinouts"), raw, [path] if mutant.kind == "own" else [], problems)
+            with patch.multiple(survey, KINDS=shapes, CHECKS=checks):
+                own = [path] if mutant.kind == "own" else []
+                context = examine(Path("pinouts"), self._beside(mutant, spoilt, names, chosen), own, problems)
             found = context.problems.sorted()
             if len(found) == 1:
                 for kind in ("ports", "leads"):
                     context.trees[kind] = {name: tree for name, tree in context.trees[kind].items() if (kind, name) in touched}
                 build.catalogue(context)
             return found
+
+    def _beside(self, mutant: Mutant, spoilt: Map | None, names: set[str], chosen: set[One]) -> dict[str, dict[str, Map | None]]:
+        """What is read of the catalogue: the spoilt file, what is chosen, the bystander, of sources and questions what is cited; else ids alone."""
+        raw = {kind: dict.fromkeys(ids) for kind, ids in self.raw.items()}
+        for kind, name in chosen:
+            raw[kind][name] = (self.raw if mutant.kind == kind and mutant.id in self._bases(kind, name) else self._filled)[kind][name]
+        raw["cables"]["bystander"] = self._bystander
+        cited = names.union(*(self._words[record] for record in chosen))
+        for kind in SINGLE:
+            whole = self.raw[kind][kind]
+            raw[kind][kind] = Map({key: node for key, node in whole.entries.items() if key in cited or kind == "retired"}, whole.keys, whole.place)
+        if mutant.kind in raw:
+            raw[mutant.kind][mutant.id] = spoilt
+        return raw
 
     def _touched(self, mutant: Mutant, chosen: set[One], names: set[str]) -> set[One]:
         """What lint may say something else of than before: the file, what leads to it, and whatever is called as it is called now."""
@@ -150,8 +150,8 @@ class Held:
         at = (mutant.kind, mutant.id)
         if mutant.kind in SINGLE:
             before = words(self.raw[mutant.kind][mutant.kind])
-            leading = [record for record, found in self._words.items() if found & (before if mutant.kind == "questions" or not names else before - names)]
-            leading = leading if mutant.kind != "retired" else []
+            gone = before if mutant.kind == "questions" or not names else before - names  # a question may have another unit
+            leading = [record for record, found in self._words.items() if found & gone]
         else:
             leading = sorted(self._all_leading(at)) if wanting is None else self._wanted_by.get(at, [])
         if wanting is not None and len(leading) > wanting:
@@ -181,7 +181,8 @@ class Held:
     def whole(self, mutant: Mutant) -> list[Problem]:
         """All faults, as the command finds them."""
         listed = Mutant("published", "published", self.texts["published", "published"].encode())
-        with _standing(self.directory), self._in_place(mutant) as path, self._in_place(listed) if mutant.kind != "published" else nullcontext():
+        beside = self._in_place(listed) if mutant.kind != "published" else nullcontext()
+        with _standing(self.directory), self._in_place(mutant) as path, beside:
             return lint(Path("pinouts"), [path] if mutant.kind == "own" else [])
 
     @contextmanager
@@ -199,9 +200,10 @@ class Held:
                 path.write_bytes(before)
 
 
-def _without_same_as(node: Map) -> Map:
-    """A record that has all it takes from others already."""
-    return Map({key: value for key, value in node.entries.items() if key != "same_as"}, node.keys, node.place)
+def _filled(records: dict[str, Map]) -> dict[str, Map]:
+    """Records that have all they take from others already."""
+    whole = same_as.resolve(records, Problems(), lambda *_: True)
+    return {name: Map({key: value for key, value in node.entries.items() if key != "same_as"}, node.keys, node.place) for name, node in whole.items()}
 
 
 def _of(kind: str, touched: set[One], check: Callable) -> Callable:
@@ -210,8 +212,9 @@ def _of(kind: str, touched: set[One], check: Callable) -> Callable:
 
 
 MADE = {
-    "folder": lambda path: path.mkdir(), "dangling link": lambda path: path.symlink_to("nowhere"), "link to itself": lambda path: path.symlink_to(path.name),
-    "device": lambda path: path.symlink_to("/dev/zero"), "pipe": os.mkfifo, "link to its folder": lambda path: path.symlink_to("."),
+    "folder": lambda path: path.mkdir(), "pipe": os.mkfifo, "device": lambda path: path.symlink_to("/dev/zero"),
+    "dangling link": lambda path: path.symlink_to("nowhere"), "link to itself": lambda path: path.symlink_to(path.name),
+    "link to its folder": lambda path: path.symlink_to("."),
 }
 
 
@@ -239,35 +242,3 @@ def words(node: Node | None) -> set[str]:
     if isinstance(node, Map):
         return set(node.entries).union(*map(words, node.entries.values()))
     return set().union(*map(words, node.items)) if isinstance(node, Many) else set()
-
-
-def complaints(mutant: Mutant, found: list[Problem]) -> list[str]:
-    """What is wrong with the faults themselves."""
-    wrong = []
-    if not any(str(fault).startswith(TOLD) for fault in found):
-        wrong.append("the other file's fault is not told")
-    lines = len(re.findall(r"\r\n|[\n\r\x85\u2028\u2029]", mutant.content.decode("utf-8", "replace"))) + 1
-    long = [one for one in (" ".join(text.split()) for text in _scalars(mutant.content)) if len(one) > LONGEST_ECHO]
-    for fault in found:
-        if not re.fullmatch(r"(pinouts|own)(/[a-z0-9./-]+)?", fault.path) or fault.rule not in RULES:
-            wrong.append(f"no file or no rule of ours: {fault.path!r} {fault.rule}")
-        if fault.line < 1 or fault.column < 1 or fault.path == mutant.name and fault.line > lines + 1:
-            wrong.append(f"there is no line {fault.line} in the file: {fault}"[:300])
-        if not fault.message or len(fault.message) > LONGEST_MESSAGE or not fault.message.isprintable():
-            wrong.append(f"not one plain line: {fault.message[:300]!r}")
-        plain = " ".join(fault.message.split())
-        if any(one[: LONGEST_ECHO + 1] in plain for one in long):
-            wrong.append(f"a value is echoed at length: {fault.message[:300]!r}")
-    return wrong
-
-
-def _scalars(content: bytes) -> set[str]:
-    """Every long text in the file, as far as it can be parsed."""
-    found = set()
-    try:
-        for event in yaml.parse(content.decode("utf-8-sig"), Loader=getattr(yaml, "CBaseLoader", yaml.BaseLoader)):
-            if isinstance(event, yaml.ScalarEvent) and len(event.value) > LONGEST_ECHO:
-                found.add(event.value)
-    except (yaml.YAMLError, UnicodeDecodeError):
-        pass
-    return found

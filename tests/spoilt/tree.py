@@ -9,15 +9,19 @@ from random import Random
 
 import yaml
 
-_LOADER, _DUMPER = (getattr(yaml, name, other) for name, other in (("CBaseLoader", yaml.BaseLoader), ("CDumper", yaml.Dumper)))
+_LOADER, _DUMPER = getattr(yaml, "CBaseLoader", yaml.BaseLoader), getattr(yaml, "CDumper", yaml.Dumper)
 _TEXT, _LIST, _MAP = (f"tag:yaml.org,2002:{kind}" for kind in ("str", "seq", "map"))
-UNITS = ("V", "mV", "uV", "kV", "MV", "A", "mA", "W", "ohm", "kohm", "Mohm", "F", "uF", "pF", "H", "m", "mm", "km", "deg", "%", "ohm/m", "pF/m", "dB", "dBu", "dBV", "", "furlong", "/", "kdBu", "m%", "Pa")
+UNITS = (
+    "V", "mV", "uV", "kV", "MV", "A", "mA", "W", "ohm", "kohm", "Mohm", "F", "uF", "pF", "H", "m", "mm", "km", "deg", "%", "ohm/m", "pF/m", "dB",
+    "dBu", "dBV", "", "furlong", "/", "kdBu", "m%", "Pa",
+)
 NONSENSE = (
-    "", " ", "~", "null", "yes", "no", "unknown", "Unknown", "0", "-1", "1/0", "1/2200", "0 V", "0 A", "0 ohm", "0 m", "-5 V", "1e999999999 V", "1e-999999999 V", "1e-320 F",
-    "1..1e999999999 V", "1e308 V", "400 V +-1e3 %", "1 V +- 99999999999 %", "5 V..3 V", "5..3 V", "3..5 V +-1 %", "0..0 mm", "48 V +-4 V +-4 V", "48 V +-4 A",
-    "20 dBu +-3 dB", "20 dBu +-3 V", "1e9 dBu", "-1e9 dBu", "0 dBu +-100 %", "5 m +-1 mm", "0 mV +-1 V", "1 pV +-1 MV", "1 V ± 1 %", "1  \t V", "NaN V", "inf V", "١ V", "１ V", "2026-02-30",
-    "9999-12-31", "2026-W48-3", "20261125", "0000-00-00", "same_as", "main", "chassis", "screen", "use", "a" * 201, "so " * 400, "it isn't so, isn't it? " * 40, "a-" * 300 + "b", "x\ny\n" * 150, "\u202e", "é",
-    "tip.tip", "a.b.c", ".", "a.", ".a", "standard", "your manual", "1e5", "007",
+    "", " ", "~", "null", "yes", "no", "unknown", "Unknown", "0", "-1", "1/0", "1/2200", "0 V", "0 A", "0 ohm", "0 m", "-5 V", "1e999999999 V",
+    "1e-999999999 V", "1e-320 F", "1..1e999999999 V", "1e308 V", "400 V +-1e3 %", "1 V +- 99999999999 %", "5 V..3 V", "5..3 V", "3..5 V +-1 %",
+    "0..0 mm", "48 V +-4 V +-4 V", "48 V +-4 A", "20 dBu +-3 dB", "20 dBu +-3 V", "1e9 dBu", "-1e9 dBu", "0 dBu +-100 %", "5 m +-1 mm",
+    "0 mV +-1 V", "1 pV +-1 MV", "1 V ± 1 %", "1  \t V", "NaN V", "inf V", "١ V", "１ V", "2026-02-30", "9999-12-31", "2026-W48-3", "20261125",
+    "0000-00-00", "same_as", "main", "chassis", "screen", "use", "a" * 201, "so " * 400, "it isn't so, isn't it? " * 40, "a-" * 300 + "b",
+    "x\ny\n" * 150, "\u202e", "é", "tip.tip", "a.b.c", ".", "a.", ".a", "standard", "your manual", "1e5", "007",
 )
 
 
@@ -42,7 +46,8 @@ def every(root: yaml.Node) -> list[yaml.Node]:
         node = todo.pop()
         if id(node) not in found:
             found[id(node)] = node
-            todo += node.value if isinstance(node, yaml.SequenceNode) else [pair[1] for pair in node.value] if isinstance(node, yaml.MappingNode) else ()
+            if not isinstance(node, yaml.ScalarNode):
+                todo += [entry[1] if isinstance(entry, tuple) else entry for entry in node.value]
     return list(found.values())
 
 
@@ -66,8 +71,9 @@ def _into(node: yaml.Node, other: yaml.Node) -> None:
 def another_type(node: yaml.Node, pool: Pool, chance: Random) -> None:
     same = type(node)(node.tag, node.value)
     _into(node, chance.choice((
-        yaml.SequenceNode(_LIST, []), yaml.MappingNode(_MAP, []), scalar(""), scalar("x"), yaml.SequenceNode(_LIST, [same]), yaml.MappingNode(_MAP, [(scalar("value"), same)]),
-        yaml.SequenceNode(_LIST, [scalar("x"), yaml.MappingNode(_MAP, [])]), yaml.MappingNode(_MAP, [(scalar("a"), yaml.SequenceNode(_LIST, [scalar("b")]))]),
+        scalar(""), scalar("x"), yaml.SequenceNode(_LIST, []), yaml.MappingNode(_MAP, []),
+        yaml.SequenceNode(_LIST, [same]), yaml.SequenceNode(_LIST, [scalar("x"), yaml.MappingNode(_MAP, [])]),
+        yaml.MappingNode(_MAP, [(scalar("value"), same)]), yaml.MappingNode(_MAP, [(scalar("a"), yaml.SequenceNode(_LIST, [scalar("b")]))]),
         yaml.MappingNode(_MAP, [(yaml.SequenceNode(_LIST, [scalar("a")]), scalar("b"))]),
     )))
 
@@ -84,7 +90,10 @@ def another_key(node: yaml.Node, pool: Pool, chance: Random) -> None:
     if isinstance(node, yaml.MappingNode) and node.value:
         at = chance.randrange(len(node.value))
         old = str(node.value[at][0].value)
-        new = chance.choice((chance.choice(pool.keys), old[1:], f"{old}s", old.upper(), old.replace("_", "-"), chance.choice(NONSENSE), chance.choice(pool.ids), "same_as"))
+        new = chance.choice((
+            chance.choice(pool.keys), chance.choice(pool.ids), chance.choice(NONSENSE), "same_as",
+            old[1:], f"{old}s", old.upper(), old.replace("_", "-"),
+        ))
         node.value[at] = scalar(new), node.value[at][1]
 
 
@@ -145,9 +154,10 @@ def same_as(node: yaml.Node, pool: Pool, chance: Random) -> None:
     """`same_as` in any map, whether it belongs there or not: for itself, another record, a key beside it, nothing, a list."""
     if isinstance(node, yaml.MappingNode):
         beside = [key.value for key, _ in node.value if isinstance(key, yaml.ScalarNode)]
-        target = scalar(chance.choice((pool.id, chance.choice(pool.ids), chance.choice(pool.ids), chance.choice(beside or ["x"]), "nowhere", "", "so " * 100)))
+        target = scalar(chance.choice((pool.id, *chance.sample(pool.ids, 2), chance.choice(beside or ["x"]), "nowhere", "", "so " * 100)))
         node.value = [pair for pair in node.value if pair[0].value != "same_as"] if chance.random() < 0.8 else node.value
-        node.value.append((scalar("same_as"), chance.choice((target, target, target, yaml.SequenceNode(_LIST, [target]), yaml.MappingNode(_MAP, [])))))
+        given = chance.choice((target, target, target, yaml.SequenceNode(_LIST, [target]), yaml.MappingNode(_MAP, [])))
+        node.value.append((scalar("same_as"), given))
 
 
 def quantity(node: yaml.Node, pool: Pool, chance: Random) -> None:
@@ -158,7 +168,8 @@ def quantity(node: yaml.Node, pool: Pool, chance: Random) -> None:
         if kind == 0:
             text = re.sub(r"[A-Za-z%/]+$", chance.choice(UNITS), text)
         elif kind == 1:
-            text = re.sub(r"\d+(\.\d+)?", lambda one: f"{one[0]}e{chance.choice((-30, -9, -6, -3, -1, 1, 3, 6, 9, 30, 300, 4000))}", text, count=1)
+            power = chance.choice((-30, -9, -6, -3, -1, 1, 3, 6, 9, 30, 300, 4000))
+            text = re.sub(r"\d+(\.\d+)?", lambda one: f"{one[0]}e{power}", text, count=1)
         elif kind == 2:
             text = f"-{text}"
         elif kind == 3:
@@ -169,12 +180,12 @@ def quantity(node: yaml.Node, pool: Pool, chance: Random) -> None:
 
 
 WAYS = (
-    another_type, another_value, another_value, nonsense, nonsense, another_key, another_key, key_gone, key_gone, entry_twice, key_put_in, item_put_in, emptied, many, shuffled,
-    within_itself, reference, reference, reference, same_as, quantity, quantity, quantity,
+    another_type, another_value, another_value, nonsense, nonsense, another_key, another_key, key_gone, key_gone, entry_twice, key_put_in,
+    item_put_in, emptied, many, shuffled, within_itself, reference, reference, reference, same_as, quantity, quantity, quantity,
 )
-_FOR = {  # what a way can change
-    **dict.fromkeys((another_key, key_put_in, same_as), yaml.MappingNode), **dict.fromkeys((key_gone, entry_twice, emptied, many, shuffled, within_itself), yaml.nodes.CollectionNode),
-    item_put_in: yaml.SequenceNode, **dict.fromkeys((reference, quantity), yaml.ScalarNode),
+_FOR = {  # what a way can change; the others change anything
+    yaml.MappingNode: (another_key, key_put_in, same_as), yaml.SequenceNode: (item_put_in,), yaml.ScalarNode: (reference, quantity),
+    yaml.nodes.CollectionNode: (key_gone, entry_twice, emptied, many, shuffled, within_itself),
 }
 
 
@@ -183,7 +194,8 @@ def spoilt(text: str, pool: Pool, chance: Random) -> tuple[str, list[str]]:
     root, told = composed(text), []
     for _ in range(chance.choice((1, 1, 1, 2, 3))):
         way = chance.choice(WAYS)
-        fit = [node for node in every(root) if isinstance(node, _FOR.get(way, yaml.Node))]
+        wanted = next((kind for kind, ways in _FOR.items() if way in ways), yaml.Node)
+        fit = [node for node in every(root) if isinstance(node, wanted)]
         if fit:
             told.append(way.__name__)
             way(chance.choice(fit), pool, chance)
