@@ -21,7 +21,8 @@ def complaints(mutant: Mutant, found: list[Problem]) -> list[str]:
     if not any(str(fault).startswith(TOLD) for fault in found):
         wrong.append("the other file's fault is not told")
     lines = len(re.findall(r"\r\n|[\n\r\x85\u2028\u2029]", mutant.content.decode("utf-8", "replace"))) + 1
-    long = [one for one in (" ".join(text.split()) for text in _scalars(mutant.content)) if len(one) > LONGEST_ECHO]
+    more = LONGEST_ECHO + len("...") + 1
+    long = [one[:more] for one in (" ".join(text.split()) for text in _scalars(mutant.content)) if len(one) >= more]
     for fault in found:
         if not re.fullmatch(r"(pinouts|own)(/[a-z0-9./-]+)?", fault.path) or fault.rule not in RULES:
             wrong.append(f"no file or no rule of ours: {fault.path!r} {fault.rule}")
@@ -30,7 +31,7 @@ def complaints(mutant: Mutant, found: list[Problem]) -> list[str]:
         if not fault.message or len(fault.message) > LONGEST_MESSAGE or not fault.message.isprintable():
             wrong.append(f"not one plain line: {fault.message[:300]!r}")
         plain = " ".join(fault.message.split())
-        if any(one[: LONGEST_ECHO + 1] in plain for one in long):
+        if any(one in plain for one in long):
             wrong.append(f"a value is echoed at length: {fault.message[:300]!r}")
     return wrong
 
