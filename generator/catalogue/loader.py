@@ -49,7 +49,7 @@ def content(path: Path, shown: str, problems: Problems) -> str | None:
         if not path.is_file() and (path.exists() or path.is_symlink()):  # a folder, a link that leads nowhere, a device that never ends
             problems.add(Place(shown), "not-a-file", "this is named like a file and is none: a folder, or a link to something that is not there.")
         elif path.stat().st_size > LARGEST:
-            problems.add(Place(shown), "too-large", f"the file is larger than {LARGEST // 1000} kB; divide it.")
+            problems.add(Place(shown), "too-large", f"the file is larger than {LARGEST // 1000} kB, the most that is read.")
         else:
             return path.read_text("utf-8-sig")
     except OSError as fault:
