@@ -114,6 +114,7 @@ def _parser() -> argparse.ArgumentParser:
 
 def _lint(options) -> int:
     problems = lint(options.pinouts, options.own)
+    sys.stdout.reconfigure(errors="backslashreplace")  # whatever a file holds, a terminal of few signs shows the rest
     for problem in problems:
         print(problem)
     return BROKEN if problems else 0

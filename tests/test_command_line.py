@@ -2,6 +2,7 @@
 catalogue, 2 for an unknown id or bad use."""
 
 import json
+import os
 import shutil
 import subprocess
 import sys
@@ -62,6 +63,14 @@ def test_lint_prints_every_fault_with_place_and_rule(ask, broken):
     assert (status, complained) == (1, "")
     assert printed.splitlines()[0] == FAULT.splitlines()[0]
     assert "unknown-half" in RULES
+
+
+def test_lint_prints_what_the_terminal_has_no_sign_for(small):
+    (small / "leads/odd.yaml").write_text("name: Odd lead\nsame_as: straight\nform: caf\u00e9 \u2603\n", "utf-8")
+    done = subprocess.run([sys.executable, "-m", "generator", "lint", "--pinouts", small], capture_output=True, text=True, cwd=Path(__file__).parents[1],
+                          env=os.environ | {"PYTHONIOENCODING": "ascii"})
+    assert (done.returncode, done.stderr) == (1, "")
+    assert done.stdout.splitlines()[1] == r"    'caf\xe9 \u2603' is not a legal value of 'form'; write one of cable, adapter, converter, splitter."
 
 
 def test_lint_of_no_catalogue(ask, small, tmp_path):

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field
 
 from .nodes import Map, Node, Place, Unusable
-from .problems import Problems, did_you_mean
+from .problems import Problems, did_you_mean, quoted
 
 SINGULAR = {
     "connectors": "connector", "assignments": "assignment", "circuits": "circuit", "cables": "cable",
@@ -26,6 +27,7 @@ class Context:
     trees: dict[str, dict[str, Map]] = field(default_factory=dict)
     local: tuple[str, ...] = ()  # ids that stand in somebody's own files
     confirmed: int = 0  # how many of the records now being checked say that their unlikely values are right
+    _called: dict[str, defaultdict[str, list[tuple[str, Map]]]] = field(default_factory=dict)
 
     def tree(self, kind: str, node: Node) -> Map:
         """The record `node` refers to; Unusable where it is broken."""
@@ -33,6 +35,15 @@ class Context:
         if found is None:
             raise Unusable(node.text)
         return found
+
+    def called(self, kind: str, name: str) -> list[tuple[str, Map]]:
+        """The records of a kind, all of them read, that have this name."""
+        if kind not in self._called:
+            self._called[kind] = defaultdict(list)
+            for id, tree in self.trees[kind].items():
+                if tree.entries.get("name"):
+                    self._called[kind][tree.text("name")].append((id, tree))
+        return self._called[kind][name]
 
     def check_reference(self, kind: str, id: str, place: Place) -> bool:
         """Does `kind` have `id`? If not, say so."""
@@ -42,9 +53,10 @@ class Context:
             return False
         if id in self.retired:
             successors = " or ".join(f"'{new}'" for new in self.retired[id])
-            self.problems.add(place, "retired-reference", f"'{id}' is retired; use {successors}.")
+            self.problems.add(place, "retired-reference", f"{quoted(id)} is retired; use {successors}.")
         else:
             what = SINGULAR[kind]
-            message = f"there is no {what} '{id}'.{did_you_mean(id, self.ids[kind])}"
+            guess = "" if self.problems.many() else did_you_mean(id, self.ids[kind])
+            message = f"there is no {what} {quoted(id)}.{guess}"
             self.problems.add(place, f"unknown-{what}", message)
         return False

@@ -72,7 +72,7 @@ def _network(parameters: bool, node: Name) -> dict[str, Field]:
     def value(kind):
         if kind == "wire":
             return Nothing()
-        return amount(PARTS[kind], positive=kind in ("resistor", "capacitor", "inductor"), negative=kind == "emf")
+        return amount(PARTS[kind], positive=kind in ("resistor", "capacitor", "inductor", "sink"), negative=kind == "emf")
 
     between = ListOf(node, least=2, most=2)
     part = Record(

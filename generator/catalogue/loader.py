@@ -7,29 +7,23 @@ from pathlib import Path
 import yaml
 
 from .nodes import Many, Map, Node, Place, Text
-from .problems import Problems
+from .problems import Problems, quoted
 
+LARGEST = 500_000  # bytes; the largest of ours has a tenth, and a tree takes some hundred times what its file does
 DEEPEST = 40  # the deepest of ours is a quarter of that
 _Loader = getattr(yaml, "CBaseLoader", yaml.BaseLoader)  # the C parser where PyYAML was built with it
 
 
 def read(path: Path, shown: str, problems: Problems) -> Map | None:
     """The file's map, or None when there is none; every fault of syntax is added to `problems`."""
-    if not path.is_file() and (path.exists() or path.is_symlink()):  # a folder, a link that leads nowhere, a device that never ends
-        problems.add(Place(shown), "not-a-file", "this is named like a file and is none: a folder, or a link to something that is not there.")
+    text = content(path, shown, problems)
+    if text is None:
         return None
     try:
-        text = path.read_text("utf-8-sig")
         if _depth(text) > DEEPEST:
             problems.add(Place(shown), "too-deep", f"maps and lists stand more than {DEEPEST} deep in each other here.")
             return None
         root = yaml.compose(text, Loader=_Loader)
-    except OSError as fault:
-        problems.add(Place(shown), "not-a-file", f"this cannot be read: {fault.strerror}.")
-        return None
-    except UnicodeDecodeError as fault:
-        problems.add(Place(shown), "syntax", f"the file is not UTF-8 text: {fault.reason} at byte {fault.start}.")
-        return None
     except yaml.MarkedYAMLError as fault:
         mark = fault.problem_mark or fault.context_mark
         words = ", ".join(filter(None, (fault.problem, fault.context)))
@@ -46,6 +40,22 @@ def read(path: Path, shown: str, problems: Problems) -> Map | None:
         return node
     if node is not None:
         problems.add(node.place, "wrong-type", "a file must be a map of `key: value` lines.")
+    return None
+
+
+def content(path: Path, shown: str, problems: Problems) -> str | None:
+    """What stands in the file, or None where it cannot be had; why not is added to `problems`."""
+    try:
+        if not path.is_file() and (path.exists() or path.is_symlink()):  # a folder, a link that leads nowhere, a device that never ends
+            problems.add(Place(shown), "not-a-file", "this is named like a file and is none: a folder, or a link to something that is not there.")
+        elif path.stat().st_size > LARGEST:
+            problems.add(Place(shown), "too-large", f"the file is larger than {LARGEST // 1000} kB, the most that is read.")
+        else:
+            return path.read_text("utf-8-sig")
+    except OSError as fault:
+        problems.add(Place(shown), "not-a-file", f"this cannot be read: {fault.strerror}.")
+    except UnicodeDecodeError as fault:
+        problems.add(Place(shown), "syntax", f"the file is not UTF-8 text: {fault.reason} at byte {fault.start}.")
     return None
 
 
@@ -89,7 +99,7 @@ class _Converter:
                 self._problems.add(key_place, "syntax", "a key must be text.")
             elif raw_key.value in keys:
                 first = keys[raw_key.value]
-                self._problems.add(key_place, "duplicate-key", f"'{raw_key.value}' stands twice in this map.", first)
+                self._problems.add(key_place, "duplicate-key", f"{quoted(raw_key.value)} stands twice in this map.", first)
             else:
                 keys[raw_key.value] = key_place
                 entries[raw_key.value] = self.convert(raw_value)

@@ -8,15 +8,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Union
+from typing import NamedTuple, Union
 
 
 class Unusable(Exception):
     """A value was needed that is missing or broken; its fault is already reported."""
 
 
-@dataclass(frozen=True)
-class Place:
+class Place(NamedTuple):
     """1-based line and column in a file, the path as shown to the reader."""
 
     path: str

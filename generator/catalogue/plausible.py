@@ -8,6 +8,7 @@ from pathlib import Path, PurePath
 
 import yaml
 
+from .problems import quoted
 from .quantity import parse
 from .records import Quantity
 
@@ -40,6 +41,6 @@ def fault(value: Quantity, name: str, path: str) -> str | None:
             far = [size for size in map(abs, (value.low, value.high)) if size and not row.low * (1 - 1e-9) <= size <= row.high * (1 + 1e-9)]
             if not far:
                 return None
-            return (f"'{value.text}' is not likely here: {name} has {row.written}. {row.reason} A slip of the prefix? "
+            return (f"{quoted(value.text)} is not likely here: {name} has {row.written}. {row.reason} A slip of the prefix? "
                     "If it is right, add `confirmed:` with the reason.")
     return None

@@ -11,10 +11,8 @@ from .nodes import Place
 from .rules import RULES
 
 
-LONGEST, WHOLE = 200, 4000  # characters of a value that are echoed, and of a message
-_LONG = re.compile(  # what begins at a quote that opens or ends at one that closes, or has no blank; no list of names between two quoted ones
-    rf"(?<!\w')(?<=')[^'\n]{{{LONGEST + 1},}}(?=')|[^'\n]{{{LONGEST + 1},}}(?='(?!\w))|\S{{{LONGEST + 1},}}")
-CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]")  # also turns of direction, nothing wide
+LONGEST, WHOLE, MANY = 200, 4000, 500  # characters of a value that are echoed, and of a message; faults
+_LONG = re.compile(rf"[^\s']{{{LONGEST + 1},}}")
 
 
 @dataclass(frozen=True)
@@ -53,9 +51,12 @@ class Problems:
         """Note a fault; a rule that is not in RULES is a mistake in this package."""
         if rule not in RULES:
             raise KeyError(rule)
-        message = CONTROL.sub("\ufffd", _cut(message))
-        where = f"{defined_at.path}:{defined_at.line}" if defined_at else None
-        self._found.add(Problem(place.path, place.line, place.column, rule, message, where))
+        where = f"{_plain(defined_at.path)}:{defined_at.line}" if defined_at else None
+        self._found.add(Problem(_plain(place.path), place.line, place.column, rule, _cut(message), where))
+
+    def many(self) -> bool:
+        """So many that no more is sought what an author may have meant: that takes longer than all the rest."""
+        return len(self._found) > MANY
 
     def sorted(self) -> list[Problem]:
         """By path, line, column, then rule and message."""
@@ -63,15 +64,35 @@ class Problems:
 
 
 def _cut(message: str) -> str:
-    """The message with quoted values of more than LONGEST characters cut short; a file may hold a value of any length."""
-    cut = _LONG.sub(lambda found: f"{found[0][:LONGEST]}...", message)
+    """The message on one line, without what is longer than any name and what is beyond WHOLE."""
+    cut = _LONG.sub(lambda found: f"{found[0][:LONGEST]}...", _one_line(message))
     return cut if len(cut) <= WHOLE else f"{cut[:WHOLE]}..."
+
+
+def _one_line(text: str) -> str:
+    return _plain(re.sub(r"\s+", " ", text))
+
+
+def _plain(text: str) -> str:
+    """With a sign to be seen in the place of each that nobody sees, that turns the line round or that no terminal takes."""
+    return text if text.isprintable() else "".join(sign if sign.isprintable() else "\ufffd" for sign in text)
+
+
+def short(text: str) -> str:
+    """What a file says, as much of it as is echoed: it may hold a value of any length."""
+    line = _one_line(text)
+    return line if len(line) <= LONGEST else f"{line[:LONGEST]}..."
+
+
+def quoted(text: str) -> str:
+    """The same, in quotes."""
+    return f"'{short(text)}'"
 
 
 def did_you_mean(word: str, options: Iterable[str]) -> str:
     """A sentence naming the nearest option, with a leading space, or nothing."""
     near = nearest(word, options)
-    return f" Did you mean '{near[0]}'?" if near else ""
+    return f" Did you mean {quoted(near[0])}?" if near else ""
 
 
 def a(words: str) -> str:
@@ -87,4 +108,4 @@ def nearest(word: str, options: Iterable[str]) -> list[str]:
 def not_one_of(word: str, what: str, options: Iterable[str]) -> str:
     """\"'rign' is not a contact of 'x'; it has tip, ring, sleeve. Did you mean 'ring'?\" for a `what` of \"a contact of 'x'\"."""
     options = list(options)
-    return f"'{word}' is not {what}; it has {', '.join(options) or 'none'}.{did_you_mean(word, options)}"
+    return f"{quoted(word)} is not {what}; it has {', '.join(map(short, options)) or 'none'}.{did_you_mean(word, options)}"

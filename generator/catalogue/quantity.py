@@ -6,8 +6,9 @@ import math
 import re
 from collections.abc import Callable
 from decimal import Decimal, DecimalException
+from functools import lru_cache
 
-from .problems import a
+from .problems import a, quoted
 from .records import Quantity
 
 UNKNOWN = "unknown"
@@ -20,8 +21,9 @@ _LEVELS = {"dBu": math.sqrt(0.6), "dBV": 1.0}  # 0 dBu is 1 mW in 600 ohm: sqrt(
 _NUMBER = r"[+-]?(?:\d+(?:\.\d+)?|\.\d+)(?:[eE][+-]?\d+)?"
 _UNIT = r"[A-Za-z%][A-Za-z/]*"
 _WHOLE = re.compile(
-    rf"(?P<low>{_NUMBER})(?:\s*\.\.\s*(?P<high>{_NUMBER}))?\s*(?P<unit>{_UNIT})"
-    rf"(?:\s*(?:\+-|±)\s*(?P<spread>(?:\d+(?:\.\d+)?|\.\d+))\s*(?P<spread_unit>{_UNIT}))?"
+    rf"(?P<low>{_NUMBER})(?: *\.\. *(?P<high>{_NUMBER}))? *(?P<unit>{_UNIT})"
+    rf"(?: *(?:\+-|±) *(?P<spread>(?:\d+(?:\.\d+)?|\.\d+)) *(?P<spread_unit>{_UNIT}))?",
+    re.ASCII,
 )
 FORMS = "a number and a unit (6.81 kohm), a range (44..52 V), a tolerance (48 V +-4 V, 6.81 kohm +-20 %) or `unknown`"
 
@@ -34,6 +36,7 @@ class QuantityFault(ValueError):
         self.rule = rule
 
 
+@lru_cache(maxsize=10_000)  # a few hundred different ones make up a catalogue
 def parse(text: str, unit: str | None = None) -> Quantity | None:
     """A Quantity (None for `unknown`); `unit` is the SI unit wanted. Raises QuantityFault."""
     text = text.strip()
@@ -41,20 +44,20 @@ def parse(text: str, unit: str | None = None) -> Quantity | None:
         return None
     match = _WHOLE.fullmatch(text)
     if not match or (match["high"] and match["spread"]):
-        raise QuantityFault("bad-quantity", f"'{text}' is not a quantity; write {FORMS}.")
+        raise QuantityFault("bad-quantity", f"{quoted(text)} is not a quantity; write {FORMS}.")
     si_unit, scale = _scale(match["unit"], text)
     if unit and si_unit != unit:
         wanted = f"{described(unit)} ({_written(unit)}) is wanted here"
-        raise QuantityFault("wrong-unit", f"'{text}' is {described(si_unit)}; {wanted}.")
+        raise QuantityFault("wrong-unit", f"{quoted(text)} is {described(si_unit)}; {wanted}.")
     try:
         low, nominal, high = _interval(match, si_unit, text)
         if low > high:
-            raise QuantityFault("bad-quantity", f"'{text}' runs backwards; write the lower value first.")
+            raise QuantityFault("bad-quantity", f"{quoted(text)} runs backwards; write the lower value first.")
         values = [scale(value) for value in (nominal, low, high)]
     except (DecimalException, OverflowError, ZeroDivisionError):  # exponents no arithmetic can hold
         values = [math.inf]
     if not all(map(math.isfinite, values)):
-        raise QuantityFault("bad-quantity", f"'{text}' is too large to be a quantity.")
+        raise QuantityFault("bad-quantity", f"{quoted(text)} is too large to be a quantity.")
     return Quantity(*values, unit=si_unit, text=text)
 
 
@@ -71,7 +74,7 @@ def _scale(unit: str, text: str) -> tuple[str, Callable[[Decimal], float]]:
         if unit.startswith(prefix) and base in DIMENSIONS and base not in ("deg", "dB", "1"):
             return base, lambda value: float(value.scaleb(exponent))
     units = ", ".join((*map(_written, DIMENSIONS), *_LEVELS)) + ", with prefixes p n u m k M"
-    raise QuantityFault("bad-quantity", f"'{unit}' in '{text}' is not a unit; units are {units}.")
+    raise QuantityFault("bad-quantity", f"{quoted(unit)} in {quoted(text)} is not a unit; units are {units}.")
 
 
 def _power_of_ten(exponent: float) -> float:
@@ -103,7 +106,7 @@ def _converted(spread: Decimal, match: re.Match, text: str) -> Decimal:
             return spread
     elif _scale(unit, text)[0] == _scale(spread_unit, text)[0] and spread_unit not in _LEVELS:
         return Decimal(repr(_scale(spread_unit, text)[1](spread))) / Decimal(repr(_scale(unit, text)[1](Decimal(1))))
-    raise QuantityFault("wrong-unit", f"the tolerance of '{text}' is in {spread_unit}, its value in {unit}.")
+    raise QuantityFault("wrong-unit", f"the tolerance of {quoted(text)} is in {spread_unit}, its value in {unit}.")
 
 
 def described(unit: str) -> str:

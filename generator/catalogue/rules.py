@@ -8,6 +8,7 @@ RULES = {
     "empty-file": "A file holds at least one key.",
     "syntax": "A file is UTF-8 YAML.",
     "not-a-file": "What is named like a file is one: no folder, no link that leads nowhere, no device.",
+    "too-large": "A file has no more than 500 kB.",
     "too-deep": "Maps and lists stand at most 40 deep in each other.",
     "hidden-character": "No control, zero-width or direction-changing characters: nobody would see them.",
     "alias": "No YAML aliases; `same_as` says the same where readers can see it.",

@@ -6,7 +6,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from .nodes import Map, Node, Place, Text, Unusable
-from .problems import Problems
+from .problems import Problems, short
 
 _OWN = ("met",)  # how common a record is says nothing of those made after it
 _EVIDENCE = ("evidence", "cite", "checked", "note")  # one statement: whoever grades anew does not inherit the old source
@@ -45,7 +45,7 @@ def _report_cycle(records: Mapping[str, Map], path: tuple[str, ...], start: str,
     cycle = path[path.index(start) :]
     turn = cycle.index(min(cycle))
     cycle = cycle[turn:] + cycle[:turn]
-    words = " -> ".join((*cycle, cycle[0]))
+    words = " -> ".join(map(short, (*cycle, cycle[0])))
     problems.add(records[cycle[0]].entries["same_as"].place, "same-as-cycle", f"`same_as` runs in a circle: {words}.")
 
 

@@ -10,7 +10,7 @@ from typing import ClassVar
 from . import plausible, quantity
 from .context import SINGULAR, Context
 from .nodes import Many, Node, Text
-from .problems import did_you_mean
+from .problems import did_you_mean, quoted, short
 
 NAME = r"[a-z][a-z0-9]*(-[a-z0-9]+)*"
 CONTACT = r"[a-z0-9][a-z0-9+-]*"
@@ -69,7 +69,7 @@ class Name(Scalar):
 
     def fault(self, text, name, context):
         if not re.fullmatch(self.pattern, text):
-            return "bad-name", f"'{text}' is not a name; write lower-case letters, digits and single hyphens, such as feed-hot."
+            return "bad-name", f"{quoted(text)} is not a name; write lower-case letters, digits and single hyphens, such as feed-hot."
 
     def schema(self):
         return {"type": self.json_types, "pattern": f"^({self.pattern})$"}
@@ -89,7 +89,7 @@ class Choice(Scalar):
     def fault(self, text, name, context):
         if text not in self.options:
             guess = did_you_mean(text, self.options)
-            return self.rule, f"'{text}' is not a legal value of {name}; write {self.what}.{guess}"
+            return self.rule, f"{quoted(text)} is not a legal value of {name}; write {self.what}.{guess}"
 
     def schema(self):
         booleans = [value == "yes" for value in self.options if value in ("yes", "no")]  # as an older YAML reads them
@@ -120,9 +120,9 @@ class Date(Scalar):
         except ValueError:
             good = False
         if good and date.fromisoformat(text) > date.today() + timedelta(days=1):  # it may be tomorrow already where it was written
-            return "bad-date", f"'{text}' is still to come; write the day it was checked."
+            return "bad-date", f"{quoted(text)} is still to come; write the day it was checked."
         if not good:
-            return "bad-date", f"'{text}' is not a date; write year-month-day, such as 2026-11-25."
+            return "bad-date", f"{quoted(text)} is not a date; write year-month-day, such as 2026-11-25."
 
     def schema(self):
         return {"type": "string", "pattern": r"^\d{4}-\d{2}-\d{2}$"}
@@ -158,14 +158,14 @@ class Number(Scalar):
     def fault(self, text, name, context):
         value = number(text)
         if value is None:
-            return "bad-number", f"'{text}' is not a number; write 0.5, -1 or 1/2200."
+            return "bad-number", f"{quoted(text)} is not a number; write 0.5, -1 or 1/2200."
         if not self.above < value < self.below:
-            return self.rule, f"{name} is {text}; it must lie between {self.above:g} and {self.below:g}, both excluded."
+            return self.rule, f"{name} is {short(text)}; it must lie between {self.above:g} and {self.below:g}, both excluded."
 
 
 def number(text: str) -> float | None:
     """The value of `0.5`, `-1` or `1/2200`; None if it is no finite number."""
-    if not re.fullmatch(r"[+-]?\d*\.?\d+(/\d*\.?\d+)?", text):
+    if not re.fullmatch(r"[+-]?\d*\.?\d+(/\d*\.?\d+)?", text, re.ASCII):
         return None
     over, _, under = text.partition("/")
     return float(over) / float(under or 1) if float(under or 1) else None
@@ -208,8 +208,8 @@ class Amount(Scalar):
         if value is None:
             return None if self.unknown else ("not-unknown", f"{name} cannot be unknown: the circuit could not be solved.")
         if self.positive and value.low <= 0:
-            return "non-positive", f"'{text}' is not above zero; {self.what} must be."
+            return "non-positive", f"{quoted(text)} is not above zero; {self.what} must be."
         if not self.negative and value.low < 0:
-            return "non-positive", f"'{text}' is below zero; {self.what} must not be."
+            return "non-positive", f"{quoted(text)} is below zero; {self.what} must not be."
         return None
 

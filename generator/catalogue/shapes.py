@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from .context import Context
 from .nodes import Many, Map, Node, Text
-from .problems import did_you_mean, nearest
+from .problems import did_you_mean, nearest, quoted
 from .scalars import Scalar, kind_of_node
 
 
@@ -128,7 +128,7 @@ class Record:
         for key in node.entries:
             if key not in self.fields and not self.rest:
                 legal = f"{name} takes {', '.join(self.fields)}"
-                message = f"'{key}' is not a key here; {legal}.{did_you_mean(key, self.fields)}"
+                message = f"{quoted(key)} is not a key here; {legal}.{did_you_mean(key, self.fields)}"
                 context.problems.add(node.keys[key], "unknown-key", message)
                 meant.update(nearest(key, self.fields))
         if "same_as" in node and not getattr(node.entries["same_as"], "text", None):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 
 from . import ever, loader, same_as
@@ -12,7 +12,7 @@ from .context import SINGULAR, Context
 from .kinds import FOLDERS, KINDS, SINGLE
 from .meaning import CHECKS
 from .nodes import Many, Map, Place, Text, Unusable
-from .problems import Problems, did_you_mean
+from .problems import Problems, did_you_mean, quoted, short
 from .scalars import NAME
 
 _NOT_OURS = ("verdicts", "schema")  # written by programs, not by people
@@ -22,8 +22,12 @@ _ADDRESSED = ("connectors", "assignments", "ports", "leads")  # kinds that share
 def survey(directory: Path, own: Sequence[Path] = ()) -> Context:
     """Everything there is to know about the directory, and about somebody's own files and folders of files beside it, with all its problems."""
     problems = Problems()
-    raw = _read(directory, problems)
-    places = {kind: {id: Place(_shown(directory / kind / f"{id}.yaml")) for id in raw[kind]} for kind in FOLDERS}
+    return examine(directory, read(directory, problems), own, problems)
+
+
+def examine(directory: Path, raw: dict[str, dict[str, Map | None]], own: Sequence[Path], problems: Problems) -> Context:
+    """What `read` found, and somebody's own files, checked."""
+    places = {kind: _places(_shown(directory / kind), raw[kind]) for kind in FOLDERS}
     for kind in ("sources", "questions"):
         places[kind] = dict(raw[kind][kind].keys) if raw[kind].get(kind) else {}
     unreadable = {kind for kind in ("sources", "questions") if raw[kind] and not places[kind]}
@@ -36,7 +40,7 @@ def survey(directory: Path, own: Sequence[Path] = ()) -> Context:
     return context
 
 
-def _read(directory: Path, problems: Problems) -> dict[str, dict[str, Map | None]]:
+def read(directory: Path, problems: Problems) -> dict[str, dict[str, Map | None]]:
     """kind -> id -> what the file holds, None where it cannot be read."""
     raw = {kind: {} for kind in KINDS}
     for path in _files(directory, problems):
@@ -93,6 +97,11 @@ def _shown(path: Path) -> str:
     return path.as_posix() if relative.startswith("..") else Path(relative).as_posix()
 
 
+def _places(folder: str, ids: Iterable[str]) -> dict[str, Place]:
+    above = "" if folder == "." else f"{folder}/"
+    return {id: Place(f"{above}{id}.yaml") for id in ids}
+
+
 def _retired(node: Map | None) -> dict[str, tuple[str, ...]]:
     """old id -> successors, as far as it can be read."""
     retired = {}
@@ -135,11 +144,13 @@ def _fill_instances(port: Map, context: Context) -> Map:
 
     def check(id: str, place: Place) -> bool:
         if id not in circuit:
-            message = f"this port has no instance '{id}'; it has {', '.join(circuit.entries)}.{did_you_mean(id, circuit.entries)}"
+            message = f"this port has no instance {quoted(id)}; it has {', '.join(map(short, circuit.entries))}.{did_you_mean(id, circuit.entries)}"
             context.problems.add(place, "unknown-instance", message)
         return id in circuit
 
     maps = {key: value for key, value in circuit.entries.items() if isinstance(value, Map)}
+    if not any("same_as" in instance for instance in maps.values()):
+        return port
     filled = same_as.resolve(maps, context.problems, check)
     entries = {key: filled.get(key) if key in maps else value for key, value in circuit.entries.items()}
     return Map(port.entries | {"circuit": Map(entries, circuit.keys, circuit.place)}, port.keys, port.place)

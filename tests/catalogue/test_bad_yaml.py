@@ -27,6 +27,9 @@ pinouts/port/desk-out.yaml:1:1: error[stray-file]
     case([("leads/deep.yaml", "", f"x: {'[' * 41}{']' * 41}\n")], """\
 pinouts/leads/deep.yaml:1:1: error[too-deep]
     maps and lists stand more than 40 deep in each other here."""),
+    case([("leads/large.yaml", "", f"name: {'x' * 500_000}\n")], """\
+pinouts/leads/large.yaml:1:1: error[too-large]
+    the file is larger than 500 kB, the most that is read."""),
     case([("assignments/jack-balanced.yaml", "used_for: Balanced audio.", 'used_for: "Balanced \\u200baudio."')], """\
 pinouts/assignments/jack-balanced.yaml:4:11: error[hidden-character]
     'used_for' holds the character U+200B, which nobody sees; take it out."""),
@@ -193,6 +196,15 @@ pinouts/circuits/input.yaml:19:77: error[wrong-unit]
     case([("circuits/output.yaml", "{inductor: 1 H, between: [top", "{inductor: 0 H, between: [top")], """\
 pinouts/circuits/output.yaml:5:20: error[non-positive]
     '0 H' is not above zero; an inductance must be."""),
+    case([("circuits/output.yaml", "{emf: 0 V, between: [top, chassis]}", "{sink: 0 A, between: [top, chassis], knee: 1 V}")], """\
+pinouts/circuits/output.yaml:4:17: error[non-positive]
+    '0 A' is not above zero; a current must be."""),
+    case([("circuits/output.yaml", "{emf: 0 V, between: [top, chassis]}", "{sink: 1 mA, between: [top, chassis]}")], """\
+pinouts/circuits/output.yaml:4:3: error[missing-key]
+    part 'drive' lacks the key 'knee': a sink cannot be solved without it."""),
+    case([("leads/block.yaml", "{capacitor: 10 uF, between: [inner, b.2]}", "{clamp: 10 V, between: [inner, b.2]}")], """\
+pinouts/leads/block.yaml:11:3: error[missing-key]
+    part 'block' lacks the key 'series': a clamp cannot be solved without it."""),
     case([("ports/desk-in.yaml", "feed: 6.8 kohm", "feed: -6.8 kohm")], """\
 pinouts/ports/desk-in.yaml:7:28: error[non-positive]
     '-6.8 kohm' is not above zero; a resistance must be.

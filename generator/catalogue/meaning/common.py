@@ -7,7 +7,7 @@ from collections import Counter
 from ..context import Context
 from ..kinds import HALVES
 from ..nodes import Many, Map, Place, Unusable
-from ..problems import not_one_of
+from ..problems import not_one_of, quoted
 
 
 def check_contact(contact: str, place: Place, owner: str, connector: Map, context: Context) -> bool:
@@ -37,9 +37,9 @@ def check_name(kind: str, id: str, tree: Map, context: Context) -> None:
     def rank(id: str, tree: Map) -> tuple[bool, str]:
         return tree["name"].place.path != context.ids[kind][id].path, id
 
-    for other, its in context.trees[kind].items():
-        if its.text("name") == tree.text("name") and rank(other, its) < rank(id, tree):
-            message = f"'{tree.text('name')}' is the name of '{other}' too; readers choose by name."
+    for other, its in context.called(kind, tree.text("name")):
+        if rank(other, its) < rank(id, tree):
+            message = f"{quoted(tree.text('name'))} is the name of '{other}' too; readers choose by name."
             context.problems.add(context.ids[kind][id], "same-name", message, its["name"].place)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from ..context import Context
 from ..kinds import HALVES
 from ..nodes import Many, Map, Text
+from ..problems import quoted
 from ..quantity import parse
 from .common import check_contact, check_repeated
 
@@ -55,7 +56,7 @@ def check_face(id: str, tree: Map, context: Context) -> None:
     for contact, spot in tree.map("face").items():
         for key, place in spot.keys.items():
             if wanted and key not in wanted:
-                message = f"contact '{contact}' has '{key}'; on a {tree['shape'].text} face contacts stand at {' and '.join(wanted)}."
+                message = f"contact '{contact}' has {quoted(key)}; on a {tree['shape'].text} face contacts stand at {' and '.join(wanted)}."
                 context.problems.add(place, "wrong-face", message)
 
 

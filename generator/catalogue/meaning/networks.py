@@ -8,8 +8,10 @@ from collections.abc import Collection
 from ..context import Context
 from ..kinds import LIMITED, PARTS
 from ..nodes import Many, Map, Place, Text
-from ..problems import a, did_you_mean, not_one_of
+from ..problems import a, did_you_mean, not_one_of, quoted
 from ..quantity import QuantityFault, parse
+
+_BENT = {"sink": "knee", "clamp": "series"}  # kinds whose current turns at a voltage, and what tells how
 
 
 def kind_of(part: Map) -> str | None:
@@ -28,6 +30,10 @@ def check_parts(tree: Map, context: Context) -> None:
             there, absent = ("skew", "match") if "skew" in part else ("match", "skew")
             message = f"part '{id}' has `{there}` but no `{absent}`; they only mean something together."
             context.problems.add(part.keys[there], "lone-skew", message)
+        for kind, key in _BENT.items():
+            if kind_of(part) == kind and key not in part:
+                message = f"part '{id}' lacks the key '{key}': a {kind} cannot be solved without it."
+                context.problems.add(tree["parts"].keys[id], "missing-key", message)
 
 
 def check_couplings(tree: Map, context: Context) -> None:
@@ -62,7 +68,7 @@ def check_part(id: str, place: Place, tree: Map, kinds: Collection[str], use: st
     """Is there a part of this id that can do this?"""
     parts = tree.map("parts")
     if id not in parts:
-        context.problems.add(place, "unknown-part", f"there is no part '{id}' here.{did_you_mean(id, parts.entries)}")
+        context.problems.add(place, "unknown-part", f"there is no part {quoted(id)} here.{did_you_mean(id, parts.entries)}")
     elif parts.entries[id] and (kind := kind_of(parts[id])) and kind not in kinds:
         message = f"'{id}' is {a(kind)} and cannot {use}; {' or '.join(map(a, kinds))} can."
         context.problems.add(place, "wrong-part", message, parts.keys[id])

@@ -5,7 +5,7 @@ from __future__ import annotations
 from ..context import Context
 from ..kinds import RESERVED
 from ..nodes import Map, Place, Unusable, plain
-from ..problems import not_one_of
+from ..problems import not_one_of, quoted
 from .circuits import CHASSIS, check_value, parameter_uses, value_of
 from .common import check_half
 
@@ -73,7 +73,7 @@ def check_channels(id: str, tree: Map, context: Context) -> None:
             for key in template.map(section).entries:
                 channel = name if key == "main" else key
                 if channel in taken:
-                    message = f"'{name}' brings a second channel '{channel}' to this port's {section}."
+                    message = f"'{name}' brings a second channel {quoted(channel)} to this port's {section}."
                     context.problems.add(tree["circuit"].keys[name], "same-channel", message, taken[channel])
                 taken.setdefault(channel, tree["circuit"].keys[name])
 
