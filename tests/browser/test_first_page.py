@@ -130,6 +130,11 @@ def test_what_cannot_be_joined_is_answered_at_once(thumb):
     assert page.locator(".rf-further").count() == 0
 
 
+def test_two_that_send_nothing_are_told_as_such(visit):
+    page = visit("check/#from=mixer-line-in-xlr&into=mixer-mic-in-p48-xlr")
+    expect(page.locator(".rf-banner__says")).to_have_text("The mixer line input sends nothing, nor does the mixer microphone input: nothing is heard, and phantom or another supply of one may harm the other.")
+
+
 def test_a_question_by_keys_alone(visit):
     page = visit("", size=DESK)
     page.locator("#rf-search").focus()
