@@ -19,7 +19,7 @@ APART = {path: bundle for bundle, paths in {
     "engine": ("judging/kinds.js",), "check": ("judging/ask.js",), "worker": ("judging/worker.js",),  # answers, asks, and what is a thread of its own
 }.items() for path in paths}
 FIRST = ("palette.css", "frame.css", "records.css", "check.css")  # styles that others build on
-OF_TOOLS = ("check.css", "bag.css", "bench.css", "own.css", "recognise.css", "ways.css")
+OF_TOOLS = ("check.css", "bag.css", "bench.css", "own.css", "pictures.css", "recognise.css", "ways.css")
 FRAMED = "embed*.css"
 OWN = ("workshop.css", "adapter.css", "hum.css", "class.css", "question.css", "matrix.css", "cards.css", "mine.css", "run.css", "plugs.css")  # styles that only some pages need, asked for by these
 
