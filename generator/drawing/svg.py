@@ -8,6 +8,7 @@ its own holds a style sheet, a few colours that follow the reader's dark mode; a
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable, Iterator
 
 import svgwrite
 from svgwrite.base import Desc, Title
@@ -16,15 +17,12 @@ from generator.drawing import looks, scene
 
 FAMILY = "Helvetica, Arial, 'Liberation Sans', Roboto, sans-serif"
 CORNER = 10
-
-
-DARK = f"@media (prefers-color-scheme: dark) {{ svg {{ color: {looks.DARK['ink']} }} " + " ".join(
-    f".{looks.PREFIX}{name} {{ {attribute}: {looks.DARK['panel']} }}" for name, attribute in looks.GROUND.items()) + " }"
+UNASKED = r"xmlns:\w+|baseProfile|version"  # of SVG 1, written by the library: no picture uses them and no reader asks
 
 
 def write(picture: scene.Scene, prefix: str, standalone: bool = True) -> str:
     """SVG text of a scene. `prefix` starts every id; `standalone` adds the namespace a file needs, a ground (unless the scene is bare), its
-    ink, and both for the dark."""
+    ink, and both for the dark. What nothing in the scene takes is left out."""
     if not re.fullmatch(r"[A-Za-z][\w-]*", prefix):
         raise ValueError(f"'{prefix}' cannot start an id: use a letter, then letters, digits, - or _")
     # debug off: svgwrite's validator does not know role and aria-*
@@ -32,26 +30,41 @@ def write(picture: scene.Scene, prefix: str, standalone: bool = True) -> str:
     root = drawing
     root.attribs.update({
         "viewBox": f"0 0 {number(picture.width)} {number(picture.height)}", "class": f"{looks.PREFIX}drawing", "role": "img",
-        "aria-labelledby": f"{prefix}-title {prefix}-desc", "font-family": FAMILY,
-    })
+        "aria-labelledby": f"{prefix}-title {prefix}-desc",
+    } | ({"font-family": FAMILY} if any(isinstance(item, scene.Text) for item in _all(picture.items)) else {}))
     root.elements.remove(drawing.defs)
     root.elements += [_named(Title(picture.title), f"{prefix}-title"), _named(Desc(picture.desc), f"{prefix}-desc")]
     ground = {}
     if standalone:
         root.attribs["color"] = looks.PANEL_INK
         ground = looks.ON_PANEL
-        root.elements.append(drawing.style(DARK))
+        root.elements.append(drawing.style(_dark({item.look for item in _all(picture.items)} | (set() if picture.bare else {"panel"}))))
         if not picture.bare:
             root.add(_element(drawing, scene.Rect(0.5, 0.5, picture.width - 1, picture.height - 1, "panel", CORNER), ground))
     for item in picture.items:
         root.add(_element(drawing, item, ground))
-    text = drawing.tostring()
-    return text if standalone else re.sub(r' xmlns(:\w+)?="[^"]*"', "", text)
+    start, end, rest = drawing.tostring().partition(">")
+    return re.sub(rf' (?:{UNASKED if standalone else f"{UNASKED}|xmlns"})="[^"]*"', "", start) + end + rest
 
 
 def number(value: float) -> str:
     """A length to a tenth of a pixel, without trailing zeros."""
     return f"{round(value, 1) + 0:.1f}".removesuffix(".0")
+
+
+def _all(items: Iterable[scene.Item]) -> Iterator[scene.Item]:
+    """The items and those within groups, without the groups."""
+    for item in items:
+        if isinstance(item, scene.Group):
+            yield from _all(item.items)
+        else:
+            yield item
+
+
+def _dark(used: set[str]) -> str:
+    """The colours for who reads in the dark, of the looks used."""
+    return f"@media (prefers-color-scheme: dark) {{ svg {{ color: {looks.DARK['ink']} }} " + " ".join(
+        f".{looks.PREFIX}{name} {{ {attribute}: {looks.DARK['panel']} }}" for name, attribute in looks.GROUND.items() if name in used) + " }"
 
 
 def _named(element, name: str):

@@ -10,7 +10,7 @@ from generator.site.page import Page
 
 def page(catalogue: Catalogue, pictures: Drawings) -> Page:
     """The page."""
-    shown = {"scripts": scripts_of("data", "circuits", "printed", "ui", "cards"),
+    shown = {"scripts": scripts_of("data", "called", "circuits", "printed", "ui", "cards"),
              "faces": {record: faces(pictures, record) for record in catalogue.connectors}}
     return Page("cards/", "cards", "Cards", catalogue, shown)
 

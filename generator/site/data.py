@@ -1,7 +1,7 @@
 """The published data: JSON under /data/v1/ for other programs, and the same as classic scripts for our own pages.
 
 A page opened from a file may not fetch, so scripts carry everything the check and the matrix need. What a page needs before the first tap is
-packed (columns.py); what verdicts are worked out from, the table of verdicts and what only cards print are scripts of their own.
+packed (columns.py); what verdicts are worked out from, the table of verdicts, other names of records and what only cards print are scripts of their own.
 """
 
 from __future__ import annotations
@@ -22,6 +22,7 @@ PRINTED = {  # what no verdict and no list is made of
 SOLVED = {  # what verdicts are worked out from, and nothing else is
     "ports": {"network", "supplies", "needs", "earthed", "follows", "cautions"}, "leads": {"network", "joins", "parts", "cautions"},
 }
+CALLED = {kind: {"also_called"} for kind in ("connectors", "assignments", "ports", "leads")}  # for lists that are searched without the search's own scripts
 ASKED = {"asks", "same_as"}  # fields of ports that go there too, or nowhere
 LATER = ("questions",)  # kinds that only own numbers are made with, in asks.js with what each port is asked
 PUBLISHED = ("from", "through", "into", "verdict", "offered", "offer", "findings", "number")
@@ -33,7 +34,7 @@ def files(catalogue: Mapping[str, Any], tables: Mapping[str, Any], mated: Mappin
     (what one sees of each connector) are JSON-ready; `sides` has the size of every side view."""
     asked = {"questions": catalogue["questions"], "asks": {name: port["asks"] for name, port in catalogue["ports"].items() if port["asks"]}}
     solved, printed = _only(catalogue, SOLVED), _only(catalogue, PRINTED)
-    first = _without(catalogue, SOLVED, PRINTED)
+    first = _without(catalogue, SOLVED, PRINTED, CALLED)
     titles = first.pop("sources", {})
     cited = _cited([first, solved, tables])
     solved["sources"] = {name: title for name, title in titles.items() if name in cited}
@@ -46,6 +47,7 @@ def files(catalogue: Mapping[str, Any], tables: Mapping[str, Any], mated: Mappin
         "assets/js/data.js": _packed("data", first) + script({"mated": mated, "sides": sides}),
         "assets/js/circuits.js": _packed("circuits", solved) + script(tables) + b"Ringfence.complete(Ringfence.data, Ringfence.circuits);\n",
         "assets/js/printed.js": _packed("printed", printed) + b"Ringfence.complete(Ringfence.data, Ringfence.printed);\n",
+        "assets/js/called.js": _packed("called", _only(catalogue, CALLED)) + b"Ringfence.complete(Ringfence.data, Ringfence.called);\n",
         "assets/js/asks.js": _packed("manual", asked),
         "assets/js/table.js": _parsed("table", table(rows)),
         "assets/js/plugs.js": script({"plugs": plugs, "sides": sides}),

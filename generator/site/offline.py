@@ -1,8 +1,9 @@
 """What a phone keeps to answer without a network: the whole site, written down when mkdocs has built it.
 
 Scripts and styles are kept as they are, but for those with much data that no first verdict waits for. These, every page and every drawing go into
-one file, each compressed by itself, with an index of where it begins: a phone makes a handful of requests in place of two thousand, and keeps a tenth of the bytes. Lines that many pages have in common (the
-head, the menu, the foot) stand in it once. sw.js reads it.
+one file with an index: a phone makes a handful of requests in place of three thousand, and keeps a tenth of the bytes. It is compressed in members of some files
+each, for pages of a kind are alike; one is small enough to be unpacked between two frames. Lines that many pages have in common (the head, the menu, the foot)
+stand in it once. sw.js reads it.
 Each file stands in the list with its digest, so that nothing of another version is ever kept under this one's name. The version is a digest
 of everything kept, so any change of what is published makes a new one.
 """
@@ -24,6 +25,7 @@ LEFT_OUT = ("*.map", "assets/javascripts/*", "assets/css/embed*.css")  # for who
 LATE = ("assets/js/asks.js", "assets/js/printed.js", "assets/js/questions.js", "assets/js/runs.js")
 PACKED = ("*index.html", "draw/*.svg", "qr/*.svg", *LATE)
 COMMON, MARK = 5, b"\x01"  # in so many files a line stands once for all; what stands for it begins with the mark
+MEMBER = 200_000  # bytes that files of a member come to, unless one alone has more
 FRAMES = "embed/*"  # shown on other people's pages, where there is a network
 MANIFEST = {
     "name": "Ringfence", "short_name": "Ringfence", "start_url": "check/", "scope": "./", "display": "standalone",
@@ -50,25 +52,37 @@ def kept(site: Path) -> tuple[list[str], list[str]]:
 
 
 def packed(contents: Mapping[str, bytes]) -> dict[str, bytes]:
-    """The pack of some files (path -> content), and its index: `places` (address -> [where its gzip member begins, its length]), and under
-    `lines` the place of the lines that stand for many. In a member a line of the mark and a number n is line n of those. ValueError for a
-    file that has the mark in it."""
+    """The pack of some files (path -> content), and its index: under `members` [where a gzip member begins, its length, the addresses of the files
+    in it], under `lines` the place of the lines that stand for many. In a member a line of the mark alone parts two files, one of the mark
+    and a number n is line n of those. ValueError for a file that has the mark in it."""
     marked = [path for path, content in contents.items() if MARK in content]
     if marked:
         raise ValueError(f"{marked[0]} has a control character in it.")
     met = Counter(line for content in contents.values() for line in set(content.split(b"\n")))
     common = {line: number for number, line in enumerate(line for line, times in met.items() if times >= COMMON and len(line) > len(MARK) + 4)}
-    pack, places = bytearray(), {}
+    pack = bytearray()
 
-    def put(lines: Iterable[bytes]) -> list[int]:
-        member = gzip.compress(b"\n".join(lines), 9, mtime=0)
+    def put(content: bytes) -> list[int]:
+        member = gzip.compress(content, 9, mtime=0)
         pack.extend(member)
         return [len(pack) - len(member), len(member)]
 
-    for path, content in contents.items():
-        places[path.removesuffix("index.html")] = put(MARK + b"%d" % common[line] if line in common else line for line in content.split(b"\n"))
-    index = {"lines": put(common), "places": places}
+    short = {path: b"\n".join(MARK + b"%d" % common[line] if line in common else line for line in content.split(b"\n")) for path, content in contents.items()}
+    members = [[*put((b"\n%b\n" % MARK).join(short[path] for path in paths)), [path.removesuffix("index.html") for path in paths]] for paths in _together(short)]
+    index = {"lines": put(b"\n".join(common)), "members": members}
     return {PACK: bytes(pack), PLACES: json.dumps(index, separators=(",", ":")).encode()}
+
+
+def _together(contents: Mapping[str, bytes]) -> list[list[str]]:
+    """The paths in their order, member by member."""
+    members, room = [], 0
+    for path, content in contents.items():
+        if not members or len(content) > room:
+            members.append([])
+            room = MEMBER
+        members[-1].append(path)
+        room -= len(content)
+    return members
 
 
 def listed(contents: Mapping[str, bytes], loose: Iterable[str], inside: Iterable[str]) -> dict:

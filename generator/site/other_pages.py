@@ -29,10 +29,10 @@ def other_pages(catalogue: Catalogue, rows: list[Row], rulebook: Any) -> Iterato
     yield Page("", "check", "Check a connection", catalogue, check)
     yield Page("check/", "check", "Check a connection", catalogue, check)
     yield Page("mine/", "mine", "My devices", catalogue, {"scripts": scripts_of("data", "circuits", "engine", "ui", "asks", "own", "qr", "mine")})
-    for name, title, more in (("bench", "Bench", ()), ("bag", "My kit", ("asks", "own", "kit"))):
+    for name, title, more in (("bench", "Bench", ()), ("bag", "My kit", ("called", "asks", "own", "kit"))):
         shown = {"scripts": scripts_of("data", "circuits", "table", "engine", "ui", "check", "ways", *more, name), "kits": kits.at_hand(catalogue) if name == "bag" else []}
         yield Page(f"{name}/", name, title, catalogue, shown)
-    matrix = {"scripts": scripts_of("data", "table", "ui", "matrix"), "outlets": _tallies(rows)}
+    matrix = {"scripts": scripts_of("data", "called", "table", "ui", "matrix"), "outlets": _tallies(rows)}
     yield Page("matrix/", "matrix", "Matrix", catalogue, matrix)
     asked = {"scripts": scripts_of("plugs", "ui", "recognise"), "labels": looks.LABELS,
              "looks": {one.id: looks.said(one) for one in sorted(catalogue.connectors.values(), key=lambda one: one.name)}}

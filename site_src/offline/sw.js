@@ -7,13 +7,15 @@ importScripts("offline-list.js");
 const LIST = self.OFFLINE, PREFIX = "ringfence-", SCOPE = self.registration.scope;
 const KEPT = PREFIX + LIST.version; // listed files, all of one version
 const SEEN = `${KEPT}-seen`; // what else of ours was asked for while this version was kept, as last seen
-const [PACK, PLACES] = ["offline/site.pack", "offline/site.json"]; // pages, drawings and large scripts, each compressed; where each one begins
-const MARK = "\x01"; // begins what stands in a packed file for a line that many files have in common
+const [PACK, PLACES] = ["offline/site.pack", "offline/site.json"]; // pages, drawings and large scripts, compressed some at a time; where each one is
+const MARK = "\x01"; // alone on a line it parts two packed files; with a number it stands for a line that many have in common
+const OPEN = 8; // members of the pack held unpacked: the pictures of a list are in few
 const TYPES = { svg: "image/svg+xml", js: "text/javascript; charset=utf-8" }; // of what is packed; all else there is a page
 const NEVER = ["withdrawn.json", "offline-list.js", "sw.js"]; // what tells of newer versions only ever comes from the network
 const unpacks = typeof DecompressionStream === "function";
 const WANTED = { ...LIST.files, ...(unpacks ? LIST.pack : LIST.pages) }; // path -> digest
 let index = null, checked = null, mending = null;
+const opened = new Map(); // where a member begins -> its files
 
 const own = (url) => url.startsWith(SCOPE), full = (path) => new URL(path, SCOPE).href;
 const pathOf = (url) => new URL(url).pathname.slice(new URL(SCOPE).pathname.length).replace(/(^|\/)index\.html$/, "$1");
@@ -147,6 +149,7 @@ async function kept(path) {
     return unpacks ? await unpacked(cache, path) : null;
   } catch (damage) {
     index = null;
+    opened.clear();
     checked = Promise.resolve(false);
     return null;
   }
@@ -154,22 +157,23 @@ async function kept(path) {
 
 async function unpacked(cache, path) {
   index = index || await indexed(cache);
-  if (!Object.hasOwn(index.places, path)) return null;
-  const lines = await member(cache, index.places[path]); // all of it, before any of it is sent: it may not unpack
+  if (!index.places.has(path)) return null;
+  const { start, length, at } = index.places.get(path);
+  if (!opened.has(start)) opened.set(start, member(cache, start, length).then((content) => content.split(`\n${MARK}\n`)));
+  if (opened.size > OPEN) opened.delete(opened.keys().next().value);
+  const lines = (await opened.get(start))[at].split("\n"); // all of it, before any of it is sent: it may not unpack
   const body = lines.map((line) => (line.startsWith(MARK) ? index.common[line.slice(MARK.length)] : line)).join("\n");
   return new Response(body, { headers: { "Content-Type": TYPES[path.split(".").pop()] || "text/html; charset=utf-8" } });
 }
 
 async function indexed(cache) {
-  const { lines, places } = await (await cache.match(full(PLACES))).json();
-  return { places, common: await member(cache, lines) };
+  const { lines, members } = await (await cache.match(full(PLACES))).json(), common = await member(cache, ...lines);
+  return { places: new Map(members.flatMap(([start, length, paths]) => paths.map((path, at) => [path, { start, length, at }]))), common: common.split("\n") };
 }
 
-/* The lines of one file in the pack. */
-async function member(cache, [start, length]) {
+async function member(cache, start, length) {
   const pack = await (await cache.match(full(PACK))).blob();
-  const content = pack.slice(start, start + length).stream().pipeThrough(new DecompressionStream("gzip"));
-  return (await new Response(content).text()).split("\n");
+  return new Response(pack.slice(start, start + length).stream().pipeThrough(new DecompressionStream("gzip"))).text();
 }
 
 /* Fetches again what is missing or broken. Where the site no longer has it there should be a newer version; where there is neither, the worker
@@ -179,6 +183,7 @@ function mend() {
     try {
       await put(KEPT, await Promise.all(Object.entries(WANTED).map(async ([path, digest]) => [path, await verified(path, digest, [KEPT])])));
       index = checked = null;
+      opened.clear();
     } catch (fault) {
       if (fault.why !== "broken") return; // no network, or no room: another time
       await self.registration.update().catch(() => null);

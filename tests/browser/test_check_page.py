@@ -350,6 +350,18 @@ def test_a_search_for_what_does_not_fit_says_why(visit):
     expect(page.locator(".rf-picker__none")).to_have_text("Nothing here is called that. Brands are not kept here: say what kind of thing it is, or find it by its picture.")
 
 
+@pytest.mark.parametrize("ends", ["continue_", "abort"])
+def test_nothing_is_called_missing_before_the_search_is_here(visit, ends):
+    """Other names come with the search: until it is here, or did not come, "lav mic" may yet be found."""
+    page, held = visit("check/"), []
+    page.route("**/seek.js", lambda route: held.append(route))
+    page.get_by_role("searchbox").fill("teapot")
+    expect(page.locator(".rf-picker__none")).to_have_text("One moment.")
+    getattr(held[0], ends)()
+    expect(page.locator(".rf-picker__none")).to_contain_text("Nothing here is called that.")
+    page.wrong[:] = [wrong for wrong in page.wrong if not (ends == "abort" and "ERR_FAILED" in wrong)]  # the browser tells what did not come
+
+
 def test_one_tap_leaves_one_kind_of_device(visit, catalogue):
     page = visit("check/")
     chip = page.get_by_role("toolbar", name="Only this kind of device").get_by_role("button", name="Headset")

@@ -1,5 +1,7 @@
 """No page of any kind complains, asks anyone else for anything, runs what it should not, moves for those who cannot bear it, or scrolls sideways."""
 
+import gzip
+
 import pytest
 from answers import CHAINS, address
 from conftest import until
@@ -21,6 +23,19 @@ def test_a_page_is_quiet_and_does_not_scroll_sideways(visit, catalogue, kind):
         page.set_viewport_size({"width": width, "height": 844})
         wide[width] = page.evaluate("document.documentElement.scrollWidth")
     assert wide == {width: width for width in WIDTHS}
+
+
+@pytest.mark.parametrize("address, limit", [("check/", 100_000), ("connectors/xlr-3/", 36_000), ("leads/xlr-f-to-xlr-m-3m/", 36_000)])
+def test_a_first_visit_is_light(visit, site, address, limit):
+    """What a page asks for before anything is touched, as a host sends it: gzip, without headers. Drawings are left out, for a browser fetches them the further
+    ahead the slower it takes the network to be; they have the rest of 120 and 40 kB (tests/benchmarks/weight.py prints all parts)."""
+    page = visit(address)
+    page.wait_for_load_state("networkidle")
+    asked = {page.url, *page.evaluate("performance.getEntriesByType('resource').map(({ name }) => name)")}
+    paths = [url.removeprefix(site.base) for url in asked if url.startswith(site.base) and not url.startswith(f"{site.base}draw/")]
+    files = [site.folder / path / "index.html" if path.endswith("/") else site.folder / path for path in paths]
+    assert {"site.css", "page.js", "index.html"} <= {file.name for file in files}
+    assert sum(len(gzip.compress(file.read_bytes(), 9)) for file in files) <= limit
 
 
 def test_what_is_not_there_is_said_so(visit, site):

@@ -87,14 +87,14 @@ def test_the_search_finds_without_a_network(page, own):
 
 
 def test_a_phone_is_not_filled_up(page, own):
-    """12 MB for the whole site, as the browser counts the bodies in its store."""
+    """10 MB for the whole site, as the browser counts the bodies in its store."""
     kept(page)
     stored = page.evaluate("""async () => {
         let bytes = 0;
         for (const name of await caches.keys()) for (const request of await (await caches.open(name)).keys())
             bytes += (await (await (await caches.open(name)).match(request)).blob()).size;
         return bytes; }""")
-    assert 1_000_000 < stored <= 12_000_000
+    assert 1_000_000 < stored <= 10_000_000
 
 
 def test_what_is_not_there_is_not_made_up_without_a_network(page, own):

@@ -1,5 +1,6 @@
 import ast
 import re
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -48,10 +49,17 @@ def test_a_file_brings_its_own_ground_and_ink():
 
 def test_a_file_follows_dark_mode_by_colours_alone():
     """Shown as an image it is out of reach of the page's policy and of its style sheets, so the rules stand in the file."""
-    root = seen.root(svg.write(PICTURE, "p"))
+    root = seen.root(svg.write(replace(PICTURE, items=(*PICTURE.items, Group((Line(0, 0, 1, 1, "gap"),)))), "p"))
     [style] = [element.text for element in root.iter(f"{seen.SVG}style")]
     assert style.startswith("@media (prefers-color-scheme: dark) { svg { color: #")
     assert set(re.findall(r"([a-z-]+): #[0-9a-f]{6}", style)) == {"color", "fill", "stroke"}
+
+
+def test_a_file_names_no_colour_font_or_vocabulary_that_nothing_in_it_takes():
+    whole, wordless = svg.write(PICTURE, "p"), svg.write(Scene(9, 9, "One", "Line", (Line(0, 0, 1, 1, "knock-hair"),), bare=True), "p")
+    assert re.findall(r"\.rf-[\w-]+", whole) == [".rf-panel"] and re.findall(r"\.rf-[\w-]+", wordless) == [".rf-knock-hair"]
+    assert "font-family" in whole and "font-family" not in wordless
+    assert re.findall(r"xmlns[:\w]*|baseProfile|version", whole + wordless) == ["xmlns", "xmlns"]
 
 
 @pytest.mark.parametrize("prefix", ["", "1st", "a b", 'x"'])

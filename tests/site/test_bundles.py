@@ -24,8 +24,9 @@ def test_the_engine_answers_the_check_asks_and_the_worker_holds_nothing_that_a_p
     assert found["assets/js/check.js"] == b"js/check/answer.js\njs/judging/ask.js\n" and found["assets/js/worker.js"] == b"js/judging/worker.js\n"
 
 
-def test_styles_others_build_on_come_first_and_those_for_frames_stay_out():
-    assert joined(ASSETS)[bundles.SITE].decode().split() == [f"css/{name}.css" for name in ("palette", "frame", "records", "check", "bag")]
+def test_styles_others_build_on_come_first_those_of_tools_are_a_file_and_those_for_frames_stay_out():
+    assert joined(ASSETS)[bundles.SITE].decode().split() == [f"css/{name}.css" for name in ("palette", "frame", "records")]
+    assert joined(ASSETS)[bundles.TOOLS].decode().split() == ["css/check.css", "css/bag.css"]
     assert joined(ASSETS)["assets/css/embed.css"] == b"css/embed.css\n" and joined(ASSETS)["assets/css/workshop.css"] == b"css/workshop.css\n" and joined(ASSETS)["assets/logo.svg"] == b"logo.svg\n"
 
 

@@ -57,12 +57,13 @@ def unpacked(site: Path) -> dict[str, bytes]:
     """What is in the pack of a site, read as the worker reads it."""
     index, pack = json.loads((site / offline.PLACES).read_bytes()), (site / offline.PACK).read_bytes()
 
-    def member(place: list[int]) -> list[bytes]:
-        start, length = place
-        return gzip.decompress(pack[start:start + length]).split(b"\n")
+    def member(start: int, length: int) -> bytes:
+        return gzip.decompress(pack[start:start + length])
 
-    common = member(index["lines"])
-    return {address: b"\n".join(common[int(line[1:])] if line.startswith(b"\x01") else line for line in member(place)) for address, place in index["places"].items()}
+    common = member(*index["lines"]).split(b"\n")
+    files = {address: file for start, length, addresses in index["members"]
+             for address, file in zip(addresses, member(start, length).split(b"\n\x01\n"), strict=True)}
+    return {address: b"\n".join(common[int(line[1:])] if line.startswith(b"\x01") else line for line in file.split(b"\n")) for address, file in files.items()}
 
 
 def test_every_page_and_drawing_comes_out_of_the_pack_as_it_went_in(site):
@@ -79,6 +80,15 @@ def test_what_many_pages_have_in_common_stands_once(site):
     assert {f"ports/{page.parent.name}/": page.read_bytes() for page in pages}.items() <= unpacked(site).items()
     members = b"".join(gzip.decompress(member) for member in re.split(rb"(?=\x1f\x8b\x08)", (site / offline.PACK).read_bytes()) if member)
     assert members.count(head) == 1
+
+
+def test_files_share_a_member_until_it_is_full(monkeypatch):
+    """A page alone that is too large is not cut; an empty one and one that ends in line breaks come out as they went in."""
+    monkeypatch.setattr(offline, "MEMBER", 10)
+    contents = {"a": b"1234", "b": b"", "c": b"12\n34\n", "d": b"1" * 25, "e": b"\n\n", "f": b"\n"}
+    assert offline._together(contents) == [["a", "b", "c"], ["d"], ["e", "f"]]
+    written = offline.packed(contents)
+    assert [paths for _, _, paths in json.loads(written[offline.PLACES])["members"]] == [["a", "b", "c"], ["d"], ["e", "f"]]
 
 
 def test_a_file_with_the_mark_of_the_pack_in_it_is_refused(site):

@@ -82,7 +82,7 @@ def test_what_is_packed_is_read_back_the_same(value):
 def test_published_catalogue_is_the_one_in_the_scripts(tree, catalogue):
     published = json.loads(tree["data/v1/catalogue.json"])
     assert published.pop("version") == 1 and published == as_data(catalogue)
-    found = read(*(tree[f"assets/js/{name}.js"] for name in ("data", "circuits", "printed", "asks")), then="{...Ringfence.data, ...Ringfence.manual}")
+    found = read(*(tree[f"assets/js/{name}.js"] for name in ("data", "called", "circuits", "printed", "asks")), then="{...Ringfence.data, ...Ringfence.manual}")
     asks = {name: port.pop("asks") for name, port in published["ports"].items()}
     assert found.pop("asks") == {name: some for name, some in asks.items() if some}
     for port in published["ports"].values():
@@ -92,7 +92,7 @@ def test_published_catalogue_is_the_one_in_the_scripts(tree, catalogue):
 
 def test_what_comes_later_is_not_in_what_comes_first(tree):
     found = read(tree["assets/js/data.js"], then="Ringfence.data")
-    for later in (data.SOLVED, data.PRINTED):
+    for later in (data.SOLVED, data.PRINTED, data.CALLED):
         assert {kind: [name for name in fields for record in found.get(kind, {}).values() if name in record] for kind, fields in later.items()} == dict.fromkeys(later, [])
 
 

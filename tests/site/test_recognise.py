@@ -166,3 +166,16 @@ def test_the_pickers_find_other_names_of_port_connector_and_assignment(catalogue
       const names = [...entry.also_called, ...places.flatMap((place) => ui.connector(place.connector).also_called), ...(assignment ? assignment.also_called : [])];
       return names.filter((name) => !ui.matches(entry, name.toUpperCase())).map((name) => [entry.id, name]); })""", scripts("ui/dom.js", "ui/words.js", "ui/catalogue.js"), file)
     assert found == []
+
+
+def test_a_picker_without_other_names_finds_by_the_names_it_has(catalogue, tmp_path):
+    """The check has them from the search, and asks for no second list of them."""
+    data = as_data(catalogue)
+    for kind in ("connectors", "assignments", "ports", "leads"):
+        for record in data[kind].values():
+            del record["also_called"]
+    file = tmp_path / "data.json"
+    file.write_text(json.dumps({"data": data}))
+    missed = run("[...ui.outlets(), ...ui.inlets(), ...ui.leads()].filter((entry) => !ui.matches(entry, entry.name)).map(({ id }) => id)",
+                 scripts("ui/dom.js", "ui/words.js", "ui/catalogue.js"), file)
+    assert missed == []

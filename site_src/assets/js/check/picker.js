@@ -20,7 +20,7 @@ Ringfence.check = Ringfence.check || {};
      `last` is the id chosen last time; `back`, where there is an answer to go back to, returns to it unchanged; `onask`, told what a whole question says, makes the field take
      one; `typed` is what stands in the field already. Other pages ask their own `question` and say what is `hidden`. */
   check.picker = function (step, choices, { hint, beside = [], first, last, back, onchoose, onask = null, typed = "", question = QUESTIONS[step], backTo = "Back", hidden: unfit = HIDDEN[step] }) {
-    let found = null; // what the search finds for what is typed, best first, once its scripts are here
+    let found = null, looking = false; // what the search finds for what is typed, best first, once its scripts are here; on their way
     const only = { device: "", family: "" };
     const list = el("div", { class: "rf-picker__list" });
     const rest = el("div", { class: "rf-picker__rest" }), count = el("p", { class: "rf-hidden", role: "status" });
@@ -42,7 +42,10 @@ Ringfence.check = Ringfence.check || {};
 
     /* What is typed is searched for; until the search is here the words themselves must stand in a name. */
     function sought() {
-      if (!Ringfence.seek) ui.later("seek").then((loaded) => { if (loaded && typed) sought(); });
+      if (!Ringfence.seek) {
+        looking = true;
+        ui.later("seek").then((loaded) => { looking = false; if (typed) (loaded ? sought : show)(); });
+      }
       const understood = Ringfence.seek && typed && onask ? Ringfence.seek.understand(typed) : null;
       found = Ringfence.seek && typed ? Ringfence.seek.among([...choices.fit, ...choices.not.map(({ entry }) => entry)], understood ? (understood[step] || understood.from).text : typed) : null;
       asked.replaceChildren(understood ? button({ class: "rf-option rf-option--asked", onclick: () => onask(understood) },
@@ -60,10 +63,10 @@ Ringfence.check = Ringfence.check || {};
 
     function show() {
       const fitting = choices.fit.filter(shown);
-      const not = choices.not.filter(({ entry }) => shown(entry)), none = not.length ? "Nothing that fits is called that. Below is what does not fit." : "Nothing here is called that. Brands are not kept here: say what kind of thing it is, or find it by its picture.";
+      const not = choices.not.filter(({ entry }) => shown(entry)), none = looking ? "One moment." : not.length ? "Nothing that fits is called that. Below is what does not fit." : "Nothing here is called that. Brands are not kept here: say what kind of thing it is, or find it by its picture.";
       rest.replaceChildren();
       ui.grow(list, (body) => grouped(body, fitting), () => {
-        if (!fitting.length && !asked.firstElementChild) list.append(el("p", { class: "rf-picker__none" }, none), not.length ? "" : el("p", {}, el("a", { class: "rf-button", href: `${ROOT()}recognise/` }, "What is this plug?")));
+        if (!fitting.length && !asked.firstElementChild) list.append(el("p", { class: "rf-picker__none" }, none), looking || not.length ? "" : el("p", {}, el("a", { class: "rf-button", href: `${ROOT()}recognise/` }, "What is this plug?")));
         rest.replaceChildren(not.length ? hidden(not, !fitting.length) : "");
       });
       count.textContent = typed || only.device || only.family ? `${fitting.length} of ${choices.fit.length} shown` : "";

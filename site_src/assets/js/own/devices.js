@@ -25,7 +25,7 @@ Ringfence.own = Ringfence.own || {};
     for (const id of Object.keys(Ringfence.data.ports)) if (id.startsWith("my.")) delete Ringfence.data.ports[id];
     for (const device of own.kept().devices) {
       const base = ui.port(device.base), { port } = own.changed(base, device.answers);
-      Ringfence.data.ports[device.id] = { ...port, id: device.id, name: device.name, also_called: [base.name, ...base.also_called], mine: true };
+      Ringfence.data.ports[device.id] = { ...port, id: device.id, name: device.name, also_called: [base.name, ...(base.also_called || [])], mine: true };
     }
   };
 

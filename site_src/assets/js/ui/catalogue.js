@@ -43,14 +43,16 @@ Ringfence.ui = Ringfence.ui || {};
   ui.inlets = () => Object.values(Ringfence.data.ports).filter((port) => port.listeners.length);
   ui.leads = () => Object.values(Ringfence.data.leads);
 
-  /* Everything a person may type to find a port, a lead or a connector, in lower case. */
+  /* Everything a person may type to find a port, a lead or a connector, in lower case. Other names are there where the page has asked for them (called.js); the
+     search has its own. */
   ui.findable = function (entry) {
     const places = entry.ends ? Object.values(entry.ends) : entry.connector ? [entry] : [];
     const connectors = places.map((place) => ui.connector(place.connector));
-    const words = [entry.name, entry.id, entry.device, entry.form, ...entry.also_called];
+    const also = (one) => one.also_called || [];
+    const words = [entry.name, entry.id, entry.device, entry.form, ...also(entry)];
     const assignment = record("assignments", entry.assignment);
-    if (assignment) words.push(assignment.name, ...assignment.also_called);
-    connectors.forEach((connector) => words.push(connector.name, ...connector.also_called));
+    if (assignment) words.push(assignment.name, ...also(assignment));
+    connectors.forEach((connector) => words.push(connector.name, ...also(connector)));
     return words.filter(Boolean).join(" ").toLowerCase();
   };
 

@@ -6,7 +6,7 @@ Ringfence.ui = Ringfence.ui || {};
 (function (ui) {
   const SVG = "http://www.w3.org/2000/svg";
 
-  /* el("button", {class: "x", onclick: f, "aria-pressed": "true"}, "text", child, ...). null children and attributes are left out. */
+  /* el("button", {class: "rf-x", onclick: f, "aria-pressed": "true"}, "text", child, ...). null children and attributes are left out. */
   ui.el = function (tag, attributes, ...children) {
     const made = document.createElement(tag);
     for (const [name, value] of Object.entries(attributes || {})) {
