@@ -118,6 +118,18 @@ def test_a_device_is_kept_used_shared_and_removed(visit):
     expect(other.locator(".rf-mine section")).to_contain_text("63 V your manual")
 
 
+def test_a_device_is_found_by_the_name_it_was_given(visit):
+    """Also once the search is here, which knows what is published alone."""
+    page = kept(visit)
+    page.goto("check/")
+    field = page.locator("#rf-search")
+    field.focus()
+    page.wait_for_function("window.Ringfence.seek && window.Ringfence.sought")
+    for typed, found in (("reporter", "My reporter mic"), ("my reporter", "My reporter mic")):
+        field.fill(typed)
+        expect(page.locator(".rf-picker__list:not([aria-busy]) .rf-option__name").first).to_have_text(found)
+
+
 def test_a_device_stands_in_the_bag(visit):
     page = kept(visit)
     page.goto("mine/")

@@ -87,10 +87,12 @@ Ringfence.seek = Ringfence.seek || {};
     return byId.get(id);
   };
 
-  /* Of some records (ports, leads, connectors) those that are found: id -> {place, score, also}; null where the list is of something else. */
+  /* Of some records (ports, leads, connectors) those that are found: id -> {place, score, also}; null where the list is of something else. What a person
+     named, their devices and leads, is found by that name and stands first. */
   seek.among = function (entries, typed) {
     const kind = (entry) => (entry.ends ? "leads" : entry.device ? "ports" : "connectors"), addresses = new Map(entries.map((entry) => [`${kind(entry)}/${entry.id}/`, entry.id]));
     if (![...addresses.keys()].some(seek.entry)) return null;
-    return new Map(seek.find(typed, ({ id }) => addresses.has(id)).map(({ id, ...more }, place) => [addresses.get(id), { place, ...more }]));
+    const own = [...addresses].filter(([address, id]) => !seek.entry(address) && Ringfence.ui.matches(entries.find((entry) => entry.id === id), typed)).map(([, id]) => [id, { place: -1, score: 0, also: null }]);
+    return new Map([...own, ...seek.find(typed, ({ id }) => addresses.has(id)).map(({ id, ...more }, place) => [addresses.get(id), { place, ...more }])]);
   };
 })(Ringfence.seek);
