@@ -94,7 +94,7 @@ def _headed(connector: Connector, half: str, heading: tuple[str, str], left: flo
 
 def _fitting(words: str, room: float, weight: str) -> tuple[float, float]:
     """Type size and room of a heading; in a narrow end smaller and nearer to the edge, so that no word is broken."""
-    longest = max(text.width(word, BODY, weight) for word in words.replace("-", "- ").split())
+    longest = max(text.width(word, BODY, weight) for word in map(str.strip, text.pieces(words)))
     return (BODY, room - 2 * PAD) if longest <= room - 2 * PAD else (SMALLEST, room - 4)
 
 
