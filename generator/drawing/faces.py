@@ -34,10 +34,10 @@ def face(connector: Connector, half: str, view: str, roles: Mapping[str, str], n
 
 def looking(connector: Connector, half: str, view: str) -> str:
     """Where one stands: `Male, looking at the pins.`"""
+    if connector.looks.get("outline") == "wires":
+        return "Looking along the cable, from behind." if view == "solder" else "Looking at the ends."
     if view == "solder":
         return f"{half.capitalize()}, the solder side."
-    if connector.looks.get("outline") == "wires":
-        return "Looking at the ends."
     pins = pinned(connector, half) if connector.shape == "coaxial" else half == "male"
     contacts = "contacts" if connector.looks.get("latch") == "twist" or connector.looks.get("shell") == "plastic" and connector.outside.held == "tab down" else None
     return f"{half.capitalize()}, looking {f'at the {contacts}' if contacts else 'at the pins' if pins else 'into the holes'}."

@@ -17,7 +17,7 @@ from generator.drawing.sides import Place, facing, painted, places
 PITCH = 34  # px from contact to contact along a turned row
 SLOPE = 0.18  # how far the sides of a D lean in, as a share of its height
 MIDDLE = WIDE / 2
-WORD = 13
+WORD, ROOMY = 13, 70  # px: type size of a word, and the room from which on it is not set smaller
 
 
 def flat(connector: Connector, half: str, view: str, roles: Mapping[str, str]) -> Block:
@@ -73,15 +73,16 @@ def _turned(connector: Connector, half: str, view: str, roles: Mapping[str, str]
     apart = min(hypot(x - u, y - v) for (x, y), (u, v) in combinations(placed.values(), 2))
     disc = min(max(connector.halves[half].sizes.get("pin", 1) / 2 * scale, 7), 10, apart * 0.3)
     items: list[Item] = [Group(tuple(_shell(connector, half, view, wide * scale, shell)))]
-    room = min(max(text.width(name, NUMERAL, "bold") for name in connector.contacts), 46)
+    sides = {name: -1 if x < -1 and len(rows) > 1 else 1 for name, (x, _) in placed.items()}
+    rooms = {sign: min(max(text.width(name, NUMERAL, "bold") for name in sides if sides[name] == sign), 46) for sign in set(sides.values())}
     middle = MIDDLE if len(rows) > 1 else shell / 2 + 36
     for name, (x, y) in placed.items():
-        sign = -1 if x < -1 and len(rows) > 1 else 1
+        sign, room = sides[name], rooms[sides[name]]
         start = sign * (shell / 2 + 10)
         figure = numeral(name, start, y, room, "start" if sign > 0 else "end")
         beside = start + sign * (room + 5)
         free = (WIDE - middle if sign > 0 else middle) - abs(beside) - 4
-        slot = Slot(beside, y, "start" if sign > 0 else "end", WORD if free > 60 else SMALLEST, free)
+        slot = Slot(beside, y, "start" if sign > 0 else "end", WORD if free > ROOMY else SMALLEST, free)
         paths: list[Item] = [ring(x, y, disc - RING / 2)]
         lead = wire([(x + sign * (disc + 2), y), (start - sign * 3, y)])
         drawn = painted(half, view, x, y, disc - 2)

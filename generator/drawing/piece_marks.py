@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from generator.catalogue.outside import Piece
-from generator.drawing.pieces import PER_MM, half_wide
+from generator.drawing.pieces import PER_MM, half_wide, shoulder
 from generator.drawing.scene import Circle, Item, Line, Path, Rect, polyline
 
 STANDS_OUT = {"tab": 3.2, "latch": 2.5, "lugs": 0.7, "clip": 4.5}  # mm beyond the piece
@@ -60,11 +60,23 @@ def _screws(piece: Piece, x: float) -> list[Item]:
     for side in (-1, 1):
         y = side * (half_wide(piece) - 3.2) * PER_MM
         if piece.long > 10:
-            items += [Rect(x - 5 * PER_MM, y - 1.3 * PER_MM, 5 * PER_MM, 2.6 * PER_MM, "metal"),
-                      Rect(_at(piece, x, 0.45), y - 2.6 * PER_MM, 7 * PER_MM, 5.2 * PER_MM, "metal", 1.5)]
+            items += [Rect(x - 5 * PER_MM, y - 1.3 * PER_MM, 5 * PER_MM, 2.6 * PER_MM, "metal"), _head(piece, x, side)]
         else:
             items.append(Rect(x - 5 * PER_MM, y - 2.4 * PER_MM, 5 * PER_MM, 4.8 * PER_MM, "metal", 1))
     return items
+
+
+def _head(piece: Piece, x: float, side: int) -> Path:
+    """The head of a screw, as far as it shows behind the shoulder of a hood."""
+    (a, high), (b, low) = shoulder(piece)
+    outer, inner, end = high - 0.6, high - 5.8, a + 7
+
+    def where(y: float) -> float:  # the shoulder is there at this height
+        return a + (b - a) * (high - y) / (high - low)
+
+    foot = max(high - (high - low) * (end - a) / (b - a), inner)
+    spots = [(where(outer), outer), (end, outer), (end, foot), *([(where(inner), inner)] if foot == inner else [])]
+    return polyline([(x + along * PER_MM, side * out * PER_MM) for along, out in spots], "metal", True)
 
 
 def _inside_thread(piece: Piece, x: float) -> list[Item]:

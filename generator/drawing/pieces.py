@@ -48,6 +48,11 @@ def _lengthwise(piece: Piece, x: float, step: float) -> list[Item]:
     return [Line(x + 2, y, x + long - 2, y, "hair") for y in (copysign(1 - (1 - abs(at)) ** 1.5, at) * high for at in places)]
 
 
+def shoulder(piece: Piece) -> tuple[tuple[float, float], tuple[float, float]]:
+    """From where to where a hood narrows: mm from its front, and from the axis."""
+    return (piece.long * 0.45, piece.wide / 2), (piece.long, piece.back / 2 * 0.45)
+
+
 def _plain(look: str, corner: float = 1) -> Callable[..., list[Item]]:
     return lambda piece, x, connector, half: [_outline(piece, x, look, corner)]
 
@@ -79,9 +84,9 @@ def _nut(piece: Piece, x: float, connector: Connector, half: str) -> list[Item]:
 
 
 def _hood(piece: Piece, x: float, connector: Connector, half: str) -> list[Item]:
-    front, back, long = piece.wide / 2 * PER_MM, piece.back / 2 * PER_MM, piece.long * PER_MM
-    shape = [(x, -front), (x + long * 0.45, -front), (x + long, -back * 0.45), (x + long, back * 0.45), (x + long * 0.45, front), (x, front)]
-    return [polyline(shape, "dark", True)]
+    half = [(0, piece.wide / 2), *shoulder(piece)]
+    outline = [*((along, -out) for along, out in half), *reversed(half)]
+    return [polyline([(x + along * PER_MM, out * PER_MM) for along, out in outline], "dark", True)]
 
 
 def _grip(piece: Piece, x: float, connector: Connector, half: str) -> list[Item]:

@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import combinations, product
-from math import hypot
+from math import atan2, cos, hypot, radians, sin
 
 from generator.catalogue.records import Connector
 from generator.drawing.contacts import RING, Slot, contact, numeral, ring, wire
@@ -23,9 +23,10 @@ LATCH = 14  # what a tab or latch stands out above the shell
 MIDDLE = WIDE / 2
 ROOMS = ((112, 17), (92, 16), (76, 14), (64, 13))  # width and type size of a word inside the shell, best first
 LINES = 2  # of a word inside the shell
-ROW, STUB = 40, 30  # px from line to line of the list, and length of an end of wire
+ROW, STUB = 40, 26  # px from line to line of the list, and length of an end of wire
 NAMED = 40  # px for the name in the list
 OUT = 74  # px from the middle to the names of blades
+BLADE = radians(62)  # of the circle that a blade takes
 GAP = 5.5  # px from the middle of a ring to half way to the next: two rings do not touch
 BEYOND = 0.6  # a word above or below its contact may stand this share of half its width to the side
 
@@ -137,7 +138,7 @@ def _listed(connector: Connector, half: str, spots: Mapping[str, Place]) -> Laid
 
 
 def _near(connector: Connector, half: str, laid: Laid) -> float:
-    """How far the blades stand from the middle, px: where the catalogue has them, but clear of the post and of their names."""
+    """How far the blades stand from the middle, px: where the catalogue has them, but clear of the post and of the rings round their names."""
     scale = laid.radius / (_across(connector, half) / 2)
     away = min(hypot(x, y) for x, y in laid.spots.values()) - laid.disc - RING - 8
     return max(min(next(iter(connector.face.values())).radius * scale, away), 18)
@@ -145,11 +146,9 @@ def _near(connector: Connector, half: str, laid: Laid) -> float:
 
 def _arc(x: float, y: float, disc: float, inner: float) -> list[Item]:
     """A blade of a connector that twists home: a bent strip around the post in the middle."""
-    away = hypot(x, y)
-    ux, uy, wide = x / away, y / away, inner * 0.6
-    ax, ay, bx, by = ux * inner - uy * wide, uy * inner + ux * wide, ux * inner + uy * wide, uy * inner - ux * wide
-    reach = hypot(ax, ay)
-    return [Path((("M", ax, ay), ("A", reach, reach, 0, 0, 0, bx, by)), "blade"), Circle(x, y, disc, "line")]
+    way, half = atan2(y, x), BLADE / 2
+    (ax, ay), (bx, by) = ((inner * cos(way + turn), inner * sin(way + turn)) for turn in (half, -half))
+    return [Path((("M", ax, ay), ("A", inner, inner, 0, 0, 0, bx, by)), "blade"), Circle(x, y, disc, "line")]
 
 
 def _shell(half: str, view: str, radius: float) -> list[Item]:

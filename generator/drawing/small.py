@@ -16,6 +16,7 @@ from generator.drawing.scene import SMALLEST, Circle, Group, Item, Rect, Scene, 
 from generator.drawing.sides import Place, facing, places
 
 RADIUS = 34  # px, of a round face
+FLOOR = RADIUS - 3.5  # px, of the ring inside a female one
 DISC = 9.5  # px, round a number
 SCALE = 0.36  # of a side view's own size
 WIDEST = 92  # px, of a rectangular face
@@ -55,10 +56,13 @@ def picture(connector: Connector, half: str) -> Scene | None:
 def _round(connector: Connector, half: str, spots: Mapping[str, Place]) -> tuple[tuple[Item, ...], float, float]:
     reach = max(hypot(*spot) for spot in spots.values()) or 1
     across = max(connector.halves[half].sizes.get("diameter", 0), reach * 2.6)
-    scale = max(RADIUS / (across / 2), (RADIUS - DISC - 3.5) / reach)  # drawn a little apart, so that numbers find room
-    placed = {name: (x * scale, y * scale) for name, (x, y) in spots.items()}
     male = half == "male"
-    items: list[Item] = [Circle(0, 0, RADIUS, "metal" if male else "heavy"), *([] if male else [Circle(0, 0, RADIUS - 4, "plate")])]
+    scale = max(RADIUS / (across / 2), (RADIUS - DISC - 3.5) / reach)  # drawn a little apart, so that numbers find room
+    if not male:  # but clear of the ring, with their discs as large as neighbours leave them
+        apart = min((hypot(x - u, y - v) for (x, y), (u, v) in combinations(spots.values(), 2)), default=99)
+        scale = min(scale, max((FLOOR - 2 - DISC) / reach, (FLOOR - 1.5) / (reach + apart / 2)))
+    placed = {name: (x * scale, y * scale) for name, (x, y) in spots.items()}
+    items: list[Item] = [Circle(0, 0, RADIUS, "metal" if male else "heavy"), *([] if male else [Circle(0, 0, FLOOR, "plate")])]
     if connector.outside.held == "latch up":
         items.append(Rect(-6, -RADIUS - 4, 12, 5, "block", 1) if not male else Rect(-5, -RADIUS - 1, 10, 4, "window", 1))
     if connector.key_angle is not None:
@@ -94,6 +98,9 @@ def _flat(connector: Connector, half: str, spots: Mapping[str, Place]) -> tuple[
         x, y = facing(connector.key_angle, half, "face")
         items.append(Rect(x * w - 8, y * h - 3, 16, 6, "window", 1))
     placed = {name: (x * scale, y * h / (high / 2) if high else 0) for name, (x, y) in spots.items()}
+    if len(placed) <= 2:  # a number's disc stays clear of the edge
+        edge = w - DISC - 3
+        placed = {name: (min(max(x, -edge), edge), y) for name, (x, y) in placed.items()}
     dots = _contacts(placed, half == "male")
     if any(isinstance(item, Text) for item in dots):
         return (*items, *dots), 2 * w + 2, 2 * h + 2

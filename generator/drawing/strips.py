@@ -94,7 +94,7 @@ def _headed(connector: Connector, half: str, heading: tuple[str, str], left: flo
 
 def _fitting(words: str, room: float, weight: str) -> tuple[float, float]:
     """Type size and room of a heading; in a narrow end smaller and nearer to the edge, so that no word is broken."""
-    longest = max(text.width(word, BODY, weight) for word in words.replace("-", "- ").split())
+    longest = max(text.width(word, BODY, weight) for word in map(str.strip, text.pieces(words)))
     return (BODY, room - 2 * PAD) if longest <= room - 2 * PAD else (SMALLEST, room - 4)
 
 
@@ -109,14 +109,13 @@ def _names(labels: Sequence[tuple[float, str]], left: float, room: float, upward
             rows.append(row := [])
         row.append((x, made))
     items: list[Item] = []
-    high = len(rows) * ROW
-    for number, row in enumerate(rows):  # the first row is nearest to the contacts
-        y = (number if upward else len(rows) - 1 - number) * ROW
+    tops = [(number if upward else len(rows) - 1 - number) * ROW for number in range(len(rows))]  # the first row is nearest to the contacts
+    for number, row in enumerate(rows):
         for x, made in row:
-            items.append(replace(made, y=y + ROW * 0.76))
-            if number:
-                items.append(Line(x, 0, x, y, "hair") if upward else Line(x, y + ROW, x, high, "hair"))
-    return tuple(items), high
+            items.append(replace(made, y=tops[number] + ROW * 0.76))
+            clear = [y for y, nearer in zip(tops, rows[:number]) if not any(box.left - 1 < x < box.right + 1 for box in (text.box(words) for _, words in nearer))]
+            items += [Line(x, y, x, y + ROW, "hair") for y in clear]  # it stops short of a word it would run through
+    return tuple(items), len(rows) * ROW
 
 
 def _bands(pins: Mapping[str, float], pitch: float, half: str, tail: float, inside: bool) -> list[Item]:

@@ -30,6 +30,7 @@ BOLD = {
     1103: 'W',
 }
 
+_PARTED = re.compile(r"(?<=[^\W\d_]{3})-(?=[^\W\d_]{3})")  # a hyphen after which a line may end: not in `T-power`, `clip-on` or `XLR-4`
 _WITH_UNIT = re.compile(r"(?<=\d) (?=(mm?|V|dB|[kM]?Ω|[numµ]F|ohm)\b)")  # a number and its unit stay on one line
 UNKNOWN = 1000  # a character not in the table counts as a full em, so it can only be overestimated
 ASCENT, DESCENT = 0.76, 0.24  # share of the type size above and below the baseline
@@ -47,11 +48,15 @@ def width(words: str, size: float, weight: str = "normal") -> float:
     return sum(table.get(character, UNKNOWN) for character in words) * size / 1000
 
 
+def pieces(words: str) -> list[str]:
+    """The words in pieces that stay whole on a line: between blanks, and after a hyphen that parts two words of three letters and more."""
+    return _PARTED.sub("-\u200b", _WITH_UNIT.sub("\u00a0", words)).replace(" ", " \u200b").split("\u200b")
+
+
 def wrap(words: str, size: float, room: float, weight: str = "normal") -> list[str]:
-    """The words in as few lines as fit into `room`. Breaks at spaces, then after hyphens, and only if it must in a word."""
+    """The words in as few lines as fit into `room`. Breaks between pieces, and only if it must in one."""
     lines = [""]
-    words = _WITH_UNIT.sub("\u00a0", words)
-    for word in words.replace("-", "-\u200b").replace(" ", " \u200b").split("\u200b"):
+    for word in pieces(words):
         if width((lines[-1] + word).rstrip(), size, weight) <= room:
             lines[-1] += word
             continue

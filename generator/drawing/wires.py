@@ -14,8 +14,9 @@ from generator.drawing.wiring import Net, Pin, Plan, Step
 
 TURN = 46  # height of a crossing, before what the longest shift adds
 ROW = 18
+WINDING = 16  # from the middle of a transformer to its windings
 SIDE, NAMED = 20, 7  # from a core, and from its name, to the screen around it
-TALL = {"series": 2 * symbols.HALF + 6, "across": 46, "transformer": 76}
+TALL = {"series": 2 * symbols.HALF + 6, "across": 46, "transformer": 84}
 Steps = tuple[tuple, ...]
 
 
@@ -205,13 +206,13 @@ class _Drawer:
         lane, mine = self.plan.lanes[number], [step for step in self.plan.steps if number in step.lanes]
         if not mine and (lane.nets[0].hanging or bottom == top):
             return
-        touched = [at[step.level] for step in mine]
+        touched = [at[step.level] + _winding(step, number) for step in mine]
         start = top if lane.nets[0].tops else min(touched)
         end = bottom if lane.nets[-1].bottoms else max([*touched, start])
         pieces, y = [], start
         for cut, net in zip([*lane.cuts, None], lane.nets):
             step = next((s for s in mine if s.level == cut and s.kind != "across"), None)
-            reach = {"series": symbols.HALF, "transformer": 16}.get(step.kind, 0) if step else 0
+            reach = {"series": symbols.HALF, "transformer": WINDING}.get(step.kind, 0) if step else 0
             stop = at[cut] - reach if cut is not None else end
             pieces.append((y, stop, net))
             y = stop + 2 * reach
@@ -225,40 +226,53 @@ class _Drawer:
     def _series(self, step: Step, y: float) -> None:
         part, x = step.parts[0], self.x[step.lanes[0]]
         self._symbol(part, x, y, 180 if step.turned else 0)
-        self.over.append(Text(x + 15, y + BODY * 0.36, self.letters[part.id], BODY, weight="bold"))
+        self.over.append(Text(x + (10 if part.kind == "resistor" else 15), y + BODY * 0.36, self.letters[part.id], BODY, weight="bold"))
 
     def _across(self, step: Step, y: float) -> None:
         part, (one, two) = step.parts[0], (self.x[n] for n in step.lanes)
         left, right = min(one, two), max(one, two)
-        stops = sorted({left, right, *(x for x in self.x.values() if left < x < right)})
-        a, b = max(zip(stops, stops[1:]), key=lambda gap: gap[1] - gap[0])
-        x = (a + b) / 2
+        x = sum(self._widest(left, right)) / 2
         for start, end in ((left, x - symbols.HALF), (x + symbols.HALF, right)):
-            if end > start:
-                self.over += [Line(start + 5, y, end - 5, y, "gap"), Line(start, y, end, y)]
+            self.over += _over_wires(start, end, y)
         self._symbol(part, x, y, -90 if one < two else 90)
         self.over += [Circle(end, y, 3.5, "solid") for end in (left, right)]
         self.over.append(Text(x, y - 14, self.letters[part.id], BODY, "middle", "bold"))
+
+    def _widest(self, left: float, right: float) -> tuple[float, float]:
+        """The widest room between two wires from left to right: a wire through a symbol would read as a part of it."""
+        stops = sorted({left, right, *(x for x in self.x.values() if left < x < right)})
+        return max(zip(stops, stops[1:]), key=lambda gap: gap[1] - gap[0])
 
     def _transformer(self, step: Step, y: float) -> None:
         windings = [tuple(self.x[n] for n in step.lanes[:2]), tuple(self.x[n] for n in step.lanes[2:])]
         left, right = max(map(min, windings)), min(map(max, windings))  # where both windings can stand face to face
         if right - left < 30:
             left, right = min(map(min, windings)), max(map(max, windings))
+        left, right = self._widest(left, right)
         bumps = min(max(int((right - left - 8) // (2 * symbols.BUMP)), 2), 8)
         long = bumps * 2 * symbols.BUMP
         start = (left + right - long) / 2
         items: list[Item] = [Line(start, y - 3, start + long, y - 3), Line(start, y + 3, start + long, y + 3)]
         for (one, two), side in zip(windings, (-1, 1)):
-            level = y + side * 16
+            level = y + side * WINDING
             items.append(symbols.coil(start, level, bumps, side=side))
             for lane_x, end in ((min(one, two), start), (max(one, two), start + long)):
-                items.append(Line(lane_x, level, end, level))
+                items += _over_wires(min(lane_x, end), max(lane_x, end), level)
                 if not any(step.level == cut for lane in self.plan.lanes for cut in lane.cuts):
                     self.over.append(Circle(lane_x, level, 3.5, "solid"))
-            items.append(Circle(start - 4 if one < two else start + long + 4, level - side * 6, 2.2, "solid"))
+            items.append(Circle(start + 5 if one < two else start + long - 5, level + side * 6, 2.2, "solid"))  # on no wire, where it would be a joint
         self.over.append(Group(tuple(items), title="transformer"))
-        self.over.append(Text(start + long / 2, y - 26, self.letters[step.parts[0].id], BODY, "middle", "bold"))
+        self.over.append(Text(start + long / 2, y - 30, self.letters[step.parts[0].id], BODY, "middle", "bold"))
+
+
+def _winding(step: Step, lane: int) -> float:
+    """How far from a part's middle its wire on a lane ends, of a transformer whose windings stand above and below it."""
+    return 0 if step.kind != "transformer" else -WINDING if lane in step.lanes[:2] else WINDING
+
+
+def _over_wires(start: float, end: float, y: float) -> list[Item]:
+    """A level wire from start to end that breaks those it crosses without a joint."""
+    return [Line(start + 5, y, end - 5, y, "gap"), Line(start, y, end, y)] if end > start else []
 
 
 def _on_page(x: float, words: str) -> float:

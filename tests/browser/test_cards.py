@@ -63,6 +63,8 @@ def test_a_card_is_black_on_white_and_says_what_it_says_in_words(visit):
     colours = page.locator(".rf-card").first.evaluate("""card => [getComputedStyle(card).backgroundColor,
         ...new Set([card, ...card.querySelectorAll("*")].map((one) => getComputedStyle(one).color))]""")
     assert colours == ["rgb(255, 255, 255)", "rgb(0, 0, 0)"]
+    drawn = page.locator(".rf-card__figure img").first.get_attribute("src")
+    assert drawn.startswith("data:") and "%23ffffff" in drawn and "%23f6f4ef" not in drawn and "prefers-color-scheme" not in drawn, "the drawing's own paper is white, in the dark too"
     expect(page.locator(".rf-card__caution").first).to_contain_text("Take care")
     expect(page.locator(".rf-card__table").first).to_contain_text("hot")
 
@@ -128,9 +130,10 @@ def test_a_record_page_prints_black_on_white_without_what_leads_on(visit):
     page = visit("leads/xlr-f-to-xlr-m-3m/", color_scheme="dark")
     text = " ".join(sheet.extract_text() for sheet in printed(page).pages)
     assert "XLR microphone lead, 3 m" in text and "Contacts" in text and "Ringfence, " in text
+    assert "pinouts/" not in text and ".yaml" not in text, "names of files say nothing on paper"
     page.emulate_media(media="print")
     assert page.evaluate("[getComputedStyle(document.body).backgroundColor, getComputedStyle(document.querySelector('h1')).color]") == ["rgb(255, 255, 255)", "rgb(0, 0, 0)"]
-    assert not page.locator(".md-header, .md-tabs, .md-footer, .rf-take .rf-button").evaluate_all("all => all.some((one) => one.checkVisibility())")
+    assert not page.locator(".md-header, .md-tabs, .md-footer, .rf-button, #correct").evaluate_all("all => all.some((one) => one.checkVisibility())")
 
 
 @pytest.fixture(scope="module")

@@ -19,6 +19,8 @@ PAGES = (
     "leads/xlr-f-to-xlr-m-3m/",
     "ports/mixer-mic-in-p48-xlr/",
     "runs/",
+    "workshop/xlr-f-to-xlr-m-3m/",
+    "bench/#ends=xlr-3/female,phone-35-trs/plug&joins=a.1_b.sleeve,a.2_b.tip",
 )
 SIZES = """() => [...document.querySelectorAll("main svg[viewBox] text")].filter((one) => one.getClientRects().length).map((one) => ({
     words: one.textContent, px: parseFloat(getComputedStyle(one).fontSize) * one.getScreenCTM().a }))"""
@@ -27,6 +29,7 @@ SIZES = """() => [...document.querySelectorAll("main svg[viewBox] text")].filter
 @pytest.mark.parametrize("address", PAGES)
 def test_words_in_drawings_are_12_px_and_more_on_a_phone(visit, address):
     page = visit(address)
+    becomes(page, f"({SIZES})().length > 0")
     found = page.evaluate(SIZES)
     assert found, "there are drawings with words on this page"
     assert not [one for one in found if one["px"] < SMALLEST - 0.05]

@@ -161,7 +161,7 @@ def test_the_first_stop_of_the_keyboard_skips_to_the_content(visit):
 def test_four_doors_at_the_bottom_and_nothing_hidden_in_the_way_of_tab(thumb):
     page = thumb("more/")
     bar = page.get_by_role("navigation", name="Main")
-    assert [link.inner_text() for link in bar.get_by_role("link").all()] == ["Check", "What is it?", "My kit", "More"]
+    assert [link.inner_text() for link in bar.get_by_role("link").all()] == ["Check", "What is it?", "My kit", "All pages"]
     for link in bar.get_by_role("link").all():
         assert link.bounding_box()["height"] >= 44
     stops = page.evaluate("[...document.querySelectorAll('.md-sidebar--primary a')].filter((one) => one.checkVisibility({visibilityProperty: true})).length")

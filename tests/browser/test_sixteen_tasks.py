@@ -68,7 +68,7 @@ def what_is_this_plug(hand):
 
 def which_is_contact_three(hand):
     page = hand.page
-    hand.press(door(page, "More"))
+    hand.press(door(page, "All pages"))
     hand.press(entry(page, "Plugs and sockets"))
     hand.press(entry(page, "XLR, three contacts"))
     face = page.locator("main svg.rf-drawing").first
@@ -79,7 +79,7 @@ def which_is_contact_three(hand):
 
 def every_lead_for_one_output(hand):
     page = hand.page
-    hand.press(door(page, "More"))
+    hand.press(door(page, "All pages"))
     hand.press(entry(page, "All pairs"))
     group = page.locator(".rf-group", has=page.get_by_text("Dynamic microphone", exact=True))
     hand.press(group.locator("summary"))
@@ -108,7 +108,7 @@ def what_of_mine_goes_into_what(hand):
 
 def a_card_for_the_lid(hand):
     page = hand.page
-    hand.press(door(page, "More"))
+    hand.press(door(page, "All pages"))
     hand.press(entry(page, "Cards"))
     hand.write(page.get_by_label("Search this list"), "XLR microphone lead, 3 m")
     hand.press(page.locator(".rf-tick input[data-id='xlr-f-to-xlr-m-3m'], .rf-tick input").first)
@@ -155,7 +155,7 @@ def show_me_the_working(hand):
 
 def a_word_of_a_guide_and_back(hand):
     page = hand.page
-    hand.press(door(page, "More"))
+    hand.press(door(page, "All pages"))
     hand.press(entry(page, "Guides"))
     hand.press(page.locator("main").get_by_role("link", name=re.compile("^Phantom and other powering")))
     expect(page).to_have_url(re.compile("/guides/powering/$"))

@@ -54,3 +54,11 @@ def test_a_hostile_address_asks_the_first_question(visit):
     page = visit(LEAD + "#read=<script>=1,a.9-b.9=open&hear=constructor")
     expect(page.locator(".rf-ask__title")).to_contain_text("Next: ")
     assert page.locator(".rf-chip").count() == 0
+
+
+def test_the_way_with_a_meter_reads_in_one_go(visit):
+    """Words, reading and answers follow one another; a style of another list once spread them over columns."""
+    page = visit("workshop/xlr-f-to-xlr-m-3m/")
+    way = page.locator(".rf-apart")
+    expect(way).to_contain_text("measure a.1-b.1")
+    assert way.evaluate("one => getComputedStyle(one).display") == "block"

@@ -63,14 +63,14 @@ def _magnetic() -> list[Item]:
         *arrow(RIGHT - 60, 14, RIGHT - 30, 14),
         Text(MARGIN, 32, "current", 12, look="quiet"),
     ]
-    for x in (110, 190, 270):
+    turn = (RIGHT - MARGIN) / 6
+    for x in (MARGIN + turn * (i + 0.5) for i in (1, 3, 5)):  # round a sign each, through none
         items.append(
             Path(
                 (("M", x, 8), ("C", x - 40, 8, x - 40, 104, x, 104), ("C", x + 40, 104, x + 40, 8, x, 8)),
                 "dots",
             )
         )
-    turn = (RIGHT - MARGIN) / 6
     items.append(Rect(MARGIN, 73, RIGHT - MARGIN, 30, "envelope", 12))
     items += [
         wave(lambda share, side=side: side * sin(6 * pi * share), MARGIN, 88, RIGHT - MARGIN, 10, look)

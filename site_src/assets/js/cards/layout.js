@@ -12,7 +12,7 @@ Ringfence.cards = Ringfence.cards || {};
   /* The drawings of a card as a block, high enough to be read; resolves when they are there or cannot be had. */
   cards.figure = async function (names, root) {
     if (!names.length) return el("div", {});
-    const images = names.map((name) => el("img", { src: `${root}draw/${encodeURIComponent(name)}.svg`, alt: "" }));
+    const images = await Promise.all(names.map(async (name) => el("img", { src: await Ringfence.picture.onWhite(`${root}draw/${encodeURIComponent(name)}.svg`), alt: "" })));
     const heights = await Promise.all(images.map((image) => image.decode().then(() => image.naturalHeight, () => 0)));
     const figure = el("div", { class: `rf-card__figure${names.length > 1 ? " rf-card__figure--pair" : ""}` },
       images.map((image, place) => (heights[place] ? image : el("p", {}, "The drawing is not kept on this device."))));

@@ -5,16 +5,29 @@ Ringfence.picture = Ringfence.picture || {};
 /* PNG files made in the browser from our own drawings: black on white, large enough to print. */
 (function (picture) {
   const SCALE = 4; // dots per unit of a drawing: 1280 across, 90 mm at 360 to the inch
-  const PAPER = "#090b10"; // white less the drawings' paper, #f6f4ef: dodged with it, their paper becomes white and ink stays ink
+  const GROUND = "#f6f4ef"; // the drawings' paper
+  const PAPER = "#090b10"; // white less the drawings' paper: dodged with it, their paper becomes white and ink stays ink
   const LATER = 1000; // ms until the browser has surely begun to write
 
   /* A drawing of this site as an image, ready to draw; without the style sheet that makes it follow the dark: paper is light. */
-  picture.loaded = async (address) => picture.drawn(await (await fetch(address)).text());
+  picture.loaded = async (address) => picture.drawn(await text(address));
+
+  /* Where a drawing is to be had with white for its paper, for what will be printed; where it may not be read back, as it is. */
+  picture.onWhite = async function (address) {
+    try {
+      return data((await text(address)).replaceAll(GROUND, "#ffffff"));
+    } catch {
+      return address;
+    }
+  };
+
+  const text = async (address) => (await fetch(address)).text();
+  const data = (drawing) => `data:image/svg+xml,${encodeURIComponent(drawing.replace(/<style[^]*?<\/style>/, ""))}`;
 
   /* The same of the text of a drawing. */
-  picture.drawn = async function (text) {
+  picture.drawn = async function (drawing) {
     const image = new Image();
-    image.src = `data:image/svg+xml,${encodeURIComponent(text.replace(/<style[^]*?<\/style>/, ""))}`;
+    image.src = data(drawing);
     await image.decode();
     return image;
   };
