@@ -4,6 +4,7 @@ import re
 
 import pytest
 from answers import address
+from conftest import becomes
 from playwright.sync_api import expect
 
 pytestmark = pytest.mark.browser
@@ -124,7 +125,7 @@ def test_a_device_is_found_by_the_name_it_was_given(visit):
     page.goto("check/")
     field = page.locator("#rf-search")
     field.focus()
-    page.wait_for_function("window.Ringfence.seek && window.Ringfence.sought")
+    becomes(page, "Boolean(window.Ringfence.seek && window.Ringfence.sought)")
     for typed, found in (("reporter", "My reporter mic"), ("my reporter", "My reporter mic")):
         field.fill(typed)
         expect(page.locator(".rf-picker__list:not([aria-busy]) .rf-option__name").first).to_have_text(found)

@@ -13,7 +13,7 @@ from generator.site.bundles import scripts_of
 ROOT = SCRIPTS.parents[2]
 
 
-@pytest.mark.parametrize("name, more", [("bench", ()), ("bag", ("asks", "own", "kit"))])
+@pytest.mark.parametrize("name, more", [("bench", ()), ("bag", ("called", "asks", "own", "kit"))])
 def test_the_page_is_built_and_loads_its_scripts_last(tree, name, more):
     page = tree[f"{name}.md"].decode()
     assert f'id="rf-{name}"' in page and 'data-root="../"' in page and 'id="rf-status"' in page
@@ -36,4 +36,4 @@ def test_the_check_knows_of_the_bag(tree):
 def test_the_navigation_and_the_styles_have_both(tree):
     config = yaml.load((ROOT / "mkdocs.yml").read_text(), yaml.BaseLoader)
     assert {"Bench": "bench.md"} in config["nav"] and {"My kit": "bag.md"} in config["nav"]
-    assert config["extra_css"] == [bundles.SITE] and b".rf-bench" in tree[bundles.SITE] and b".rf-bag" in tree[bundles.SITE]
+    assert config["extra_css"] == [bundles.SITE] and b".rf-bench" in tree[bundles.TOOLS] and b".rf-bag" in tree[bundles.TOOLS]

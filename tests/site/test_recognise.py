@@ -135,7 +135,7 @@ def test_the_page_loads_little(tree):
 def test_the_navigation_the_style_and_the_connectors_lead_to_it(tree):
     config = yaml.load((SCRIPTS.parents[2] / "mkdocs.yml").read_text(), yaml.BaseLoader)
     guides = next(part["Guides"] for part in config["nav"] if "Guides" in part)
-    assert {"What is this plug?": "recognise.md"} in guides and b".rf-recognise" in tree[bundles.SITE]
+    assert {"What is this plug?": "recognise.md"} in guides and b".rf-recognise" in tree[bundles.TOOLS]
     assert 'href="../recognise/"' in tree["connectors/index.md"].decode() and 'href="../../recognise/"' in tree["connectors/xlr-3.md"].decode()
 
 
