@@ -25,6 +25,23 @@ def test_a_page_is_quiet_and_does_not_scroll_sideways(visit, catalogue, kind):
     assert wide == {width: width for width in WIDTHS}
 
 
+STILL = ["check", "ways", "answer that loses", "adapter judged", "bench", "bag", "recognise", "cards chosen", "run that hums", "upkeep", "lesson", "test sat", "connector", "lead"]
+
+
+@pytest.mark.parametrize("kind", STILL)
+def test_nothing_jumps_while_a_page_comes(visit, catalogue, kind):
+    """On a slow network, where first the page is there, then its scripts, then what they ask for. A shift of 0.1 is what the open Web Vitals call good."""
+    page = visit("methods/")
+    line = page.context.new_cdp_session(page)
+    line.send("Network.emulateNetworkConditions", {"offline": False, "latency": 150, "downloadThroughput": 400_000, "uploadThroughput": 90_000})
+    page.add_init_script("""window.shifts = 0; new PerformanceObserver((list) => { for (const one of list.getEntries()) shifts += one.value; })
+        .observe({type: "layout-shift", buffered: true})""")
+    page.goto(page_of(kind, catalogue))
+    page.wait_for_load_state("networkidle")
+    page.wait_for_timeout(500)
+    assert page.evaluate("shifts") < 0.1
+
+
 @pytest.mark.parametrize("address, limit", [("check/", 100_000), ("connectors/xlr-3/", 36_000), ("leads/xlr-f-to-xlr-m-3m/", 36_000)])
 def test_a_first_visit_is_light(visit, site, address, limit):
     """What a page asks for before anything is touched, as a host sends it: gzip, without headers. Drawings are left out, for a browser fetches them the further
