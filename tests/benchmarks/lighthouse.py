@@ -4,6 +4,8 @@
     python tests/benchmarks/lighthouse.py build/site /some/folder/node_modules/.bin/lighthouse [PAGE...]
     PYTHONPATH=. python tests/benchmarks/lighthouse.py build/site LIGHTHOUSE --kinds      every kind of page, all scores but that of speed
 
+Any other flag is Lighthouse's own: --throttling.cpuSlowdownMultiplier=6.
+
 Prints the scores of speed of five loads of each page and, of the load that is the median, the four scores and every audit that took points:
 scores of speed swing from load to load, and Lighthouse's own manual says to take the median of five. Run it alone.
 """
@@ -60,14 +62,15 @@ def tell(page: str, told: dict, more: str = "") -> None:
 
 
 def main() -> None:
-    site, lighthouse, *pages = sys.argv[1:]
+    site, lighthouse, *more = sys.argv[1:]
+    pages, flags = ([one for one in more if one.startswith("--") == flag] for flag in (False, True))
     with serving(Path(site)) as base:
-        if pages == ["--kinds"]:
+        if flags == ["--kinds"]:
             for page in kinds():
                 tell(page, report(lighthouse, base + page, *UNHURRIED))
             return
         for page in pages or PAGES:
-            loads = sorted((report(lighthouse, base + page) for _ in range(LOADS)), key=speed)
+            loads = sorted((report(lighthouse, base + page, *flags) for _ in range(LOADS)), key=speed)
             tell(page, loads[LOADS // 2], f"(performance {', '.join(f'{speed(each):.0f}' for each in loads)})")
 
 
