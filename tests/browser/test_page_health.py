@@ -42,6 +42,16 @@ def test_nothing_jumps_while_a_page_comes(visit, catalogue, kind):
     assert page.evaluate("shifts") < 0.1
 
 
+@pytest.mark.parametrize("kind", ["answer that loses", "cards chosen", "lesson", "upkeep", "matrix"])
+def test_room_kept_on_the_screen_takes_no_paper(visit, catalogue, kind):
+    page = visit(page_of(kind, catalogue))
+    page.wait_for_load_state("networkidle")
+    kept = "[...document.querySelectorAll('.rf-check, #rf-matrix')].map((one) => getComputedStyle(one).minHeight)"
+    assert page.evaluate(kept) == ["844px"]
+    page.emulate_media(media="print")
+    assert page.evaluate(kept) in (["0px"], ["auto"])
+
+
 @pytest.mark.parametrize("address, limit", [("check/", 100_000), ("connectors/xlr-3/", 36_000), ("leads/xlr-f-to-xlr-m-3m/", 36_000)])
 def test_a_first_visit_is_light(visit, site, address, limit):
     """What a page asks for before anything is touched, as a host sends it: gzip, without headers. Drawings are left out, for a browser fetches them the further
