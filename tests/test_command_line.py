@@ -128,7 +128,7 @@ def check_shape(answer, *more):
         assert setting["verdict"] in VERDICTS
         assert all(isinstance(name, str) and isinstance(state, str) for name, state in setting["supplies"].items())
     for finding in answer["findings"]:
-        assert list(finding) == ["id", "severity", "where", "value", "unit", "limit", "when", "says", "remedy", "evidence", "cite"]
+        assert list(finding) == ["id", "severity", "subject", "where", "value", "unit", "limit", "when", "says", "remedy", "evidence", "cite"]
         assert finding["severity"] in (*SEVERITIES, "does not fit")
         assert isinstance(finding["value"], (int, float)) and (finding["limit"] is None or isinstance(finding["limit"], (int, float)))
         assert all(isinstance(finding[name], str) for name in ("id", "where", "unit", "when", "says", "remedy", "evidence"))

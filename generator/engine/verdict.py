@@ -39,8 +39,8 @@ class Finding:
     case: str = ""
 
     def as_data(self) -> dict:
-        """The published form of a finding."""
-        names = ("id", "severity", "where", "value", "unit", "limit", "when", "says", "remedy", "evidence")
+        """The published form of a finding; `subject` is the place and the part, need or channel it is about."""
+        names = ("id", "severity", "subject", "where", "value", "unit", "limit", "when", "says", "remedy", "evidence")
         return {name: getattr(self, name) for name in names} | {"cite": list(self.cite)}
 
 

@@ -6,7 +6,7 @@ Ringfence.engine = Ringfence.engine || {};
    verdict.py. */
 (function (engine) {
   const VERDICTS = ["safe", "lossy", "no signal", "dangerous", "does not fit"]; // from best to worst
-  const FINDING = ["id", "severity", "where", "value", "unit", "limit", "when", "says", "remedy", "evidence", "cite"];
+  const FINDING = ["id", "severity", "subject", "where", "value", "unit", "limit", "when", "says", "remedy", "evidence", "cite"];
   const FIGURE = ["id", "where", "value", "unit", "says"]; // what is published of one
   const some = (names) => (record) => Object.fromEntries(names.map((name) => [name, record[name]]));
   const rank = engine.rank = (verdict) => Math.max(0, VERDICTS.indexOf(verdict)); // notes and figures cost nothing
