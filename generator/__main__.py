@@ -122,7 +122,7 @@ def _lint(options) -> int:
 
 def _judge(options) -> int:
     catalogue = load(options.pinouts, options.own)
-    _asked(catalogue, options)
+    _known(catalogue.ports, options.start, options.target)
     _known(catalogue.leads, *options.through)
     verdict, lacking = judge(catalogue, options.start, options.through, options.target), None
     if verdict.verdict != "safe":
@@ -166,7 +166,7 @@ def _working(options, catalogue: Catalogue, verdict: Verdict) -> Working | None:
 
 def _route(options) -> int:
     catalogue = load(options.pinouts, options.own)
-    _asked(catalogue, options)
+    _known(catalogue.ports, options.start, options.target)
     found = routes(catalogue, options.start, options.target)
     if options.json:
         print(json.dumps([verdict.as_data() for verdict in found], indent=2, ensure_ascii=False))

@@ -205,11 +205,20 @@ def test_an_unknown_id_names_the_nearest(ask, words, complaint):
     assert complained.startswith(complaint)
 
 
-@pytest.mark.parametrize("words", [("judge", "--through", "xlr-m-to-xlr-m"), ("ways",)])
-def test_two_that_send_nothing(ask, words):
-    """There is no signal to follow, and a supply of one is no answer to what was asked."""
-    status, out, said = ask(*words, "mixer-line-in-xlr", "mixer-mic-in-p48-xlr")
-    assert (status, out, said) == (2, "", "Neither 'mixer-line-in-xlr' nor 'mixer-mic-in-p48-xlr' sends anything; name one that does.\n")
+def test_two_that_send_nothing(ask):
+    """Nothing is heard, and what the supply of one does to the other is told all the same."""
+    status, out, said = ask("judge", "--through", "xlr-m-to-xlr-m", "mixer-line-in-xlr", "mixer-mic-in-p48-xlr")
+    assert (status, said) == (0, "") and out.splitlines()[0].split("  ")[0] in ("NO SIGNAL", "DANGEROUS")
+    assert "Neither side sends what the other listens to: not the mixer line input, and not the mixer microphone input." in out
+    assert "wait-for-capacitors" in out
+
+
+@pytest.mark.parametrize("pair", [("mixer-line-in-xlr", "mixer-mic-in-p48-xlr"), ("player-line-out-rca", "word-clock-in-bnc")])
+def test_no_chain_is_looked_for_where_neither_sends_what_the_other_hears(ask, pair, monkeypatch):
+    for module in ("route", "missing"):
+        monkeypatch.setattr(f"generator.engine.{module}.chains", lambda *asked: pytest.fail("a chain was looked for"))
+    status, out, said = ask("ways", *pair)
+    assert (status, said) == (0, "") and "\nNo lead can help: neither the " in out and out.endswith(" sends what the other listens to.\n")
 
 
 def test_the_whole_complaint(ask, small):

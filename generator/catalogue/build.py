@@ -9,6 +9,7 @@ from .asks import asks, question
 from .build_outside import outside
 from .cables import Cable, lay
 from .caution import Caution
+from .constants import ADIABATIC, COPPER
 from .context import Context
 from .expand import expand, scope_of
 from .kinds import POWERINGS
@@ -17,12 +18,7 @@ from .nodes import Map, Text
 from .quantity import parse
 from .scalars import number
 
-
 POWERED = {"yes": ("earthed",), "no": ("battery",), "maybe": POWERINGS}  # what `earthed` says of the powering
-
-
-COPPER = 0.01724  # ohm mm2/m, at 20 degrees
-ADIABATIC = 115.0  # A s^0.5/mm2: copper in PVC, from 70 to 160 degrees without losing heat; the wiring rules' figure, from memory
 
 
 def catalogue(context: Context) -> records.Catalogue:

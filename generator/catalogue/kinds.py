@@ -96,6 +96,7 @@ def _network(parameters: bool, node: Name) -> dict[str, Field]:
             **{key: Field(amount(unit, unknown=True), "the most it stands for ever") for key, unit in LIMITED.items()},
             "momentary": Field(amount(None, unknown=True), "the most it stands for a tenth of a second, as while plugging"),
             "seconds": Field(amount(None, unknown=True), "the most it stands for ten seconds, as while a capacitor fills"),
+            "reversal": Field(Choice(("yes", "no")), "yes where it sees volts only if a supply lies the wrong way round"),
             **_evidence(),
         },
         one_of=(tuple(LIMITED), ("part", "between")),

@@ -113,4 +113,5 @@ def _limit(id: str, tree: Map, scope: Scope) -> records.Limit:
         momentary=momentary and momentary.low,
         evidence=scope.evidence_for(tree, tree[key]),
         seconds=seconds and seconds.low,
+        reversal=tree.text("reversal") == "yes",
     )

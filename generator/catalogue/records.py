@@ -168,7 +168,8 @@ class Supply:
 @dataclass(frozen=True)
 class Limit:
     """What a part stands: `quantity` is volts, reverse (volts the wrong way round, b over a), amps or watts, across `between` or in `part`.
-    `settled` for ever, `seconds` for ten seconds, `momentary` for a tenth of one; None means not known."""
+    `settled` for ever, `seconds` for ten seconds, `momentary` for a tenth of one; None means not known. `reversal`: it sees volts only where a supply
+    lies the wrong way round."""
 
     id: str
     where: str
@@ -179,6 +180,7 @@ class Limit:
     momentary: float | None
     evidence: Evidence
     seconds: float | None = None
+    reversal: bool = False
 
 
 @dataclass(frozen=True)

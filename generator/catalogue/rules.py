@@ -76,6 +76,7 @@ RULES = {
     "unknown-supply": "A supply named by a part is declared.",
     "unused-supply": "A declared supply feeds a part or turns on a source.",
     "wrong-supply": "A source is turned on by a supply of the style drive, an emf by another.",
+    "stiff-output": "What a source puts on its output has some resistance on its way.",
     "lone-skew": "`skew` and `match` come together.",
     "unasked-number": "Levels, needs, ratings that are not known and ratings a port may replace: a manual is asked for them.",
     # ports

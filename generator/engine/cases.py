@@ -8,11 +8,9 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from .circuit import Circuit
+from .constants import HERTZ
 from .readings import Decides
-from .signal import HERTZ
 from .solve import Solution, closed_array, part_amps, part_signal_amps, solve_ac
-
-TEST_AMPS = 1e-3  # what a tester sends
 
 
 @dataclass(frozen=True)

@@ -8,17 +8,13 @@ import numpy as np
 
 from .assemble import EARTHS, Assembly
 from .circuit import SIGNAL_OPENS, resistive
+from .constants import BEST_REJECTION, HUM_FLOOR, MAINS, NO_PATH, VOICE
 from .kinds import ONE_SIDED
 from .pairing import Input, Output
 from .readings import At, Named, Reading, channel_word
-from .signal import HUM_HERTZ, MAINS, MID, Signals, decibels, signal_corners
+from .signal import HUM_HERTZ, MID, Signals, decibels, signal_corners
 from .solve import closed_array, most_at, solve_ac
 from .words import quantity
-
-NO_PATH = 1e9  # ohm
-MOST = 160.0  # dB; better than this nobody can tell
-LEAST = 10 ** (-100 / 20)  # of the signal; hum below this is lost in any noise, and its digits are rounding
-VOICE = 10 ** (-22 / 20)  # a voice at 72 dB SPL against the 94 dB SPL of a microphone's nominal level; published levels of speech, derived
 
 
 def hum_readings(signals: Signals, i: Input, heard: Sequence[Output]) -> Iterator[Reading]:
@@ -30,9 +26,9 @@ def hum_readings(signals: Signals, i: Input, heard: Sequence[Output]) -> Iterato
     corners, words = signal_corners(signals.assembly.circuit), {"sink": Named(i.place, i.listener.channel)}
     balanced = {"balanced": "yes" if i.listener.balanced or any(o.source.balanced for o in heard) else "no"}
     where = channel_word(i.listener.channel)
-    corner, at, state = most_at(np.maximum(balance, 10 ** (-MOST / 20)))
+    corner, at, state = most_at(np.maximum(balance, 10 ** (-BEST_REJECTION / 20)))
     worst = float(balance[corner, at, state])
-    yield Reading("hum-rejection", i.name, where, min(-decibels(worst), MOST), "dB", "signal", words=words, flags=balanced,
+    yield Reading("hum-rejection", i.name, where, min(-decibels(worst), BEST_REJECTION), "dB", "signal", words=words, flags=balanced,
                   at=At("hum", state, i.nodes, corners[corner], hertz=HUM_HERTZ[at], source=EARTHS,
                         level=1 / float(signals.between[corner, at, state])),
                   terms=(("heard of a volt between the chassis", worst, "V"),))
@@ -41,7 +37,7 @@ def hum_readings(signals: Signals, i: Input, heard: Sequence[Output]) -> Iterato
         return
     found = []
     for number, (pair, volts) in enumerate(zip(signals.assembly.pairs, signals.hum[i.name])):
-        told = np.maximum(volts, LEAST * wanted)
+        told = np.maximum(volts, 10 ** (HUM_FLOOR / 20) * wanted)
         corner, state = most_at(told)
         left = float(told[corner, state])
         below = decibels(wanted) - decibels(left)
@@ -58,7 +54,7 @@ def _wanted(signals: Signals, o: Output, i: Input) -> float | None:
     if not o.source.nominal:
         return None
     size = float(np.abs(signals.gains[o.name, i.name][0, MID]).min())
-    return size * o.source.nominal * (VOICE if o.source.kind == "microphone" else 1.0)
+    return size * o.source.nominal * (10 ** (VOICE / 20) if o.source.kind == "microphone" else 1.0)
 
 
 def screen_readings(assembly: Assembly) -> Iterator[Reading]:

@@ -15,7 +15,6 @@ import numpy as np
 
 from generator.catalogue.records import Coupling, Part
 
-CONTACT_OHM = 0.01  # a clean closed contact; from memory, 5 to 20 mohm are quoted for new ones
 BRANCHED = ("emf", "inductor")
 DIRECT_OPENS, SIGNAL_OPENS = ("capacitor",), ("sink", "clamp")  # kinds no direct current, no signal passes through
 

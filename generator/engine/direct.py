@@ -10,15 +10,14 @@ import numpy as np
 from generator.catalogue.records import Need, Port
 
 from .assemble import Assembly
-from .limits import MORE, direct, held_against, part_index, stress
+from .constants import MORE, RESIDUE
+from .limits import direct, held_against, part_index, stress
 from .meeting import meeting
 from .readings import At, Decides, Named, Reading
 from .signal import Signals
 from .solve import Solution, closed_array, most_at, part_amps, solve_dc
 from .switches import live_supplies, live_volts, settings, stacked, supply_switches
 from .words import quantity
-
-RESIDUE = 1e-6  # V, A or W; what the engine's own leaks and rounding leave where no supply or signal reaches
 
 
 @dataclass(frozen=True)

@@ -11,13 +11,12 @@ from generator.catalogue.records import Lead, Limit, Port
 
 from .assemble import Assembly
 from .circuit import SIGNAL_OPENS, resistive
-from .instants import LEAST_CHARGE, Capacitors, Struck, at_limit, instants, seconds_beyond
-from .limits import MORE, stress
+from .constants import ALIKE, LEAST_CHARGE, MORE, NOTICED
+from .instants import Capacitors, Struck, at_limit, instants, seconds_beyond
+from .limits import stress
 from .readings import At, Named, Reading, part_name
-from .solve import ALIKE, closed_array, most_at, part_amps, solve_ac
+from .solve import closed_array, most_at, part_amps, solve_ac
 from .switches import supply_switches
-
-NOTICED = 1e-4  # V or A; a first instant below this is nothing to any part
 
 
 def discharge_readings(assembly: Assembly) -> Iterator[Reading]:

@@ -6,14 +6,15 @@ from collections.abc import Iterable, Mapping, Sequence
 
 from generator.catalogue.records import Lead, Port
 
+from .constants import SLACK
 from .readings import Named, Reading
 from .rulebook import Rule, rules_about
 from .verdict import Finding
 from .words import quantity
 
 STATES = {"settled": "settled", "plugging": "while plugging", "switching": "when switched", "signal": "with signal"}
+UNRATED = ("rating-not-known", "supply-reversed")  # what such a number is held against is no rating of the part
 WORD_UNITS = {"energy": "J", "charge": "V", "seconds": "s"}
-SLACK = 1e-9  # two numbers closer than this are the same to every solver
 
 
 def met(rule: Rule, value: float, limit: float) -> bool:
@@ -35,13 +36,13 @@ def findings_of(reading: Reading, switches: Sequence[str], places: Mapping[str, 
 def _finding(rule: Rule, reading: Reading, limit: float, switches: Sequence[str],
              places: Mapping[str, Port | Lead]) -> Finding:
     shown = {name: _shown(name, word, places) for name, word in reading.words.items()}
-    shown |= {"value": quantity(reading.value, reading.unit), "limit": quantity(limit, reading.unit), "loss": quantity(-reading.value, reading.unit)}
+    shown |= {"value": quantity(reading.value, reading.unit), "limit": quantity(limit, reading.unit)}
     known = reading.evidence if rule.limit == "own" and reading.evidence else None
     setting = switches[reading.setting] if reading.setting is not None else ""
     # What the way back lacks is told, but does not spoil what was asked about.
     severity = "note" if rule.severity == "lossy" and reading.flags.get("way") == "back" else rule.severity
     return Finding(
-        rule.id, severity, reading.subject, reading.where, reading.value, reading.unit, None if rule.id == "rating-not-known" else limit,
+        rule.id, severity, reading.subject, reading.where, reading.value, reading.unit, None if rule.id in UNRATED else limit,
         ", ".join(part for part in (setting, STATES[reading.state]) if part), _begun(rule.says.format(**shown)), rule.remedy.format(**shown),
         known.grade if known else rule.evidence, known.cite if known else rule.cite, reading.state, reading.setting, rule.mend.format(**shown),
         reading.flags.get("pair", ""))

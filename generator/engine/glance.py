@@ -11,9 +11,10 @@ from dataclasses import replace
 from generator.catalogue.records import Catalogue, Lead, Part, Port
 
 from .assemble import Way, assemble, ways
+from .constants import MOST_WAYS
 from .direct import direct_readings
 from .hearing import signal_readings
-from .judge import MOST_WAYS, judge_way, labels
+from .judge import judge_way, labels
 from .readings import Reading
 from .rulebook import loss
 from .signal import solve_signals

@@ -8,24 +8,20 @@ from dataclasses import replace
 import numpy as np
 
 from .assemble import Assembly
-from .chassis import NO_PATH, hum_readings, screen_readings
+from .chassis import hum_readings, screen_readings
+from .constants import BESIDE, GAIN_FLOOR, HEARD, NO_PATH, SHORTED, SHORT_SHARE, SUM_FLOOR
 from .direct import way_of
 from .kinds import AMPLIFIED, DIGITAL, same_kind
 from .levels import level_readings, pair_words
 from .pairing import Input, Output, asked, comparable, inputs, matched, outputs
 from .readings import MAIN, At, Named, Reading, channel_word
-from .signal import FLOOR, MID, Signals, decibels, kept_in_sum
+from .signal import MID, Signals, decibels, kept_in_sum
 from .solve import most_at
 from .switches import sends, settings, switched_on
 from .unsuited import amplifiers, unsuited
 from .words import quantity
 
-SILENT = -120.0  # dB; what a sum leaves below this is rounding
-NONE_LEFT = 10 ** (SILENT / 20)
-HEARD = -60.0  # dB; a path below this carries nothing
-BESIDE = -30.0  # dB; a channel this far below its neighbour is not there
-SHORTED = 40.0  # dB lost at an output: a hundredth is left
-SHORT_SHARE = 0.1  # of the least load an output is made for: less is a short
+NONE_LEFT = 10 ** (SUM_FLOOR / 20)
 SIDES = (("from", "into"), ("into", "from"))
 
 
@@ -72,10 +68,10 @@ def _direction(assembly: Assembly, signals: Signals, here: str, there: str) -> I
         yield Reading("kinds-apart", here, "signal", 1.0, "", "signal", words=words)
         return
     yield from unsuited(assembly, here, there, pairs)
-    loudest, listening = alike[most_at(np.maximum([gain[o.name, i.name] for o, i in alike], FLOOR))[0]]
+    loudest, listening = alike[most_at(np.maximum([gain[o.name, i.name] for o, i in alike], GAIN_FLOOR))[0]]
     best = decibels(gain[loudest.name, listening.name])
     size = np.abs(signals.bare[loudest.name, listening.name][MID])
-    [state] = most_at(-np.maximum(size, FLOOR))
+    [state] = most_at(-np.maximum(size, GAIN_FLOOR))
     shorted = any(_shorted(signals, o) for o in sent)
     yield Reading("path-gain", here, "connection", best, "dB", "signal", words={"device": Named(here), "other": Named(there)},
                   flags={"cause": "shorted" if shorted else "open"}, terms=(("heard of 1 V", float(size[state]), "V"),),
@@ -112,7 +108,7 @@ def _sides_of_pairs(signals: Signals, there: str, pairs: Sequence[tuple[Output, 
             shown.append(own[most_at(np.array([10 ** (relative[o.name, i.name] / 20) for o, i in own]))[0]])
     for o, i in dict.fromkeys(shown):
         size = np.abs(signals.bare[o.name, i.name][MID])
-        [state] = most_at(-np.maximum(size, FLOOR))
+        [state] = most_at(-np.maximum(size, GAIN_FLOOR))
         terms = ("heard of 1 V", float(size[state]), "V"), ("heard of the best channel", 10 ** (best / 20), "V")
         yield Reading("side-gain", f"{o.name}>{i.name}", pair_words(o, i), relative[o.name, i.name], "dB", "signal", words=_words(o, i),
                       at=At("signal", state, i.nodes, source=o.name, bare=True), terms=terms)
@@ -150,7 +146,7 @@ def _output(signals: Signals, o: Output) -> Iterator[Reading]:
                       at=At("signal", state, nodes, source=o.name), terms=terms)
     else:
         left, free = np.abs(signals.output[o.name][MID]), float(abs(signals.open_output[o.name][MID]))
-        [state] = most_at(-np.maximum(left, FLOOR))
+        [state] = most_at(-np.maximum(left, GAIN_FLOOR))
         terms = ("at the output, nothing plugged", free, "V"), ("plugged", float(left[state]), "V")
         yield Reading("load-drop", o.name, where, _drop(signals, o), "dB", "signal", words=words, at=At("signal", state, nodes, source=o.name), terms=terms)
 
@@ -164,7 +160,7 @@ def _summed(signals: Signals, there: str, o: Output, heard: Sequence[Input]) -> 
         gains = np.array([signals.gains[o.name, i.name][0, MID] for i in here])
         kept = np.maximum(kept_in_sum(gains), NONE_LEFT)
         [state] = most_at(-kept)
-        left = max(decibels(float(kept[state])), SILENT)
+        left = max(decibels(float(kept[state])), SUM_FLOOR)
         words = {"source": Named(o.place, o.source.channel), "sink": Named(place), "sum": _falls(left)}
         terms = tuple((f"heard of +1 V at {channel_word(i.listener.channel)}", float(gain.real), "V") for i, gain in zip(here, gains[:, state]))
         yield Reading("sides-sum", f"{o.name}>{'+'.join(i.name for i in here)}", " and ".join(channel_word(i.listener.channel) for i in here), left, "dB",
@@ -183,7 +179,7 @@ def _listener(signals: Signals, i: Input, sent: Sequence[Output], heard: Sequenc
         every = np.array(list(gains.values()))
         kept = np.maximum(kept_in_sum(every), NONE_LEFT)
         [state] = most_at(-kept)
-        left = max(decibels(float(kept[state])), SILENT)
+        left = max(decibels(float(kept[state])), SUM_FLOOR)
         alike, alone = float(abs(every[:, state].sum())), float(np.abs(every[:, state]).sum())
         yield Reading("mono-sum", i.name, where, left, "dB", "signal", words={**words, "sum": _falls(left)},
                       at=At("signal", state, i.nodes, source=sent[0].place),
@@ -221,7 +217,7 @@ def _strays(i: Input, sent: Sequence[Output], gains: Mapping) -> Iterator[Readin
     for o in sent:
         if not matched(o, i):
             size = np.abs(gains[o])
-            [state] = most_at(np.maximum(size, FLOOR))
+            [state] = most_at(np.maximum(size, GAIN_FLOOR))
             terms = ("heard of 1 V of this channel", float(size[state]), "V"), ("heard of 1 V of the one that belongs there", belongs, "V")
             yield Reading("crosstalk", f"{o.name}>{i.name}", channel_word(i.listener.channel), decibels(float(size[state])) - max(decibels(belongs), HEARD),
                           "dB", "signal", words=_words(o, i), at=At("signal", state, i.nodes, source=o.name), terms=terms)

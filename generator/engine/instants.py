@@ -17,17 +17,13 @@ import numpy as np
 from generator.catalogue.records import Limit, Part, Quantity
 
 from .assemble import Assembly
-from .circuit import CONTACT_OHM, Circuit, rebuilt
+from .circuit import Circuit, rebuilt
+from .constants import CONTACT_OHM, LEAST_CAPACITANCE, LEAST_CHARGE, MOMENT, MOMENT_STEPS, STEPS
 from .limits import decides, direct, held_against
 from .readings import At, Decides, Term
 from .solve import Solution, closed_array, part_amps, solve_dc
 from .switches import drive_values, live_supplies, live_volts, offs, settings
 
-LEAST_CHARGE = 0.97  # V; below this a capacitor is of no interest. Not 1 V: what sources give must not hang on rounding
-LEAST_CAPACITANCE = 1e-6  # F; below this it fills and empties before anything notices
-MOMENT = 0.1  # s; what is over within this is held against what a part stands for a moment
-STEPS = (0.002, 0.005, 0.013, 0.03, 0.05, 0.1, 0.2, 0.4, 0.8, 1.6, 3.2, 6.4, 12.8)  # s; the first five reach MOMENT
-FIRST = 5
 CONTACT = ":contact"
 CORNER = "strong"
 
@@ -176,6 +172,6 @@ def seconds_beyond(capacitors: Capacitors, struck: Struck, state: int, place: st
         if at_limit(capacitors.assembly, solution, place, limit)[0, 0] <= rating:
             break
         passed = now
-        if number + 1 == FIRST and passed < MOMENT * 0.99:
+        if number + 1 == MOMENT_STEPS and passed < MOMENT * 0.99:
             return 0.0
     return passed if passed >= MOMENT * 0.99 else 0.0

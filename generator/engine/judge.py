@@ -10,9 +10,10 @@ from generator.catalogue.records import Catalogue, Lead, Port
 
 from .assemble import Assembly, Way, assemble, placed, ways
 from .circuit import CircuitError
+from .constants import ALIKE, MOST_WAYS, SLACK
 from .direct import direct_readings
 from .discharge import discharge_readings
-from .findings import SLACK, STATES, findings_of, not_solved
+from .findings import STATES, findings_of, not_solved
 from .hearing import signal_readings
 from .memory import recalled
 from .misfit import misfit
@@ -23,9 +24,7 @@ from .switches import settings, supply_switches
 from .verdict import RANK, Finding, Verdict, severest
 from .words import setting_words
 
-MOST_WAYS = 100  # splitters in a row multiply; no person plugs such a chain, and a phone would work on it for minutes
 UNPOWERED = ("not-powered", "switched-off")
-ALIKE = 1e-6  # two figures closer than this are told alike; decibels of small losses carry a rounding of some 1e-8
 Read = Callable[[Catalogue, Port, Sequence[Lead], Port, Way], Iterable[Reading]]
 
 
@@ -190,5 +189,5 @@ def _worst_figures(verdict: str, figures: Iterable[Finding]) -> tuple[Finding, .
 
 
 def _worst_first(findings: Iterable[Finding]) -> tuple[Finding, ...]:
-    """By severity, losses by what they weigh, notes last: a rule's milder row weighs nothing."""
+    """By severity, then by what they weigh, notes last: a rule's milder row weighs nothing."""
     return tuple(sorted(findings, key=lambda f: (-RANK[f.severity], f.severity == "note", 0 if f.severity == "note" else -loss([f.id]))))

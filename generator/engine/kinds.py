@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from generator.catalogue.records import Listener, Source
+from generator.catalogue.records import Listener, Port, Source
 
 AUDIO = ("microphone", "line", "instrument", "headphone", "loudspeaker")
 SMALL = ("microphone", "line", "instrument")  # small enough for fields around the lead to matter
@@ -16,6 +16,11 @@ TRACKS = ("line", "microphone")  # inputs and outputs of a sound track, which ca
 def same_kind(source: Source, listener: Listener) -> bool:
     """Does this input hear what this output sends?"""
     return one_family(source, listener) or as_sound(source, listener)
+
+
+def something_to_hear(one: Port, other: Port) -> bool:
+    """Does either send a kind that the other hears? Where not, no lead can help."""
+    return any(same_kind(source, listener) for a, b in ((one, other), (other, one)) for source in a.sources for listener in b.listeners)
 
 
 def one_family(source: Source, listener: Listener) -> bool:

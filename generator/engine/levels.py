@@ -9,16 +9,14 @@ import numpy as np
 from generator.catalogue.records import Source
 
 from .circuit import value_at
+from .constants import HERTZ, PICKUP, SHOUT
 from .kinds import AUDIO
 from .pad import pad_words
 from .pairing import Input, Output
 from .readings import At, Reading, Term, channel_word
-from .signal import HERTZ, HIGH, LOW, MID, Signals, decibels, drive_of, loudest
+from .signal import HIGH, LOW, MID, Signals, decibels, drive_of, loudest
 from .solve import closed_array, most_at, solve_ac
 from .words import quantity
-
-SHOUT = 10 ** (26 / 20)  # a voice shouting close by, 120 dB SPL, against the 94 dB SPL of a microphone's nominal level; from memory
-PICKUP = 3000.0  # Hz; where the resonance of a magnetic pickup on its usual lead lies, 2 to 5 kHz; common practice
 
 
 def pair_words(o: Output, i: Input) -> str:
@@ -85,7 +83,7 @@ def _pickup(signals: Signals, o: Output, i: Input, where: str, pair: str, words:
 
 def shout(source: Source) -> float:
     """What a voice shouting close by makes a microphone give, V rms: never more than it can."""
-    return min(source.nominal * SHOUT, loudest(source))
+    return min(source.nominal * 10 ** (SHOUT / 20), loudest(source))
 
 
 def _stands(over: float) -> str:

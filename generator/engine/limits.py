@@ -13,7 +13,6 @@ from .circuit import Circuit
 from .readings import At, Named, Reading, Term, limit_name
 from .solve import Solution, part_amps, part_signal_amps
 
-MORE = 1.05  # beyond this multiple of what a part sees with nothing plugged in, the connection has a hand in it
 UNITS = {"volts": "V", "reverse": "V", "amps": "A", "watts": "W"}
 
 
@@ -28,7 +27,10 @@ def decides(place: str, limit: Limit) -> str | tuple[str, str]:
 
 
 def kind_of(record: Port | Lead, limit: Limit) -> str:
-    """What sort of part an unknown rating is of, as far as it matters: a capacitor for volts, a winding for amps, else any part."""
+    """What sort of part an unknown rating is of, as far as it matters: a supply input turned round, a capacitor for volts, a winding for amps, else any
+    part."""
+    if limit.reversal:
+        return "reversal"
     part = next((part for part in record.network.parts if part.id == limit.part), None)
     if limit.quantity == "volts" and part and part.kind == "capacitor":
         return "capacitor"

@@ -16,12 +16,13 @@ from itertools import combinations, pairwise, product
 
 from generator.catalogue.records import Connector, Half, Spring
 
+from .constants import SMALL_GROUP
+
 Touch = tuple[str, str]  # contact of the first half, contact of the second
 State = frozenset[Touch]
 
 PLUGS, RECEPTACLES = ("plug", "male"), ("jack", "female")
 OPPOSITE = {"plug": "jack", "jack": "plug", "male": "female", "female": "male"}
-SMALL_GROUP = 4  # up to this many equal contacts every order of make is tried
 
 
 @dataclass(frozen=True)

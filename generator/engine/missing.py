@@ -7,7 +7,9 @@ from collections.abc import Sequence
 from generator.catalogue.records import Catalogue, Port
 
 from .judge import judge
+from .kinds import something_to_hear
 from .mate import OPPOSITE
+from .readings import short, spoken
 from .route import chains, cost
 from .verdict import Verdict
 
@@ -15,9 +17,12 @@ from .verdict import Verdict
 def missing(catalogue: Catalogue, start: str, target: str) -> str:
     """One or two sentences on the lead that would do it: its ends, and everything that speaks against the best single lead there is. Raises
     KeyError for an unknown id."""
+    outlet, inlet = catalogue.ports[start], catalogue.ports[target]
+    if not something_to_hear(outlet, inlet):
+        return f"No lead can help: neither the {spoken(short(outlet))} nor the {spoken(short(inlet))} sends what the other listens to."
     tried = [judge(catalogue, start, chain, target) for length in (0, 1) for chain in chains(catalogue, start, target, length)]
     best = min(tried, key=lambda verdict: cost(catalogue, verdict), default=None)
-    return described(catalogue, catalogue.ports[start], catalogue.ports[target], best)
+    return described(catalogue, outlet, inlet, best)
 
 
 def described(catalogue: Catalogue, outlet: Port, inlet: Port, best: Verdict | None) -> str:

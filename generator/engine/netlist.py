@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from math import isnan
 
-from .circuit import CONTACT_OHM, DIRECT_OPENS, SIGNAL_OPENS, Circuit
-from .solve import LEAK, OPEN_OHM
+from .circuit import DIRECT_OPENS, SIGNAL_OPENS, Circuit
+from .constants import CONTACT_OHM, LEAK, OPEN_OHM
 
 # The last bit of 48 V across a closed contact is 1e-12 A: held to less, ngspice goes on past the answer it has found, to wrong ones.
 TOLERANCES = ".options reltol=1e-9 abstol=1e-12 vntol=1e-12 gmin=1e-15"

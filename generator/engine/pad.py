@@ -8,17 +8,16 @@ from __future__ import annotations
 
 from math import ceil
 
+from .constants import PAD_SHUNT, PAD_SOURCE
 from .words import quantity
 
 E24 = (1.0, 1.1, 1.2, 1.3, 1.5, 1.6, 1.8, 2.0, 2.2, 2.4, 2.7, 3.0, 3.3, 3.6, 3.9, 4.3, 4.7, 5.1, 5.6, 6.2, 6.8, 7.5, 8.2, 9.1)
-SHUNT = 150.0  # ohm
-SOURCE = 100.0  # ohm; an ordinary line output
 
 
 def series_for(decibels: float) -> float:
-    """The E24 series resistor (ohm, one in each leg) that with SHUNT takes at least `decibels` off."""
+    """The E24 series resistor (ohm, one in each leg) that with PAD_SHUNT takes at least `decibels` off."""
     ratio = 10 ** (decibels / 20)
-    exact = (ratio - 1) * SHUNT / 2
+    exact = (ratio - 1) * PAD_SHUNT / 2
     decade = 1.0
     while decade * 10 <= exact:
         decade *= 10
@@ -32,6 +31,6 @@ def pad_words(over: float) -> str:
         return ""
     decibels = 5 * ceil(over / 5 - 1e-9)
     series = series_for(decibels)
-    behind = 2 * series + SOURCE
-    sees = f"the output sees {quantity(2 * series + SHUNT, 'ohm')}, the input {quantity(SHUNT * behind / (SHUNT + behind), 'ohm')}"
-    return f"{decibels} dB pad: {quantity(series, 'ohm')} in each leg, {quantity(SHUNT, 'ohm')} across the input ({sees})"
+    behind = 2 * series + PAD_SOURCE
+    sees = f"the output sees {quantity(2 * series + PAD_SHUNT, 'ohm')}, the input {quantity(PAD_SHUNT * behind / (PAD_SHUNT + behind), 'ohm')}"
+    return f"{decibels} dB pad: {quantity(series, 'ohm')} in each leg, {quantity(PAD_SHUNT, 'ohm')} across the input ({sees})"

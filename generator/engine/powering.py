@@ -10,9 +10,9 @@ from pathlib import Path
 
 import yaml
 
+from .constants import CLOSED, LEAST_JOINT, MAINS, THROUGH
+
 PATH = Path(__file__).with_name("powering.yaml")
-MAINS = 50.0  # Hz
-CLOSED, THROUGH = 1e-3, 1.0  # ohm, F: what stands in for the part a pair does not have; neither drops anything beside the other
 
 
 @dataclass(frozen=True)
@@ -28,8 +28,8 @@ class Pair:
 
     @property
     def amps(self) -> float:
-        """What flows where the chassis are joined by a tenth of an ohm: which of several pairs is the worst."""
-        return self.volts / abs(complex(self.ohm + 0.1, -1 / (2 * pi * MAINS * self.farad)))
+        """What flows where the chassis are joined by LEAST_JOINT: which of several pairs is the worst."""
+        return self.volts / abs(complex(self.ohm + LEAST_JOINT, -1 / (2 * pi * MAINS * self.farad)))
 
 
 @cache

@@ -16,16 +16,9 @@ import numpy as np
 from generator.catalogue.records import Quantity
 
 from .cases import Case
-from .circuit import BRANCHED, CONTACT_OHM, DIRECT_OPENS, SIGNAL_OPENS, rebuilt
+from .circuit import BRANCHED, DIRECT_OPENS, SIGNAL_OPENS, rebuilt
+from .constants import CONTACT_OHM, DRAWN_PARTS, DRAWN_SHARE, FAINT, LEFT_OUT, WEIGHT_DIGITS, WIRE_DROP
 from .solve import closed_array, most_at, solve_ac
-
-DROP = 1e-3  # share of the largest voltage that a wire may drop and still be drawn as a line
-LEAST = 0.02  # share of the heaviest weight
-MOST = 12  # parts chosen by weight; more only to close their loops
-ROUNDING = 1e-9
-DIGITS = 6  # of a weight; what is alike to these keeps its order
-MISSING = 0.7  # share of a net's current that may not be left out; a supply that feeds two legs alike may be shown with one
-FAINT = 1e-9  # A; below this it is rounding
 
 
 @dataclass(frozen=True)
@@ -60,15 +53,15 @@ def relevant(case: Case, conductors: frozenset[str]) -> Relevant:
     raw = _elements(case)
     largest = max((abs(e.volts) for e in raw), default=0.0)
     merged = _merge(case.circuit.net_count, [(e.a, e.b) for e in raw
-                                             if (e.kind == "contact" or e.id in conductors) and not e.decides and abs(e.volts) <= DROP * largest])
+                                             if (e.kind == "contact" or e.id in conductors) and not e.decides and abs(e.volts) <= WIRE_DROP * largest])
     weights = _weights(case, raw)
     elements = [replace(e, a=merged[e.a], b=merged[e.b], weight=w) for e, w in zip(raw, weights) if e.decides or merged[e.a] != merged[e.b]]
     opens = SIGNAL_OPENS if case.nature in ("signal", "test") else DIRECT_OPENS
     zeros = frozenset(merged[net] for net in case.circuit.islands(case.closed, opens))
     deciding = [e for e in elements if e.decides]
     heaviest = max(1.0, max((e.weight for e in elements), default=0.0))
-    heavy = [e for e in elements if not e.decides and e.weight >= LEAST * heaviest and e.a != e.b]
-    chosen = sorted(heavy, key=lambda e: -round(e.weight / heaviest, DIGITS))[:MOST]
+    heavy = [e for e in elements if not e.decides and e.weight >= DRAWN_SHARE * heaviest and e.a != e.b]
+    chosen = sorted(heavy, key=lambda e: -round(e.weight / heaviest, WEIGHT_DIGITS))[:DRAWN_PARTS]
     open_test = case.nature == "test" and not case.level
     kept = deciding if open_test else _closed(elements, [*deciding, *chosen], opens)
     order = {e.id: i for i, e in enumerate(elements)}
@@ -108,7 +101,7 @@ def _weights(case: Case, elements: Sequence[Element]) -> list[float]:
     size = abs(deciding.amps) if deciding.kind in BRANCHED else abs(deciding.volts)
     lively = max((abs(e.amps * e.volts) for e in elements), default=0.0)
     lively = lively if lively > FAINT ** 2 else 1.0
-    if size <= ROUNDING * max(1e-3, case.level if case.nature != "direct" else 1.0):
+    if size <= FAINT * max(1e-3, case.level if case.nature != "direct" else 1.0):
         answer = max((abs(test[0][e.a] - test[0][e.b]) ** 2 * _siemens(case, e) for e in elements), default=0.0) or 1.0
         return [max(abs(e.amps * e.volts) / lively, abs(test[0][e.a] - test[0][e.b]) ** 2 * _siemens(case, e) / answer) for e in elements]
     return [abs(e.volts * test[1][e.id] if e.kind == "emf" else e.amps * (test[0][e.a] - test[0][e.b])) / size for e in elements]
@@ -176,13 +169,13 @@ def _closed(elements: Sequence[Element], chosen: Sequence[Element], opens: Seque
 
 def _supplied(elements: Sequence[Element], kept: list[Element]) -> None:
     """Add, at nets where most of the current would come from nowhere, the part that brings it."""
-    while len(kept) < 2 * MOST:
+    while len(kept) < 2 * DRAWN_PARTS:
         for net in dict.fromkeys(net for e in kept for net in (e.a, e.b)):
             here = [e for e in elements if net in (e.a, e.b) and e.a != e.b]
             shown = [e for e in here if any(e is other for other in kept)]
             missing = [e for e in here if not any(e is other for other in kept)]
             largest = max((abs(e.amps) for e in shown), default=0.0)
-            if missing and largest > FAINT and abs(sum(e.amps if e.a == net else -e.amps for e in shown)) > MISSING * largest:
+            if missing and largest > FAINT and abs(sum(e.amps if e.a == net else -e.amps for e in shown)) > LEFT_OUT * largest:
                 kept.append(missing[most_at(np.array([abs(e.amps) for e in missing]))[0]])
                 break
         else:
@@ -204,6 +197,6 @@ def _way(elements: Sequence[Element], taken: set[str], start: int, goals: set[in
         for e in elements:
             if net in (e.a, e.b) and e.a != e.b and e.id not in taken and e.kind not in (*opens, "meter"):
                 pushed += 1
-                step = 1.0 if strongest and abs(e.amps) >= LEAST * strongest else 4.0
+                step = 1.0 if strongest and abs(e.amps) >= DRAWN_SHARE * strongest else 4.0
                 heappush(queue, (far + step, pushed, e.b if net == e.a else e.a, (*way, e)))
     return []

@@ -1,6 +1,6 @@
 """Find the lead, or chain of leads, that gets one port into another: safest first, then least lost, then shortest.
 
-Best-first over chains of up to MOST leads. A chain waits in the queue with the least its verdict can come to (glance.py) and is judged when it is
+Best-first over chains of up to MOST_LEADS leads. A chain waits in the queue with the least its verdict can come to (glance.py) and is judged when it is
 the best one left, so what comes out first is the best there is. Every chain offered has been judged; nothing is inferred from its parts.
 """
 
@@ -12,25 +12,28 @@ from itertools import count
 
 from generator.catalogue.records import Catalogue, Lead, Port
 
+from .constants import MOST_LEADS, OFFERED, ORDER_COSTS
 from .glance import glance, plainly
 from .judge import judge
+from .kinds import something_to_hear
 from .mate import OPPOSITE, fits
 from .rulebook import loss
-from .verdict import HALF, RANK, Verdict
+from .verdict import RANK, Verdict
 
-MOST = 3  # leads in a row
-OFFERED = 3
 FORMS = ("cable", "adapter", "converter", "splitter")  # from most to least common in a bag
 
 Judge = Callable[[Catalogue, str, tuple[str, ...], str], Verdict]
 Glance = Callable[[Catalogue, str, tuple[str, ...], str], tuple[float, int]]
-WORTH_OFFERING = RANK["lossy"] + HALF
+WORTH_OFFERING = RANK["lossy"] + ORDER_COSTS
 
 
-def routes(catalogue: Catalogue, start: str, target: str, offered: int = OFFERED, most: int = MOST, judge: Judge = judge,
+def routes(catalogue: Catalogue, start: str, target: str, offered: int = OFFERED, most: int = MOST_LEADS, judge: Judge = judge,
            glance: Glance = glance) -> list[Verdict]:
     """The best chains, best first; never one that carries no signal or does not fit, nor one that is dangerous, but for a danger while plugging that
-    a switch avoids: it is offered with its order, after what is as good without. Chains longer than one that is safe are not looked for."""
+    a switch avoids: it is offered with its order, after what is as good without. Chains longer than one that is safe are not looked for, nor any where
+    neither sends what the other hears."""
+    if not something_to_hear(catalogue.ports[start], catalogue.ports[target]):
+        return []
     found: list[Verdict] = []
     order = count()  # of equals the one that was met first
     plain = plainly(catalogue)
@@ -88,7 +91,7 @@ def chains(catalogue: Catalogue, start: str, target: str, length: int) -> Iterat
             if lead.id in taken:
                 continue
             for half in dict.fromkeys(_far_halves(catalogue, lead, open_half)):
-                if length < MOST or half not in met or lead.parts:
+                if length < MOST_LEADS or half not in met or lead.parts:
                     yield from grow((*taken, lead.id), half, met)
 
     port = catalogue.ports[start]

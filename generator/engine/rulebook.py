@@ -16,7 +16,7 @@ PATH = Path(__file__).with_name("rulebook.yaml")
 @dataclass(frozen=True)
 class Rule:
     """A row. `limit` is a number in the reading's unit, or `own` for the part's own rating. `compare` is above or below;
-    `margin` is the fraction of the limit by which it may be missed; a value above `until` is another row's. `weighs` is what a lossy finding costs beside others, 0 elsewhere.
+    `margin` is the fraction of the limit by which it may be missed; a value above `until` is another row's. `weighs` is what a lossy finding costs beside others; of dangers the heavier is told first.
     A figure is worth telling although nothing speaks against it; `compare` says which way is worse.
     `says`, `remedy` and `mend` (what a lead would have to do about it, empty where none can help) are sentences with {names} of the reading."""
 
@@ -58,8 +58,8 @@ def _rule(row: dict) -> Rule:
         raise ValueError(f"{PATH.name}: rule '{row['id']}' has a number that YAML takes for a word; write 0.00005 or 5.0e-5, not 5e-5")
     if not all(isinstance(word, str) for pair in row["only"].items() for word in pair):
         raise ValueError(f"{PATH.name}: rule '{row['id']}' asks for flags in words; quote what YAML takes for yes or no")
-    if (row["severity"] == "lossy") != (row["weighs"] > 0):
-        raise ValueError(f"{PATH.name}: rule '{row['id']}' is to weigh something if it is lossy, and only then")
+    if row["severity"] == "lossy" and not row["weighs"]:
+        raise ValueError(f"{PATH.name}: rule '{row['id']}' is to weigh something, as it is lossy")
     return Rule(**{**row, "cite": tuple(row["cite"])})
 
 

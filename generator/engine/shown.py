@@ -8,18 +8,17 @@ from math import atan2, degrees
 
 from .assemble import EARTHS, Assembly
 from .cases import Case
-from .circuit import CONTACT_OHM
+from .constants import CONTACT_OHM, FAINT, SMALL_TERM
 from .naming import Places, conductors, contact_name, element_name, in_words, net_labels, owner
-from .relevant import FAINT, Element, Relevant, relevant
+from .relevant import Element, Relevant, relevant
 from .words import fixed, quantity
 from .working import Equation, Net, Term, Worked, Working
 
 CORNERS = {"nominal": "every part at its nominal value", "strong": "supplies at their highest, resistances at their lowest",
            "weak": "supplies at their lowest, resistances at their highest", "high": "one device's supply at its highest, the other's at its lowest",
            "low": "one device's supply at its lowest, the other's at its highest", "skewed": "matched pairs as far apart as they may be"}
-SMALL = 1e-4  # share of the largest current below which a term is not written out
 UNITS = {"resistor": "ohm", "capacitor": "F", "inductor": "H", "emf": "V", "sink": "A", "clamp": "V"}
-SHORTED = "Both points the number is measured between are one net: they are shorted together."
+ONE_NET = "Both points the number is measured between are one net: they are shorted together."
 NOWHERE = "Nothing joins the two points: a test current has nowhere to go."
 
 
@@ -40,7 +39,7 @@ def shown(base: Working, assembly: Assembly, case: Case) -> Working:
     listening = _meter(base, assembly, case)
     parts = tuple(_worked(places, case, e, labels, size, listening) for e in found.kept)
     apart = next(e for e in found.kept if e.decides)
-    note = SHORTED if apart.a == apart.b else NOWHERE if case.nature == "test" and not case.level else ""
+    note = ONE_NET if apart.a == apart.b else NOWHERE if case.nature == "test" and not case.level else ""
     return replace(base, nature=case.nature, corner=CORNERS[case.corner.split()[0]], touching=_touching(assembly, case), hertz=case.hertz,
                    level=case.level if case.hertz is not None else None, source=_source(places, case),
                    terms=tuple(Term(_term(places, words), value, unit) for words, value, unit in case.terms),
@@ -114,7 +113,7 @@ def _equation(places: Places, case: Case, found: Relevant, labels: Mapping[int, 
     """The currents that leave the deciding net."""
     here = [(e, e.amps if e.a == found.at else -e.amps) for e in found.elements if found.at in (e.a, e.b) and e.a != e.b]
     largest = max((abs(amps) for _, amps in here), default=0.0)
-    told = [(e, amps) for e, amps in here if largest >= FAINT and abs(amps) >= SMALL * largest]
+    told = [(e, amps) for e, amps in here if largest >= FAINT and abs(amps) >= SMALL_TERM * largest]
     total = sum(amps for _, amps in here)
     names = tuple(in_words(element_name(places, case.circuit.parts[e.part] if e.part is not None else None, e.id, listening), e.kind) for e, _ in told)
     net, noise = labels[found.at], quantity(0.0, "A")

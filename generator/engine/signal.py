@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from math import log10
@@ -13,16 +13,15 @@ from generator.catalogue.records import Limit, Listener, Source
 
 from .assemble import CAPACITANCE, EARTHS, RESISTANCE, Assembly
 from .circuit import Circuit, value_at
+from .constants import BALANCE_HERTZ, GAIN_FLOOR, HERTZ, MAINS
 from .limits import all_signals, each_signal, part_index
-from .powering import MAINS, Pair
+from .powering import Pair
 from .readings import At
 from .solve import closed_array, most_at, part_signal_amps, solve_ac
 from .switches import sends, settings, switched_on
 
-HERTZ = (20.0, 1000.0, 20000.0)
 LOW, MID, HIGH = range(3)
-HUM_HERTZ = (MAINS, 1000.0)  # what two chassis differ by, and what the balance is asked at
-FLOOR = 1e-12  # a gain below this is nothing: -240 dB
+HUM_HERTZ = (MAINS, BALANCE_HERTZ)  # what two chassis differ by, and what the balance is asked at
 NOTHING = At("signal", 0, "")
 
 
@@ -112,8 +111,8 @@ class Signals:
 
 
 def decibels(ratio: float) -> float:
-    """20 log10 of a magnitude, never below FLOOR."""
-    return 20 * log10(max(abs(ratio), FLOOR))
+    """20 log10 of a magnitude, never below GAIN_FLOOR."""
+    return 20 * log10(max(abs(ratio), GAIN_FLOOR))
 
 
 def kept_in_sum(gains: np.ndarray) -> np.ndarray:
@@ -167,7 +166,7 @@ def solve_signals(assembly: Assembly) -> Signals:
         at_output = across(found[0, :, :, column], circuit.nets, place, source.output)
         open_output[name], output[name] = at_output[:, -1], at_output[:, :-1]
         probed = across(found[0, MID, :, len(sources) + column], circuit.nets, place, source.output)
-        load[name] = 1 / np.maximum(np.abs(1 / probed[:-1] - 1 / probed[-1]), FLOOR)
+        load[name] = 1 / np.maximum(np.abs(1 / probed[:-1] - 1 / probed[-1]), GAIN_FLOOR)
         loads[name] = np.abs(probed[:-1]), float(abs(probed[-1]))
 
     hum, balance, between = _hum(assembly, listeners, values)
@@ -187,7 +186,7 @@ def _hum(assembly: Assembly, listeners: Mapping, values: np.ndarray):
     found = solve_ac(linked, rows, HUM_HERTZ, home, [{EARTHS: 1.0}])[:, :, :, 0]
     found = found.reshape(len(assembly.pairs), len(values), *found.shape[1:])
     near, far = (linked.nets[f"{place}/chassis"] for place in ("from", "into"))
-    between = np.maximum(np.abs(found[0, ..., near] - found[0, ..., far]), FLOOR)
+    between = np.maximum(np.abs(found[0, ..., near] - found[0, ..., far]), GAIN_FLOOR)
     volts = np.array([pair.volts for pair in assembly.pairs])[:, None, None]
     hum, balance = {}, {}
     for name, (place, listener) in listeners.items():

@@ -7,8 +7,9 @@ from dataclasses import replace
 import numpy as np
 
 from .assemble import EARTHS, Assembly
-from .cases import TEST_AMPS, Case, direct_case, probe_case, signal_case
+from .cases import Case, direct_case, probe_case, signal_case
 from .circuit import resistive, value_at
+from .constants import TEST_AMPS
 from .instants import CORNER, Capacitors
 from .readings import At, Reading
 from .signal import drive_of, powered, sources_of

@@ -13,17 +13,10 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from .circuit import BRANCHED, CONTACT_OHM, DIRECT_OPENS, SIGNAL_OPENS, Circuit, CircuitError
+from .circuit import BRANCHED, DIRECT_OPENS, SIGNAL_OPENS, Circuit, CircuitError
+from .constants import ALIKE, CONTACT_OHM, GRID_BITS, LEAK, OPEN_OHM, REFINEMENTS, RESIDUAL, ROUNDING, ROUNDS, SETTLED
 
-RESIDUAL = 1e-9  # largest error of a current or voltage equation, relative to its largest term
-LEAK = 1e-12  # S; keeps a net that only a flat part reaches from hanging in the air
-OPEN_OHM = 1e9  # what a disconnected rail leaks through: more than any part, and as a leak a thousand times what rounding beside a contact's 100 S is
 OPEN = float("nan")  # volts of an emf that is disconnected
-ALIKE = 1e-6  # a share; what is closer than this is told alike. Far from what rounding leaves, lest that decides which is the first
-SETTLED = 1e-10  # of the largest voltage; a step of refinement below this is the last
-REFINEMENTS = 40  # steps at most; where leaks alone hold a net each leaves some per cent of the error, up to a fifth
-GRID = 44  # bits of a large current; 53 less some for the sum
-ROUNDS = 40  # a handful of bends settles in two or three; more means none of the combinations fits
 
 
 def most_at(values: np.ndarray) -> tuple[int, ...]:
@@ -211,13 +204,15 @@ def _state_stamps(circuit: Circuit, closed: np.ndarray, opens: Sequence[str]) ->
 def _solve_checked(circuit: Circuit, matrix: np.ndarray, right: np.ndarray) -> np.ndarray:
     """Solve, hold every equation against RESIDUAL, and refine. `right` is (..., size, columns)."""
     shape = right.shape
+    if not right.size:
+        return np.zeros(shape, dtype=matrix.dtype)
     matrix, right = matrix.reshape(-1, *matrix.shape[-2:]), right.reshape(-1, *shape[-2:])
     try:
         found = np.linalg.solve(matrix, right)
         left = _imbalance(circuit, matrix, right, found)
         scale = np.abs(matrix) @ np.abs(found) + np.abs(right)
         # LU is stable for the system as a whole, not row by row: rows far below the largest may carry its rounding.
-        if not np.all(np.abs(left) <= RESIDUAL * scale + 1e-13 * scale.max(axis=-2, keepdims=True)):
+        if not np.all(np.abs(left) <= RESIDUAL * scale + ROUNDING * scale.max(axis=-2, keepdims=True)):
             raise CircuitError("no single solution: the currents of a net do not sum to zero")
         _refine(circuit, matrix, right, found, left)
     except np.linalg.LinAlgError:
@@ -247,7 +242,7 @@ def _imbalance(circuit: Circuit, matrix: np.ndarray, right: np.ndarray, found: n
     flows = matrix[:, one, two, None] * (volts[:, one] - volts[:, two])  # off the diagonal stands minus the conductance
     currents = np.concatenate([flows, branches], axis=1)
     # Large currents cancel in every net. Rounded to one grid they do so exactly, and leave room for the small.
-    grid = np.ldexp(1.0, np.frexp(np.abs(currents).max(axis=1, keepdims=True, initial=0.0))[1] - GRID)
+    grid = np.ldexp(1.0, np.frexp(np.abs(currents).max(axis=1, keepdims=True, initial=0.0))[1] - GRID_BITS)
     large = np.rint(currents / grid) * grid
     ground = np.rint(matrix[:, :nets, :nets].real.sum(axis=-1))  # what ties the 0 V of an island
     left = right - matrix[:, :, nets:] @ branches

@@ -7,11 +7,10 @@ from collections.abc import Iterator, Sequence
 from generator.catalogue.records import Lead
 
 from .assemble import Assembly
+from .constants import ADAPTER_METRES
 from .kinds import FAST, LOUDSPEAKER, SMALL, as_sound
 from .pairing import Input, Output
 from .readings import Named, Reading
-
-SHORT = 0.3  # m; taken for the length of an adapter that does not state one
 
 
 def unsuited(assembly: Assembly, here: str, there: str, pairs: Sequence[tuple[Output, Input]]) -> Iterator[Reading]:
@@ -21,7 +20,7 @@ def unsuited(assembly: Assembly, here: str, there: str, pairs: Sequence[tuple[Ou
     fast = next((o.source.kind for o, _ in pairs if o.source.kind in FAST), None)
     if fast:
         for place, lead in leads.items():
-            metres = 0.0 if lead.impedance else lead.length or SHORT
+            metres = 0.0 if lead.impedance else lead.length or ADAPTER_METRES
             yield Reading("slow-lead", place, "lead", metres, "m", "signal", words={**words, "lead": Named(place)}, flags={"sent": fast})
     if any(o.source.kind in SMALL and not (o.source.balanced and i.listener.balanced) for o, i in pairs):
         for place, lead in leads.items():

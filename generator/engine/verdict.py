@@ -7,11 +7,11 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from .assemble import Way
+from .constants import ORDER_COSTS
 from .words import conditions, in_order
 
 VERDICTS = ("safe", "lossy", "no signal", "dangerous", "does not fit")  # from best to worst
 RANK = {verdict: rank for rank, verdict in enumerate(VERDICTS)} | {"note": 0, "figure": 0}
-HALF = 0.5  # what an order to mind costs beside another way
 FIGURE = ("id", "where", "value", "unit", "says")  # what is published of one
 
 
@@ -89,7 +89,7 @@ class Verdict:
     def rank(self) -> float:
         """Where it stands among ways to connect: as its verdict, but half a step below what it is once plugged in where a switch avoids a danger
         that lasts only while plugging."""
-        return RANK[self.offered] + HALF if self.offered else RANK[self.verdict]
+        return RANK[self.offered] + ORDER_COSTS if self.offered else RANK[self.verdict]
 
     @property
     def least_rank(self) -> float:
@@ -98,7 +98,7 @@ class Verdict:
         ends = [RANK[settled] for settled, _ in self.moments]
         if self.verdict != "dangerous" or not any(RANK["dangerous"] > max(RANK[settled], RANK[plugging]) for settled, plugging in self.moments):
             return RANK[self.verdict]
-        return min(ends) + HALF if min(ends) <= RANK["lossy"] else RANK[self.verdict]
+        return min(ends) + ORDER_COSTS if min(ends) <= RANK["lossy"] else RANK[self.verdict]
 
     @cached_property
     def _order(self) -> tuple[str, Mapping[str, str], Mapping[str, str]] | None:

@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from math import floor, isfinite, log10
 
+from .constants import HALF_DIGIT, NOTHING, SILENT
+
 PREFIXES = ((1e6, "M"), (1e3, "k"), (1.0, ""), (1e-3, "m"), (1e-6, "µ"), (1e-9, "n"))
-NOTHING = 1e-9  # below this a number is rounding
-SILENT = -120.0  # dB; so is this
-HALF = 1e-6  # of the last digit
 SYMBOLS = {"ohm": "Ω"}
 
 
@@ -31,7 +30,7 @@ def quantity(value: float, unit: str) -> str:
 def fixed(value: float, places: int) -> str:
     """Round half away from zero, and what is a half but for a solver's rounding too, so that every implementation prints the same digits."""
     scale = 10 ** places
-    whole = floor(abs(value) * scale + 0.5 + HALF)
+    whole = floor(abs(value) * scale + 0.5 + HALF_DIGIT)
     sign = "−" if value < 0 and whole else ""
     digits = str(whole).rjust(places + 1, "0")
     return sign + (f"{digits[:-places]}.{digits[-places:]}" if places else digits)

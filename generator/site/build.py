@@ -11,6 +11,7 @@ from pathlib import Path
 
 from generator.catalogue.published import as_data
 from generator.catalogue.records import Catalogue
+from generator.engine import constants
 from generator.engine.tables import tables
 from generator.site import about, bundles, cards, data, drawings, edition, embeds, guides, looks, mated, offline, qr, runs, sides, sought, tree, verdicts
 from generator.site import address as addresses
@@ -45,7 +46,7 @@ def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE, 
     """Every file of the docs tree: path -> content."""
     judged_by, published = tables(), as_data(catalogue)
     catalogue = runs.with_sources(catalogue)
-    files = small(bundles.joined(dict(_copied(source))))
+    files = small(bundles.joined({**dict(_copied(source)), bundles.CONSTANTS: data.script({"constants": constants.values()})}))
     for path, content in data.files(published, judged_by, mated.table(catalogue), looks.published(catalogue), rows, sides.sizes(catalogue)).items():
         files[path] = files.get(path, b"") + content  # data.js follows its reader
     terms = guides.read(source / "guides/glossary.yaml")

@@ -18,6 +18,7 @@ APART = {path: bundle for bundle, paths in {
     "data": ("engine/kinds.js",),  # what lists of ports are sorted by: there before the engine is
     "engine": ("judging/kinds.js",), "check": ("judging/ask.js",), "worker": ("judging/worker.js",),  # answers, asks, and what is a thread of its own
 }.items() for path in paths}
+CONSTANTS = f"{SCRIPTS}engine/constants.js"  # made from the engine's own table; the other scripts of the engine read it as they are loaded
 FIRST = ("palette.css", "frame.css", "records.css", "check.css")  # styles that others build on
 OF_TOOLS = ("check.css", "bag.css", "bench.css", "own.css", "pictures.css", "recognise.css", "ways.css")
 FRAMED = "embed*.css"
@@ -27,7 +28,7 @@ OWN = ("workshop.css", "adapter.css", "hum.css", "class.css", "question.css", "m
 def joined(assets: Mapping[str, bytes]) -> dict[str, bytes]:
     """The assets of a docs tree (path -> content), with bundles in the place of scripts and the joined style beside the styles."""
     scripts: dict[str, bytes] = {}
-    for path in sorted(assets):
+    for path in sorted(assets, key=lambda path: (path != CONSTANTS, path)):
         if path.startswith(SCRIPTS):
             name = _bundle(path.removeprefix(SCRIPTS))
             scripts[name] = scripts.get(name, b"") + assets[path]

@@ -6,7 +6,10 @@ from collections import Counter
 from collections.abc import Callable, Iterator
 from typing import Any
 
+from generator.catalogue import constants as catalogue_constants
+from generator.catalogue.constants import Constant
 from generator.catalogue.records import Catalogue
+from generator.engine import constants as engine_constants
 from generator.ledger.rows import Row
 from generator.site import looks, sides
 from generator.site import kits
@@ -40,11 +43,19 @@ def other_pages(catalogue: Catalogue, rows: list[Row], rulebook: Any) -> Iterato
     yield Page("adapter/", "adapter", "I am looking at an adapter", catalogue, {"scripts": scripts_of("data", "circuits", "table", "engine", "ui", "check", "ways", "adapter")})
     yield Page("more/", "more", "Everything here", catalogue)
     yield Page("plugs/", "plugs", "Plugs at true size", catalogue, {"scripts": scripts_of("plugs-sheet"), "families": _true_size(catalogue)})
-    yield Page("methods/", "methods", "How it works", catalogue, {"rulebook": rulebook, "judged": len(rows), "decides": Counter(name for row in rows for name in row["findings"])})
+    yield Page("methods/", "methods", "How it works", catalogue, {"rulebook": rulebook, "constants": _constants(), "judged": len(rows), "decides": Counter(name for row in rows for name in row["findings"])})
     yield Page("sources/", "sources", "Sources", catalogue)
     for kind in KINDS:
         yield Page(f"{kind}/", "index", kind.capitalize(), catalogue, {"intro": INTROS[kind], "groups": _groups(catalogue, kind)})
     yield from _retired(catalogue)
+
+
+def _constants() -> dict[str, list[Constant]]:
+    """What of an answer hangs on them -> the numbers the engine and the catalogue bring themselves."""
+    found: dict[str, list[Constant]] = {}
+    for row in (*engine_constants.TABLE.values(), *catalogue_constants.TABLE.values()):
+        found.setdefault(row.group, []).append(row)
+    return found
 
 
 def _true_size(catalogue: Catalogue) -> dict[str, list[dict[str, str]]]:

@@ -29,7 +29,7 @@ class Templates:
                           trim_blocks=True, lstrip_blocks=True, keep_trailing_newline=True)
         env.filters |= {
             "md": markdown, "yaml": lambda text: Markup(json.dumps(str(escape(text)))),
-            "amount": words.amount, "level": words.level, "written": words.written, "listed": words.listed,
+            "amount": words.amount, "level": words.level, "written": words.written, "listed": words.listed, "constant": words.constant,
             "role": lambda node: words.role(node) if node else "nothing", "unit": LIMITED.__getitem__,
             "slug": verdicts.SLUGS.__getitem__, "tally": verdicts.tally, "best": verdicts.best, "findings": findings,
             "terms": glossary.link, "source": lambda text: escape(str(escape(text))),

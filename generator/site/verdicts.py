@@ -6,7 +6,8 @@ from collections import defaultdict
 from collections.abc import Iterable
 
 from generator.engine.rulebook import loss
-from generator.engine.verdict import HALF, VERDICTS
+from generator.engine.constants import ORDER_COSTS
+from generator.engine.verdict import VERDICTS
 from generator.ledger.rows import Row
 
 ORDER = VERDICTS  # best first
@@ -15,7 +16,7 @@ SLUGS = {verdict: verdict.replace(" ", "-") for verdict in ORDER}
 
 def rank(entry: Row) -> tuple:
     """Sort key: best verdict first, what a switch makes well half a step below what is well without, then least lost, then fewest leads, then name."""
-    return ORDER.index(entry["offered"]) + HALF if entry["offered"] else ORDER.index(entry["verdict"]), loss(entry["findings"]), len(entry["through"]), entry["through"]
+    return ORDER.index(entry["offered"]) + ORDER_COSTS if entry["offered"] else ORDER.index(entry["verdict"]), loss(entry["findings"]), len(entry["through"]), entry["through"]
 
 
 def best(rows: Iterable[Row]) -> str:

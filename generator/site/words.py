@@ -5,6 +5,9 @@ from __future__ import annotations
 import math
 import re
 
+from markupsafe import Markup
+
+from generator.catalogue.constants import Constant
 from generator.drawing.layout import carried
 from generator.engine.words import fixed, quantity
 
@@ -56,3 +59,17 @@ def listed(items: list[str] | tuple[str, ...], last: str = "and") -> str:
     if len(items) < 2:
         return "".join(items)
     return f"{', '.join(items[:-1])} {last} {items[-1]}"
+
+
+def constant(row: Constant) -> Markup:
+    """A number of the tables with its unit: `-60 dB`, `20, 1000, 20000 Hz`, `10<sup>-12</sup> S`."""
+    values = row.value if isinstance(row.value, tuple) else (row.value,)
+    return Markup(f"{', '.join(map(_plain, values))} {row.unit.replace('ohm', 'Ω')}".strip())
+
+
+def _plain(value: float) -> str:
+    power = math.floor(math.log10(abs(value))) if value else 0
+    if -5 < power < 6:
+        return f"{value:.12g}".replace("-", "−")
+    times = f"{value / 10 ** power:g} × ".removeprefix("1 × ")
+    return f"{times}10<sup>{str(power).replace('-', '−')}</sup>"

@@ -15,7 +15,8 @@ from math import inf
 import numpy as np
 
 from generator.catalogue.records import Part, Quantity
-from generator.engine.circuit import CONTACT_OHM, build
+from generator.engine.circuit import build
+from generator.engine.constants import CONTACT_OHM
 from generator.engine.solve import solve_dc
 
 from .paths import CROSS, span

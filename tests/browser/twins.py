@@ -19,10 +19,10 @@ from playwright.sync_api import Page, sync_playwright
 
 from generator.catalogue import Catalogue
 from generator.catalogue.published import as_data
-from generator.engine import judge
-from generator.engine.circuit import CONTACT_OHM
+from generator.engine import constants, judge
+from generator.engine.constants import CONTACT_OHM, SILENT
 from generator.engine.tables import tables
-from generator.engine.words import SILENT
+from generator.site import data
 from generator.site.small import small
 
 ENGINE = Path(__file__).parents[2] / "site_src/assets/js/engine"
@@ -59,7 +59,8 @@ def engine_page(catalogue: Catalogue) -> Iterator[Page]:
     with sync_playwright() as playwright:
         browser = chromium.launched(playwright)
         page = browser.new_page()
-        page.add_script_tag(content=small({"engine.js": b"".join(script.read_bytes() for script in sorted(ENGINE.glob("*.js")))})["engine.js"].decode())
+        sources = [data.script({"constants": constants.values()}), *(script.read_bytes() for script in sorted(ENGINE.glob("*.js")))]
+        page.add_script_tag(content=small({"engine.js": b"".join(sources)})["engine.js"].decode())
         given = {"data": as_data(catalogue), **tables()}
         page.evaluate("text => { window.given = JSON.parse(text); Ringfence.powering = given.powering; }", json.dumps(given))
         yield page

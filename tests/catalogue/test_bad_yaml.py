@@ -403,6 +403,9 @@ pinouts/circuits/output.yaml:10:30: error[unknown-supply]
     case([("circuits/input.yaml", ", supply: phantom", "")], """\
 pinouts/circuits/input.yaml:17:3: error[unused-supply]
     no part and no source of this circuit has `supply: phantom`."""),
+    case([("circuits/output.yaml", "output: [hot, cold]", "output: [top, chassis]")], """\
+pinouts/circuits/output.yaml:10:49: error[stiff-output]
+    nothing but wires and emfs lies between the nodes of the output of 'main'; put in the resistance it has."""),
     case([("circuits/input.yaml", "skew: up, match: 0.4 %", "skew: up")], """\
 pinouts/circuits/input.yaml:9:52: error[lone-skew]
     part 'feed-hot' has `skew` but no `match`; they only mean something together."""),

@@ -7,7 +7,7 @@ import pytest
 
 from generator.engine import judge
 from generator.engine.assemble import assemble, ways
-from generator.engine.cases import TEST_AMPS
+from generator.engine.constants import TEST_AMPS
 from generator.engine.explain import explain
 from generator.engine.judge import read
 from generator.engine.rulebook import rules

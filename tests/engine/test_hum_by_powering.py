@@ -10,8 +10,9 @@ from variant import load_with
 from generator.catalogue import default_directory
 from generator.engine.assemble import assemble, ways
 from generator.engine.chassis import hum_readings
+from generator.engine.constants import CLOSED, THROUGH
 from generator.engine.pairing import inputs, outputs
-from generator.engine.powering import CLOSED, THROUGH, Pair, pairs, rows
+from generator.engine.powering import Pair, pairs, rows
 from generator.engine.signal import solve_signals
 
 EARTHED = Pair(("earthed", "earthed"), "both earthed, 50 mV", 0.05, 0.5, THROUGH)

@@ -8,11 +8,12 @@ import pytest
 from generator.catalogue.records import Port
 from generator.engine import judge
 from generator.engine.assemble import Way, placed, ways
+from generator.engine.constants import SILENT
 from generator.engine.direct import settings, supply_switches
 from generator.engine.findings import findings_of
 from generator.engine.judge import judge_way, read
 from generator.engine.verdict import RANK
-from generator.engine.words import SILENT, setting_words
+from generator.engine.words import setting_words
 
 SEED, MANY = 20261125, 30
 

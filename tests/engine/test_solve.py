@@ -6,7 +6,8 @@ import numpy as np
 import pytest
 from bench import amps, circuit, direct, nominal, signal, volts
 
-from generator.engine.circuit import CONTACT_OHM, CircuitError
+from generator.engine.circuit import CircuitError
+from generator.engine.constants import CONTACT_OHM
 from generator.engine.solve import closed_array, most_at, part_amps, part_signal_amps, solve_ac, solve_dc
 
 
@@ -133,6 +134,11 @@ def test_stacks_of_values_and_drives_keep_their_order():
     found = solve_ac(two, values, [20.0, 1000.0], closed_array([()], 0), [{"E1": 1.0}, {"E2": 1.0}])
     assert found.shape == (2, 2, 1, 2, two.size)
     assert found[:, 0, 0, :, two.nets["b"]] == pytest.approx(np.array([[0.5, 0.5], [0.75, 0.25]]))
+
+
+def test_where_nothing_drives_there_is_nothing_to_find():
+    quiet = circuit("E1 emf a 0 1 V", "R1 resistor a b 1 kohm")
+    assert solve_ac(quiet, np.array([[1.0, 1e3]]), [20.0, 1000.0], closed_array([()], 0), []).shape == (1, 2, 1, 0, quiet.size)
 
 
 def test_currents_of_parts_agree_with_the_emfs_branch():

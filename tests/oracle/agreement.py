@@ -16,7 +16,8 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from generator.catalogue.records import Part
-from generator.engine.circuit import CONTACT_OHM, DIRECT_OPENS, SIGNAL_OPENS, Circuit
+from generator.engine.circuit import DIRECT_OPENS, SIGNAL_OPENS, Circuit
+from generator.engine.constants import CONTACT_OHM
 from generator.engine.solve import closed_array, solve_ac, solve_dc
 
 RELATIVE = 1e-6

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from simulator import needs_ngspice, simulate
 from wild import ALL, LINEAR, RESISTIVE, wild_circuit
 
-from generator.engine.circuit import CONTACT_OHM
+from generator.engine.constants import CONTACT_OHM
 from generator.engine.netlist import netlist
 from generator.engine.solve import part_amps, part_signal_amps, solve_ac, solve_dc
 

@@ -7,6 +7,8 @@ from pathlib import Path
 
 import pytest
 
+from generator.engine import constants
+
 SCRIPTS = Path(__file__).parents[2] / "site_src/assets/js"
 
 # What a browser has and node does not; a forbidden storage is one that throws.
@@ -23,7 +25,7 @@ def scripts(*names: str) -> list[Path]:
 def run(expression: str, loaded: list[Path], data: Path, before: str = STORAGE):
     """The value of a JavaScript expression. `data` is a file of JSON with what is put on `Ringfence`: data, mated, table, rulebook."""
     source = "\n".join(path.read_text() for path in loaded).replace('"use strict";', "")
-    program = f"""globalThis.window = globalThis; globalThis.Ringfence = {{}}; console.error = () => {{}};
+    program = f"""globalThis.window = globalThis; globalThis.Ringfence = {{ constants: {json.dumps(constants.values())} }}; console.error = () => {{}};
 Object.assign(Ringfence, JSON.parse(require("node:fs").readFileSync({json.dumps(str(data))}, "utf8")));
 {before}
 {source}

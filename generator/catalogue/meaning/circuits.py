@@ -117,6 +117,16 @@ def check_nodes(id: str, tree: Map, context: Context) -> None:
     networks.check_dangling(tree, anchors, heard, context)
 
 
+def check_outputs(id: str, tree: Map, context: Context) -> None:
+    """An output that only wires and emfs lead to would drive anything: what loads it could not be told."""
+    stiff = networks.joined(tree, ("wire", "emf"))
+    for name, source in tree.map("sources").items():
+        output = source.entries.get("output")
+        if output and output.sound and len(set(output.texts())) == 2 and len({stiff.get(node, node) for node in output.texts()}) == 1:
+            message = f"nothing but wires and emfs lies between the nodes of the output of '{name}'; put in the resistance it has."
+            context.problems.add(output.place, "stiff-output", message)
+
+
 def check_parts(id: str, tree: Map, context: Context) -> None:
     networks.check_parts(tree, context)
 
@@ -171,5 +181,5 @@ def check_asked(id: str, tree: Map, context: Context) -> None:
 
 
 CHECKS = (
-    check_asks, check_asked, check_parameters, check_unused, check_supplies, check_switches, check_drives, check_nodes, check_parts, check_couplings, check_limits,
+    check_asks, check_asked, check_parameters, check_unused, check_supplies, check_switches, check_drives, check_nodes, check_outputs, check_parts, check_couplings, check_limits,
 )

@@ -20,6 +20,17 @@ def kind_of(part: Map) -> str | None:
     return present[0] if len(present) == 1 else None
 
 
+def joined(tree: Map, kinds: Collection[str]) -> dict[str, str]:
+    """Node -> one node that stands for all it is joined to by parts of these kinds."""
+    piece: dict[str, str] = {}
+    for _, part in tree.map("parts").items():
+        between = part.entries.get("between")
+        if kind_of(part) in kinds and between and between.sound:
+            one, other = (piece.get(node, node) for node in between.texts())
+            piece |= {node: one for node in (*between.texts(), other, *(node for node, found in piece.items() if found == other))}
+    return piece
+
+
 def check_parts(tree: Map, context: Context) -> None:
     for id, part in tree.map("parts").items():
         between = part.entries.get("between")

@@ -10,7 +10,7 @@ Ringfence.engine = Ringfence.engine || {};
    stands for all its sources, sending alike; `spectrum` has for each of HERTZ the volts by net per unit of level; `drive` maps
    what is driven to its signal for one unit of level; `nodes` lists the nodes each net is made of. */
 (function (engine) {
-  engine.TEST_AMPS = 1e-3; // what a tester sends
+  const { HERTZ } = Ringfence.constants;
 
   /* Net -> nodes. Nets of a circuit made over from `original` are called `net0` ...; they get the original's nodes. */
   engine.nodesOf = function (circuit, original = null) {
@@ -48,7 +48,7 @@ Ringfence.engine = Ringfence.engine || {};
 
   /* One drive in one state, solved at HERTZ and shown at `hertz`. */
   engine.signalCase = function (circuit, values, closed, corner, drive, { hertz, decides, level, source }) {
-    const [found] = engine.solveAc(circuit, [values], [hertz, ...engine.HERTZ], [closed], [drive]);
+    const [found] = engine.solveAc(circuit, [values], [hertz, ...HERTZ], [closed], [drive]);
     const [shown, ...spectrum] = found.map(([[one]]) => one);
     const driven = ({ kind, id }) => (kind === "sink" && drive.get(id)) || 0;
     const amps = circuit.parts.map(function (part, i) {

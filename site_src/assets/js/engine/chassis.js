@@ -5,11 +5,7 @@ Ringfence.engine = Ringfence.engine || {};
 /* What lies between the two chassis: the screen's resistance, how well the connection keeps a difference out, and what hum
    that leaves. The twin of chassis.py. */
 (function (engine) {
-  engine.NO_PATH = 1e9; // ohm
-  const MOST = 160; // dB; better than this nobody can tell
-  const LEAST = 10 ** (-100 / 20); // of the signal; hum below this is lost in any noise, and its digits are rounding
-  // A voice at 72 dB SPL against the 94 dB SPL of a microphone's nominal level; published levels of speech, derived
-  const VOICE = 10 ** (-22 / 20);
+  const { BEST_REJECTION, HUM_FLOOR, MAINS, NO_PATH, VOICE } = Ringfence.constants;
   const SIDES = ["from", "into"];
   const reading = (quantity, subject, where, value, unit, more) =>
     engine.reading(quantity, subject, where, value, unit, "signal", more);
@@ -22,9 +18,9 @@ Ringfence.engine = Ringfence.engine || {};
     const corners = engine.signalCorners(assembly.circuit), words = { sink: new engine.Named(i.place, i.listener.channel) };
     const balanced = i.listener.balanced || heard.some((o) => o.source.balanced) ? "yes" : "no";
     const where = engine.channelWord(i.listener.channel);
-    const told = balance.map((edges) => edges.map((states) => states.map((one) => Math.max(one, 10 ** (-MOST / 20)))));
+    const told = balance.map((edges) => edges.map((states) => states.map((one) => Math.max(one, 10 ** (-BEST_REJECTION / 20)))));
     const [corner, at, state] = engine.largestAt(told), worst = balance[corner][at][state];
-    yield reading("hum-rejection", i.name, where, Math.min(-engine.decibels(worst), MOST), "dB", {
+    yield reading("hum-rejection", i.name, where, Math.min(-engine.decibels(worst), BEST_REJECTION), "dB", {
       words, flags: { balanced }, terms: [["heard of a volt between the chassis", worst, "V"]],
       at: engine.at("hum", state, i.nodes, { corner: corners[corner], hertz: engine.humHertz()[at], source,
         level: 1 / signals.between[corner][at][state] }),
@@ -32,9 +28,9 @@ Ringfence.engine = Ringfence.engine || {};
     const levels = heard.map((o) => wanted(signals, o, i)).filter(Boolean);
     if (!levels.length) return;
     const least = Math.min(...levels), found = assembly.pairs.map(function (pair, number) {
-      const volts = signals.hum.get(i.name)[number].map((each) => each.map((one) => Math.max(one, LEAST * least)));
+      const volts = signals.hum.get(i.name)[number].map((each) => each.map((one) => Math.max(one, 10 ** (HUM_FLOOR / 20) * least)));
       const [row, state] = engine.largestAt(volts), left = volts[row][state];
-      const at = { corner: corners[row], hertz: engine.MAINS, source, level: pair.volts, pair: number };
+      const at = { corner: corners[row], hertz: MAINS, source, level: pair.volts, pair: number };
       const below = engine.decibels(least) - engine.decibels(left);
       return { below, number, pair, left, at: engine.at("hum", state, i.nodes, at) };
     });
@@ -52,7 +48,7 @@ Ringfence.engine = Ringfence.engine || {};
   function wanted(signals, o, i) {
     if (!o.source.nominal) return null;
     const size = Math.min(...signals.gains.get(engine.pair(o.name, i.name))[0][engine.MID].map(engine.size));
-    return size * o.source.nominal * (o.source.kind === "microphone" ? VOICE : 1);
+    return size * o.source.nominal * (o.source.kind === "microphone" ? 10 ** (VOICE / 20) : 1);
   }
 
   /* The resistance between the two chassis: a screen has next to none, a detour through signal legs has kilohms. */
@@ -60,7 +56,7 @@ Ringfence.engine = Ringfence.engine || {};
     const kinds = SIDES.flatMap((place) => assembly.places.get(place).sources.map(({ kind }) => kind));
     if (!assembly.linked || (kinds.length && kinds.every((kind) => engine.ONE_SIDED.includes(kind)))) return;
     const ohms = engine.screenOhms(assembly), [state] = engine.largestAt(ohms), ohm = ohms[state];
-    const joined = ohm < engine.NO_PATH, nodes = ends(assembly.circuit).map(engine.netName);
+    const joined = ohm < NO_PATH, nodes = ends(assembly.circuit).map(engine.netName);
     yield reading("screen-ohm", "screen", "screen", ohm, "ohm", {
       words: { device: new engine.Named("from"), other: new engine.Named("into") },
       flags: { isolated: isolated(assembly) ? "yes" : "no" }, terms: joined ? [["ohm", ohm, "ohm"]] : [],
@@ -90,7 +86,7 @@ Ringfence.engine = Ringfence.engine || {};
     return home.map(function (state, number) {
       const piece = engine.pieces(lean, state, engine.SIGNAL_OPENS);
       const volts = engine.size(engine.signalVolts(found[number][0], near, far));
-      return piece[near] === piece[far] ? volts : engine.NO_PATH;
+      return piece[near] === piece[far] ? volts : NO_PATH;
     });
   };
 })(Ringfence.engine);

@@ -4,10 +4,7 @@ Ringfence.engine = Ringfence.engine || {};
 
 /* Factored matrices that hold every equation of every answer against a bound: the twin of _solve_checked in solve.py. */
 (function (engine) {
-  engine.RESIDUAL = 1e-9; // largest error of a current or voltage equation, relative to its largest term
-  const ROUNDING = 1e-13; // of the largest equation: LU is stable for the system as a whole, not row by row
-  const SETTLED = 1e-10; // of the largest voltage; a step of refinement below this is the last
-  const REFINEMENTS = 40; // steps at most; where leaks alone hold a net each leaves some per cent of the error, up to a fifth
+  const { REFINEMENTS, RESIDUAL, ROUNDING, SETTLED } = Ringfence.constants;
 
   /* A function from a right side to the unknowns, the first `nets` of which are voltages; what the last bits of the matrix
      cannot tell, a leak beside a closed contact, is found by refinement. Throws CircuitError when there is no single solution. */
@@ -105,7 +102,7 @@ Ringfence.engine = Ringfence.engine || {};
     for (let i = 0; i < scale.length; i++) if (scale[i] > largest) largest = scale[i];
     for (let i = 0; i < scale.length; i++) {
       // Written so that what is not a number fails too.
-      if (!(Math.abs(error[i]) <= engine.RESIDUAL * scale[i] + ROUNDING * largest)) {
+      if (!(Math.abs(error[i]) <= RESIDUAL * scale[i] + ROUNDING * largest)) {
         throw new engine.CircuitError("no single solution: the currents of a net do not sum to zero");
       }
     }

@@ -5,7 +5,6 @@ Ringfence.engine = Ringfence.engine || {};
 /* A circuit of two-terminal parts and switches, ready to be solved: nets, values and the stamps of nodal analysis.
    The twin of circuit.py. Unknowns are the net voltages, then one current for each emf and inductor (from a to b inside the part). */
 (function (engine) {
-  engine.CONTACT_OHM = 0.01; // a clean closed contact; from memory, 5 to 20 mohm are quoted for new ones
   engine.DIRECT_OPENS = ["capacitor"]; // kinds no direct current passes through
   engine.SIGNAL_OPENS = ["sink", "clamp"]; // kinds no signal passes through
   engine.branched = (part) => part.kind === "emf" || part.kind === "inductor";

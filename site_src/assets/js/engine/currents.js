@@ -4,11 +4,13 @@ Ringfence.engine = Ringfence.engine || {};
 
 /* What a meter would read in a solved circuit: the twin of Solution, part_amps, part_signal_amps and most_at in solve.py. */
 (function (engine) {
+  const { ALIKE } = Ringfence.constants;
+
   /* Where the largest of nested lists of numbers stands, as a list of indexes; of those alike but for rounding the first,
      which is the same on every machine. */
   engine.largestAt = function (numbers) {
     const value = most(numbers);
-    return first(numbers, value * (1 - engine.ALIKE * Math.sign(value)));
+    return first(numbers, value * (1 - ALIKE * Math.sign(value)));
   };
 
   /* The largest of nested lists of numbers. */

@@ -5,7 +5,7 @@ Ringfence.engine = Ringfence.engine || {};
 /* Direct-current readings: every supply setting, tolerance corner, landing and plugging state of an assembly. The twin of
    direct.py. */
 (function (engine) {
-  const RESIDUE = 1e-6; // V, A or W; what the engine's own leaks and rounding leave where no supply or signal reaches
+  const { MORE, RESIDUE } = Ringfence.constants;
 
   /* All readings of every setting; `signals` tells what signal at its loudest adds to a part. */
   engine.directReadings = function* (assembly, signals) {
@@ -58,7 +58,7 @@ Ringfence.engine = Ringfence.engine || {};
           const cases = engine.everywhere(setting.solution, read, start, stop), most = engine.most(cases);
           const [signal, loud] = signals.peak(place, limit, state, number);
           const rating = state === "settled" ? limit.settled : limit.momentary;
-          const own = setting.places.has(place) && most > engine.MORE * alone + RESIDUE;
+          const own = setting.places.has(place) && most > MORE * alone + RESIDUE;
           if (rating === null && !(signal > RESIDUE || elsewhere(setting, place) || own)) continue;
           const at = signal > most ? loud : setting.at(cases, "", start);
           const unit = { watts: "W", amps: "A" }[limit.quantity] || "V", peak = unit === "W" ? "" : ", peak";

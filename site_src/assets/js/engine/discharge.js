@@ -5,7 +5,7 @@ Ringfence.engine = Ringfence.engine || {};
 /* Readings of charged capacitors: what they put on every rated part in the first instant, what stays beyond a rating for seconds,
    what they give when emptied, how long they take to settle. The twin of discharge.py. */
 (function (engine) {
-  const NOTICED = 1e-4; // V or A; a first instant below this is nothing to any part
+  const { ALIKE, LEAST_CHARGE, MORE, NOTICED } = Ringfence.constants;
 
   /* What capacitors bring to rated parts in the first instant and for seconds after; peak current (A) with charge and energy of
      every one that a supply charges; and the time (s) the slowest takes to settle. */
@@ -19,7 +19,7 @@ Ringfence.engine = Ringfence.engine || {};
       }
       if (struck.moment !== "plugging" || struck.before[1] >= assembly.home.length) continue; // not fully plugged
       yield* emptied(assembly, struck);
-      const charges = new Map([...struck.charges].filter(([, volts]) => Math.abs(volts) >= engine.LEAST_CHARGE));
+      const charges = new Map([...struck.charges].filter(([, volts]) => Math.abs(volts) >= LEAST_CHARGE));
       if (charges.size) yield slowest(assembly, charges, struck.setting);
     }
   };
@@ -32,7 +32,7 @@ Ringfence.engine = Ringfence.engine || {};
     const told = (rating, value, at, words) => engine.stress(place, record, limit, rating, value, struck.moment, struck.setting,
       engine.struckAt(struck, at, ""), engine.struckTerms(struck), words);
     const elsewhere = struck.live.size > Number(struck.live.has(place));
-    const acts = () => elsewhere || most > engine.MORE * capacitors.alone(struck.driven, place, limit) + NOTICED;
+    const acts = () => elsewhere || most > MORE * capacitors.alone(struck.driven, place, limit) + NOTICED;
     if (momentary === null ? most > NOTICED && acts() : most > momentary) {
       yield told(momentary, most, state);
       return;
@@ -57,7 +57,7 @@ Ringfence.engine = Ringfence.engine || {};
   function* emptied(assembly, struck) {
     const { circuit, settled: { length: settled } } = assembly, { solution, setting } = struck;
     for (const [name, charge] of struck.charges) {
-      if (Math.abs(charge) < engine.LEAST_CHARGE) continue;
+      if (Math.abs(charge) < LEAST_CHARGE) continue;
       const read = engine.partAmps(solution, solution.circuit.index.get(name));
       const [amps] = engine.everywhere(solution, (...which) => Math.abs(read(...which)), settled);
       const [state] = amps.length ? engine.largestAt(amps) : [0], farads = circuit.parts[circuit.index.get(name)].value.nominal;
@@ -71,7 +71,7 @@ Ringfence.engine = Ringfence.engine || {};
   /* Five time constants of the charged capacitor that takes longest; of those alike, the first. */
   function slowest(assembly, charges, setting) {
     const { circuit } = assembly, seconds = settling(assembly, charges), most = Math.max(0, ...seconds.values());
-    const found = [...seconds.keys()].find((one) => seconds.get(one) >= most * (1 - engine.ALIKE));
+    const found = [...seconds.keys()].find((one) => seconds.get(one) >= most * (1 - ALIKE));
     const name = found || [...charges.keys()][0], index = circuit.index.get(name), words = wordsOf(assembly, name);
     const farads = circuit.parts[index].value.nominal, taken = seconds.get(name) || 0;
     return engine.reading("settle-seconds", "connection", words.part, taken, "s", "plugging", {

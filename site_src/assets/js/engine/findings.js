@@ -6,14 +6,15 @@ Ringfence.engine = Ringfence.engine || {};
    findings.py. A finding has the fields of Finding in verdict.py, what its rule `weighs`, and `at`, where its reading was
    found (null where no voltage or current decides). */
 (function (engine) {
+  const { SLACK } = Ringfence.constants;
+  const UNRATED = ["rating-not-known", "supply-reversed"]; // what such a number is held against is no rating of the part
   const WORD_UNITS = { energy: "J", charge: "V", seconds: "s" };
   const STATES = engine.STATES =
     { settled: "settled", plugging: "while plugging", switching: "when switched", signal: "with signal" };
-  engine.SLACK = 1e-9; // two numbers closer than this are the same to every solver
 
   /* Is the value beyond the limit, by more than rounding? */
   engine.met = function (rule, value, limit) {
-    const rounding = engine.SLACK * Math.max(Math.abs(limit), Math.abs(value), 1e-6);
+    const rounding = SLACK * Math.max(Math.abs(limit), Math.abs(value), 1e-6);
     const slack = Math.max(rounding, rule.margin * Math.abs(limit));
     return rule.compare === "above" ? value > limit + slack : value < limit - slack;
   };
@@ -35,7 +36,7 @@ Ringfence.engine = Ringfence.engine || {};
   function made(rule, reading, switches, places) {
     const limit = engine.limitOf(rule, reading), { value, unit, setting, state } = reading;
     const words = Object.entries(reading.words).map(([name, word]) => [name, shown(name, word, places)]);
-    const numbers = Object.entries({ value, limit, loss: -value }).map(([name, one]) => [name, engine.quantity(one, unit)]);
+    const numbers = Object.entries({ value, limit }).map(([name, one]) => [name, engine.quantity(one, unit)]);
     const told = Object.fromEntries([...words, ...numbers]);
     const known = rule.limit === "own" && reading.evidence ? reading.evidence : { grade: rule.evidence, cite: rule.cite };
     const when = [setting === null ? "" : switches[setting], STATES[state]];
@@ -43,7 +44,7 @@ Ringfence.engine = Ringfence.engine || {};
     const severity = rule.severity === "lossy" && reading.flags.way === "back" ? "note" : rule.severity;
     return {
       id: rule.id, severity, subject: reading.subject, where: reading.where, value, unit,
-      limit: rule.id === "rating-not-known" ? null : limit, when: when.filter(Boolean).join(", "),
+      limit: UNRATED.includes(rule.id) ? null : limit, when: when.filter(Boolean).join(", "),
       says: begun(filled(rule.says, told)), remedy: filled(rule.remedy, told), evidence: known.grade, cite: [...known.cite],
       state, setting, mend: filled(rule.mend, told), case: reading.flags.pair || "", weighs: rule.weighs, at: reading.at,
     };

@@ -5,12 +5,14 @@ Ringfence.engine = Ringfence.engine || {};
 /* A first look at a connection: fully plugged and settled, every part at its nominal value, one way of those a person cannot tell apart.
    It costs a fraction of a verdict and is never worse than one. The twin of glance.py. */
 (function (engine) {
+  const { MOST_WAYS } = Ringfence.constants;
+
   /* The least that a verdict on this chain can come to, as [rank, what is lost]. `plain` is what `plainly` makes of the catalogue. */
   engine.glance = function (plain, rulebook, from, through, into) {
     const { outlet, leads, inlet } = engine.asked(plain, from, through, into);
     const possible = engine.ways(plain, outlet, leads, inlet);
     if (!possible.length) return [engine.rank("does not fit"), 0];
-    if (possible.length > engine.MOST_WAYS) return [engine.rank("dangerous"), 0];
+    if (possible.length > MOST_WAYS) return [engine.rank("dangerous"), 0];
     // Which end a person takes is their choice, so the best counts; of ends they cannot tell apart the worst, so any will do here.
     const choices = new Map();
     for (const way of possible) {

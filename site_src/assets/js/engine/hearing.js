@@ -4,18 +4,14 @@ Ringfence.engine = Ringfence.engine || {};
 
 /* Signal readings: from solved signals to the numbers a listener would complain about. The twin of hearing.py. */
 (function (engine) {
-  const SILENT = -120; // dB; what a sum leaves below this is rounding
-  const HEARD = -60; // dB; a path below this carries nothing
-  const BESIDE = -30; // dB; a channel this far below its neighbour is not there
-  const SHORTED = 40; // dB lost at an output: a hundredth is left
-  const SHORT_SHARE = 0.1; // of the least load an output is made for: less is a short
+  const { BESIDE, GAIN_FLOOR, HEARD, NO_PATH, SHORTED, SHORT_SHARE, SUM_FLOOR } = Ringfence.constants;
   const signal = (quantity, subject, where, value, unit, more) =>
     engine.reading(quantity, subject, where, value, unit, "signal", more);
   const named = (place, channel) => new engine.Named(place, channel);
   const negative = (numbers) => numbers.map((one) => -one);
   const different = (items) => [...new Set(items)];
-  const left = (kept) => Math.max(kept, 10 ** (SILENT / 20));
-  const floored = (gain) => Math.max(gain, engine.FLOOR); // what is below is nothing, and no case of it is worse
+  const left = (kept) => Math.max(kept, 10 ** (SUM_FLOOR / 20));
+  const floored = (gain) => Math.max(gain, GAIN_FLOOR); // what is below is nothing, and no case of it is worse
 
   /* Readings in both directions between From and Into. */
   engine.signalReadings = function* (assembly, signals) {
@@ -148,7 +144,7 @@ Ringfence.engine = Ringfence.engine || {};
     if (o.source.least_load) {
       const load = signals.load.get(o.name), [plugged, free] = signals.loads.get(o.name);
       const [state] = engine.largestAt(negative(load)), unplugged = "impedance at the output, nothing plugged";
-      return signal("load-ohm", o.name, where, Math.min(load[state], engine.NO_PATH), "ohm", {
+      return signal("load-ohm", o.name, where, Math.min(load[state], NO_PATH), "ohm", {
         limit: o.source.least_load, words, at: at(state),
         terms: [[unplugged, free, "ohm"], ["plugged", plugged[state], "ohm"]],
       });
@@ -165,7 +161,7 @@ Ringfence.engine = Ringfence.engine || {};
       if (here.length < 2) continue;
       const gains = here.map((i) => signals.gains.get(engine.pair(o.name, i.name))[0][engine.MID]);
       const kept = engine.keptInSum(gains).map(left), [state] = engine.largestAt(negative(kept));
-      const lost = Math.max(engine.decibels(kept[state]), SILENT);
+      const lost = Math.max(engine.decibels(kept[state]), SUM_FLOOR);
       const subject = `${o.name}>${here.map((i) => i.name).join("+")}`;
       yield signal("sides-sum", subject, words.join(" and "), lost, "dB", {
         words: { source: named(o.place, o.source.channel), sink: named(place), sum: falls(lost) },
@@ -183,7 +179,7 @@ Ringfence.engine = Ringfence.engine || {};
     const gains = new Map(sent.map((o) => [o, signals.gains.get(engine.pair(o.name, i.name))[0][engine.MID]]));
     if (gains.size > 1) {
       const every = [...gains.values()], kept = engine.keptInSum(every).map(left), [state] = engine.largestAt(negative(kept));
-      const lost = Math.max(engine.decibels(kept[state]), SILENT), here = every.map((states) => states[state]);
+      const lost = Math.max(engine.decibels(kept[state]), SUM_FLOOR), here = every.map((states) => states[state]);
       const alike = engine.size(here.reduce(([re, im], one) => [re + one[0], im + one[1]], [0, 0]));
       const alone = here.reduce((all, one) => all + engine.size(one), 0);
       yield signal("mono-sum", i.name, where, lost, "dB", {

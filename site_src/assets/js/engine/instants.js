@@ -10,12 +10,7 @@ Ringfence.engine = Ringfence.engine || {};
    resistances at their lowest: that charges and strikes most. One that is off is so in both kinds, its rail at 0 V or
    disconnected: a `position` is a setting with one of these. */
 (function (engine) {
-  // V; below this a capacitor is of no interest. Not 1 V: what sources give must not hang on rounding
-  const LEAST_CHARGE = engine.LEAST_CHARGE = 0.97;
-  const LEAST_CAPACITANCE = 1e-6; // F; below this it fills and empties before anything notices
-  const MOMENT = 0.1; // s; what is over within this is held against what a part stands for a moment
-  const STEPS = [0.002, 0.005, 0.013, 0.03, 0.05, 0.1, 0.2, 0.4, 0.8, 1.6, 3.2, 6.4, 12.8]; // s
-  const FIRST = 5; // of these reach MOMENT
+  const { CONTACT_OHM, LEAST_CAPACITANCE, LEAST_CHARGE, MOMENT, MOMENT_STEPS, STEPS } = Ringfence.constants;
   const CONTACT = engine.CONTACT = ":contact";
   const CORNER = engine.CORNER = "strong";
 
@@ -56,7 +51,7 @@ Ringfence.engine = Ringfence.engine || {};
     /* Values of the struck circuit's parts in a position: behind every capacitor a contact, or a step over its capacitance. */
     row(position, step = 0) {
       const { parts, index } = this.assembly.circuit, farads = (i) => parts[i].value.nominal;
-      const behind = new Map([...this.large].map(([name, i]) => [name + CONTACT, step ? step / farads(i) : engine.CONTACT_OHM]));
+      const behind = new Map([...this.large].map(([name, i]) => [name + CONTACT, step ? step / farads(i) : CONTACT_OHM]));
       return Float64Array.from(this.circuit.parts, ({ id }) => {
         if (this.large.has(id)) return 0;
         return behind.has(id) ? behind.get(id) : this.driven[position][index.get(id)];
@@ -78,7 +73,7 @@ Ringfence.engine = Ringfence.engine || {};
 
   /* The circuit with every large capacitor as an emf behind a resistance, and the small ones left out. */
   function struckCircuit(circuit, large) {
-    const ohm = engine.CONTACT_OHM, contact = { nominal: ohm, low: ohm, high: ohm, unit: "ohm", text: "" };
+    const ohm = CONTACT_OHM, contact = { nominal: ohm, low: ohm, high: ohm, unit: "ohm", text: "" };
     const charged = [...large].flatMap(([name, i]) => {
       const part = circuit.parts[i], [a, b] = circuit.ends[i].map(engine.netName), behind = name + CONTACT;
       return [{ ...part, kind: "emf", a: behind, b }, { ...part, id: behind, kind: "resistor", a, b: behind, value: contact }];
@@ -151,7 +146,7 @@ Ringfence.engine = Ringfence.engine || {};
       now += step;
       if (engine.atLimit(assembly, solution, place, limit)[0][0] <= rating) break;
       passed = now;
-      if (number + 1 === FIRST && passed < MOMENT * 0.99) return 0;
+      if (number + 1 === MOMENT_STEPS && passed < MOMENT * 0.99) return 0;
     }
     return passed >= MOMENT * 0.99 ? passed : 0;
   };

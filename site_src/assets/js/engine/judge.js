@@ -5,11 +5,8 @@ Ringfence.engine = Ringfence.engine || {};
 /* From readings to a verdict: the worst finding of a setting, the worst setting of a way, the ways that count. The twin of
    judge.py. */
 (function (engine) {
-  // Splitters in a row multiply; no person plugs such a chain, and a phone would work on it for minutes.
-  const MOST_WAYS = engine.MOST_WAYS = 100;
+  const { ALIKE, MOST_WAYS, SLACK } = Ringfence.constants;
   const UNPOWERED = ["not-powered", "switched-off"];
-  // Two figures closer than this are told alike; decibels of small losses carry a rounding of some 1e-8.
-  const ALIKE = 1e-6;
   const rank = (verdict) => engine.rank(verdict), worstOf = (verdicts) => engine.worstOf(verdicts);
   const severest = (findings) => engine.severest(findings);
 
@@ -191,7 +188,7 @@ Ringfence.engine = Ringfence.engine || {};
 
   function keepWorse(kept, finding) {
     const key = same(finding), best = kept.get(key), beyond = ({ value, limit }) => Math.abs(value - (limit || 0));
-    if (!best || beyond(finding) > beyond(best) * (1 + engine.SLACK) + engine.SLACK) kept.set(key, finding);
+    if (!best || beyond(finding) > beyond(best) * (1 + SLACK) + SLACK) kept.set(key, finding);
   }
 
   /* Each finding once, where it is worst; worst first. */

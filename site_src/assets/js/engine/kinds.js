@@ -18,6 +18,10 @@ Ringfence.engine = Ringfence.engine || {};
   /* Does this input hear what this output sends? */
   engine.sameKind = (source, listener) => engine.oneFamily(source, listener) || engine.asSound(source, listener);
 
+  /* Does either send a kind that the other hears? Where not, no lead can help. */
+  engine.somethingToHear = (one, other) => [[one, other], [other, one]].some(([a, b]) =>
+    a.sources.some((source) => b.listeners.some((listener) => engine.sameKind(source, listener))));
+
   /* Are both sound, or else of the very same kind? */
   engine.oneFamily = (source, listener) => family(source.kind) === family(listener.kind);
 

@@ -5,10 +5,7 @@ Ringfence.engine = Ringfence.engine || {};
 /* How loud it arrives, and how much treble and bass is left: readings of one source at one listener. The twin of
    levels.py. */
 (function (engine) {
-  // A voice shouting close by, 120 dB SPL, against the 94 dB SPL of a microphone's nominal level; from memory
-  const SHOUT = 10 ** (26 / 20);
-  // Hz; where the resonance of a magnetic pickup on its usual lead lies, 2 to 5 kHz; common practice
-  const PICKUP = 3000;
+  const { HERTZ, PICKUP, SHOUT } = Ringfence.constants;
   const reading = (quantity, pair, where, value, unit, more) =>
     engine.reading(quantity, pair, where, value, unit, "signal", more);
   const highest = (numbers) => numbers.reduce((most, one) => Math.max(most, one));
@@ -20,7 +17,7 @@ Ringfence.engine = Ringfence.engine || {};
 
   /* Too hot, too quiet, treble and bass. */
   engine.levelReadings = function* (signals, o, i, words) {
-    const s = o.source, l = i.listener, { HERTZ, LOW, MID, HIGH } = engine;
+    const s = o.source, l = i.listener, { LOW, MID, HIGH } = engine;
     const name = engine.pair(o.name, i.name), where = engine.pairWords(o, i);
     const size = signals.gains.get(name)[0].map((states) => states.map(engine.size));
     const at = (values, level, hertz = HERTZ[MID]) =>
@@ -72,7 +69,7 @@ Ringfence.engine = Ringfence.engine || {};
   /* Treble where a pickup has any, against 1 kHz, plugged against unplugged. */
   function pickup({ assembly }, o, i, where, name, words) {
     const { circuit } = assembly, states = [...assembly.settled, assembly.apart], apart = assembly.settled.length;
-    const drive = engine.driveOf(o.place, o.source), hertz = [engine.HERTZ[engine.MID], PICKUP];
+    const drive = engine.driveOf(o.place, o.source), hertz = [HERTZ[engine.MID], PICKUP];
     const [found] = engine.solveAc(circuit, [engine.valuesAt(circuit, "nominal")], hertz, states, [drive]);
     const across = function (nodes) {
       const [a, b] = nodes.map((node) => engine.net(circuit, node));
@@ -89,7 +86,7 @@ Ringfence.engine = Ringfence.engine || {};
   }
 
   /* What a voice shouting close by makes a microphone give, V rms: never more than it can. */
-  engine.shout = (source) => Math.min(source.nominal * SHOUT, engine.loudest(source));
+  engine.shout = (source) => Math.min(source.nominal * 10 ** (SHOUT / 20), engine.loudest(source));
 
   /* `12 dB below`, `3 dB above`. */
   const stands = (over) => `${engine.quantity(Math.abs(over), "dB")} ${over > 0 ? "above" : "below"}`;

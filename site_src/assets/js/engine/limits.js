@@ -4,7 +4,6 @@ Ringfence.engine = Ringfence.engine || {};
 
 /* Numbers held against what parts stand: direct current and signal alike, from one solved stack. The twin of limits.py. */
 (function (engine) {
-  engine.MORE = 1.05; // beyond this multiple of what a part sees with nothing plugged in, the connection has a hand in it
   const UNITS = { volts: "V", reverse: "V", amps: "A", watts: "W" };
 
   /* A part's number in the circuit; undefined when wire shorts it out. */
@@ -13,8 +12,10 @@ Ringfence.engine = Ringfence.engine || {};
   /* The part, or the two nodes, where a limit is read. */
   engine.decides = (place, limit) => (limit.part ? `${place}/${limit.part}` : limit.between.map((node) => `${place}/${node}`));
 
-  /* What sort of part an unknown rating is of, as far as it matters: a capacitor for volts, a winding for amps, else any part. */
+  /* What sort of part an unknown rating is of, as far as it matters: a supply input turned round, a capacitor for volts, a winding for amps,
+     else any part. */
   engine.kindOf = function (record, limit) {
+    if (limit.reversal) return "reversal";
     const part = record.network.parts.find(({ id }) => id === limit.part);
     if (limit.quantity === "volts" && part && part.kind === "capacitor") return "capacitor";
     return limit.quantity === "amps" && part && part.coil ? "winding" : "part";

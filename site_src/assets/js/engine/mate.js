@@ -7,8 +7,8 @@ Ringfence.engine = Ringfence.engine || {};
    second" (so that texts sort as pairs do); a state is a Set of touches; a mating is {home: [state], travel: [state], turned}, the last
    being those of its home states in which a plug sits the other way round. */
 (function (engine) {
+  const { SMALL_GROUP } = Ringfence.constants;
   const PLUGS = engine.PLUGS = ["plug", "male"], RECEPTACLES = ["jack", "female"];
-  const SMALL_GROUP = 4; // up to this many equal contacts every order of make is tried
   const known = new WeakMap(); // matings by connector, halves and other connector: they hang on nothing else
 
   engine.touch = (a, b) => `${a}\0${b}`;

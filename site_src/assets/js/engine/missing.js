@@ -7,6 +7,10 @@ Ringfence.engine = Ringfence.engine || {};
   /* One or two sentences on the lead that would do it. Judges every single lead, and none. */
   Ringfence.missing = function (data, rulebook, { from, into }) {
     const { outlet, inlet } = engine.asked(data, from, [], into), cost = (one) => engine.cost(data, rulebook, one);
+    if (!engine.somethingToHear(outlet, inlet)) {
+      const [one, other] = [outlet, inlet].map((port) => engine.spoken(engine.short(port)));
+      return `No lead can help: neither the ${one} nor the ${other} sends what the other listens to.`;
+    }
     const tried = [0, 1].flatMap((length) => [...engine.chains(data, from, into, length)])
       .map((through) => engine.answer(data, rulebook, { from, through, into }));
     const better = (best, one) => (!best || engine.before(cost(one), cost(best)) ? one : best);

@@ -6,7 +6,7 @@ Ringfence.engine = Ringfence.engine || {};
    Ringfence.powering: {powered, says, volts, ohm, farad}, the open voltage (V rms at MAINS) and the resistance and capacitance in
    series behind which it stands, all typical. */
 (function (engine) {
-  const MAINS = engine.MAINS = 50; // Hz
+  const { LEAST_JOINT, MAINS } = Ringfence.constants;
 
   /* Every way two devices may be powered, the worst first. */
   engine.pairs = function (one, other) {
@@ -15,5 +15,5 @@ Ringfence.engine = Ringfence.engine || {};
   };
 
   /* What flows where the chassis are joined by a tenth of an ohm: which of several pairs is the worst. */
-  const amps = ({ volts, ohm, farad }) => volts / Math.hypot(ohm + 0.1, 1 / (2 * Math.PI * MAINS * farad));
+  const amps = ({ volts, ohm, farad }) => volts / Math.hypot(ohm + LEAST_JOINT, 1 / (2 * Math.PI * MAINS * farad));
 })(Ringfence.engine);

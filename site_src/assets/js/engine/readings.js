@@ -35,7 +35,7 @@ Ringfence.engine = Ringfence.engine || {};
   };
 
   /* A name inside a sentence: `mixer line input`, but `XLR lead`, `USB-C headset` and `T-power input`. */
-  const spoken = (name) => (/^.[a-z]/.test(name) ? name[0].toLowerCase() + name.slice(1) : name);
+  const spoken = engine.spoken = (name) => (/^.[a-z]/.test(name) ? name[0].toLowerCase() + name.slice(1) : name);
 
   /* `left channel`; `channel 7` for `ch7`. */
   function side(channel) {

@@ -8,14 +8,7 @@ Ringfence.engine = Ringfence.engine || {};
    that reads the number: {id, kind, a, b, volts, amps, weight, decides, part}, with a and b nets after merging, volts and amps
    complex [re, im], part its number in the circuit or null. */
 (function (engine) {
-  const DROP = 1e-3; // share of the largest voltage that a wire may drop and still be drawn as a line
-  const LEAST = 0.02; // share of the heaviest weight
-  const MOST = 12; // parts chosen by weight; more only to close their loops
-  const ROUNDING = 1e-9;
-  const DIGITS = 6; // of a weight; what is alike to these keeps its order
-  // Share of a net's current that may not be left out; a supply that feeds two legs alike may be shown with one.
-  const MISSING = 0.7;
-  const FAINT = engine.FAINT = 1e-9; // A; below this it is rounding
+  const { CONTACT_OHM, DRAWN_PARTS, DRAWN_SHARE, FAINT, LEFT_OUT, WEIGHT_DIGITS, WIRE_DROP } = Ringfence.constants;
   const size = (pair) => engine.size(pair);
   const alternating = ({ nature }) => nature === "signal" || nature === "test";
   const meets = (net, e) => net === e.a || net === e.b;
@@ -26,16 +19,16 @@ Ringfence.engine = Ringfence.engine || {};
      added}. `conductors` are the ids of parts that are nothing but wire of a lead. */
   engine.relevant = function (solved, conductors) {
     const raw = elements(solved), most = largest(raw.map((e) => size(e.volts)));
-    const wire = (e) => (e.kind === "contact" || conductors.has(e.id)) && !e.decides && size(e.volts) <= DROP * most;
+    const wire = (e) => (e.kind === "contact" || conductors.has(e.id)) && !e.decides && size(e.volts) <= WIRE_DROP * most;
     const merged = merge(solved.circuit.netCount, raw.filter(wire)), weights = weigh(solved, raw);
     const all = raw.map((e, i) => ({ ...e, a: merged[e.a], b: merged[e.b], weight: weights[i] }))
       .filter((e) => e.decides || e.a !== e.b);
     const opens = alternating(solved) ? engine.SIGNAL_OPENS : engine.DIRECT_OPENS;
     const zeros = new Set(engine.islands(solved.circuit, solved.closed, opens).map((net) => merged[net]));
     const deciding = all.filter((e) => e.decides), heaviest = Math.max(1, largest(all.map((e) => e.weight)));
-    const rounded = (e) => Math.round(e.weight / heaviest * 10 ** DIGITS);
-    const chosen = all.filter((e) => !e.decides && e.weight >= LEAST * heaviest && e.a !== e.b)
-      .sort((one, two) => rounded(two) - rounded(one)).slice(0, MOST);
+    const rounded = (e) => Math.round(e.weight / heaviest * 10 ** WEIGHT_DIGITS);
+    const chosen = all.filter((e) => !e.decides && e.weight >= DRAWN_SHARE * heaviest && e.a !== e.b)
+      .sort((one, two) => rounded(two) - rounded(one)).slice(0, DRAWN_PARTS);
     const open = solved.nature === "test" && !solved.level;
     const found = open ? deciding : closedLoops(all, [...deciding, ...chosen], opens);
     const kept = all.filter((e) => found.includes(e)), touching = (net) => kept.filter((e) => meets(net, e)).length;
@@ -52,7 +45,7 @@ Ringfence.engine = Ringfence.engine || {};
     const found = circuit.parts.map((part, i) => made(part.id, part.kind, circuit.ends[i], amps[i], part.id === decides, i));
     circuit.switches.forEach(([a, b], k) => {
       if (!closed[k] || a === b) return;
-      const flows = across(a, b).map((one) => one / engine.CONTACT_OHM);
+      const flows = across(a, b).map((one) => one / CONTACT_OHM);
       found.push(made(`contact${k}`, "contact", [a, b], flows, false, null));
     });
     if (Array.isArray(decides)) {
@@ -77,7 +70,7 @@ Ringfence.engine = Ringfence.engine || {};
     const test = testSignal(solved, all), deciding = all.find((e) => e.decides);
     const own = size(engine.branched(deciding) ? deciding.amps : deciding.volts);
     const tested = ({ a, b }) => size([test.volts[a][0] - test.volts[b][0], test.volts[a][1] - test.volts[b][1]]);
-    if (own > ROUNDING * Math.max(1e-3, solved.nature !== "direct" ? solved.level : 1)) {
+    if (own > FAINT * Math.max(1e-3, solved.nature !== "direct" ? solved.level : 1)) {
       const pushed = (e) => size(e.volts) * size(test.amps.get(e.id) || [0, 0]);
       return all.map((e) => (e.kind === "emf" ? pushed(e) : size(e.amps) * tested(e)) / own);
     }
@@ -88,7 +81,7 @@ Ringfence.engine = Ringfence.engine || {};
 
   function siemens(solved, element) {
     if (element.kind === "resistor") return 1 / solved.values[element.part];
-    return element.kind === "contact" ? 1 / engine.CONTACT_OHM : 0;
+    return element.kind === "contact" ? 1 / CONTACT_OHM : 0;
   }
 
   /* Net voltages and branch currents that a unit test signal makes, put in where the number is measured; bends are replaced
@@ -146,7 +139,7 @@ Ringfence.engine = Ringfence.engine || {};
 
   /* Add, at nets where most of the current would come from nowhere, the part that brings it. */
   function supplied(all, kept) {
-    while (kept.length < 2 * MOST) {
+    while (kept.length < 2 * DRAWN_PARTS) {
       const net = [...new Set(kept.flatMap(ends))].find((one) => starved(all, kept, one));
       if (net === undefined) return;
       const lacking = missing(all, kept, net);
@@ -160,7 +153,7 @@ Ringfence.engine = Ringfence.engine || {};
   function starved(all, kept, net) {
     const shown = at(all, net).filter((e) => kept.includes(e)), most = largest(shown.map((e) => size(e.amps)));
     const sum = shown.reduce(([re, im], { a, amps }) => (a === net ? [re + amps[0], im + amps[1]] : [re - amps[0], im - amps[1]]), [0, 0]);
-    return most > FAINT && size(sum) > MISSING * most && missing(all, kept, net).length > 0;
+    return most > FAINT && size(sum) > LEFT_OUT * most && missing(all, kept, net).length > 0;
   }
 
   /* The shortest way through elements not taken yet, along those that carry current if there are any. */
@@ -175,7 +168,7 @@ Ringfence.engine = Ringfence.engine || {};
       if (seen.has(net)) continue;
       seen.add(net);
       for (const e of all.filter((one) => meets(net, one) && free(one))) {
-        const step = strongest && size(e.amps) >= LEAST * strongest ? 1 : 4;
+        const step = strongest && size(e.amps) >= DRAWN_SHARE * strongest ? 1 : 4;
         queue.push({ far: far + step, pushed: ++pushed, net: net === e.a ? e.b : e.a, way: [...way, e] });
       }
     }

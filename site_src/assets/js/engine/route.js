@@ -5,12 +5,14 @@ Ringfence.engine = Ringfence.engine || {};
 /* The lead, or chain of leads, that gets one port into another: safest first, then least lost, then shortest. The twin of
    route.py, in steps, so that a page answers to a thumb while it looks. */
 (function (engine) {
-  const MOST = 3; // leads in a row
+  const { MOST_LEADS, OFFERED } = Ringfence.constants;
   engine.FORMS = ["cable", "adapter", "converter", "splitter"]; // from most to least common in a bag
 
-  /* Looks for the best chains, best first; never one that is dangerous, carries no signal or does not fit. A generator: every
+  /* Looks for the best chains, best first; never one that is dangerous, carries no signal or does not fit, nor any where
+     neither sends what the other hears. A generator: every
      step yields {looked, known} (chains looked at, of those met so far); it returns the published verdicts. */
-  Ringfence.search = function* (data, rulebook, { from, into }, { offered = 3, most = MOST } = {}) {
+  Ringfence.search = function* (data, rulebook, { from, into }, { offered = OFFERED, most = MOST_LEADS } = {}) {
+    if (!engine.somethingToHear(data.ports[from], data.ports[into])) return [];
     const found = [], plain = engine.plainly(data), queue = [];
     let order = 0, looked = 0, known = 0;
     const put = (cost, kind, item) => insert(queue, { cost, order: order++, kind, item });
@@ -75,7 +77,7 @@ Ringfence.engine = Ringfence.engine || {};
       for (const lead of useful) {
         if (taken.includes(lead.id)) continue;
         for (const half of different(farHalves(data, lead, open))) {
-          if (length < MOST || !met.has(name(half)) || lead.parts.length) grow([...taken, lead.id], half, met);
+          if (length < MOST_LEADS || !met.has(name(half)) || lead.parts.length) grow([...taken, lead.id], half, met);
         }
       }
     }

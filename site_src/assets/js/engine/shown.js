@@ -5,6 +5,7 @@ Ringfence.engine = Ringfence.engine || {};
 /* A solved case in words and numbers: what touches, the nets with their volts, the parts that matter, the sum of currents.
    The twin of shown.py. */
 (function (engine) {
+  const { CONTACT_OHM, FAINT, SMALL_TERM } = Ringfence.constants;
   const CORNERS = {
     nominal: "every part at its nominal value", strong: "supplies at their highest, resistances at their lowest",
     weak: "supplies at their lowest, resistances at their highest",
@@ -12,14 +13,13 @@ Ringfence.engine = Ringfence.engine || {};
     low: "one device's supply at its lowest, the other's at its highest",
     skewed: "matched pairs as far apart as they may be",
   };
-  const SMALL = 1e-4; // share of the largest current below which a term is not written out
   const UNITS = { resistor: "ohm", capacitor: "F", inductor: "H", emf: "V", sink: "A", clamp: "V" };
-  const SHORTED = "Both points the number is measured between are one net: they are shorted together.";
+  const ONE_NET = "Both points the number is measured between are one net: they are shorted together.";
   const NOWHERE = "Nothing joins the two points: a test current has nowhere to go.";
   const size = (pair) => engine.size(pair), degrees = ([re, im]) => Math.atan2(im, re) * 180 / Math.PI;
 
   /* The size, below zero where it is upside down. */
-  const level = (pair) => (pair[0] < -engine.FAINT * size(pair) ? -1 : 1) * size(pair);
+  const level = (pair) => (pair[0] < -FAINT * size(pair) ? -1 : 1) * size(pair);
 
   /* `base` with the case filled in. */
   engine.shownCase = function (base, assembly, solved) {
@@ -35,7 +35,7 @@ Ringfence.engine = Ringfence.engine || {};
     }));
     const known = { places, solved, labels, listening: meterName(base, assembly, solved) };
     const { elements, kept } = found, apart = kept.find((e) => e.decides), counted = (all) => all.filter((e) => e.kind !== "contact").length;
-    const note = apart.a === apart.b ? SHORTED : solved.nature === "test" && !solved.level ? NOWHERE : "";
+    const note = apart.a === apart.b ? ONE_NET : solved.nature === "test" && !solved.level ? NOWHERE : "";
     return {
       ...base, nature: solved.nature, corner: CORNERS[solved.corner.split(" ")[0]], touching: touching(assembly, solved),
       hertz: solved.hertz, level: solved.hertz === null ? null : solved.level, source: sourceName(places, solved),
@@ -76,13 +76,13 @@ Ringfence.engine = Ringfence.engine || {};
       id: e.id, name: engine.elementName(places, part, e.id, listening), kind: e.kind,
       owner: places.has(place) ? engine.owner(places, place) : "", value: valueOf(solved, e), a: labels.get(e.a),
       b: labels.get(e.b), volts: read(e.volts), amps: read(e.amps),
-      turn: signal && size(e.amps) > engine.FAINT ? Math.round(degrees(e.amps) * 1000) / 1000 : 0, decides: e.decides,
+      turn: signal && size(e.amps) > FAINT ? Math.round(degrees(e.amps) * 1000) / 1000 : 0, decides: e.decides,
     };
   }
 
   function valueOf(solved, e) {
     const alternating = ["signal", "test"].includes(solved.nature);
-    if (e.kind === "contact") return engine.quantity(engine.CONTACT_OHM, "ohm");
+    if (e.kind === "contact") return engine.quantity(CONTACT_OHM, "ohm");
     if (e.kind === "meter") return solved.nature === "test" && solved.level ? engine.quantity(solved.level, "A") : "";
     const amount = solved.values[e.part];
     if (Number.isNaN(amount)) return "disconnected";
@@ -108,8 +108,8 @@ Ringfence.engine = Ringfence.engine || {};
   function equation({ places, solved, labels, listening }, elements, at) {
     const here = elements.filter((e) => (at === e.a || at === e.b) && e.a !== e.b)
       .map((e) => ({ e, amps: e.a === at ? e.amps : e.amps.map((one) => -one) }));
-    const largest = Math.max(0, ...here.map(({ amps }) => size(amps))), flows = largest >= engine.FAINT;
-    const told = here.filter(({ amps }) => flows && size(amps) >= SMALL * largest), net = labels.get(at);
+    const largest = Math.max(0, ...here.map(({ amps }) => size(amps))), flows = largest >= FAINT;
+    const told = here.filter(({ amps }) => flows && size(amps) >= SMALL_TERM * largest), net = labels.get(at);
     const total = size(here.reduce(([re, im], { amps }) => [re + amps[0], im + amps[1]], [0, 0]));
     const partOf = (e) => (e.part === null ? null : solved.circuit.parts[e.part]);
     const parts = told.map(({ e }) => engine.inWords(engine.elementName(places, partOf(e), e.id, listening), e.kind));

@@ -5,18 +5,17 @@ Ringfence.engine = Ringfence.engine || {};
 /* Signals solved: what every listener hears of every source, how it is loaded, and what a difference between chassis adds.
    The twin of signal.py. Gains are complex volts [re, im] per volt of open-circuit level, in all settled states. */
 (function (engine) {
-  const HERTZ = engine.HERTZ = [20, 1000, 20000];
-  const FLOOR = engine.FLOOR = 1e-12; // a gain below this is nothing: -240 dB
+  const { BALANCE_HERTZ, GAIN_FLOOR, HERTZ, MAINS } = Ringfence.constants;
   const LOW = 0, MID = 1, HIGH = 2;
   Object.assign(engine, { LOW, MID, HIGH });
 
   /* What two chassis differ by, and what the balance is asked at. */
-  engine.humHertz = () => [engine.MAINS, 1000];
+  engine.humHertz = () => [MAINS, BALANCE_HERTZ];
 
   const nothing = () => engine.at("signal", 0, "");
 
-  /* 20 log10 of a magnitude, never below FLOOR. */
-  engine.decibels = (ratio) => 20 * Math.log10(Math.max(Math.abs(ratio), FLOOR));
+  /* 20 log10 of a magnitude, never below GAIN_FLOOR. */
+  engine.decibels = (ratio) => 20 * Math.log10(Math.max(Math.abs(ratio), GAIN_FLOOR));
 
   engine.pair = (source, listener) => `${source}>${listener}`;
 
@@ -157,7 +156,7 @@ Ringfence.engine = Ringfence.engine || {};
   /* The impedance the connection adds across an output in each state, from the impedance there with and without it. */
   function added(plugged, unplugged) {
     const open = inverse(unplugged);
-    return plugged.map(inverse).map(([re, im]) => 1 / Math.max(Math.hypot(re - open[0], im - open[1]), FLOOR));
+    return plugged.map(inverse).map(([re, im]) => 1 / Math.max(Math.hypot(re - open[0], im - open[1]), GAIN_FLOOR));
   }
 
   function inverse([re, im]) {
@@ -171,13 +170,13 @@ Ringfence.engine = Ringfence.engine || {};
     const { linked, home, pairs } = assembly, hum = new Map(), balance = new Map();
     if (!linked) return { hum, balance, between: [] };
     const padded = values.map((row) => Float64Array.from(linked.parts, (_, i) => (i < row.length ? row[i] : 1)));
-    const hertz = (number) => (number ? [engine.MAINS] : engine.humHertz()); // the balance is asked of the first pair only
+    const hertz = (number) => (number ? [MAINS] : engine.humHertz()); // the balance is asked of the first pair only
     const found = pairs.map((pair, number) => engine.solveAc(linked, padded.map((row) => engine.powered(linked, row, pair)),
       hertz(number), home, [new Map([[engine.EARTHS, 1]])]));
     const [near, far] = ["from", "into"].map((place) => engine.net(linked, `${place}/chassis`));
     const sizes = (solved, a, b) => solved.map((edges) => edges.map((states) => states.map(([one]) =>
       engine.size(engine.signalVolts(one, a, b)))));
-    const least = (states) => states.map((volts) => Math.max(volts, FLOOR));
+    const least = (states) => states.map((volts) => Math.max(volts, GAIN_FLOOR));
     const between = sizes(found[0], near, far).map((edges) => edges.map(least));
     for (const [name, [place, listener]] of listeners) {
       const nets = listener.between.map((node) => engine.net(linked, `${place}/${node}`));

@@ -5,6 +5,8 @@ Ringfence.engine = Ringfence.engine || {};
 /* The one case a reading was found in, solved again with every voltage and current: a slice of the stack it came from. The
    twin of slices.py. */
 (function (engine) {
+  const { TEST_AMPS } = Ringfence.constants;
+
   /* The case of a reading; null where no voltage or current decides. */
   engine.caseOf = function (assembly, reading) {
     const { at, value: number, terms } = reading;
@@ -46,7 +48,7 @@ Ringfence.engine = Ringfence.engine || {};
   }
 
   const test = ({ circuit, home }, reading, { state, decides, level }) =>
-    engine.probeCase(engine.resistive(circuit), circuit, home[state], decides, engine.TEST_AMPS * level);
+    engine.probeCase(engine.resistive(circuit), circuit, home[state], decides, TEST_AMPS * level);
 
   const CASES = { direct, instant, signal, hum, test };
 })(Ringfence.engine);

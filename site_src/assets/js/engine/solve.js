@@ -6,11 +6,8 @@ Ringfence.engine = Ringfence.engine || {};
    The twin of the first half of solve.py (checked.js and currents.js are the second). A connected piece without an anchor gets one of
    its nets as 0 V. Cases that share a matrix share its factors. */
 (function (engine) {
-  const OPEN_OHM = 1e9; // what a disconnected rail leaks through
-  const LEAK = 1e-12; // S; keeps a net that only a flat part reaches from hanging in the air
+  const { CONTACT_OHM, LEAK, OPEN_OHM, RESIDUAL, ROUNDS } = Ringfence.constants;
   engine.OPEN = NaN; // volts of an emf that is disconnected
-  engine.ALIKE = 1e-6; // a share; what is closer than this is told alike. Far from what rounding leaves, lest that decides
-  const ROUNDS = 40; // a handful of bends settles in two or three; more means none of the combinations fits
   const bends = (part) => part.kind === "sink" || part.kind === "clamp";
 
   /* Direct current. `drives`: for each drive the values of all parts (ohm, V, A); `closed`: for each state its switches. An emf
@@ -91,7 +88,7 @@ Ringfence.engine = Ringfence.engine || {};
   function beyond(circuit, found, i, value, flag) {
     const part = circuit.parts[i], [a, b] = circuit.ends[i], at = part.kind === "sink" ? part.knee : value;
     const across = found[a] - found[b];
-    return Math.abs(across - at) <= engine.RESIDUAL * Math.abs(at) ? flag : across > at;
+    return Math.abs(across - at) <= RESIDUAL * Math.abs(at) ? flag : across > at;
   }
 
   /* A sink draws value/knee per volt up to its knee, then `value`; a clamp nothing up to `value`, then 1/series per volt above. */
@@ -113,6 +110,7 @@ Ringfence.engine = Ringfence.engine || {};
     return corners.map((values) => hertz.map((frequency) => {
       const { re, im } = signalMatrix(circuit, values, 2 * Math.PI * frequency);
       return stamps.map((stamp) => {
+        if (!rights.length) return [];
         const solve = engine.factoredComplex({ re: stamp(re.slice()), im }, circuit.size, circuit.netCount);
         return rights.map(solve);
       });
@@ -153,7 +151,7 @@ Ringfence.engine = Ringfence.engine || {};
     return closed.map((shut) => {
       const pairs = circuit.switches.filter((_, k) => shut[k]), zeros = engine.islands(circuit, shut, opens);
       return function (matrix) {
-        for (const [a, b] of pairs) engine.stampConductance(matrix, size, a, b, 1 / engine.CONTACT_OHM);
+        for (const [a, b] of pairs) engine.stampConductance(matrix, size, a, b, 1 / CONTACT_OHM);
         for (const net of zeros) matrix[net * size + net] += 1;
         return matrix;
       };

@@ -5,7 +5,7 @@ Ringfence.engine = Ringfence.engine || {};
 /* What the circuit at audio frequencies does not show: leads not made for fast signals or for loudspeakers, and what
    amplifiers are plugged into. The twin of unsuited.py. */
 (function (engine) {
-  const SHORT = 0.3; // m; taken for the length of an adapter that does not state one
+  const { ADAPTER_METRES } = Ringfence.constants;
   const reading = (quantity, subject, where, value, unit, words, flags = {}) =>
     engine.reading(quantity, subject, where, value, unit, "signal", { words, flags });
   const leadsOf = ({ places }) => [...places].filter(([, record]) => !engine.isPort(record));
@@ -16,7 +16,7 @@ Ringfence.engine = Ringfence.engine || {};
     const words = named(here, there), leads = leadsOf(assembly);
     const fast = pairs.find(([o]) => engine.FAST.includes(o.source.kind));
     for (const [place, lead] of fast ? leads : []) {
-      const metres = lead.impedance ? 0 : lead.length || SHORT, sent = fast[0].source.kind;
+      const metres = lead.impedance ? 0 : lead.length || ADAPTER_METRES, sent = fast[0].source.kind;
       yield reading("slow-lead", place, "lead", metres, "m", { ...words, lead: new engine.Named(place) }, { sent });
     }
     const open = ([o, i]) => engine.SMALL.includes(o.source.kind) && !(o.source.balanced && i.listener.balanced);

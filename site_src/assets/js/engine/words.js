@@ -5,10 +5,8 @@ Ringfence.engine = Ringfence.engine || {};
 /* Numbers as a meter would show them, and sentences about settings. The twin of words.py. A setting is a Map of switch ->
    position. */
 (function (engine) {
-  const HALF = 1e-6; // of the last digit
+  const { HALF_DIGIT, NOTHING, SILENT } = Ringfence.constants;
   const PREFIXES = [[1e6, "M"], [1e3, "k"], [1, ""], [1e-3, "m"], [1e-6, "µ"], [1e-9, "n"]];
-  const NOTHING = 1e-9; // below this a number is rounding
-  const SILENT = -120; // dB; so is this
   const SYMBOLS = { ohm: "Ω" };
 
   /* Three significant digits with an engineering prefix: 44.6 V, 7.05 mA, 2.4 kΩ; decibels with one decimal, bare numbers as
@@ -28,7 +26,7 @@ Ringfence.engine = Ringfence.engine || {};
 
   /* Round half away from zero, and what is a half but for a solver's rounding too. */
   engine.fixed = function (value, places) {
-    const whole = Math.floor(Math.abs(value) * 10 ** places + 0.5 + HALF);
+    const whole = Math.floor(Math.abs(value) * 10 ** places + 0.5 + HALF_DIGIT);
     const sign = value < 0 && whole ? "−" : "";
     const digits = whole.toFixed(0).padStart(places + 1, "0");
     return sign + (places ? `${digits.slice(0, -places)}.${digits.slice(-places)}` : digits);

@@ -26,7 +26,7 @@ Ringfence.own = Ringfence.own || {};
       }
       for (const at of ["from", "into"]) {
         const [out, into] = Object.hasOwn(LEVELS, finding.id) ? LEVELS[finding.id] : [[], []], power = POWER.includes(finding.id) ? [...POWERED, ...SUPPLIES] : [];
-        const supplies = finding.unit === "V" && ["over-volts", "rating-not-known", "reversed-capacitor"].includes(finding.id) ? SUPPLIES : [];
+        const supplies = finding.unit === "V" && ["over-volts", "rating-not-known", "reversed-capacitor", "supply-reversed"].includes(finding.id) ? SUPPLIES : [];
         const wanted = [...(at === "from" ? out : into), ...power, ...supplies];
         for (const ask of own.asksOf(question[at])) if (wanted.includes(ask.question)) keys.add(`${at}.${ask.id}`);
       }

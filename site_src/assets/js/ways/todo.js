@@ -10,11 +10,8 @@ Ringfence.check = Ringfence.check || {};
   const named = (findings) => findings.map(({ id }) => id);
   const decided = (judged) => ({ ...judged, findings: named(check.deciding(judged)) });
 
-  /* A supply the wrong way round: that is what a person put wrong, whatever is harmed by it. */
-  const swapped = (judged) => (judged.verdict === "dangerous" && check.powers(judged) && named(judged.findings).includes("reversed") ? ["plus-and-minus-swapped"] : []);
-
   /* "Works, but: one side only (audible)". */
-  check.means = (judged) => (judged.verdict !== "does not fit" ? `${Ringfence.ways.means({ ...judged, findings: [...swapped(judged), ...named(check.deciding(judged))] })}.` : "");
+  check.means = (judged) => (judged.verdict !== "does not fit" ? `${Ringfence.ways.means(decided(judged))}.` : "");
 
   /* The best of the table, where it beats the way that was asked about. */
   function beats(judged, question) {
