@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
+from typing import Any
 
 import yaml
 
@@ -18,7 +19,8 @@ class Rule:
     """A row. `limit` is a number in the reading's unit, or `own` for the part's own rating. `compare` is above or below;
     `margin` is the fraction of the limit by which it may be missed; a value above `until` is another row's. `weighs` is what a lossy finding costs beside others; of dangers the heavier is told first.
     A figure is worth telling although nothing speaks against it; `compare` says which way is worse.
-    `says`, `remedy` and `mend` (what a lead would have to do about it, empty where none can help) are sentences with {names} of the reading."""
+    `says`, `remedy` and `mend` (what a lead would have to do about it, empty where none can help) are sentences with {names} of the reading.
+    `means` is the glossary's entry for the id, on its first row; `met_by` the ids of a connection that meets the row, empty where the catalogue has none."""
 
     id: str
     quantity: str
@@ -35,6 +37,8 @@ class Rule:
     margin: float
     weighs: int
     until: float | None
+    means: Mapping[str, Any]
+    met_by: tuple[str, ...]
 
 
 @cache
@@ -51,7 +55,7 @@ def rules_about(quantity: str) -> tuple[Rule, ...]:
 
 
 def _rule(row: dict) -> Rule:
-    row = {"remedy": "", "mend": "", "cite": [], "only": {}, "margin": 0.0, "weighs": 0, "until": None, **row}
+    row = {"remedy": "", "mend": "", "cite": [], "only": {}, "margin": 0.0, "weighs": 0, "until": None, "means": {}, "met_by": "", **row}
     if row["severity"] not in SEVERITIES or row["compare"] not in ("above", "below"):
         raise ValueError(f"{PATH.name}: rule '{row['id']}' has a severity or comparison that does not exist")
     if any(isinstance(value, str) for value in (row["limit"], row["until"], row["margin"]) if value != "own"):
@@ -60,7 +64,7 @@ def _rule(row: dict) -> Rule:
         raise ValueError(f"{PATH.name}: rule '{row['id']}' asks for flags in words; quote what YAML takes for yes or no")
     if row["severity"] == "lossy" and not row["weighs"]:
         raise ValueError(f"{PATH.name}: rule '{row['id']}' is to weigh something, as it is lossy")
-    return Rule(**{**row, "cite": tuple(row["cite"])})
+    return Rule(**{**row, "cite": tuple(row["cite"]), "met_by": tuple(row["met_by"].split(" > ")) if row["met_by"] else ()})
 
 
 @cache
@@ -77,3 +81,8 @@ def loss(findings: Iterable[str]) -> int:
 def lower_is_worse(name: str) -> bool:
     """Which way the numbers of a rule get worse."""
     return next(rule.compare for rule in rules() if rule.id == name) == "below"
+
+
+def words() -> Mapping[str, Mapping[str, Any]]:
+    """What each finding means, by id: entries of the glossary, with its `term`."""
+    return {rule.id: {"term": rule.id.replace("-", " "), **rule.means} for rule in rules() if rule.means}

@@ -11,7 +11,7 @@ from pathlib import Path
 
 from generator.catalogue.published import as_data
 from generator.catalogue.records import Catalogue
-from generator.engine import constants
+from generator.engine import constants, rulebook
 from generator.engine.tables import tables
 from generator.site import about, bundles, cards, data, drawings, edition, embeds, guides, looks, mated, offline, qr, runs, sides, sought, tree, verdicts
 from generator.site import address as addresses
@@ -49,7 +49,7 @@ def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE, 
     files = small(bundles.joined({**dict(_copied(source)), bundles.CONSTANTS: data.script({"constants": constants.values()})}))
     for path, content in data.files(published, judged_by, mated.table(catalogue), looks.published(catalogue), rows, sides.sizes(catalogue)).items():
         files[path] = files.get(path, b"") + content  # data.js follows its reader
-    terms = guides.read(source / "guides/glossary.yaml")
+    terms = guides.read(source / "guides/glossary.yaml") | rulebook.words()
     files["assets/js/seek.js"] = files.get("assets/js/seek.js", b"") + data.script({"sought": sought.files(catalogue, source, terms)})
     files["assets/js/glossary.js"] = data.script({"glossary": {anchor: [entry["term"], entry["says"]] for anchor, entry in terms.items()}})
     files |= runs.data(catalogue) | workshop_data(catalogue)
@@ -62,7 +62,7 @@ def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE, 
     name = edition.edition(files, source)
     files, state = edition.marked(files, name), replace(state, edition=name)
     templates = Templates((source / "templates", source), mark_sheet(), Glossary(terms), state, address)
-    for page in (*record_pages(catalogue, rows, pictures.inline), *other_pages(catalogue, rows, judged_by["rulebook"]),
+    for page in (*record_pages(catalogue, rows, pictures.inline), *other_pages(catalogue, rows),
                  cards.page(catalogue, pictures), *runs.pages(catalogue, source / "runs"),
                  *workshop_pages(catalogue, symptoms), *lessons.pages(),
                  *guides.pages(catalogue, source / "guides", terms, lessons.questions),

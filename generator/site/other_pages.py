@@ -10,6 +10,7 @@ from generator.catalogue import constants as catalogue_constants
 from generator.catalogue.constants import Constant
 from generator.catalogue.records import Catalogue
 from generator.engine import constants as engine_constants
+from generator.engine.rulebook import rules
 from generator.ledger.rows import Row
 from generator.site import looks, sides
 from generator.site import kits
@@ -26,7 +27,7 @@ INTROS = {
 }
 
 
-def other_pages(catalogue: Catalogue, rows: list[Row], rulebook: Any) -> Iterator[Page]:
+def other_pages(catalogue: Catalogue, rows: list[Row]) -> Iterator[Page]:
     """Every page of the site that is not a record's own."""
     check = {"scripts": scripts_of("data", "ui", "check")}
     yield Page("", "check", "Check a connection", catalogue, check)
@@ -43,11 +44,19 @@ def other_pages(catalogue: Catalogue, rows: list[Row], rulebook: Any) -> Iterato
     yield Page("adapter/", "adapter", "I am looking at an adapter", catalogue, {"scripts": scripts_of("data", "circuits", "table", "engine", "ui", "check", "ways", "adapter")})
     yield Page("more/", "more", "Everything here", catalogue)
     yield Page("plugs/", "plugs", "Plugs at true size", catalogue, {"scripts": scripts_of("plugs-sheet"), "families": _true_size(catalogue)})
-    yield Page("methods/", "methods", "How it works", catalogue, {"rulebook": rulebook, "constants": _constants(), "judged": len(rows), "decides": Counter(name for row in rows for name in row["findings"])})
+    yield Page("methods/", "methods", "How it works", catalogue, _methods(catalogue, rows))
     yield Page("sources/", "sources", "Sources", catalogue)
     for kind in KINDS:
         yield Page(f"{kind}/", "index", kind.capitalize(), catalogue, {"intro": INTROS[kind], "groups": _groups(catalogue, kind)})
     yield from _retired(catalogue)
+
+
+def _methods(catalogue: Catalogue, rows: list[Row]) -> dict[str, Any]:
+    """The rules with a connection each, where this catalogue has it, and the numbers that stand in tables."""
+    examples = [{"from": start, "through": through, "into": target} for start, *through, target in (rule.met_by or ("", "") for rule in rules())]
+    known = [one if {one["from"], one["into"]} <= catalogue.ports.keys() and set(one["through"]) <= catalogue.leads.keys() else None for one in examples]
+    return {"rulebook": rules(), "examples": known, "constants": _constants(), "judged": len(rows),
+            "decides": Counter(name for row in rows for name in row["findings"])}
 
 
 def _constants() -> dict[str, list[Constant]]:

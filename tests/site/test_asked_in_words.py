@@ -12,6 +12,7 @@ import yaml
 from front import run, scripts
 
 from generator.catalogue.published import as_data
+from generator.engine import rulebook
 from generator.engine.tables import tables
 from generator.site import data, guides, mated, sought, verdicts
 
@@ -33,7 +34,7 @@ QUESTIONS = [[words, *([one] if isinstance(one, str) else one for one in ends), 
 def given(catalogue, tmp_path_factory):
     file = tmp_path_factory.mktemp("words") / "given.json"
     ranked = sorted(once.rows(catalogue), key=lambda row: (row["from"], row["into"], verdicts.rank(row)))
-    terms = guides.read(SOURCE / "guides/glossary.yaml")
+    terms = guides.read(SOURCE / "guides/glossary.yaml") | rulebook.words()
     file.write_text(json.dumps({"data": as_data(catalogue), **tables(), "mated": mated.table(catalogue), "table": data.table(ranked), "sought": sought.files(catalogue, SOURCE, terms)}))
     return file
 

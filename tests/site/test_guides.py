@@ -10,6 +10,7 @@ import yaml
 
 from generator.catalogue.records import GRADES
 from generator.engine.verdict import VERDICTS
+from generator.engine import rulebook
 from generator.engine.rulebook import rules
 from generator.lessons import core
 from generator.site.guides import GUIDES, MISFIT, Notes, chain, examples, pages, read
@@ -18,7 +19,7 @@ from generator.site.told_numbers import NUMBERS
 
 FOLDER = Path(__file__).parents[2] / "site_src/guides"
 EXAMPLES = read(FOLDER / "examples.yaml")
-TERMS = read(FOLDER / "glossary.yaml")
+TERMS = read(FOLDER / "glossary.yaml") | rulebook.words()
 ASKED = read(FOLDER / "asked.yaml")
 SOURCES = {name: (FOLDER / f"{name}.md.j2").read_text() for name in GUIDES}
 
