@@ -77,6 +77,7 @@ RULES = {
     "unused-supply": "A declared supply feeds a part or turns on a source.",
     "wrong-supply": "A source is turned on by a supply of the style drive, an emf by another.",
     "stiff-output": "What a source puts on its output has some resistance on its way.",
+    "unasked-reversal": "What takes power says what it stands with plus and minus swapped, or that this is unknown.",
     "lone-skew": "`skew` and `match` come together.",
     "unasked-number": "Levels, needs, ratings that are not known and ratings a port may replace: a manual is asked for them.",
     # ports

@@ -406,6 +406,9 @@ pinouts/circuits/input.yaml:17:3: error[unused-supply]
     case([("circuits/output.yaml", "output: [hot, cold]", "output: [top, chassis]")], """\
 pinouts/circuits/output.yaml:10:49: error[stiff-output]
     nothing but wires and emfs lies between the nodes of the output of 'main'; put in the resistance it has."""),
+    case([("circuits/input.yaml", "kind: microphone", "kind: power")], """\
+pinouts/circuits/input.yaml:15:3: error[unasked-reversal]
+    'main' takes power, and no limit with `reversal: yes` says what it stands with plus and minus swapped; `unknown` is a value."""),
     case([("circuits/input.yaml", "skew: up, match: 0.4 %", "skew: up")], """\
 pinouts/circuits/input.yaml:9:52: error[lone-skew]
     part 'feed-hot' has `skew` but no `match`; they only mean something together."""),

@@ -190,6 +190,8 @@ listeners:
   main: {kind: power, between: [supply, common]}
 supplies:
   power: {name: supply, style: single}
+limits:
+  turned: {where: output of the supply, between: [supply, common], volts: 60 V, reversal: yes}
 evidence: from memory
 """,
     "ports/switched-supply-xlr-4.yaml": """\

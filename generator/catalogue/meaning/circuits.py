@@ -127,6 +127,15 @@ def check_outputs(id: str, tree: Map, context: Context) -> None:
             context.problems.add(output.place, "stiff-output", message)
 
 
+def check_reversal(id: str, tree: Map, context: Context) -> None:
+    """A supply the wrong way round must never pass for no power at all."""
+    for name, listener in tree.map("listeners").items():
+        turned = any(limit.text("reversal") == "yes" for _, limit in tree.map("limits").items())
+        if listener.text("kind", "") == "power" and not turned and tree.sound:
+            message = f"'{name}' takes power, and no limit with `reversal: yes` says what it stands with plus and minus swapped; `unknown` is a value."
+            context.problems.add(tree.map("listeners").keys[name], "unasked-reversal", message)
+
+
 def check_parts(id: str, tree: Map, context: Context) -> None:
     networks.check_parts(tree, context)
 
@@ -181,5 +190,5 @@ def check_asked(id: str, tree: Map, context: Context) -> None:
 
 
 CHECKS = (
-    check_asks, check_asked, check_parameters, check_unused, check_supplies, check_switches, check_drives, check_nodes, check_outputs, check_parts, check_couplings, check_limits,
+    check_asks, check_asked, check_parameters, check_unused, check_supplies, check_switches, check_drives, check_nodes, check_outputs, check_reversal, check_parts, check_couplings, check_limits,
 )
