@@ -5,8 +5,8 @@ from importlib import import_module
 import pytest
 
 from generator import ledger
-from generator.engine import judge
 from generator.ledger import LedgerError, fingerprint, numbers
+from generator.ledger.recorded import recorded
 
 JUDGED = import_module("generator.ledger.judged")
 
@@ -18,9 +18,9 @@ def counted(monkeypatch):
 
     def counting(catalogue, start, through, target):
         calls.append(through[0])
-        return judge(catalogue, start, through, target)
+        return recorded(catalogue, start, through, target)
 
-    monkeypatch.setattr(JUDGED, "judge", counting)
+    monkeypatch.setattr(JUDGED, "recorded", counting)
     return calls
 
 
