@@ -32,10 +32,13 @@ UNASKED = {  # fields of these records that no verdict and no sentence of one is
 }
 WORDS = {"says", "remedy", "mend", "reason", "evidence", "cite", "means", "met_by"}  # fields of a rule that are told, and decide nothing
 RULES = "rulebook.yaml"
+LISTS = "matrix"  # the module that says which pairings there are
 JUDGES, READS = "judge", ("read", "readings_of")  # the module that gives a verdict, and what in it makes readings
 APPLYING = {JUDGES, "findings", "misfit", "rulebook", "verdict"}  # modules that make verdicts of readings
 UNSAID = {"ctx", "kind", "type_comment", "type_params"}  # fields of a syntax tree that say nothing, or not in every version of Python
 LENGTH = 24  # of a digest, hexadecimal digits
+
+_known: dict[tuple[int, bool], tuple[Any, str]] = {}  # records are frozen, so the digest of each is worked out once
 
 
 class Fingerprints:
@@ -43,7 +46,6 @@ class Fingerprints:
 
     def __init__(self, catalogue: Catalogue, words: bool = True) -> None:
         self.catalogue, self.words = catalogue, words
-        self.known: dict[tuple[str, str], str] = {}
 
     def of(self, pairing: Pairing) -> str:
         """The digest of everything that can change the verdict of this pairing."""
@@ -59,6 +61,10 @@ class Fingerprints:
     def engine(self) -> str:
         """The digest of the engine and its rules."""
         return engine_digest(self.words)
+
+    def pairings(self) -> str:
+        """The digest of everything that can change which pairings there are."""
+        return _short(" ".join((pairings_digest(), *self.every().values(), *(name for _, name in self.every()))))
 
     def every(self) -> Mapping[tuple[str, str], str]:
         """The digest of every record a verdict may rest on."""
@@ -79,9 +85,11 @@ class Fingerprints:
         yield from (("connectors", name) for name in sorted(connectors))
 
     def record(self, kind: str, name: str) -> str:
-        if (kind, name) not in self.known:
-            self.known[kind, name] = _short(repr(_asked(getattr(self.catalogue, kind)[name], self.words)))
-        return self.known[kind, name]
+        record = getattr(self.catalogue, kind)[name]
+        known = _known.get((id(record), self.words))
+        if known is None or known[0] is not record:
+            known = _known[id(record), self.words] = (record, _short(repr(_asked(record, self.words))))
+        return known[1]
 
 
 def _asked(value: Any, words: bool) -> Any:
@@ -113,6 +121,12 @@ def code_digest(words: bool) -> str:
 def readings_digest(words: bool) -> str:
     """The same of what readings are made by, and of the form they are kept in."""
     return _short("".join([_code(FORM), _code(ENGINE / f"{JUDGES}.py", READS), *map(_code, reading()), *(_rows(path, words) for path in _tables())]))
+
+
+@cache
+def pairings_digest() -> str:
+    """The same of what lists the pairings."""
+    return _short("".join(map(_code, _reached({LISTS}))))
 
 
 def _tables() -> list[Path]:

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
+from contextlib import suppress
 from hashlib import sha256
 from pathlib import Path
 
@@ -15,6 +16,7 @@ from generator.engine import pairings
 
 from . import numbers, rules
 from .fingerprint import LENGTH, Fingerprints, Pairing, code_digest
+from .form import Damaged
 from .judged import told_of
 from .lines import LedgerError, first_difference, read, text, write
 from .lines import rows as rows_of
@@ -39,11 +41,25 @@ def rows(catalogue: Catalogue, directory: Path, remembered: Path | None = None, 
         files = {name: content for name, content in files.items() if rested.get((FILE, name)) == _digest(content)}
     elif files or rested:
         _check({**files, **numbers.read(directory)}, rested, directory)
-    known, every = {_pairing(one): one for one in rows_of(files)}, list(pairings(catalogue))
+    known, every = {_pairing(one): one for one in rows_of(files)}, _every(catalogue, remembered)
     held = _standing(catalogue, rested, remembered, [pairing for pairing in every if pairing in known])
     fresh = iter(list(told_of(row, catalogue, remembered, [pairing for pairing in every if pairing not in held])))
     found = [known[pairing] if pairing in held else next(fresh) for pairing in every]
     _forget(catalogue, remembered, every)
+    return found
+
+
+def _every(catalogue: Catalogue, remembered: Path | None) -> list[Pairing]:
+    """Every pairing, from memory where no record is another."""
+    digest, found = Fingerprints(catalogue, words=False).pairings(), None
+    with opened(remembered) as memory:
+        if memory is not None:
+            with suppress(Damaged):
+                found = memory.listed(digest)
+        if found is None:
+            found = list(pairings(catalogue))
+            if memory is not None:
+                memory.enlist(digest, found)
     return found
 
 

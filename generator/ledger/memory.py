@@ -16,12 +16,14 @@ from pathlib import Path
 from time import monotonic
 from typing import Any
 
-from .form import Damaged, Flat, Outline, Written, outlined, packed, unpacked
+from .fingerprint import Pairing
+from .form import Damaged, Flat, Outline, Written, outlined, packed, unpacked, unzipped
 
 TABLES = """
     CREATE TABLE IF NOT EXISTS outlines (number INTEGER PRIMARY KEY, quantity TEXT, text BLOB UNIQUE);
     CREATE INDEX IF NOT EXISTS quantities ON outlines (quantity);
     CREATE TABLE IF NOT EXISTS pairings (digest TEXT PRIMARY KEY, whole TEXT, readings BLOB);
+    CREATE TABLE IF NOT EXISTS lists (digest TEXT PRIMARY KEY, pairings BLOB);
     CREATE TABLE IF NOT EXISTS rulebooks (engine TEXT PRIMARY KEY, code TEXT, rules TEXT);
 """
 WAIT = 60.0  # s for another run to finish writing
@@ -138,6 +140,16 @@ class Memory:
         """The rules of an engine with this code, as they were noted."""
         found = self._ask("SELECT rules FROM rulebooks WHERE engine = ? AND code = ?", engine, code)
         return json.loads(found[0][0]) if found else None
+
+    def listed(self, digest: str) -> list[Pairing] | None:
+        """The pairings of a catalogue as they were listed."""
+        found = self._ask("SELECT pairings FROM lists WHERE digest = ?", digest)
+        return [(start, tuple(through), target) for start, through, target in json.loads(unzipped(found[0][0]))] if found else None
+
+    def enlist(self, digest: str, pairings: Sequence[Pairing]) -> None:
+        """Remember the pairings of a catalogue, the latest alone."""
+        self._written(self._ask, "DELETE FROM lists")
+        self._written(self._ask, "INSERT OR REPLACE INTO lists VALUES (?, ?)", digest, zlib.compress(json.dumps(pairings).encode()))
 
     def __len__(self) -> int:
         """How many pairings it holds."""
