@@ -42,7 +42,7 @@ def rows(catalogue: Catalogue, directory: Path, remembered: Path | None = None, 
     elif files or rested:
         _check({**files, **numbers.read(directory)}, rested, directory)
     known, every = {_pairing(one): one for one in rows_of(files)}, _every(catalogue, remembered)
-    held = _standing(catalogue, rested, remembered, [pairing for pairing in every if pairing in known])
+    held = _standing(catalogue, rested, remembered, {pairing: next(iter(known[pairing]["findings"]), "") for pairing in every if pairing in known})
     fresh = iter(list(told_of(row, catalogue, remembered, [pairing for pairing in every if pairing not in held])))
     found = [known[pairing] if pairing in held else next(fresh) for pairing in every]
     _forget(catalogue, remembered, every)
@@ -86,14 +86,14 @@ def _numbers(catalogue: Catalogue, fresh: list[Row], directory: Path, remembered
     rested = _read_rests(directory / RESTS_ON, mend=True)
     written = (content for name, content in numbers.read(directory).items() if rested.get((FILE, name)) == _digest(content))
     known, chosen = numbers.rows(next(written, "")), [_pairing(one) for one in numbers.telling(fresh)]
-    held = _standing(catalogue, rested, remembered, [pairing for pairing in chosen if pairing in known], figures=True)
+    held = _standing(catalogue, rested, remembered, {pairing: None for pairing in chosen if pairing in known})
     found = iter(list(told_of(numbers.lines, catalogue, remembered, [pairing for pairing in chosen if pairing not in held])))
     return numbers.text(known[pairing] if pairing in held else next(found) for pairing in chosen)
 
 
-def _standing(catalogue: Catalogue, rested: Mapping[Record, str], remembered: Path | None, asked: Sequence[Pairing], figures: bool = False) -> set[Pairing]:
-    """Those of the pairings asked about of which all that was judged, resting on these digests, is still true. Where only the rulebook is another
-    that is so where all readings meet the same rules; `figures` count or do not."""
+def _standing(catalogue: Catalogue, rested: Mapping[Record, str], remembered: Path | None, asked: Mapping[Pairing, str | None]) -> set[Pairing]:
+    """Those of the pairings asked about of which what was judged, resting on these digests, is still true. Where only the rulebook is another that
+    is so where all readings meet the same rules; `asked` says of what the number is told, see `rules.standing`."""
     prints = Fingerprints(catalogue, words=False)
     same = [pairing for pairing in asked if all(rested.get(record) == prints.record(*record) for record in prints.records(pairing))]
     if not remembered:
@@ -107,7 +107,7 @@ def _standing(catalogue: Catalogue, rested: Mapping[Record, str], remembered: Pa
         if before is None:
             return set()
         digests = {prints.readings(pairing): pairing for pairing in same}
-        return {digests[digest] for digest in rules.standing(memory, before, today, digests, figures)}
+        return {digests[digest] for digest in rules.standing(memory, before, today, {digest: asked[pairing] for digest, pairing in digests.items()})}
 
 
 def _pairing(row: Row) -> Pairing:

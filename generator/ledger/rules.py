@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from contextlib import suppress
 from itertools import islice
 
@@ -14,8 +14,9 @@ from generator.engine.rulebook import loss, lower_is_worse, rules
 from .form import NUMBER, VALUE, Damaged, parted
 from .memory import Memory
 
+Told = Callable[[Mapping], tuple | None]
 Book = Mapping[str, Sequence[Mapping]]  # the rules about each quantity, in order
-TOLD = ("id", "severity", "limit", "loss", "lower_is_worse")  # what a rule that is met brings into a verdict; the rest says whether it is met
+MET = ("id", "severity", "loss", "lower_is_worse")  # what a rule that is met brings into a verdict, beside its limit; the rest says whether it is met
 TYPES = f"u{NUMBER}", f"f{VALUE}", f"f{VALUE}"
 AT_ONCE = 4096  # pairings looked at together
 
@@ -30,14 +31,32 @@ def book() -> Book:
     return found
 
 
-def standing(memory: Memory, before: Book, now: Book, digests: Iterable[str], figures: bool) -> Iterator[str]:
-    """Of the pairings with these digests those that are remembered and meet the same rules in both books; `figures` count or do not."""
+def standing(memory: Memory, before: Book, now: Book, asked: Mapping[str, str | None]) -> Iterator[str]:
+    """Of the pairings with these digests those that are remembered and whose readings meet the same rules in both books. `asked` has for each the rule
+    whose number alone is told of it, or "", where rows are asked about: they have no figures and no other limit. None asks about everything."""
+    limits = [{rule["id"]: [one["limit"] for rules in book.values() for one in rules if one["id"] == rule["id"]] for rules in book.values() for rule in rules}
+              for book in (before, now)]
+    moved = {name for name in limits[0].keys() | limits[1].keys() if limits[0].get(name) != limits[1].get(name)}
+    for every in (True, False):
+        wanted = [digest for digest, told in asked.items() if (told is None) == every and told not in moved]
+        yield from _standing(memory, before, now, wanted, every)
+
+
+def _standing(memory: Memory, before: Book, now: Book, digests: Iterable[str], every: bool) -> Iterator[str]:
     quantities = [name for name in before.keys() | now.keys() if before.get(name) != now.get(name)]
+    weighed = _graded(before) | _graded(now)
     try:
         kinds, kind_of = _kinds(memory, quantities)
     except Damaged:
         return
     held = _held(memory, digests)
+
+    def told(rule: Mapping) -> tuple | None:
+        """What is seen of a rule that is met."""
+        if every:
+            return *(rule[name] for name in MET), rule["limit"]
+        return None if rule["severity"] == "figure" else (*(rule[name] for name in MET), rule["limit"] if rule["id"] in weighed else None)
+
     while some := list(islice(held, AT_ONCE)):
         numbers, values, limits = (np.frombuffer(b"".join(column), kind) for column, kind in zip(zip(*(parts for _, parts in some)), TYPES))
         owner = np.repeat(np.arange(len(some)), [len(parts[0]) // NUMBER for _, parts in some])
@@ -46,8 +65,14 @@ def standing(memory: Memory, before: Book, now: Book, digests: Iterable[str], fi
             here = np.flatnonzero(kind == number)
             books = before.get(quantity, ()), now.get(quantity, ())
             old, new = (_met(rules, flags, later, values[here], limits[here]) for rules in books)
-            other[owner[here[_differ(old, new, *books, figures)]]] = True
+            other[owner[here[_differ(old, new, *books, told)]]] = True
         yield from (digest for (digest, _), changed in zip(some, other) if not changed)
+
+
+def _graded(book: Book) -> set[str]:
+    """Rules of one name and several severities: which of them is told hangs on how far beyond its limit each is."""
+    rules = [rule for rules in book.values() for rule in rules]
+    return {rule["id"] for rule in rules if any(other["severity"] != rule["severity"] for other in rules if other["id"] == rule["id"])}
 
 
 def _held(memory: Memory, digests: Iterable[str]) -> Iterator[tuple[str, tuple[bytes, bytes, bytes]]]:
@@ -83,16 +108,14 @@ def _met(rules: Sequence[Mapping], flags: Mapping[str, str], later: bool, values
     return met
 
 
-def _differ(old: np.ndarray, new: np.ndarray, before: Sequence[Mapping], now: Sequence[Mapping], figures: bool) -> np.ndarray:
+def _differ(old: np.ndarray, new: np.ndarray, before: Sequence[Mapping], now: Sequence[Mapping], told: Told) -> np.ndarray:
     """Which readings meet other rules now."""
     different = np.zeros(old.shape[1], bool)
     both = np.vstack([old, new])
     for case in {one.tobytes() for one in np.unique(both, axis=1).T}:
         met = np.frombuffer(case, bool)
-        if _told(met[:len(old)], before, figures) != _told(met[len(old):], now, figures):
+        one, other = ([seen for rule, is_met in zip(rules, part) if is_met and (seen := told(rule))]
+                      for rules, part in ((before, met[:len(old)]), (now, met[len(old):])))
+        if one != other:
             different |= (both == met[:, None]).all(axis=0)
     return different
-
-
-def _told(met: np.ndarray, rules: Sequence[Mapping], figures: bool) -> list[tuple]:
-    return [tuple(rule[name] for name in TOLD) for rule, one in zip(rules, met) if one and (figures or rule["severity"] != "figure")]
