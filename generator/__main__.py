@@ -28,7 +28,7 @@ from generator.workshop.commands import COMMANDS as WORKSHOP
 from generator.workshop.safety import Misuse
 
 BROKEN, BAD_USE = 1, 2
-REMEMBERED = Path("build/verdicts.jsonl")  # results of earlier runs, used where nothing they rest on has changed
+REMEMBERED = Path("build/readings.sqlite")  # what was read of every connection, used where nothing it is made of has changed
 SOME = 5  # files of a stale ledger that are named
 KINDS = ("connectors", "assignments", "ports", "leads")
 

@@ -17,7 +17,7 @@ from generator.catalogue import Catalogue, default_directory
 from generator.site.build import build as docs
 
 ROOT = Path(__file__).parents[1]
-REMEMBERED = ROOT / "build/verdicts.jsonl"
+REMEMBERED = ROOT / "build/readings.sqlite"
 
 
 def common(tmp_path_factory) -> Path:

@@ -3,9 +3,11 @@
 import os
 import shutil
 import signal
+import sqlite3
 import subprocess
 import sys
 import time
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -21,17 +23,26 @@ def begun(folder, *words, **how):
                             stderr=subprocess.PIPE, start_new_session=True, **{"stdout": subprocess.PIPE, **how})
 
 
+def judged(memory):
+    """How many pairings are remembered."""
+    try:
+        with closing(sqlite3.connect(f"{memory.as_uri()}?mode=ro", uri=True)) as file:
+            return file.execute("SELECT count(*) FROM pairings").fetchone()[0]
+    except sqlite3.OperationalError:
+        return 0
+
+
 def test_a_key_stops_a_judging_in_one_line_and_what_was_judged_is_kept(tmp_path):
     shutil.copytree(default_directory(), tmp_path / "pinouts", ignore=shutil.ignore_patterns("verdicts"))
-    memory = tmp_path / "build/verdicts.jsonl"
+    memory = tmp_path / "build/readings.sqlite"
     run = begun(tmp_path, "ledger", "--pinouts", "pinouts")
-    while run.poll() is None and not (memory.exists() and memory.stat().st_size):
+    while run.poll() is None and not judged(memory):
         time.sleep(0.1)
     os.killpg(run.pid, signal.SIGINT)
     out, said = run.communicate()
     assert (run.returncode, out, said) == (130, "", "Stopped. What is done is kept: start it again and it goes on.\n")
-    *lines, rest = memory.read_text("utf-8").split("\n")
-    assert lines and not rest and all(line.endswith("}") for line in lines)
+    assert [path.name for path in memory.parent.iterdir()] == [memory.name], "all is in the one file"
+    assert judged(memory)
     assert not (tmp_path / "pinouts/verdicts").exists(), "half a ledger is not written"
 
 

@@ -1,27 +1,27 @@
 """What a verdict rests on, as short digests: the records involved, the rules, the engine itself. Equal digests, equal verdict.
 
-A whole verdict has sentences in it, a row of the ledger has none: with the digest of the engine goes one that does not see the rulebook's words.
+A whole answer has sentences in it, and says how each thing is known; a row of the ledger has neither. So there are two digests of everything, with
+`words` and without. A third is of what readings are made by: the rules may change and every reading stays.
 """
 
 from __future__ import annotations
 
 import ast
 import hashlib
-import tokenize
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import fields, is_dataclass
 from functools import cache
-from io import StringIO
 from pathlib import Path
 from typing import Any
 
 import yaml
 
-from generator.catalogue.records import Catalogue, Lead
+from generator.catalogue.records import Catalogue, Evidence, Lead
 from generator.engine import __file__ as engine_file
 
 Pairing = tuple[str, tuple[str, ...], str]
 ENGINE = Path(engine_file).parent
+FORM = Path(__file__).with_name("form.py")
 RECORDS = ("connectors", "ports", "leads")
 UNASKED = {  # fields of these records that no verdict and no sentence of one is made of
     "Connector": {"recognise", "also_called", "evidence", "looks", "outside"},
@@ -30,25 +30,41 @@ UNASKED = {  # fields of these records that no verdict and no sentence of one is
     "Lead": {"looks_like", "tell_apart", "cautions", "also_called", "evidence", "met"},
     "Evidence": {"checked", "note"},
 }
-WORDS = {"says", "remedy", "mend", "reason", "evidence", "cite"}  # fields of a rule that are told, and decide nothing
+WORDS = {"says", "remedy", "mend", "reason", "evidence", "cite", "means", "met_by"}  # fields of a rule that are told, and decide nothing
+RULES = "rulebook.yaml"
+LISTS = "matrix"  # the module that says which pairings there are
+JUDGES, READS = "judge", ("read", "readings_of")  # the module that gives a verdict, and what in it makes readings
+APPLYING = {JUDGES, "findings", "misfit", "rulebook", "verdict"}  # modules that make verdicts of readings
+UNSAID = {"ctx", "kind", "type_comment", "type_params"}  # fields of a syntax tree that say nothing, or not in every version of Python
 LENGTH = 24  # of a digest, hexadecimal digits
+
+_known: dict[tuple[int, bool], tuple[Any, str]] = {}  # records are frozen, so the digest of each is worked out once
 
 
 class Fingerprints:
-    """Digests of the pairings of one catalogue."""
+    """Digests of the pairings of one catalogue: of whole answers with `words`, of rows without."""
 
-    def __init__(self, catalogue: Catalogue) -> None:
-        self.catalogue = catalogue
-        self.known: dict[tuple[str, str], str] = {}
+    def __init__(self, catalogue: Catalogue, words: bool = True) -> None:
+        self.catalogue, self.words = catalogue, words
 
     def of(self, pairing: Pairing) -> str:
         """The digest of everything that can change the verdict of this pairing."""
-        parts = (self.engine(), *(self.record(*record) for record in self.records(pairing)))
-        return hashlib.sha256(" ".join(parts).encode()).hexdigest()[:LENGTH]
+        return self._with(self.engine(), pairing)
 
-    def engine(self, words: bool = True) -> str:
-        """The digest of the engine and its rules; without `words` a sentence of the rulebook changes nothing."""
-        return engine_digest(words)
+    def readings(self, pairing: Pairing) -> str:
+        """The digest of everything that can change a reading of this pairing; the rules cannot."""
+        return self._with(readings_digest(self.words), pairing)
+
+    def _with(self, code: str, pairing: Pairing) -> str:
+        return _short(" ".join((code, *(self.record(*record) for record in self.records(pairing)))))
+
+    def engine(self) -> str:
+        """The digest of the engine and its rules."""
+        return engine_digest(self.words)
+
+    def pairings(self) -> str:
+        """The digest of everything that can change which pairings there are."""
+        return _short(" ".join((pairings_digest(), *self.every().values(), *(name for _, name in self.every()))))
 
     def every(self) -> Mapping[tuple[str, str], str]:
         """The digest of every record a verdict may rest on."""
@@ -69,53 +85,100 @@ class Fingerprints:
         yield from (("connectors", name) for name in sorted(connectors))
 
     def record(self, kind: str, name: str) -> str:
-        if (kind, name) not in self.known:
-            self.known[kind, name] = hashlib.sha256(repr(_asked(getattr(self.catalogue, kind)[name])).encode()).hexdigest()[:LENGTH]
-        return self.known[kind, name]
+        record = getattr(self.catalogue, kind)[name]
+        known = _known.get((id(record), self.words))
+        if known is None or known[0] is not record:
+            known = _known[id(record), self.words] = (record, _short(repr(_asked(record, self.words))))
+        return known[1]
 
 
-def _asked(value: Any) -> Any:
-    """A record as plain tuples and dicts, without what judging never asks."""
+def _asked(value: Any, words: bool) -> Any:
+    """A record as plain tuples and dicts, without what judging never asks; without `words` how a thing is known is not asked either."""
     if is_dataclass(value):
         kind = type(value).__name__
-        return kind, *((field.name, _asked(getattr(value, field.name))) for field in fields(value) if field.name not in UNASKED.get(kind, ()))
+        if kind == Evidence.__name__ and not words:
+            return None
+        return kind, *((field.name, _asked(getattr(value, field.name), words)) for field in fields(value) if field.name not in UNASKED.get(kind, ()))
     if isinstance(value, Mapping):
-        return {name: _asked(one) for name, one in value.items()}
-    return tuple(map(_asked, value)) if isinstance(value, (tuple, list)) else value
+        return {name: _asked(one, words) for name, one in value.items()}
+    return tuple(_asked(one, words) for one in value) if isinstance(value, (tuple, list)) else value
 
 
 @cache
 def engine_digest(words: bool) -> str:
-    """A digest of the engine's rules, with their `words` or without, and of the code that judges; comments, docstrings and empty lines change
-    nothing, nor does what only shows or searches."""
-    whole = hashlib.sha256()
-    for path in judging():
-        whole.update(_meaning(path.read_text(encoding="utf-8")).encode())
-    for path in sorted(ENGINE.glob("*.yaml")):
-        rules = yaml.safe_load(path.read_text(encoding="utf-8"))
-        whole.update(repr([{name: rule[name] for name in rule if words or name not in WORDS} for rule in rules]).encode())
-    return whole.hexdigest()[:LENGTH]
+    """A digest of the engine's rules, with their `words` or without, and of the code that judges. How the code is laid out, comments and docstrings
+    change nothing, nor does what only shows or searches."""
+    return _short(code_digest(words) + _rows(ENGINE / RULES, words))
+
+
+@cache
+def code_digest(words: bool) -> str:
+    """The same without the rulebook."""
+    return _short("".join([*map(_code, judging()), *(_rows(path, words) for path in _tables())]))
+
+
+@cache
+def readings_digest(words: bool) -> str:
+    """The same of what readings are made by, and of the form they are kept in."""
+    return _short("".join([_code(FORM), _code(ENGINE / f"{JUDGES}.py", READS), *map(_code, reading()), *(_rows(path, words) for path in _tables())]))
+
+
+@cache
+def pairings_digest() -> str:
+    """The same of what lists the pairings."""
+    return _short("".join(map(_code, _reached({LISTS}))))
+
+
+def _tables() -> list[Path]:
+    """What is data beside the rules."""
+    return sorted(set(ENGINE.glob("*.yaml")) - {ENGINE / RULES})
+
+
+def _rows(path: Path, words: bool) -> str:
+    return repr([{name: row[name] for name in row if words or name not in WORDS} for row in yaml.safe_load(path.read_text(encoding="utf-8"))])
+
+
+def _short(text: str) -> str:
+    return hashlib.sha256(text.encode()).hexdigest()[:LENGTH]
 
 
 def judging() -> list[Path]:
     """The modules of the engine that a verdict is made by: judge.py, and whatever it imports."""
-    found, todo = set(), {"judge"}
+    return _reached({JUDGES})
+
+
+def reading() -> list[Path]:
+    """The modules that readings are made by: what judge.py imports beside those that apply rules, and whatever that imports."""
+    return _reached(_imported(ENGINE / f"{JUDGES}.py") - APPLYING)
+
+
+def _reached(names: set[str]) -> list[Path]:
+    found, todo = set(), set(names)
     while todo:
         path = ENGINE / f"{todo.pop()}.py"
         found.add(path)
-        names = {node.module for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))) if isinstance(node, ast.ImportFrom) and node.level == 1}
-        todo |= {name for name in names if ENGINE / f"{name}.py" not in found}
+        todo |= {name for name in _imported(path) if ENGINE / f"{name}.py" not in found}
     return sorted(found)
 
 
-def _meaning(code: str) -> str:
-    """Python code without comments, docstrings and empty lines, alike in every version of Python."""
-    lines = code.splitlines()
-    for token in tokenize.generate_tokens(StringIO(code).readline):
-        if token.type == tokenize.COMMENT:
-            row, column = token.start
-            lines[row - 1] = lines[row - 1][:column]
-    for node in ast.walk(ast.parse(code)):
-        if isinstance(node, (ast.Module, ast.ClassDef, ast.FunctionDef)) and ast.get_docstring(node, clean=False) is not None:
-            lines[node.body[0].lineno - 1:node.body[0].end_lineno] = [""] * (node.body[0].end_lineno - node.body[0].lineno + 1)
-    return "\n".join(line.rstrip() for line in lines if line.strip())
+def _imported(path: Path) -> set[str]:
+    tree = ast.parse(path.read_text(encoding="utf-8"))
+    return {node.module for node in ast.walk(tree) if isinstance(node, ast.ImportFrom) and node.level == 1 and node.module}
+
+
+def _code(path: Path, chosen: Collection[str] = ()) -> str:
+    """What a module does, or the chosen functions of it."""
+    tree = ast.parse(path.read_text(encoding="utf-8"))
+    return _meaning([node for node in tree.body if getattr(node, "name", "") in chosen] if chosen else tree)
+
+
+def _meaning(part: Any) -> str:
+    """A syntax tree as text, alike in every version of Python: without docstrings, without what is empty, wherever it stands in its file."""
+    if isinstance(part, list):
+        return f"[{','.join(map(_meaning, part))}]"
+    if not isinstance(part, ast.AST):
+        return repr(part)
+    inside = {name: value for name, value in ast.iter_fields(part) if name not in UNSAID and value is not None and value != []}
+    if isinstance(part, (ast.Module, ast.ClassDef, ast.FunctionDef, ast.AsyncFunctionDef)) and ast.get_docstring(part, clean=False) is not None:
+        inside["body"] = part.body[1:]
+    return f"{type(part).__name__}({','.join(f'{name}={_meaning(value)}' for name, value in inside.items())})"

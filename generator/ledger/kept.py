@@ -6,24 +6,28 @@ What it rests on stands beside it, in `rests-on.tsv`: a digest of the engine, of
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
+from contextlib import suppress
 from hashlib import sha256
 from pathlib import Path
 
 from generator.catalogue.records import Catalogue
 from generator.engine import pairings
 
-from . import numbers
-from .fingerprint import LENGTH, Fingerprints, Pairing
-from .judged import judged
+from . import numbers, rules
+from .fingerprint import LENGTH, Fingerprints, Pairing, code_digest
+from .form import Damaged
+from .judged import told_of
 from .lines import LedgerError, first_difference, read, text, write
 from .lines import rows as rows_of
+from .memory import opened
 from .revision import NoRevision, file_at_revision
 from .rows import Row, row
 
 RESTS_ON = "rests-on.tsv"
 HEAD = "# What the verdicts beside it rest on; written by `python -m generator ledger`.\n"
 ENGINE, FILE = ("engine", "all"), "file"
+Record = tuple[str, str]  # kind and id
 DIGEST = re.compile(rf"[0-9a-f]{{{LENGTH}}}")
 
 
@@ -37,10 +41,33 @@ def rows(catalogue: Catalogue, directory: Path, remembered: Path | None = None, 
         files = {name: content for name, content in files.items() if rested.get((FILE, name)) == _digest(content)}
     elif files or rested:
         _check({**files, **numbers.read(directory)}, rested, directory)
-    known, standing, every = {_pairing(one): one for one in rows_of(files)}, _standing(catalogue, rested), list(pairings(catalogue))
-    wanted = [pairing for pairing in every if pairing not in known or not standing(pairing)]
-    fresh = dict(zip(wanted, map(row, judged(catalogue, remembered, wanted))))
-    return [fresh[pairing] if pairing in fresh else known[pairing] for pairing in every]
+    known, every = {_pairing(one): one for one in rows_of(files)}, _every(catalogue, remembered)
+    held = _standing(catalogue, rested, remembered, {pairing: next(iter(known[pairing]["findings"]), "") for pairing in every if pairing in known})
+    fresh = iter(list(told_of(row, catalogue, remembered, [pairing for pairing in every if pairing not in held])))
+    found = [known[pairing] if pairing in held else next(fresh) for pairing in every]
+    _forget(catalogue, remembered, every)
+    return found
+
+
+def _every(catalogue: Catalogue, remembered: Path | None) -> list[Pairing]:
+    """Every pairing, from memory where no record is another."""
+    digest, found = Fingerprints(catalogue, words=False).pairings(), None
+    with opened(remembered) as memory:
+        if memory is not None:
+            with suppress(Damaged):
+                found = memory.listed(digest)
+        if found is None:
+            found = list(pairings(catalogue))
+            if memory is not None:
+                memory.enlist(digest, found)
+    return found
+
+
+def _forget(catalogue: Catalogue, remembered: Path | None, every: Sequence[Pairing]) -> None:
+    """Leave what is remembered of these pairings only, once most of it is of others."""
+    with opened(remembered) as memory:
+        if memory is not None and len(memory) > 2 * len(every):
+            memory.forget(map(Fingerprints(catalogue, words=False).readings, every))
 
 
 def keep(catalogue: Catalogue, fresh: list[Row], directory: Path, remembered: Path | None = None) -> None:
@@ -58,19 +85,29 @@ def _numbers(catalogue: Catalogue, fresh: list[Row], directory: Path, remembered
     """The text of `numbers.tsv`: lines that still hold are kept, for the others their pairings are judged."""
     rested = _read_rests(directory / RESTS_ON, mend=True)
     written = (content for name, content in numbers.read(directory).items() if rested.get((FILE, name)) == _digest(content))
-    known, standing = numbers.rows(next(written, "")), _standing(catalogue, rested)
-    chosen = [_pairing(one) for one in numbers.telling(fresh)]
-    wanted = [pairing for pairing in chosen if pairing not in known or not standing(pairing)]
-    found = dict(zip(wanted, map(numbers.lines, judged(catalogue, remembered, wanted))))
-    return numbers.text(found[pairing] if pairing in found else known[pairing] for pairing in chosen)
+    known, chosen = numbers.rows(next(written, "")), [_pairing(one) for one in numbers.telling(fresh)]
+    held = _standing(catalogue, rested, remembered, {pairing: None for pairing in chosen if pairing in known})
+    found = iter(list(told_of(numbers.lines, catalogue, remembered, [pairing for pairing in chosen if pairing not in held])))
+    return numbers.text(known[pairing] if pairing in held else next(found) for pairing in chosen)
 
 
-def _standing(catalogue: Catalogue, rested: Mapping[tuple[str, str], str]) -> Callable[[Pairing], bool]:
-    """Is what was judged of a pairing, resting on these digests, still true?"""
-    prints = Fingerprints(catalogue)
-    if rested.get(ENGINE) != prints.engine(words=False):
-        return lambda pairing: False
-    return lambda pairing: all(rested.get(record) == prints.record(*record) for record in prints.records(pairing))
+def _standing(catalogue: Catalogue, rested: Mapping[Record, str], remembered: Path | None, asked: Mapping[Pairing, str | None]) -> set[Pairing]:
+    """Those of the pairings asked about of which what was judged, resting on these digests, is still true. Where only the rulebook is another that
+    is so where all readings meet the same rules; `asked` says of what the number is told, see `rules.standing`."""
+    prints = Fingerprints(catalogue, words=False)
+    same = [pairing for pairing in asked if all(rested.get(record) == prints.record(*record) for record in prints.records(pairing))]
+    if not remembered:
+        return set(same) if rested.get(ENGINE) == prints.engine() else set()
+    with opened(remembered) as memory:
+        today, code = rules.book(), code_digest(words=False)
+        memory.note(prints.engine(), code, today)
+        if rested.get(ENGINE) == prints.engine():
+            return set(same)
+        before = memory.rulebook(rested.get(ENGINE, ""), code)
+        if before is None:
+            return set()
+        digests = {prints.readings(pairing): pairing for pairing in same}
+        return {digests[digest] for digest in rules.standing(memory, before, today, {digest: asked[pairing] for digest, pairing in digests.items()})}
 
 
 def _pairing(row: Row) -> Pairing:
@@ -89,8 +126,8 @@ def stale(catalogue: Catalogue, fresh: list[Row], directory: Path, remembered: P
 
 def rests_on(catalogue: Catalogue, files: Mapping[str, str]) -> str:
     """The text of `rests-on.tsv`."""
-    prints = Fingerprints(catalogue)
-    found = {ENGINE: prints.engine(words=False), **prints.every(), **{(FILE, name): _digest(content) for name, content in files.items()}}
+    prints = Fingerprints(catalogue, words=False)
+    found = {ENGINE: prints.engine(), **prints.every(), **{(FILE, name): _digest(content) for name, content in files.items()}}
     return HEAD + "".join(f"{kind}\t{name}\t{digest}\n" for (kind, name), digest in sorted(found.items()))
 
 

@@ -1,8 +1,9 @@
 """The ledger as text: one file per outlet, one line per lead and inlet, computed fields only, so that a diff shows what a change of data did.
 
-    LEAD  INLET  VERDICT  FINDINGS  NUMBER  OFFERED  OFFER
+    LEAD  INLET  VERDICT  FINDINGS  NUMBER  SUBJECT  OFFERED  OFFER
 
 separated by tabs, the last two only where there is an offer; `-` for none. FINDINGS are those that decided, then after `|` what else costs something.
+NUMBER and SUBJECT, the place and the part, are of the first that decided.
 """
 
 from __future__ import annotations
@@ -38,7 +39,7 @@ def text(rows: Iterable[Row]) -> dict[str, str]:
 
 def _line(row: Row) -> str:
     also = (ALSO, *row["also"]) if row["also"] else ()
-    fields = ["+".join(row["through"]), row["into"], row["verdict"], " ".join((*row["findings"], *also)), row["number"]]
+    fields = ["+".join(row["through"]), row["into"], row["verdict"], " ".join((*row["findings"], *also)), row["number"], row["subject"]]
     if row["offered"]:
         fields += [row["offered"], row["offer"]]
     return "\t".join(field or NONE for field in fields) + "\n"
@@ -66,12 +67,12 @@ def first_difference(one: str, other: str) -> int:
 
 def _row(name: str, number: int, line: str) -> Row:
     fields = ["" if field == NONE else field for field in line.split("\t")]
-    if len(fields) not in (5, 7) or fields[2] not in VERDICTS or fields[5:6] and fields[5] not in VERDICTS or UNREAD in line:
+    if len(fields) not in (6, 8) or fields[2] not in VERDICTS or fields[6:7] and fields[6] not in VERDICTS or UNREAD in line:
         raise LedgerError(f"{name}, line {number}: no row of a ledger: '{line[:60]}'")
-    through, into, verdict, findings, told, offered, offer = (fields + ["", ""])[:7]
+    through, into, verdict, findings, told, subject, offered, offer = (fields + ["", ""])[:8]
     deciding, _, also = findings.partition(ALSO)
     return {"from": name.removesuffix(".txt"), "through": through.split("+") if through else [], "into": into, "verdict": verdict,
-            "findings": deciding.split(), "also": also.split(), "number": told, "offered": offered, "offer": offer}
+            "findings": deciding.split(), "also": also.split(), "number": told, "subject": subject, "offered": offered, "offer": offer}
 
 
 def write(files: Mapping[str, str], directory: Path) -> None:

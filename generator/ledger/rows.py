@@ -1,8 +1,8 @@
 """Judged connections in short: what the ledger keeps of each, and all that the pages need of those nobody has opened yet.
 
 A row is a dict: `from`, `through` (a list), `into`, `verdict`, `findings` (the ids that decided it), `also` (the other ids that cost something),
-`number` (the first deciding value against its limit, in words, or ""), and where a switch avoids a danger that lasts only while plugging
-`offered` (what it is once plugged in) and `offer` (the order, in a sentence), both else "".
+`number` (the first deciding value against its limit, in words, or ""), `subject` (the place and the part it is about, or ""), and where a switch
+avoids a danger that lasts only while plugging `offered` (what it is once plugged in) and `offer` (the order, in a sentence), both else "".
 """
 
 from __future__ import annotations
@@ -28,6 +28,7 @@ def row(judged: Mapping[str, Any]) -> Row:
     return {
         "from": judged["from"], "through": list(judged["through"]), "into": judged["into"], "verdict": verdict,
         "findings": ids, "also": list(also), "number": number(deciding[0]) if deciding else "",
+        "subject": deciding[0]["subject"] if deciding else "",
         "offered": judged.get("offered") or "", "offer": judged.get("offer") or "",
     }
 

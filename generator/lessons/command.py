@@ -21,7 +21,7 @@ from .question import LEVELS, NoQuestion, Question
 FORMATS = ("html", "csv", "qti", "scorm")
 LESSONS = Path(__file__).parents[2] / "site_src/lessons"
 GUIDES = Path(__file__).parents[2] / "site_src/guides"
-REMEMBERED = Path("build/verdicts.jsonl")
+REMEMBERED = Path("build/readings.sqlite")
 MOST = 5000  # questions of one file; more is a mistake in typing
 
 

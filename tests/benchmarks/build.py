@@ -2,7 +2,7 @@
 
     python tests/benchmarks/build.py [build/docs]
 
-Ours is the docs tree, from verdicts that are remembered (fill build/verdicts.jsonl first: `python -m generator ledger`), and `mkdocs build` with our theme
+Ours is the docs tree, from verdicts that are remembered (fill build/readings.sqlite first: `python -m generator ledger`), and `mkdocs build` with our theme
 overrides, policy, offline pack. With a folder given, its docs tree is taken as it is and the first step is left out. CPU seconds, best of two.
 """
 

@@ -41,6 +41,7 @@ from generator.catalogue.records import Catalogue  # noqa: E402
 from generator.engine import judge, memory, pairings  # noqa: E402
 from generator.engine.signal import HERTZ  # noqa: E402
 from generator.ledger import judged  # noqa: E402
+from generator.ledger.memory import opened  # noqa: E402
 
 from .synthetic import EQUAL, copied, one_lead_changed, some_outlets  # noqa: E402
 
@@ -128,14 +129,13 @@ def after_a_change(catalogue: Catalogue, most: int) -> Iterator[Measurement]:
     base = some_outlets(catalogue, most)
     changed, lead = one_lead_changed(base)
     with tempfile.TemporaryDirectory() as directory:
-        remembered = Path(directory) / "remembered"
+        remembered, known = Path(directory) / "readings.sqlite", 0
         for what, today in (("all for the first time", base), ("nothing changed", base), (f"{lead} changed", changed)):
-            known = set(remembered.read_text("utf-8").splitlines()) if remembered.exists() else set()
-            digests = {line.split(" ", 1)[0] for line in known}
             before = time.perf_counter()
             found = judged(today, remembered)
             spent = time.perf_counter() - before
-            fresh = sum(line.split(" ", 1)[0] not in digests for line in remembered.read_text("utf-8").splitlines())
+            with opened(remembered) as readings:
+                fresh, known = len(readings) - known, len(readings)
             yield measured("judged again", what, fresh, spent, "pairings/s wall", f"of {len(found)} pairings")
 
 

@@ -8,7 +8,7 @@ from generator.ledger.lines import HEAD
 
 
 def book(**files):
-    return {f"{outlet}.txt": HEAD + "".join(f"{lead}\t{inlet}\t{verdict}\t-\t-\n" for lead, inlet, verdict in lines) for outlet, lines in files.items()}
+    return {f"{outlet}.txt": HEAD + "".join(f"{lead}\t{inlet}\t{verdict}\t-\t-\t-\n" for lead, inlet, verdict in lines) for outlet, lines in files.items()}
 
 
 def test_nothing_changed():
@@ -17,7 +17,7 @@ def test_nothing_changed():
 
 
 def test_a_number_alone_is_not_news():
-    before, after = {"mic.txt": "-\tdesk\tlossy\tdull\t-3.1 dB\n"}, {"mic.txt": "-\tdesk\tlossy\tdull+thin\t-3.2 dB\n"}
+    before, after = {"mic.txt": "-\tdesk\tlossy\tdull\t-3.1 dB\t-\n"}, {"mic.txt": "-\tdesk\tlossy\tdull+thin\t-3.2 dB\t-\n"}
     assert changelog(before, after) == "No verdict changed.\n"
 
 

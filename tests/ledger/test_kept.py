@@ -1,12 +1,16 @@
 """The ledger kept with the catalogue is believed where it still holds, and nowhere else."""
 
+import sqlite3
+from contextlib import closing
 from importlib import import_module
 
 import pytest
 
 from generator import ledger
-from generator.engine import judge
+from generator.catalogue import load
+from generator.engine import pairings
 from generator.ledger import LedgerError, fingerprint, numbers
+from generator.ledger.recorded import recorded
 
 JUDGED = import_module("generator.ledger.judged")
 
@@ -18,9 +22,9 @@ def counted(monkeypatch):
 
     def counting(catalogue, start, through, target):
         calls.append(through[0])
-        return judge(catalogue, start, through, target)
+        return recorded(catalogue, start, through, target)
 
-    monkeypatch.setattr(JUDGED, "judge", counting)
+    monkeypatch.setattr(JUDGED, "recorded", counting)
     return calls
 
 
@@ -50,6 +54,21 @@ def test_only_what_changed_is_judged(kept, changed, counted):
     rows = ledger.rows(changed("leads/block.yaml", "capacitor: 10 uF", "capacitor: 22 uF"), directory)
     assert counted == ["block"]
     assert [row["through"] for row in rows] == [["block"], ["crossed"], ["straight"]]
+
+
+def test_which_pairings_there_are_is_listed_anew_where_a_record_is_another(kept, changed, pinouts, tmp_path, monkeypatch, counted):
+    directory, rows = kept
+    calls = []
+    monkeypatch.setattr("generator.ledger.kept.pairings", lambda catalogue: calls.append(1) or pairings(catalogue))
+    small, memory = load(pinouts), tmp_path / "readings.sqlite"
+    assert ledger.rows(small, directory, memory) == ledger.rows(small, directory, memory) == rows and len(calls) == 1
+    fewer = changed("leads/block.yaml", "half: male", "half: female")
+    assert {row["through"][0] for row in ledger.rows(fewer, directory, memory)} == {"crossed", "straight"} and len(calls) == 2
+    monkeypatch.setattr(fingerprint, "pairings_digest", lambda: "another engine")
+    assert len(ledger.rows(fewer, directory, memory)) == 2 and len(calls) == 3
+    with closing(sqlite3.connect(memory)) as file, file:
+        file.execute("UPDATE lists SET pairings = x'00'")
+    assert len(ledger.rows(fewer, directory, memory)) == 2 and len(calls) == 4
 
 
 def test_another_engine_judges_all(small, kept, counted, monkeypatch):

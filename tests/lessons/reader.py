@@ -135,7 +135,7 @@ def fits(one) -> str:
 
 def verdict(one) -> str:
     fields = lines()[one.subject]
-    return "" if one.answer == (fields[0],) and len(fields) == 3 else f"the ledger says {fields[0]}"
+    return "" if one.answer == (fields[0],) and len(fields) == 4 else f"the ledger says {fields[0]}"
 
 
 def cause(one) -> str:
@@ -152,7 +152,7 @@ def lead(one) -> str:
     start, into = one.subject.split(",")
     ranks = {choice.id: RANKS.index(lines()[f"{start},{choice.id},{into}"][0]) for choice in one.choices}
     best = [id for id, rank in ranks.items() if rank == min(ranks.values())]
-    every = [RANKS.index(fields[0]) for key, fields in lines().items() if key.startswith(f"{start},") and key.endswith(f",{into}") and len(fields) == 3]
+    every = [RANKS.index(fields[0]) for key, fields in lines().items() if key.startswith(f"{start},") and key.endswith(f",{into}") and len(fields) == 4]
     return "" if best == list(one.answer) and min(every) == min(ranks.values()) < 2 else f"{best} are best"
 
 
@@ -167,8 +167,8 @@ def switch(one) -> str:
     fields = lines()[one.subject]
     if one.answer != ("off-on",):
         return position(one, fields)
-    told = len(fields) == 5 and re.match(r"Plug it with (.+) off, wait a moment, then \1 on:", fields[4])
-    return "" if told and fields[0] == "dangerous" and f"with {told[1]} on" in one.asks and one.answer == ("off-on",) else f"the ledger offers {fields[3:]}"
+    told = len(fields) == 6 and re.match(r"Plug it with (.+) off, wait a moment, then \1 on:", fields[5])
+    return "" if told and fields[0] == "dangerous" and f"with {told[1]} on" in one.asks and one.answer == ("off-on",) else f"the ledger offers {fields[4:]}"
 
 
 @cache
@@ -185,7 +185,7 @@ def position(one, fields) -> str:
     wire = lead == "-" or not raw("leads", lead).get("parts")
     expected = "on" if any(template.get("needs") for template in every) else "either"
     also = findings(fields)[1]
-    good = len(fields) < 4 and (fields[0] in ("safe", "lossy") and "not-powered" in also if expected == "on" else fields[0] == "safe" and not also)
+    good = len(fields) < 5 and (fields[0] in ("safe", "lossy") and "not-powered" in also if expected == "on" else fields[0] == "safe" and not also)
     return "" if wire and good and len(supplies) == 1 and one.answer == (expected,) else f"{expected} of {supplies}, {fields}"
 
 

@@ -13,7 +13,7 @@ def judged(verdict, through=(), findings=(), offered=""):
 
 
 def finding(name, severity, value=None):
-    return {"id": name, "severity": severity, "value": value, "unit": "V", "limit": 10.0, "says": f"{name} says."}
+    return {"id": name, "severity": severity, "subject": f"into/{name}", "value": value, "unit": "V", "limit": 10.0, "says": f"{name} says."}
 
 
 def test_the_order_is_the_engines():
@@ -25,11 +25,12 @@ def test_only_what_decided_is_kept():
                                               finding("unbalanced", "lossy", 3.0)]))
     assert short["findings"] == ["over-volts"]
     assert short["also"] == ["unbalanced"]
-    assert short["number"] == "44.6 V / 10 V"
+    assert (short["number"], short["subject"]) == ("44.6 V / 10 V", "into/over-volts")
 
 
 def test_safe_needs_no_number():
-    assert row(judged("safe", findings=[finding("supply-into-output", "note", 1.0)]))["number"] == ""
+    short = row(judged("safe", findings=[finding("supply-into-output", "note", 1.0)]))
+    assert (short["number"], short["subject"]) == ("", "")
 
 
 def test_an_unknown_verdict_is_refused():
