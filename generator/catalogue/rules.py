@@ -80,6 +80,7 @@ RULES = {
     "unasked-number": "Levels, needs, ratings that are not known and ratings a port may replace: a manual is asked for them.",
     # ports
     "wrong-connector": "A port's assignment is one for the port's connector.",
+    "note-against-assignment": "What a port's note says of its order or contacts agrees with its assignment's grade.",
     "unknown-role": "A role named exists.",
     "unmapped-role": "Every role of a circuit is a role of the port's assignment.",
     "same-channel": "A channel is named once in a port.",

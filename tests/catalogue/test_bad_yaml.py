@@ -410,6 +410,10 @@ pinouts/circuits/input.yaml:9:52: error[lone-skew]
 pinouts/ports/desk-in.yaml:5:13: error[wrong-connector]
     assignment 'jack-balanced' is for 'jack', but the port has 'round'.
     defined at pinouts/assignments/jack-balanced.yaml:2"""),
+    case([("ports/desk-in.yaml", "earthed: maybe\n", "earthed: maybe\nnote: The levels are from memory, the order is published.\n")], """\
+pinouts/ports/desk-in.yaml:9:7: error[note-against-assignment]
+    the note calls the order 'published', but assignment 'round-balanced' is 'common practice'.
+    defined at pinouts/assignments/round-balanced.yaml:4"""),
     case([("ports/desk-in.yaml", "feed: 6.8 kohm", "roles: {warm: hot}")], """\
 pinouts/ports/desk-in.yaml:7:30: error[unknown-role]
     'warm' is not a role of 'input'; it has hot, cold, screen.
