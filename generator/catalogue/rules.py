@@ -65,6 +65,7 @@ RULES = {
     "not-its-assignment": "The assignments one meets first are the connector's own.",
     # circuits
     "unknown-parameter": "The parameter named is one the circuit has.",
+    "borrowed-grade": "A cable's current has evidence of its own where the record is `standard` or `published`.",
     "unused-parameter": "A parameter is used.",
     "reserved-name": "Parameters are not called like keys of an instance, nor inner nodes like a role.",
     "unused-role": "A role of a circuit is touched by a part.",

@@ -174,6 +174,10 @@ pinouts/connectors/jack.yaml:5:13: error[bad-quantity]
     case([("connectors/jack.yaml", "diameter: 6.35 mm", "diameter: 6,35 mm")], """\
 pinouts/connectors/jack.yaml:5:13: error[bad-quantity]
     '6,35 mm' is not a quantity; write a number and a unit (6.81 kohm), a range (44..52 V), a tolerance (48 V +-4 V, 6.81 kohm +-20 %) or `unknown`."""),
+    case([("cables/pair.yaml", "evidence: from memory", "evidence: published\ncite: handbook")], """\
+pinouts/cables/pair.yaml:6:10: error[borrowed-grade]
+    the current of 1..2 A takes the record's 'published', which is about its resistance; give it evidence of its own.
+    defined at pinouts/cables/pair.yaml:8"""),
     case([("cables/pair.yaml", "core: 80 mohm/m", "core: nan")], """\
 pinouts/cables/pair.yaml:2:7: error[bad-quantity]
     'nan' is not a quantity; write a number and a unit (6.81 kohm), a range (44..52 V), a tolerance (48 V +-4 V, 6.81 kohm +-20 %) or `unknown`."""),
