@@ -65,6 +65,7 @@ RULES = {
     "not-its-assignment": "The assignments one meets first are the connector's own.",
     # circuits
     "unknown-parameter": "The parameter named is one the circuit has.",
+    "borrowed-grade": "A cable's current has evidence of its own where the record is `standard` or `published`.",
     "unused-parameter": "A parameter is used.",
     "reserved-name": "Parameters are not called like keys of an instance, nor inner nodes like a role.",
     "unused-role": "A role of a circuit is touched by a part.",
@@ -82,6 +83,7 @@ RULES = {
     "unasked-number": "Levels, needs, ratings that are not known and ratings a port may replace: a manual is asked for them.",
     # ports
     "wrong-connector": "A port's assignment is one for the port's connector.",
+    "note-against-assignment": "What a port's note says of its order or contacts agrees with its assignment's grade.",
     "unknown-role": "A role named exists.",
     "unmapped-role": "Every role of a circuit is a role of the port's assignment.",
     "same-channel": "A channel is named once in a port.",

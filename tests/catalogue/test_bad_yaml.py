@@ -174,6 +174,10 @@ pinouts/connectors/jack.yaml:5:13: error[bad-quantity]
     case([("connectors/jack.yaml", "diameter: 6.35 mm", "diameter: 6,35 mm")], """\
 pinouts/connectors/jack.yaml:5:13: error[bad-quantity]
     '6,35 mm' is not a quantity; write a number and a unit (6.81 kohm), a range (44..52 V), a tolerance (48 V +-4 V, 6.81 kohm +-20 %) or `unknown`."""),
+    case([("cables/pair.yaml", "evidence: from memory", "evidence: published\ncite: handbook")], """\
+pinouts/cables/pair.yaml:6:10: error[borrowed-grade]
+    the current of 1..2 A takes the record's 'published', which is about its resistance; give it evidence of its own.
+    defined at pinouts/cables/pair.yaml:8"""),
     case([("cables/pair.yaml", "core: 80 mohm/m", "core: nan")], """\
 pinouts/cables/pair.yaml:2:7: error[bad-quantity]
     'nan' is not a quantity; write a number and a unit (6.81 kohm), a range (44..52 V), a tolerance (48 V +-4 V, 6.81 kohm +-20 %) or `unknown`."""),
@@ -416,6 +420,10 @@ pinouts/circuits/input.yaml:9:52: error[lone-skew]
 pinouts/ports/desk-in.yaml:5:13: error[wrong-connector]
     assignment 'jack-balanced' is for 'jack', but the port has 'round'.
     defined at pinouts/assignments/jack-balanced.yaml:2"""),
+    case([("ports/desk-in.yaml", "earthed: maybe\n", "earthed: maybe\nnote: The levels are from memory, the order is published.\n")], """\
+pinouts/ports/desk-in.yaml:9:7: error[note-against-assignment]
+    the note calls the order 'published', but assignment 'round-balanced' is 'common practice'.
+    defined at pinouts/assignments/round-balanced.yaml:4"""),
     case([("ports/desk-in.yaml", "feed: 6.8 kohm", "roles: {warm: hot}")], """\
 pinouts/ports/desk-in.yaml:7:30: error[unknown-role]
     'warm' is not a role of 'input'; it has hot, cold, screen.

@@ -2,13 +2,16 @@
 
 import re
 from collections import Counter
+from pathlib import Path
 
 import pytest
+import yaml
 
 from generator.catalogue import default_directory, loader
 from generator.catalogue.nodes import plain
 from generator.catalogue.problems import Problems
 
+ROOT = Path(__file__).parents[2]
 KINDS = ("connectors", "assignments", "circuits", "cables", "ports", "leads")
 
 
@@ -54,11 +57,33 @@ def test_most_assignments_stand_on_a_published_page(catalogue):
     assert graded["standard"] + graded["published"] >= 0.6 * graded.total()
 
 
-def test_a_port_does_not_doubt_an_order_its_assignment_has_from_a_page(catalogue):
-    # One page must not say "published" and its neighbour "from memory" of the same contacts.
-    doubted = [
-        port.id for port in catalogue.ports.values()
-        if catalogue.assignments[port.assignment].evidence.grade in ("standard", "published")
-        and re.search(r"\border\b[^.;:]*\bfrom memory\b", port.evidence.note or "")
-    ]
-    assert doubted == []
+def cited() -> set[str]:
+    """The ids that the catalogue, the tables, the rules, the lessons and the guides cite."""
+    found: set[str] = set()
+    for folder in ("pinouts", "generator", "site_src"):
+        for path in sorted((ROOT / folder).rglob("*.yaml")):
+            if path.name != "sources.yaml":
+                found |= _cites(yaml.load(path.read_text("utf-8"), Loader=yaml.CBaseLoader))
+        for path in sorted((ROOT / folder).rglob("*.j2")):
+            found |= set(re.findall(r"'([a-z0-9-]+)'", " ".join(re.findall(r"g\.known\(([^)]*)\)", path.read_text("utf-8")))))
+    return found
+
+
+def _cites(node) -> set[str]:
+    if isinstance(node, list):
+        return set().union(*map(_cites, node))
+    if not isinstance(node, dict):
+        return set()
+    own = node.get("cite", [])
+    return _cites(list(node.values())) | {id for id in ([own] if isinstance(own, str) else own) if isinstance(id, str)}
+
+
+def test_every_source_is_cited():
+    found = cited()
+    listed = yaml.load((default_directory() / "sources.yaml").read_text("utf-8"), Loader=yaml.CBaseLoader)
+    assert len(listed) > 300
+    assert [id for id in listed if id not in found] == []
+
+
+def test_a_source_that_nothing_cites_is_found():
+    assert _cites({"a": [{"cite": "one"}, {"b": {"cite": ["two", "three"]}}], "c": "four"}) == {"one", "two", "three"}

@@ -5,13 +5,14 @@ reported."""
 
 from functools import partial
 
-from . import assignments, circuits, connectors, leads, ports, retired
+from . import assignments, cables, circuits, connectors, leads, ports, retired
 from .common import check_name
 
 CHECKS = {
     "connectors": connectors.CHECKS,
     "assignments": assignments.CHECKS,
     "circuits": circuits.CHECKS,
+    "cables": cables.CHECKS,
     "ports": ports.CHECKS,
     "leads": leads.CHECKS,
     "retired": retired.CHECKS,

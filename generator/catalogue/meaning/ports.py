@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from ..context import Context
 from ..kinds import RESERVED
 from ..nodes import Map, Place, Unusable, plain
@@ -20,6 +22,20 @@ def check_assignment(id: str, tree: Map, context: Context) -> None:
     if theirs != ours:
         message = f"assignment '{tree['assignment'].text}' is for '{theirs}', but the port has '{ours}'."
         context.problems.add(tree["assignment"].place, "wrong-connector", message, assignment["connector"].place)
+
+
+_CLAIM = re.compile(r"\b(order|contacts)\b[^.;:]*?\b(from memory|common practice|published|standard)\b", re.IGNORECASE)
+_FROM_A_PAGE = ("standard", "published")
+
+
+def check_note(id: str, tree: Map, context: Context) -> None:
+    """What the note says of the order, or of the contacts, is what the assignment says of itself: two pages show the two."""
+    assignment = context.tree("assignments", tree["assignment"])
+    note, evidence = tree.get("note"), assignment["evidence"]
+    for what, grade in _CLAIM.findall(note.text if note else ""):
+        if (grade.lower() in _FROM_A_PAGE) != (evidence.text in _FROM_A_PAGE):
+            message = f"the note calls the {what.lower()} '{grade.lower()}', but assignment '{tree['assignment'].text}' is '{evidence.text}'."
+            context.problems.add(note.place, "note-against-assignment", message, evidence.place)
 
 
 def check_instances(id: str, tree: Map, context: Context) -> None:
@@ -91,4 +107,4 @@ def check_supplies(id: str, tree: Map, context: Context) -> None:
             seen.setdefault(supply, (words, tree["circuit"].keys[name]))
 
 
-CHECKS = (check_connector, check_assignment, check_instances, check_channels, check_supplies)
+CHECKS = (check_connector, check_assignment, check_note, check_instances, check_channels, check_supplies)
