@@ -41,7 +41,7 @@ def rows(catalogue: Catalogue, directory: Path, remembered: Path | None = None, 
         files = {name: content for name, content in files.items() if rested.get((FILE, name)) == _digest(content)}
     elif files or rested:
         _check({**files, **numbers.read(directory)}, rested, directory)
-    known, every = {_pairing(one): one for one in rows_of(files)}, _every(catalogue, remembered)
+    known, every = {_pairing(one): one for one in rows_of(files, skip=mend)}, _every(catalogue, remembered)
     held = _standing(catalogue, rested, remembered, {pairing: next(iter(known[pairing]["findings"]), "") for pairing in every if pairing in known})
     fresh = iter(list(told_of(row, catalogue, remembered, [pairing for pairing in every if pairing not in held])))
     found = [known[pairing] if pairing in held else next(fresh) for pairing in every]
