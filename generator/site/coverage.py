@@ -1,36 +1,28 @@
-"""How far the catalogue reaches: counts by kind and grade, what is unknown, what rests on memory, and how the pairings end."""
+"""How far the catalogue reaches: counts by kind and grade, what is unknown, what the verdicts hang on, and how the pairings end."""
 
 from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from itertools import islice
 from typing import Any
 
 from generator.catalogue.records import GRADES, Catalogue, Evidence, Lead, Port
 from generator.ledger.rows import Row
+from generator.site import facts
 from generator.site.page import KINDS
 from generator.site.verdicts import tally
 
 MOST_NEEDED = 25
-UNSOURCED = "from memory"
-
-
-@dataclass(frozen=True)
-class Wanted:
-    """A record known from memory only: how many pairings rest on it, and what would confirm it."""
-
-    path: str
-    name: str
-    pairings: int
-    note: str
 
 
 def coverage(catalogue: Catalogue, rows: list[Row]) -> dict[str, Any]:
     """Everything the coverage page shows."""
+    weighed = facts.Facts(catalogue).weighed(rows)
     return {
         "records": grades(catalogue), "limits": Counter(e.grade for e in limit_evidence(catalogue)), "unknown": unknown(catalogue),
-        "wanted": wanted(catalogue, rows)[:MOST_NEEDED], "from_memory": len(wanted(catalogue, rows)),
+        "hangs_on": facts.by_grade(weighed), "sourced": facts.share, "wanted": list(islice(facts.unsourced(weighed), MOST_NEEDED)),
+        "facts": len(weighed), "facts_sourced": sum(fact.grade in facts.SOURCED for fact in weighed),
         "verdicts": tally(rows), "deciding": deciding(rows), "pairings": len(rows),
     }
 
@@ -78,24 +70,6 @@ def _unknown(record: Port | Lead) -> Iterator[str]:
 
 def _missing(record: Any, role: str, **fields: str) -> Iterator[str]:
     return (f"{words} {role}" for field, words in fields.items() if getattr(record, field) is None)
-
-
-def wanted(catalogue: Catalogue, rows: Iterable[Row]) -> list[Wanted]:
-    """Records known from memory only, those that most pairings rest on first."""
-    used = _pairings(catalogue, rows)
-    found = [Wanted(f"{kind}/{record.id}/", record.name, used[record.id], record.evidence.note or "")
-             for kind in KINDS for record in getattr(catalogue, kind).values() if record.evidence.grade == UNSOURCED]
-    return sorted(found, key=lambda one: (-one.pairings, one.path))
-
-
-def _pairings(catalogue: Catalogue, rows: Iterable[Row]) -> Counter[str]:
-    """How many pairings each record takes part in."""
-    rests_on = {port.id: {port.id, port.connector, port.assignment} for port in catalogue.ports.values()}
-    rests_on |= {lead.id: {lead.id, *(end.connector for end in lead.ends.values())} for lead in catalogue.leads.values()}
-    used: Counter[str] = Counter()
-    for row in rows:
-        used.update(set().union(*(rests_on[id] for id in (row["from"], *row["through"], row["into"]))))
-    return used
 
 
 def deciding(rows: Iterable[Row]) -> dict[str, int]:

@@ -9,7 +9,7 @@ import pytest
 from generator.catalogue.published import as_data
 from generator.catalogue.records import GRADES
 from generator.site import about, stamp as stamps
-from generator.site.coverage import coverage, deciding, grades, limit_evidence, links, unknown, wanted
+from generator.site.coverage import coverage, deciding, grades, limit_evidence, links, unknown
 from generator.site.guides import read
 from generator.site.page import KINDS
 from generator.site.stamp import checked, stamp
@@ -49,25 +49,6 @@ def test_every_unknown_rating_of_the_catalogue_is_listed(catalogue):
     listed = {record.id for words, found in unknown(catalogue).items() if " stands" in words for record in found}
     assert listed == {record.id for record in (*catalogue.ports.values(), *catalogue.leads.values())
                       if any(None in (limit.settled, limit.momentary) for limit in record.network.limits)}
-
-
-def test_what_most_pairings_rest_on_is_wanted_first(catalogue):
-    memory = replace(catalogue.ports["mic-dynamic-xlr"].evidence, grade="from memory", note="A manual.")
-    ports = {id: replace(catalogue.ports[id], evidence=memory) for id in ("mic-dynamic-xlr", "mic-ribbon-xlr")}
-    small = replace(catalogue, ports={**catalogue.ports, **ports}, connectors={}, assignments={}, leads={})
-    lead = catalogue.leads["xlr-f-to-xlr-m-3m"]
-    rows = [row("mic-ribbon-xlr", (lead.id,), into) for into in ("mixer-mic-in-xlr", "mixer-line-in-xlr")]
-    rows += [row("mic-dynamic-xlr", (lead.id,), "mixer-mic-in-xlr")]
-    first, second = [one for one in wanted(replace(small, leads={lead.id: lead}), rows) if one.pairings]
-    assert (first.path, first.pairings, first.note) == ("ports/mic-ribbon-xlr/", 2, "A manual.")
-    assert (second.path, second.pairings) == ("ports/mic-dynamic-xlr/", 1)
-
-
-def test_a_connector_on_both_ends_counts_a_pairing_once(catalogue):
-    memory = replace(catalogue.connectors["xlr-3"].evidence, grade="from memory")
-    connector = replace(catalogue.connectors["xlr-3"], evidence=memory)
-    found = wanted(replace(catalogue, connectors={"xlr-3": connector}), [row("mic-dynamic-xlr", ["xlr-f-to-xlr-m-3m"], "mixer-mic-in-xlr")])
-    assert [one.pairings for one in found if one.path == "connectors/xlr-3/"] == [1]
 
 
 def test_findings_are_counted_by_the_pairings_they_decide():
