@@ -9,6 +9,7 @@ from pathlib import Path
 from generator.catalogue import load
 from generator.catalogue.rename import CannotRename, rename
 from generator.site import folder, served
+from generator.site.finish import finish
 from generator.site.publish import NotPublished, publish
 
 Answer = tuple[str, bool]  # text, and whether all is well
@@ -20,6 +21,9 @@ class Refused(Exception):
 
 def add(command: Callable[..., ArgumentParser], run: Callable) -> None:
     """Add the commands; `command` makes a parser, `run` gets the options, whose `answers` is the function here."""
+    made = command("finish", run, "After mkdocs build: give every page its policy, trim the styles, write the offline pack.", catalogue_too=False)
+    made.add_argument("--site", type=Path, default=Path("build/site"), metavar="DIR", help="what mkdocs build wrote")
+    made.set_defaults(answers=_finish)
     made = command("bundle", run, "Write the built site as a zip file that works from a folder.", catalogue_too=False)
     made.add_argument("--site", type=Path, default=Path("build/site"), metavar="DIR", help="what mkdocs build wrote")
     made.add_argument("--out", type=Path, default=Path("build/ringfence.zip"), metavar="FILE")
@@ -35,6 +39,16 @@ def add(command: Callable[..., ArgumentParser], run: Callable) -> None:
     made.add_argument("old", metavar="OLD")
     made.add_argument("new", metavar="NEW")
     made.set_defaults(answers=_rename)
+
+
+def _finish(options: Namespace) -> Answer:
+    if not (options.site / "index.html").is_file():
+        raise Refused(f"no built site in {options.site}; run mkdocs build first")
+    try:
+        finish(options.site)
+    except ValueError as why:
+        raise Refused(str(why)) from None
+    return "", True
 
 
 def _bundle(options: Namespace) -> Answer:

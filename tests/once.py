@@ -15,6 +15,7 @@ from mkdocs.config import load_config
 from generator import ledger
 from generator.catalogue import Catalogue, default_directory
 from generator.site.build import build as docs
+from generator.site.finish import finish
 
 ROOT = Path(__file__).parents[1]
 REMEMBERED = ROOT / "build/readings.sqlite"
@@ -75,5 +76,6 @@ def site(catalogue: Catalogue, folder: Path) -> Path:
         if not (folder / "built").exists():
             docs(catalogue, rows(catalogue), folder / "docs")
             mkdocs(load_config(str(ROOT / "mkdocs.yml"), docs_dir=str(folder / "docs"), site_dir=str(folder / "site"), strict=True))
+            finish(folder / "site")
             (folder / "site").rename(folder / "built")  # whole, or not there
     return folder / "built"

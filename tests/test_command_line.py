@@ -326,6 +326,12 @@ def test_docs(ask, small, tmp_path):
     assert json.loads((tmp_path / "tree" / "data" / "v1" / "verdicts.json").read_text())["verdicts"]
 
 
+def test_finish_wants_a_site(ask, tmp_path):
+    assert ask("finish", "--site", tmp_path) == (2, "", f"no built site in {tmp_path}; run mkdocs build first\n")
+    (tmp_path / "index.html").write_text("<p>no head</p>")
+    assert ask("finish", "--site", tmp_path) == (2, "", 'index.html: the page should have <meta charset="utf-8"> once, where its policy goes\n')
+
+
 def test_bundle(ask, tmp_path):
     (tmp_path / "site/ports/a").mkdir(parents=True)
     (tmp_path / "site/index.html").write_text('<a href="ports/a/">a</a>')

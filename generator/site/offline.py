@@ -1,4 +1,4 @@
-"""What a phone keeps to answer without a network: the whole site, written down when mkdocs has built it.
+"""What a phone keeps to answer without a network: the whole site, written down when it is built.
 
 Scripts and styles are kept as they are, but for those with much data that no first verdict waits for. These, every page and every drawing go into
 one file with an index: a phone makes a handful of requests in place of three thousand, and keeps a tenth of the bytes. It is compressed in members of some files
@@ -121,8 +121,3 @@ def write(site: Path) -> None:
     for path, content in written.items():
         (site / path).parent.mkdir(exist_ok=True)
         (site / path).write_bytes(content)
-
-
-def on_post_build(config, **_) -> None:
-    """mkdocs: the site is built."""
-    write(Path(config["site_dir"]))

@@ -1,4 +1,4 @@
-"""A mkdocs hook: every built page says what its browser may load and run, so that no text of an address or of data can ever run as a script;
+"""Every built page says what its browser may load and run, so that no text of an address or of data can ever run as a script;
 and it is written without the blank lines and indents the theme's templates leave behind, a third of a page.
 
 The theme writes a few inline scripts; each is allowed by its own digest. Written into the page itself: a plain web host needs no settings, and a
@@ -15,6 +15,7 @@ INLINE = re.compile(r"<script>(.*?)</script>", re.DOTALL)  # scripts with a sour
 KEPT = re.compile(r"(<(pre|textarea|script)\b.*?</\2>)", re.DOTALL)  # where a blank means something
 INDENT = re.compile(r"\s*\n\s*")
 FIRST = '<meta charset="utf-8">'
+NAME = 'http-equiv="Content-Security-Policy"'
 
 
 def policy(html: str) -> str:
@@ -38,14 +39,4 @@ def guarded(html: str) -> str:
     """The page with its policy, ahead of anything the policy is about."""
     if html.count(FIRST) != 1:
         raise ValueError(f"the page should have {FIRST} once, where its policy goes")
-    return html.replace(FIRST, f'{FIRST}\n<meta http-equiv="Content-Security-Policy" content="{policy(html)}">')
-
-
-def on_post_page(output: str, **_) -> str:
-    """mkdocs: a page is ready."""
-    return guarded(tight(output))
-
-
-def on_post_template(output_content: str, *, template_name: str, **_) -> str:
-    """mkdocs: a page without Markdown, or a file of another kind, is ready."""
-    return guarded(tight(output_content)) if template_name.endswith(".html") else output_content
+    return html.replace(FIRST, f'{FIRST}\n<meta {NAME} content="{policy(html)}">')

@@ -58,10 +58,10 @@ def _whole(site: Path) -> str:
     try:
         listed = offline.read((site / offline.LIST).read_text(encoding="utf-8"))
     except (OSError, ValueError):
-        raise NotPublished(f"no whole site in {site}; run mkdocs build first. Nothing was changed.") from None
+        raise NotPublished(f"no whole site in {site}; run mkdocs build and finish first. Nothing was changed.") from None
     for path, digest in {**listed["files"], **listed["pack"]}.items():
         if not (site / path).is_file() or offline.digest((site / path).read_bytes()) != digest:
-            raise NotPublished(f"{site / path} is not what the list of {listed['version']} says; run mkdocs build again. Nothing was changed.")
+            raise NotPublished(f"{site / path} is not what the list of {listed['version']} says; run mkdocs build and finish again. Nothing was changed.")
     return listed["version"]
 
 

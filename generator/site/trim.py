@@ -1,4 +1,4 @@
-"""A mkdocs hook: the theme's style sheets without what nothing on the site can meet.
+"""The theme's style sheets of a built site without what nothing on the site can meet.
 
 The theme dresses much that is not used here (blog posts, comments, content tabs, annotations, other writing directions and colours, a drawer). A selector
 that asks for a class, an id, an element or an attribute which no page has and no script ever names is left out, and so are variables
@@ -141,9 +141,8 @@ def _used(rules: Iterable[Node], used: Set[str]) -> list[Node]:
     return kept
 
 
-def on_post_build(config, **_) -> None:
-    """mkdocs: the site is built."""
-    site = Path(config["site_dir"])
+def write(site: Path) -> None:
+    """Write the styles of a built site anew, without what no page uses."""
     here, paths = met(site), sorted(site.glob(SHEETS))
     others = (path.read_text(encoding="utf-8") for pattern in (STYLES, SCRIPTS) for path in site.glob(pattern))
     for path, sheet in zip(paths, read((trimmed(path.read_text(encoding="utf-8"), here) for path in paths), others)):

@@ -18,6 +18,7 @@ from generator.engine.judge import judge
 from generator.ledger.rows import row
 from generator.site import tree
 from generator.site.build import docs
+from generator.site.finish import finish
 
 ROOT = Path(__file__).parents[2]
 FROM, THROUGH, INTO = "mic-dynamic-xlr", "xlr-f-to-xlr-m-3m", "mixer-mic-in-p48-xlr"
@@ -40,5 +41,6 @@ def edition(catalogue: Catalogue, folder: Path, name: str, kept: Sequence[str] =
             tree.write(files, folder / f"docs-{name}")
             logging.getLogger("mkdocs").setLevel(logging.ERROR)  # the menu names pages that are left out here
             mkdocs(load_config(str(ROOT / "mkdocs.yml"), docs_dir=str(folder / f"docs-{name}"), site_dir=str(folder / f"site-{name}")))
+            finish(folder / f"site-{name}")
             os.rename(folder / f"site-{name}", built)
     return built

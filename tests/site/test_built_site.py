@@ -8,6 +8,7 @@ import pytest
 from mkdocs.commands.build import build
 from mkdocs.config import load_config
 
+from generator.site.finish import finish
 from generator.site.page import KINDS
 from generator.site.tree import write
 
@@ -21,6 +22,7 @@ def site(tmp_path_factory, altered):
     write(altered, folder / "docs")
     config = load_config(str(ROOT / "mkdocs.yml"), docs_dir=str(folder / "docs"), site_dir=str(folder / "built"), strict=True)
     build(config)
+    finish(folder / "built")
     return folder / "built"
 
 
@@ -98,3 +100,11 @@ def test_ids_are_not_given_twice_on_a_page(site):
     for page in site.rglob("index.html"):
         ids = re.findall(r'\sid="?([^"\s>]+)', page.read_text())
         assert len(ids) == len(set(ids)), page.relative_to(site)
+
+
+def test_every_page_has_its_policy_and_finishing_twice_changes_nothing(site):
+    pages = list(site.rglob("*.html"))
+    assert len(pages) > 100 and all(path.read_text("utf-8").count('http-equiv="Content-Security-Policy"') == 1 for path in pages)
+    before = {path: path.read_bytes() for path in site.rglob("*") if path.is_file()}
+    finish(site)
+    assert {path: path.read_bytes() for path in site.rglob("*") if path.is_file()} == before

@@ -108,13 +108,6 @@ def test_a_change_of_anything_kept_makes_a_new_version_and_nothing_else_does(sit
     assert listed(site)["version"] != before
 
 
-def test_mkdocs_writes_it_when_the_site_is_built(site):
-    for path in ("offline-list.js", offline.PACK, offline.PLACES):
-        (site / path).unlink()
-    offline.on_post_build(config={"site_dir": str(site)})
-    assert (site / offline.PACK).is_file() and listed(site)["version"]
-
-
 def test_the_worker_knows_the_pack_by_the_name_it_is_written_under():
     worker = (SOURCE / "offline/sw.js").read_text()
     assert f'"{offline.PACK}"' in worker and f'"{offline.PLACES}"' in worker

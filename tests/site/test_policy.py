@@ -2,7 +2,7 @@
 
 import pytest
 
-from generator.site.policy import guarded, on_post_template, policy, tight
+from generator.site.policy import guarded, policy, tight
 
 PAGE = '<head>\n<meta charset="utf-8">\n<script>go()</script><script src="a.js"></script><script type="application/json">{}</script></head>'
 # printf 'go()' | openssl dgst -sha256 -binary | base64
@@ -24,11 +24,6 @@ def test_the_policy_comes_before_what_it_is_about():
 def test_a_page_without_a_place_for_it_is_a_fault():
     with pytest.raises(ValueError, match='the page should have <meta charset="utf-8"> once, where its policy goes'):
         guarded("<head><script>go()</script></head>")
-
-
-def test_what_is_not_a_page_is_left_as_it_is():
-    assert on_post_template("<urlset/>", template_name="sitemap.xml", config={}) == "<urlset/>"
-    assert "Content-Security-Policy" in on_post_template(PAGE, template_name="404.html", config={})
 
 
 def test_blank_lines_and_indents_go_and_words_and_poems_stay():

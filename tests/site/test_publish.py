@@ -81,13 +81,13 @@ def test_scripts_come_before_pages_and_the_list_last(sites, tmp_path, monkeypatc
 def test_a_site_that_is_not_whole_is_not_published(sites, tmp_path, path):
     file = sites["a"] / path
     file.write_bytes(file.read_bytes()[:-3])
-    with pytest.raises(NotPublished, match="run mkdocs build( again| first)?. Nothing was changed."):
+    with pytest.raises(NotPublished, match="run mkdocs build and finish( again| first)?. Nothing was changed."):
         publish.publish(sites["a"], tmp_path / "www")
     assert not (tmp_path / "www").exists()
 
 
 def test_no_site_and_a_folder_inside_it_are_refused(sites, tmp_path, ask):
-    assert ask("publish", tmp_path / "www", "--site", tmp_path / "nothing") == (2, "", f"no whole site in {tmp_path / 'nothing'}; run mkdocs build first. Nothing was changed.\n")
+    assert ask("publish", tmp_path / "www", "--site", tmp_path / "nothing") == (2, "", f"no whole site in {tmp_path / 'nothing'}; run mkdocs build and finish first. Nothing was changed.\n")
     status, _, said = ask("publish", sites["a"] / "www", "--site", sites["a"])
     assert status == 2 and "lie in each other; name another folder" in said
 
