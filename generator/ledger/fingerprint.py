@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import ast
 import hashlib
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import fields, is_dataclass
 from functools import cache
 from pathlib import Path
@@ -106,27 +106,27 @@ def _asked(value: Any, words: bool) -> Any:
 
 @cache
 def engine_digest(words: bool) -> str:
-    """A digest of the engine's rules, with their `words` or without, and of the code that judges. How the code is laid out, comments and docstrings
-    change nothing, nor does what only shows or searches."""
+    """A digest of the engine's rules, with their `words` or without, and of the code that judges. How the code is laid out, in which of these
+    modules a thing stands, comments and docstrings change nothing, nor does what only shows or searches."""
     return _short(code_digest(words) + _rows(ENGINE / RULES, words))
 
 
 @cache
 def code_digest(words: bool) -> str:
     """The same without the rulebook."""
-    return _short("".join([*map(_code, judging()), *(_rows(path, words) for path in _tables())]))
+    return _short("".join([*_code(judging()), *(_rows(path, words) for path in _tables())]))
 
 
 @cache
 def readings_digest(words: bool) -> str:
     """The same of what readings are made by, and of the form they are kept in."""
-    return _short("".join([_code(FORM), _code(ENGINE / f"{JUDGES}.py", READS), *map(_code, reading()), *(_rows(path, words) for path in _tables())]))
+    return _short("".join([*_code([FORM]), *_code([ENGINE / f"{JUDGES}.py"], READS), *_code(reading()), *(_rows(path, words) for path in _tables())]))
 
 
 @cache
 def pairings_digest() -> str:
     """The same of what lists the pairings."""
-    return _short("".join(map(_code, _reached({LISTS}))))
+    return _short("".join(_code(_reached({LISTS}))))
 
 
 def _tables() -> list[Path]:
@@ -166,10 +166,15 @@ def _imported(path: Path) -> set[str]:
     return {node.module for node in ast.walk(tree) if isinstance(node, ast.ImportFrom) and node.level == 1 and node.module}
 
 
-def _code(path: Path, chosen: Collection[str] = ()) -> str:
-    """What a module does, or the chosen functions of it."""
-    tree = ast.parse(path.read_text(encoding="utf-8"))
-    return _meaning([node for node in tree.body if getattr(node, "name", "") in chosen] if chosen else tree)
+def _code(paths: Iterable[Path], chosen: Collection[str] = ()) -> list[str]:
+    """What some modules do, or the chosen functions of them: everything they define, in an order of its own, whichever of them it stands in."""
+    nodes = (node for path in paths for node in ast.parse(path.read_text(encoding="utf-8")).body)
+    return sorted(_meaning(node) for node in nodes if not _aside(node) and (not chosen or getattr(node, "name", "") in chosen))
+
+
+def _aside(node: ast.stmt) -> bool:
+    """An import or a docstring."""
+    return isinstance(node, (ast.Import, ast.ImportFrom)) or isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant)
 
 
 def _meaning(part: Any) -> str:
@@ -179,6 +184,6 @@ def _meaning(part: Any) -> str:
     if not isinstance(part, ast.AST):
         return repr(part)
     inside = {name: value for name, value in ast.iter_fields(part) if name not in UNSAID and value is not None and value != []}
-    if isinstance(part, (ast.Module, ast.ClassDef, ast.FunctionDef, ast.AsyncFunctionDef)) and ast.get_docstring(part, clean=False) is not None:
+    if isinstance(part, (ast.ClassDef, ast.FunctionDef, ast.AsyncFunctionDef)) and ast.get_docstring(part, clean=False) is not None:
         inside["body"] = part.body[1:]
     return f"{type(part).__name__}({','.join(f'{name}={_meaning(value)}' for name, value in inside.items())})"

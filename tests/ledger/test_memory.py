@@ -179,8 +179,16 @@ def test_what_does_not_run_does_not_count(tmp_path, code, same):
     digests = []
     for text in (code, "def f(x):\n    return x + 1\n"):
         (tmp_path / "module.py").write_text(text, "utf-8")
-        digests.append(fingerprint._code(tmp_path / "module.py"))
+        digests.append(fingerprint._code([tmp_path / "module.py"]))
     assert (digests[0] == digests[1]) == same
+
+
+def test_in_which_module_a_thing_stands_does_not_count(tmp_path):
+    whole, one, two = (tmp_path / f"{name}.py" for name in ("whole", "one", "two"))
+    whole.write_text('"""Both."""\nfrom math import pi\nA = pi\n\ndef f(x):\n    return x * A\n')
+    one.write_text('"""One."""\nfrom .two import A\n\ndef f(x):\n    return x * A\n')
+    two.write_text('"""Two."""\nfrom math import pi\n\nA = pi\n')
+    assert fingerprint._code([one, two]) == fingerprint._code([whole]) != fingerprint._code([one])
 
 
 def test_the_form_of_a_syntax_tree_is_the_same_in_every_python():
