@@ -18,7 +18,7 @@ Ringfence.check = Ringfence.check || {};
     }
     const said = [`Verdict: ${judged.verdict}${judged.own || ""}.`, check.condition(judged), check.sentence(judged), judged.offer, check.marked(judged)].filter(Boolean).join(" ");
     const board = check.switchboard(judged, question, onturn), number = board ? check.position(judged, question, set) : null;
-    const head = check.ownHead(judged, question, alone) || verdict(judged, question), chosen = set.length ? number : null;
+    const head = check.ownHead(judged, question, alone, onown) || verdict(judged, question, check.toNumbers(judged, onown)), chosen = set.length ? number : null;
     if (brief) {
       const asked = board && set.length ? el("div", { class: "rf-switches" }, el("div", { class: "rf-set" }, check.outcome(judged, question, number))) : null;
       return answered([...standing(unguarded), el("p", { class: "rf-answer__asked" }, check.names(question)), head, marked(check.thumb(question)), asked, better(judged, question), caring(chosen), check.chain(question, root)], said);
@@ -91,10 +91,10 @@ Ringfence.check = Ringfence.check || {};
   const answered = (parts, announce) => ({ element: el("section", { class: "rf-answer", "aria-label": "Answer" }, parts.flat()), announce }); // what is missing is left out by el
 
   /* The first lines: the verdict, when it holds, what decides it, what to do, and the plug to take. */
-  const verdict = (judged, question) => el("div", { class: `rf-banner rf-banner--${ui.slug(judged.verdict)}`, "data-verdict": judged.verdict },
+  const verdict = (judged, question, numbers = null) => el("div", { class: `rf-banner rf-banner--${ui.slug(judged.verdict)}`, "data-verdict": judged.verdict },
     ui.mark(judged.verdict), el("h2", { class: "rf-answer__head", tabindex: "-1" }, ui.capital(judged.verdict)),
     line("means", check.means?.(judged)), line("when", check.condition(judged)), line("says", check.sentence(judged)), line("order", judged.offer), line("plugs", check.marked(judged)), line("best", check.best?.(judged, question)),
-    judged.verdict === "does not fit" ? ui.byPicture("Is it the plug you think? Compare the pictures") : null);
+    judged.verdict === "does not fit" ? ui.byPicture("Is it the plug you think? Compare the pictures") : null, numbers);
 
   /* The third layer: a part under its heading, closed. Its own heading says the same and is left to those who open it. */
   const folded = (words, part) => (part ? el("details", { class: "rf-more rf-folded" }, el("summary", {}, words), part) : null);

@@ -55,7 +55,7 @@ Ringfence.own = Ringfence.own || {};
   /* What is asked about the port at a side, with what was typed. */
   own.sheet = function (question, side) {
     const typed = own.read(question.own)[side];
-    return own.asksOf(question[side]).map((ask) => ({ ask, side, key: `${side}.${ask.id}`, question: own.question(ask), typed: typed[ask.id] || "" }));
+    return own.asksOf(question[side]).map((ask) => ({ ask, side, of: question[side], key: `${side}.${ask.id}`, question: own.question(ask), typed: typed[ask.id] || "" }));
   };
 
   /* The question with a number typed, or without it where `typed` is empty. */
