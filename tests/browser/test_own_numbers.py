@@ -286,6 +286,28 @@ def test_no_old_verdict_stands_while_a_number_is_long_in_judging(visit):
     expect(page.locator("[data-verdict]")).to_have_count(0)
 
 
+def test_which_lead_is_asked_of_a_device_by_its_numbers(visit):
+    """Without a lead chosen: the ways of its class, judged by its numbers."""
+    page = kept(visit)
+    mine = re.search(r"from=(my\.[a-z0-9]+)", page.url)[1]
+    page.goto(f"check/#from={mine}&into={CHAIN[2]}")
+    ways = page.locator(".rf-ways:not([aria-busy])")
+    expect(ways.locator(".rf-banner")).to_contain_text("By your numbers.")
+    expect(ways.locator(".rf-banner [data-mark=own-safe]")).to_be_visible()
+    best = ways.locator(".rf-way").first
+    expect(best).to_contain_text("XLR microphone lead")
+    expect(best).to_contain_text("safe, by yours")
+    best.click()
+    expect(head(page)).to_have_text("Safe, by your number: 63\u00a0V")
+    assert f"from={mine}" in page.url
+    page.goto(f"check/#from={CHAIN[0]}&into={CHAIN[2]}&own={ASK}:16_V")
+    ways = page.locator(".rf-ways:not([aria-busy])")
+    expect(ways.locator(".rf-banner")).to_contain_text("By your numbers.")
+    expect(ways.locator(".rf-way", has_text="XLR microphone lead").first).to_contain_text("dangerous")
+    ways.locator(".rf-way").first.click()
+    expect(head(page)).to_have_text("Safe, by your number: 16\u00a0V")
+
+
 FILE = 'name: "Desk mic"\nsame_as: mic-electret-battery-xlr\ncircuit:\n  main:\n    stands: {value: 63 V, evidence: your manual}\n'
 
 

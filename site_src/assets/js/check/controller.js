@@ -116,7 +116,9 @@ Ringfence.check = Ringfence.check || {};
     const last = check.read(ui.remembered());
     if (last.from !== state.from || last.into !== state.into) ui.remember(location.hash); // else the lead of last time would be forgotten
     if (!Ringfence.ways || !Ringfence.rulebook || !Ringfence.judge) return ui.el("p", { class: "rf-standing__news" }, "The list of ways did not load. Load this page again, or choose a lead above.");
-    const told = Ringfence.ways.list({ from: state.from, into: state.into }, root.dataset.root, switched);
+    const asked = { from: state.from, into: state.into, own: state.own }, own = check.ownWays(asked, root.dataset.root, switched, (words) => { status.textContent = words; });
+    if (own) return own;
+    const told = Ringfence.ways.list(asked, root.dataset.root, switched);
     status.textContent = told.announce;
     return told.element;
   }

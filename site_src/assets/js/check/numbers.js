@@ -19,6 +19,12 @@ Ringfence.check = Ringfence.check || {};
   /* The head of an answer by own numbers; null for any other. */
   check.ownHead = (judged, question, alone, onown) => (check.byOwn(question) ? Ringfence.own.head(judged, question, alone, onown) : null);
 
+  /* The ways between two of which one is somebody's own, or a number of it; null for any other: the table has them. */
+  check.ownWays = function (asked, root, onkit, ondone) {
+    const question = ui.ownQuestion({ from: asked.from, into: asked.into, through: [], ...(asked.own ? { own: asked.own } : {}) });
+    return question.own || question.named ? Ringfence.own.which(question, asked, root, onkit, ondone) : null;
+  };
+
   check.instead = (judged, question, root) => (check.byOwn(question) ? Ringfence.own.ways(judged, question, root) : check.remedies(judged, question, root));
 
   /* The way from a verdict to the numbers that decide it, where a manual may know them; they stand further down, and come a little later. */

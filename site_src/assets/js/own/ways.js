@@ -26,7 +26,7 @@ Ringfence.own = Ringfence.own || {};
     }
 
     function item({ through, verdict, findings, offer }) {
-      const href = `${root}check/${check.write({ ...question, through })}`, lost = [...new Set(check.deciding({ verdict, findings }).map(({ id }) => id.replaceAll("-", " ")))];
+      const href = own.address(question, through, root), lost = [...new Set(check.deciding({ verdict, findings }).map(({ id }) => id.replaceAll("-", " ")))];
       return el("li", {}, el("a", { class: "rf-option", href }, el("span", { class: "rf-option__name" }, through.map((id) => ui.lead(id).name).join(", then ") || "No lead, plugged straight in"),
         lost.length ? el("span", { class: "rf-option__more" }, lost.join(", ")) : null, offer ? el("span", { class: "rf-option__more rf-option__order" }, offer) : null, own.verdict(verdict)));
     }
