@@ -118,7 +118,7 @@ Ringfence.check = Ringfence.check || {};
     if (!Ringfence.ways || !Ringfence.rulebook || !Ringfence.judge) return ui.el("p", { class: "rf-standing__news" }, "The list of ways did not load. Load this page again, or choose a lead above.");
     const asked = { from: state.from, into: state.into, own: state.own }, own = check.ownWays(asked, root.dataset.root, switched, (words) => { status.textContent = words; });
     if (own) return own;
-    const told = Ringfence.ways.list(asked, root.dataset.root, switched);
+    const told = Ringfence.ways.list(asked, root.dataset.root, switched, Ringfence.ways.of(asked.from, asked.into).map((way) => ({ ...way, own: check.byOwn(asked) })));
     status.textContent = told.announce;
     return told.element;
   }

@@ -20,9 +20,7 @@ Ringfence.own = Ringfence.own || {};
 
     function done() {
       const { element, announce } = ways.list({ ...asked, own: asked.own || null }, root, onkit, ways.ranked(found));
-      const banner = element.querySelector(".rf-banner");
-      banner.classList.add("rf-banner--own");
-      banner.append(el("p", { class: "rf-banner__own" }, `By your numbers${broken ? `; ${ui.count(broken, "way", "ways")} could not be worked out` : ""}.`));
+      element.querySelector(".rf-banner").append(el("p", { class: "rf-banner__own" }, `By your numbers${broken ? `; ${ui.count(broken, "way", "ways")} could not be worked out` : ""}.`));
       const attended = section.contains(document.activeElement);
       section.replaceWith(element);
       if (attended) element.querySelector(".rf-answer__head").focus({ preventScroll: true });

@@ -17,7 +17,7 @@ Ringfence.ways = Ringfence.ways || {};
     const head = el("h2", { class: "rf-answer__head", tabindex: "-1" }, good.length ? "Which lead?" : `No single lead ${ofKit()}works`);
     const further = !question.own && ways.speak(question.from, question.into) ? chains(question, root, good) : null;
     const element = el("section", { class: "rf-ways", "aria-label": "Ways" },
-      el("div", { class: `rf-banner rf-banner--${ui.slug(good.length ? (good[0].offered || good[0].verdict) : found.length ? found[0].verdict : "does not fit")}` },
+      el("div", { class: `rf-banner${found.some((way) => way.own) ? " rf-banner--own" : ""} rf-banner--${ui.slug(good.length ? (good[0].offered || good[0].verdict) : found.length ? found[0].verdict : "does not fit")}` },
         mark(good.length ? good[0].offered || good[0].verdict : found.length ? found[0].verdict : "does not fit", found[0]), head, el("p", { class: "rf-banner__says" }, said)),
       check.bagSwitch(onkit),
       good.length ? el("ol", { class: "rf-ways__list" }, good.slice(0, SHOWN).map((way, i) => item(way, question, root, i === 0))) : null,
