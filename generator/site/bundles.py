@@ -16,7 +16,7 @@ APART = {path: bundle for bundle, paths in {
     "explain": ("engine/cases.js", "engine/explain.js", "engine/naming.js", "engine/relevant.js", "engine/shown.js", "engine/slices.js"),
     "working": ("check/ladder.js", "check/nets.js", "check/schematic.js", "check/symbols.js", "check/wanted.js", "check/working.js"),
     "data": ("engine/kinds.js",),  # what lists of ports are sorted by: there before the engine is
-    "engine": ("judging/kinds.js",), "check": ("judging/ask.js",), "worker": ("judging/worker.js",),  # answers, asks, and what is a thread of its own
+    "engine": ("judging/kinds.js", "judging/solved.js"), "check": ("judging/ask.js",), "worker": ("judging/worker.js",),  # answers, asks, and what is a thread of its own
 }.items() for path in paths}
 CONSTANTS = f"{SCRIPTS}engine/constants.js"  # made from the engine's own table; the other scripts of the engine read it as they are loaded
 FIRST = ("palette.css", "frame.css", "records.css", "check.css")  # styles that others build on

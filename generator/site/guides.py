@@ -14,7 +14,7 @@ from types import MappingProxyType
 
 import yaml
 
-from generator.catalogue.records import Catalogue
+from generator.catalogue.records import OWN, Catalogue
 from generator.drawing import draw, draw_mated, draw_scene
 from generator.engine import judge
 from generator.engine.rulebook import rules
@@ -82,7 +82,7 @@ def examples(catalogue: Catalogue, asked: Mapping[str, Mapping]) -> Callable[[st
         telling = [f for f in judged["findings"] if f["id"] in asked[name].get("because", ())] or deciding
         typed = [(side, ask, text) for side, answers in own.items() for ask, text in answers.items()]
         return {**row(judged), "own": ",".join(f"{side}.{ask}:{text.replace(' ', '_')}" for side, ask, text in typed),
-                "numbers": ", ".join(text for _, _, text in typed), "conditions": judged["conditions"], "says": telling[0]["says"] if telling else ""}
+                "numbers": ", ".join(text for _, _, text in typed), "ours": bool(own) and all(f["evidence"] == OWN for f in deciding), "conditions": judged["conditions"], "says": telling[0]["says"] if telling else ""}
 
     return example
 

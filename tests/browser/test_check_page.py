@@ -234,6 +234,7 @@ def test_a_switch_shows_its_setting_at_once(visit, catalogue, size):
     page = visit(address(*SWITCHED), size=size)
     settings = {setting["supplies"]["phantom"]: setting["verdict"] for setting in judge(catalogue, *SWITCHED).as_data()["settings"]}
     assert settings == {"on": "dangerous", "off": "lossy"}
+    expect(page.locator(".rf-answer:not([aria-busy])")).to_be_visible()
     page.evaluate("window.sameLoad = true")
     for position in ("on", "off", "on"):
         if knob(page).get_attribute("aria-checked") != ("true" if position == "on" else "false"):

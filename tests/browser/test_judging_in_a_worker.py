@@ -82,8 +82,8 @@ def test_worker_and_page_say_the_same(visit, where):
 def test_an_answer_never_lands_under_a_newer_question(visit, catalogue):
     page = visit(address(*CHAINS["safe"]))
     shown(page)
-    page.evaluate("""() => { window.seen = []; new MutationObserver(() => { const now = document.querySelector(".rf-banner[data-verdict]");
-        if (now) window.seen.push([location.hash, document.querySelector(".rf-chain").textContent]); }).observe(document.getElementById("rf-check"), { childList: true }); }""")
+    page.evaluate("""() => { window.seen = []; new MutationObserver(() => { const now = document.querySelector(".rf-banner[data-verdict]"), chain = document.querySelector(".rf-chain");
+        if (now && chain) window.seen.push([location.hash, chain.textContent]); }).observe(document.getElementById("rf-check"), { childList: true, subtree: true }); }""")
     asked(page, *SPLITTER)
     asked(page, *CHAINS["dangerous"])
     expect(page.locator(".rf-banner")).to_have_attribute("data-verdict", "dangerous")
@@ -91,7 +91,9 @@ def test_an_answer_never_lands_under_a_newer_question(visit, catalogue):
     expect(page.locator(".rf-answer")).to_have_attribute("aria-busy", "true")
     expect(page.locator(".rf-banner[data-verdict]")).to_be_visible()
     name = catalogue.leads[SPLITTER[1][0]].name
-    assert [(hash, name in chain) for hash, chain in page.evaluate("seen") if (SPLITTER[0] in hash) != (name in chain)] == []
+    expect(page.locator(".rf-answer:not([aria-busy])")).to_be_visible()
+    seen = page.evaluate("seen")
+    assert seen and [(hash, name in chain) for hash, chain in seen if (SPLITTER[0] in hash) != (name in chain)] == []
     assert shown(page) == expected(catalogue, *SPLITTER)
 
 

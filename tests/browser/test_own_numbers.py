@@ -134,7 +134,7 @@ def test_a_device_is_found_by_the_name_it_was_given(visit):
 def test_a_device_stands_in_the_bag(visit):
     page = kept(visit)
     page.goto("mine/")
-    page.get_by_role("button", name="Put it in the bag").click()
+    page.get_by_role("button", name="Put it in my kit").click()
     page.goto("bag/")
     page.locator("[data-key='kind ports']").click()
     expect(page.locator(".rf-tick", has_text="My reporter mic").locator("input")).to_be_checked()
@@ -164,7 +164,7 @@ def test_what_nobody_wrote_in_the_store_is_left_alone(visit):
     page = visit("plugs/")
     page.evaluate("localStorage.setItem('ringfence.own', '{not json')")
     page.goto("mine/")
-    expect(page.locator(".rf-own__fault")).to_contain_text("cannot be read")
+    expect(page.locator(".rf-own__fault").filter(has_text="cannot be read")).to_be_visible()
     assert page.evaluate("localStorage.getItem('ringfence.own')") == "{not json"
 
 
@@ -198,7 +198,7 @@ def test_the_same_class_at_both_ends_keeps_its_numbers_apart(visit):
 def test_a_device_stands_in_the_matrix_of_the_kit_with_its_own_mark(visit):
     page = kept(visit)
     page.goto("mine/")
-    page.get_by_role("button", name="Put it in the bag").click()
+    page.get_by_role("button", name="Put it in my kit").click()
     page.evaluate("""() => { const bag = JSON.parse(localStorage.getItem("ringfence.bag")); bag.ports.push("mixer-mic-in-p48-xlr", "mic-dynamic-xlr");
       localStorage.setItem("ringfence.bag", JSON.stringify(bag)); }""")
     page.goto("matrix/")
@@ -222,7 +222,7 @@ def test_a_device_stands_in_the_matrix_of_the_kit_with_its_own_mark(visit):
 def test_a_device_has_a_card_with_what_its_manual_says(visit):
     page = kept(visit)
     page.goto("mine/")
-    page.get_by_role("button", name="Put it in the bag").click()
+    page.get_by_role("button", name="Put it in my kit").click()
     page.goto("cards/")
     page.locator("[data-key=bag]").click()
     card = page.locator(".rf-card", has_text="My reporter mic").first
@@ -237,3 +237,108 @@ def test_the_card_of_a_class_has_no_number_of_anybodys(visit):
     card = page.locator(".rf-card").first
     expect(card).to_contain_text("Carries")
     expect(card).not_to_contain_text("your manual")
+
+
+def test_the_verdict_leads_to_the_number_that_decides(visit):
+    page = visit(address(*CHAIN))
+    page.locator("[data-key=manual]").click()
+    field = page.locator("section.rf-own input").first.or_(page.locator("section.rf-own [data-answer]").first).first
+    expect(field).to_be_in_viewport()
+    expect(page.locator("section.rf-own [aria-expanded=true]")).to_have_count(1)
+    expect(visit(address("mic-dynamic-xlr", CHAIN[1], "mixer-mic-in-xlr")).locator("[data-key=manual]")).to_have_count(0)
+
+
+def test_what_is_half_typed_is_there_when_the_page_is_loaded_again(visit):
+    page = visit(address(*CHAIN))
+    page.locator(f'[data-ask="{ASK}"]').click()
+    page.locator(f'[data-own="{ASK}"] input').fill("6")
+    page.reload()
+    page.locator(f'[data-ask="{ASK}"]').click()
+    field = page.locator(f'[data-own="{ASK}"] input')
+    expect(field).to_have_value("6")
+    field.fill("63")
+    page.locator(f'[data-own="{ASK}"] [data-key=judge]').click()
+    expect(head(page)).to_have_text("Safe, by your number: 63\u00a0V")
+    page.locator(f'[data-ask="{ASK}"]').click()
+    page.locator("[data-key='take out']").click()
+    expect(head(page)).to_have_text("Dangerous")
+    page.locator(f'[data-ask="{ASK}"]').click()
+    expect(page.locator(f'[data-own="{ASK}"] input')).to_have_value("")
+
+
+def test_drawings_stay_where_only_a_number_changes(visit):
+    page = visit(address(*CHAIN))
+    expect(page.locator(".rf-answer:not([aria-busy]) .rf-chain")).to_be_attached()
+    page.evaluate("document.querySelector('.rf-chain').dataset.stays = 'yes'")
+    typed(page, "63")
+    expect(head(page)).to_have_text("Safe, by your number: 63\u00a0V")
+    expect(page.locator(".rf-answer:not([aria-busy]) .rf-chain[data-stays=yes]")).to_be_attached()
+    expect(page.locator(".rf-chain")).to_have_count(1)
+    assert page.locator(".rf-chain__marked, .rf-thumb__marked").count() == 0, "nothing is marked where nothing decides"
+
+
+def test_no_old_verdict_stands_while_a_number_is_long_in_judging(visit):
+    page = visit(address(*CHAIN))
+    expect(page.locator(".rf-answer:not([aria-busy]) .rf-own li").first).to_be_attached()
+    page.evaluate("() => { Ringfence.judging.ask = () => new Promise(() => null); }")
+    typed(page, "63")
+    expect(head(page)).to_have_text("Judging by your number …")
+    expect(page.locator("[data-verdict]")).to_have_count(0)
+
+
+def test_which_lead_is_asked_of_a_device_by_its_numbers(visit):
+    """Without a lead chosen: the ways of its class, judged by its numbers."""
+    page = kept(visit)
+    mine = re.search(r"from=(my\.[a-z0-9]+)", page.url)[1]
+    page.goto(f"check/#from={mine}&into={CHAIN[2]}")
+    ways = page.locator(".rf-ways:not([aria-busy])")
+    expect(ways.locator(".rf-banner")).to_contain_text("By your numbers.")
+    expect(ways.locator(".rf-banner [data-mark=own-safe]")).to_be_visible()
+    best = ways.locator(".rf-way").first
+    expect(best).to_contain_text("XLR microphone lead")
+    expect(best).to_contain_text("safe, by yours")
+    best.click()
+    expect(head(page)).to_have_text("Safe, by your number: 63\u00a0V")
+    assert f"from={mine}" in page.url
+    page.goto(f"check/#from={CHAIN[0]}&into={CHAIN[2]}&own={ASK}:16_V")
+    ways = page.locator(".rf-ways:not([aria-busy])")
+    expect(ways.locator(".rf-banner")).to_contain_text("By your numbers.")
+    expect(ways.locator(".rf-way", has_text="XLR microphone lead").first).to_contain_text("dangerous")
+    ways.locator(".rf-way").first.click()
+    expect(head(page)).to_have_text("Safe, by your number: 16\u00a0V")
+
+
+FILE = 'name: "Desk mic"\nsame_as: mic-electret-battery-xlr\ncircuit:\n  main:\n    stands: {value: 63 V, evidence: your manual}\n'
+
+
+def test_a_file_is_read_shown_and_then_kept(visit):
+    page = visit("mine/")
+    page.get_by_text("Bring one in: a file").click()
+    field, read = page.locator(".rf-mine__in textarea"), page.locator("[data-key=read]")
+    field.fill(FILE.replace("63 V", "6300 V"))
+    read.click()
+    expect(page.locator(".rf-mine__in .rf-own__fault")).to_contain_text('No question of this class has the answer "main stands: 6300 V".')
+    expect(field).to_have_value(FILE.replace("63 V", "6300 V"))  # nothing is lost
+    page.locator(".rf-mine__in input[type=file]").set_input_files({"name": "desk-mic.yaml", "mimeType": "text/plain", "buffer": FILE.encode()})
+    expect(field).to_have_value(FILE)
+    read.click()
+    offered = page.locator(".rf-mine__offered")
+    expect(offered).to_contain_text("Desk mic")
+    expect(offered).to_contain_text("63 V your manual")
+    expect(page.locator("[data-device]")).to_have_count(0)  # nothing is taken unasked
+    page.locator("[data-key=take]").click()
+    expect(page.locator("[data-device]")).to_contain_text("63 V your manual")
+
+
+def test_a_new_device_needs_a_name_and_a_class_and_keeps_what_was_typed(visit):
+    page = visit("mine/")
+    name, start = page.locator("#rf-mine-new"), page.get_by_role("button", name="Start it")
+    start.click()
+    expect(page.locator(".rf-mine__new .rf-own__fault").first).to_have_text("A device needs a name.")
+    name.fill("Desk mic")
+    start.click()
+    expect(page.locator(".rf-mine__new .rf-own__fault").first).to_have_text("Say what it is: choose its class.")
+    expect(name).to_have_value("Desk mic")
+    page.get_by_label("Its class").select_option("mic-electret-battery-xlr")
+    start.click()
+    expect(page.locator("[data-device]")).to_contain_text("Desk mic")

@@ -7,7 +7,7 @@ from generator.site.bundles import joined, scripts_of
 
 ASSETS = {f"assets/{path}": path.encode() + b"\n" for path in (
     "js/ui/b.js", "js/ui/a.js", "js/engine/judge.js", "js/engine/explain.js", "js/engine/cases.js", "js/check/working.js", "js/check/answer.js",
-    "js/judging/ask.js", "js/judging/kinds.js", "js/judging/worker.js",
+    "js/judging/ask.js", "js/judging/kinds.js", "js/judging/solved.js", "js/judging/worker.js",
     "css/bag.css", "css/check.css", "css/records.css", "css/frame.css", "css/palette.css", "css/embed.css", "css/workshop.css", "logo.svg")}
 
 
@@ -20,7 +20,7 @@ def test_a_folder_is_a_script_in_name_order_and_the_working_is_apart():
 
 def test_the_engine_answers_the_check_asks_and_the_worker_holds_nothing_that_a_page_has():
     found = joined(ASSETS)
-    assert found["assets/js/engine.js"] == b"js/engine/judge.js\njs/judging/kinds.js\n"
+    assert found["assets/js/engine.js"] == b"js/engine/judge.js\njs/judging/kinds.js\njs/judging/solved.js\n"
     assert found["assets/js/check.js"] == b"js/check/answer.js\njs/judging/ask.js\n" and found["assets/js/worker.js"] == b"js/judging/worker.js\n"
 
 

@@ -7,36 +7,51 @@ Ringfence.check = Ringfence.check || {};
 (function (check, ui) {
   const { el } = ui;
 
-  /* {element, announce, turn}: `announce` is what a screen reader is told, `turn(set)` shows another setting of the switches and gives the words
-     for that. `root` leads to the top of the site, the third is what check.found resolved to; `onturn(set)` is told when a switch is turned. In `brief`, what a frame on another page has
-     room for: the verdict, the setting asked for, what to switch, cautions and the chain. */
-  check.answer = function (question, root, { judged, failed, mixed, unguarded, alone }, { set = [], onturn = () => null, onown = null, brief = false } = {}) {
-    const chain = check.chain(question, root), thumb = check.thumb(question);
+  /* {element, announce, turn, more, drawn}: `announce` is what a screen reader is told, `turn(set)` shows another setting of the switches and gives the words
+     for that. At first only the verdict stands: `more()` puts the next part below it and tells whether one is left, for all at once would keep a phone
+     busy. `root` leads to the top of the site, the third is what check.found resolved to; `onturn(set)` is told when a switch is turned. `drawn`
+     is what an answer to the same connection has drawn. In `brief`, what a frame on another page has room for: the verdict, the setting asked for, what to switch, cautions and the chain. */
+  check.answer = function (question, root, { judged, failed, mixed, unguarded, alone }, { set = [], onturn = () => null, onown = null, drawn = {}, brief = false } = {}) {
     if (!judged) {
-      const told = broken(failed, mixed ? null : question);
+      const told = broken(failed, mixed ? null : question), [thumb, chain] = [check.thumb(question), check.chain(question, root)];
       return answered([...standing(false), banner(told, question), thumb, chain, brief ? null : check.share(question, null, root)], `${told.head}. ${told.says}`);
     }
     const said = [`Verdict: ${judged.verdict}${judged.own || ""}.`, check.condition(judged), check.sentence(judged), judged.offer, check.marked(judged)].filter(Boolean).join(" ");
-    const board = check.switchboard(judged, question, onturn), number = board ? check.position(judged, question, set) : null, care = caring(set.length ? number : null);
-    const head = check.ownHead(judged, question, alone) || verdict(judged, question);
+    const board = check.switchboard(judged, question, onturn), number = board ? check.position(judged, question, set) : null;
+    const head = check.ownHead(judged, question, alone, onown) || verdict(judged, question, check.toNumbers(judged, onown)), chosen = set.length ? number : null;
     if (brief) {
       const asked = board && set.length ? el("div", { class: "rf-switches" }, el("div", { class: "rf-set" }, check.outcome(judged, question, number))) : null;
-      check.markThumb(thumb, weakest(judged, number));
-      return answered([...standing(unguarded), el("p", { class: "rf-answer__asked" }, check.names(question)), head, thumb, asked, better(judged, question), care, chain], said);
+      return answered([...standing(unguarded), el("p", { class: "rf-answer__asked" }, check.names(question)), head, marked(check.thumb(question)), asked, better(judged, question), caring(chosen), check.chain(question, root)], said);
     }
     if (board) board.show(number);
-    const instead = check.instead(judged, question, root);
-    const kept = { why: why(number), care, share: check.share(question, judged, root, set), settings: check.settings(judged, question) };
-    const now = el("div", { class: "rf-actions rf-now" }, check.shareNow(question, `${ui.capital(judged.verdict)}. ${check.sentence(judged)}`, root, set), check.handed(question, judged, root, set));
-    const made = answered([...standing(unguarded), head, board && board.element, check.hum(question, judged, root), better(judged, question), check.todo?.(judged, question, root), thumb, now,
-      check.numbers(judged, question, onown), ...(judged.verdict === "dangerous" ? [care, instead] : [instead, care]), kept.why,
-      folded("What you get, in numbers", check.figures(judged)), folded("Setting by setting", kept.settings), chain, kept.share], said);
-    mark(number);
+    const made = answered([...standing(unguarded), head, board && board.element], said), kept = drawn, now = () => el("div", { class: "rf-actions rf-now" },
+      check.shareNow(question, `${ui.capital(judged.verdict)}. ${check.sentence(judged)}`, root, set), check.handed(question, judged, root, set));
+    const take = [() => (kept.care = caring(chosen)), () => check.instead(judged, question, root)];
+    const parts = [
+      () => [check.hum(question, judged, root), better(judged, question), check.todo?.(judged, question, root)],
+      () => [kept.thumb = marked(drawn.thumb || check.thumb(question)), now()], () => check.numbers(judged, question, onown), ...(judged.verdict === "dangerous" ? take : take.reverse()),
+      () => (kept.why = why(number)), () => [folded("What you get, in numbers", check.figures(judged)), folded("Setting by setting", kept.settings = check.settings(judged, question))],
+      () => (kept.chain = drawn.chain || check.chain(question, root)), () => (kept.share = check.share(question, judged, root, set)),
+    ];
     if (judged.own) made.element.classList.add("rf-answer--own");
-    return { ...made, turn };
+    made.element.setAttribute("aria-busy", "true");
+    return { ...made, turn, more, drawn: kept };
+
+    function more() {
+      const part = parts.shift();
+      if (part) made.element.append(...[part()].flat(2).filter(Boolean));
+      if (parts.length) return true;
+      if (part) { mark(number); check.balance(made.element); made.element.removeAttribute("aria-busy"); }
+      return false;
+    }
 
     function why(place) {
       return check.findings(judged, root, (finding) => check.working(question, finding), place) || el("div", {});
+    }
+
+    function marked(thumb) {
+      check.markThumb(thumb, weakest(judged, number));
+      return thumb;
     }
 
     /* What to take care of in the setting that was chosen; in all of them, where none was. */
@@ -45,6 +60,7 @@ Ringfence.check = Ringfence.check || {};
     }
 
     function turn(asked) {
+      while (more());
       const place = check.position(judged, question, asked);
       board.show(place);
       for (const [name, fresh] of Object.entries({ why: why(place), care: caring(place), share: check.share(question, judged, root, asked) })) {
@@ -59,8 +75,8 @@ Ringfence.check = Ringfence.check || {};
 
     function mark(place) {
       const decides = weakest(judged, place);
-      check.mark(chain, decides);
-      check.markThumb(thumb, decides);
+      check.mark(kept.chain, decides);
+      check.markThumb(kept.thumb, decides);
       if (board && kept.settings) kept.settings.querySelectorAll("tr").forEach((row, i) => (i === place ? row.setAttribute("aria-current", "true") : row.removeAttribute("aria-current")));
     }
   };
@@ -75,10 +91,10 @@ Ringfence.check = Ringfence.check || {};
   const answered = (parts, announce) => ({ element: el("section", { class: "rf-answer", "aria-label": "Answer" }, parts.flat()), announce }); // what is missing is left out by el
 
   /* The first lines: the verdict, when it holds, what decides it, what to do, and the plug to take. */
-  const verdict = (judged, question) => el("div", { class: `rf-banner rf-banner--${ui.slug(judged.verdict)}`, "data-verdict": judged.verdict },
+  const verdict = (judged, question, numbers = null) => el("div", { class: `rf-banner rf-banner--${ui.slug(judged.verdict)}`, "data-verdict": judged.verdict },
     ui.mark(judged.verdict), el("h2", { class: "rf-answer__head", tabindex: "-1" }, ui.capital(judged.verdict)),
     line("means", check.means?.(judged)), line("when", check.condition(judged)), line("says", check.sentence(judged)), line("order", judged.offer), line("plugs", check.marked(judged)), line("best", check.best?.(judged, question)),
-    judged.verdict === "does not fit" ? ui.byPicture("Is it the plug you think? Compare the pictures") : null);
+    judged.verdict === "does not fit" ? ui.byPicture("Is it the plug you think? Compare the pictures") : null, numbers);
 
   /* The third layer: a part under its heading, closed. Its own heading says the same and is left to those who open it. */
   const folded = (words, part) => (part ? el("details", { class: "rf-more rf-folded" }, el("summary", {}, words), part) : null);

@@ -6,6 +6,7 @@ Ringfence.check = Ringfence.check || {};
    here. The two ends are asked for; a lead is a third choice that nobody has to make: without one, the ways are told. What verdicts are worked
    out from and told with is asked for with the first choice, and waited for where it is shown. */
 (function (check, ui) {
+  const HELD = 120; // ms
   const ORDER = ["from", "into"], JUDGED_WITH = ["circuits", "engine", "table", "ways"];
   let root, status, open = null, state = null, coming = null, here = false, turns = 0, shown = null, words = {};
 
@@ -31,6 +32,7 @@ Ringfence.check = Ringfence.check || {};
     status.textContent = shown.turn(state.set);
   }
 
+  const ends = ({ from, through, into }) => JSON.stringify([from, through, into]);
   const asks = ({ from, through, into, unknown, own }) => JSON.stringify([from, through, into, unknown, own]);
 
   /* The next end to choose, or null when both are. */
@@ -84,11 +86,23 @@ Ringfence.check = Ringfence.check || {};
   }
 
   function show(current, moved) {
+    const judged = !current && state.through, before = judged && shown && shown.ends === ends(state) && shown.element.isConnected ? shown : null;
     shown = null;
-    const judged = !current && state.through;
+    if (before) return answer(turns, moved, hold(before, turns, moved));
     put(current ? [again(), picker(current)] : [check.guessed(words, choose), judged ? check.soon(state) : ways()], current);
     if (moved) focus();
-    if (judged) answer(turns, moved);
+    return judged ? answer(turns, moved) : null;
+  }
+
+  /* Only a number changed: the answer before it stays for as long as nobody notices, and its drawings stay. */
+  function hold(before, turn, moved) {
+    before.element.setAttribute("aria-busy", "true");
+    setTimeout(() => {
+      if (turn !== turns || !before.element.isConnected) return;
+      put([check.guessed(words, choose), check.soon(state)], null);
+      if (moved) focus();
+    }, HELD);
+    return before;
   }
 
   function put(parts, current) {
@@ -102,23 +116,29 @@ Ringfence.check = Ringfence.check || {};
     const last = check.read(ui.remembered());
     if (last.from !== state.from || last.into !== state.into) ui.remember(location.hash); // else the lead of last time would be forgotten
     if (!Ringfence.ways || !Ringfence.rulebook || !Ringfence.judge) return ui.el("p", { class: "rf-standing__news" }, "The list of ways did not load. Load this page again, or choose a lead above.");
-    const told = Ringfence.ways.list({ from: state.from, into: state.into }, root.dataset.root, switched);
+    const asked = { from: state.from, into: state.into, own: state.own }, own = check.ownWays(asked, root.dataset.root, switched, (words) => { status.textContent = words; });
+    if (own) return own;
+    const told = Ringfence.ways.list(asked, root.dataset.root, switched, Ringfence.ways.of(asked.from, asked.into).map((way) => ({ ...way, own: check.byOwn(asked) })));
     status.textContent = told.announce;
     return told.element;
   }
 
-  /* Stands when it is worked out, if the same is still asked then; where somebody has scrolled to in between, they stay. */
-  async function answer(turn, moved) {
+  /* Stands when it is worked out, if the same is still asked then, part by part; where somebody has scrolled to in between, they stay. */
+  async function answer(turn, moved, before = null) {
     const { from, through, into, own } = state, question = ui.ownQuestion({ from, through, into, ...(own ? { own } : {}) });
     ui.remember(location.hash);
     const found = await check.found(question);
     if (turn !== turns) return;
-    const attended = moved && root.contains(document.activeElement);
-    shown = { asks: asks(state), ...check.answer(question, root.dataset.root, found, { set: state.set, onturn: (set) => go({ set, own }), onown: (changes) => (changes ? go(changes) : render(true)) }) };
+    const attended = moved && (document.activeElement === document.body || root.contains(document.activeElement)), held = before && before.element.isConnected;
+    shown = { asks: asks(state), ends: ends(state), ...check.answer(question, root.dataset.root, found, { set: state.set, drawn: before?.drawn, onturn: (set) => go({ set }), onown: (changes) => (changes ? go(changes) : render(true)) }) };
     put([check.guessed(words, choose), shown.element], null);
     status.textContent = shown.announce;
-    if (attended) head().focus({ preventScroll: true });
+    if (attended) focus(held);
+    grow(shown);
   }
+
+  /* The rest of an answer, a part a frame, while it is the one that is shown. */
+  const grow = (one) => ui.seen(() => { if (shown === one && one.more?.()) grow(one); });
 
   function picker({ step, index }) {
     status.textContent = "";
@@ -177,12 +197,15 @@ Ringfence.check = Ringfence.check || {};
 
   const head = () => root.querySelector(".rf-answer__head, .rf-picker__title");
 
-  function focus() {
-    const target = head();
-    if (!target) return;
-    target.focus({ preventScroll: true });
-    const top = root.getBoundingClientRect().top + window.scrollY - 64;
-    if (window.scrollY > top) window.scrollTo(0, Math.max(0, top));
+  /* In the next frame, where all is laid out anyway. */
+  function focus(scroll = true) {
+    (document.hidden ? setTimeout : requestAnimationFrame)(() => {
+      const target = head();
+      if (!target) return;
+      target.focus({ preventScroll: true });
+      const top = root.getBoundingClientRect().top + window.scrollY - 64;
+      if (scroll && window.scrollY > top) window.scrollTo(0, Math.max(0, top));
+    });
   }
 
   document.addEventListener("DOMContentLoaded", start);

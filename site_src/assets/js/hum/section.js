@@ -10,6 +10,8 @@ Ringfence.hum = Ringfence.hum || {};
   const BESIDE = { nothing: ["nothing", []], mains: ["lamp lead, 10 cm", [{ cable: "flex", load: "lamp", amps: 0, distance: 0.1, along: 0, lies: "alongside" }]],
     dimmer: ["dimmer feeder, 10 cm", [runs.DIMMER]], apart: ["dimmer feeder, 1 m", [{ ...runs.DIMMER, distance: 1 }]] };
 
+  const next = () => new Promise(ui.seen); // not all in one breath
+
   /* From which length on hum is heard between two, in the few words that stand after "Works, but". */
   function cost(run, tables) {
     const hums = (metres, beside) => runs.heard(runs.answer(runs.ofLength(run, metres, beside), tables)), from = LENGTHS.find((metres) => hums(metres));
@@ -30,7 +32,9 @@ Ringfence.hum = Ringfence.hum || {};
     const own = first.leads[0].length, said = el("div", { class: "rf-hum__said", "aria-live": "polite" }), usual = [first.source, first.input].map(({ powered }) => POWERED[powered]);
     // The verdict counts the worst powering; this sentence one, so it says which.
     const apart = runs.inASentence(first, tables), sentence = `${apart} That is with ${usual[0]} at one end and ${usual[1]} at the other; other powering may hum more.`;
+    await next();
     const costs = cost(first, tables);
+    await next();
     let run = first, beside = "nothing", stop = () => null;
 
     function change(edit) {

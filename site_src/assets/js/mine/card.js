@@ -7,16 +7,18 @@ Ringfence.mine = Ringfence.mine || {};
   const { el, button } = ui;
   let count = 0;
 
+  /* What differs from the class, number by number. */
+  mine.numbers = (used) => el("dl", { class: "rf-mine__numbers" }, used.map(({ ask, question, shown }) => el("div", {}, el("dt", {}, own.asks(question)),
+    el("dd", {}, el("strong", {}, own.pretty(shown)), el("span", {}, ` ${own.GRADE}${ask.value ? `; catalogue: ${[own.catalogue(ask), own.grade(ask)].filter(Boolean).join(", ")}` : ""}`)))));
+
   /* `tell(words, fault)` shows the page anew. */
   mine.card = function (device, root, tell) {
-    const base = ui.port(device.base), { used, refused } = own.changed(base, device.answers), open = { name: device.name };
-    const title = el("h2", {}, own.mark(), el("span", {}, device.name));
+    const base = ui.port(device.base), { used, refused } = own.changed(base, device.answers), title = el("h2", {}, own.mark(), el("span", {}, device.name));
     return el("section", { "aria-label": device.name, "data-device": device.id }, title,
       el("p", { class: "rf-mine__base" }, "Class: ", el("a", { href: `${root}ports/${encodeURIComponent(device.base)}/` }, base.name), ". What differs:"),
       own.outdated(device) ? el("p", { class: "rf-own__fault", role: "status" }, "This class has changed since you typed your numbers. They still stand; look through the rest. ",
         button({ class: "rf-own__out", "data-key": `seen ${device.id}`, onclick: () => tell("Noted", own.change(device.id, {})) }, "I have")) : null,
-      used.length ? el("dl", { class: "rf-mine__numbers" }, used.map(({ ask, question, shown }) => el("div", {}, el("dt", {}, question.asks),
-        el("dd", {}, el("strong", {}, own.pretty(shown)), el("span", {}, ` ${own.GRADE}${ask.value ? `; catalogue: ${own.catalogue(ask)}, ${ask.evidence.grade}` : ""}`))))) : el("p", {}, "Nothing yet: type a number where it decides."),
+      used.length ? mine.numbers(used) : el("p", {}, "Nothing yet: type a number where it decides."),
       refused.length ? el("p", { class: "rf-own__fault" }, `Not used any more: ${refused.map(({ id, reason }) => `${id} (${reason})`).join("; ")}`) : null,
       el("div", { class: "rf-actions" },
         base.sources.length ? el("a", { class: "rf-button rf-button--quiet", href: `${root}check/#from=${device.id}` }, "Check from it") : null,
@@ -26,14 +28,14 @@ Ringfence.mine = Ringfence.mine || {};
 
   function carried(device, tell) {
     const bag = ui.bag(), inside = bag.ports.includes(device.id);
-    const turn = () => { ui.keepBag({ ...bag, ports: inside ? bag.ports.filter((id) => id !== device.id) : [...bag.ports, device.id] }); tell(inside ? "Out of the bag" : "In the bag"); };
-    return button({ class: "rf-button rf-button--quiet", "data-key": `bag ${device.id}`, "aria-pressed": String(inside), onclick: turn }, inside ? "In the bag" : "Put it in the bag");
+    const turn = () => { ui.keepBag({ ...bag, ports: inside ? bag.ports.filter((id) => id !== device.id) : [...bag.ports, device.id] }); tell(inside ? "Out of your kit" : "In your kit"); };
+    return button({ class: "rf-button rf-button--quiet", "data-key": `bag ${device.id}`, "aria-pressed": String(inside), onclick: turn }, inside ? "In my kit" : "Put it in my kit");
   }
 
   /* Name, numbers, and the way out. */
   function edit(device, tell) {
     const id = `rf-mine-${++count}`, field = el("input", { id, type: "text", maxlength: "60", value: device.name });
-    const asks = own.asksOf(device.base).map((ask) => ({ ask, key: `${device.id}.${ask.id}`, question: own.question(ask), typed: device.answers[ask.id] || "" }));
+    const asks = own.asksOf(device.base).map((ask) => ({ ask, of: device.id, key: `${device.id}.${ask.id}`, question: own.question(ask), typed: device.answers[ask.id] || "" }));
     const answered = ({ ask }, typed) => {
       const answers = { ...device.answers, [ask.id]: typed };
       if (!typed) delete answers[ask.id];
@@ -58,8 +60,17 @@ Ringfence.mine = Ringfence.mine || {};
   mine.starter = function (tell) {
     const name = el("input", { type: "text", id: "rf-mine-new", maxlength: "60", placeholder: "What you call it" }), pick = el("select", { "aria-label": "Its class" });
     const ports = Object.values(Ringfence.data.ports).filter(({ mine: own }) => !own).sort((a, b) => ui.inOrder(a.name, b.name));
-    pick.append(...ports.map((port) => el("option", { value: port.id }, port.name)));
-    return el("form", { class: "rf-mine__new", onsubmit: (event) => { event.preventDefault(); tell("Kept", own.name(name.value) ? own.add({ name: own.name(name.value), base: pick.value, answers: {} }).fault : "A device needs a name."); } },
-      el("label", { for: "rf-mine-new" }, "A new device"), name, pick, el("button", { type: "submit", class: "rf-button rf-button--quiet" }, "Start it"));
+    pick.append(el("option", { value: "" }, "What it is …"), ...ports.map((port) => el("option", { value: port.id }, port.name)));
+    const lacks = () => (!own.name(name.value) ? "A device needs a name." : !pick.value ? "Say what it is: choose its class." : "");
+    const fault = el("p", { class: "rf-own__fault", role: "alert" });
+    return el("form", { class: "rf-mine__new", onsubmit: start }, el("label", { for: "rf-mine-new" }, "A new device"), name, pick, fault,
+      el("button", { type: "submit", class: "rf-button rf-button--quiet" }, "Start it"));
+
+    function start(event) {
+      event.preventDefault();
+      fault.textContent = lacks();
+      if (lacks()) (own.name(name.value) ? pick : name).focus();
+      else tell("Kept", own.add({ name: own.name(name.value), base: pick.value, answers: {} }).fault);
+    }
   };
 })(Ringfence.mine, Ringfence.own, Ringfence.ui);

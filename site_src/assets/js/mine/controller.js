@@ -27,7 +27,7 @@ Ringfence.mine = Ringfence.mine || {};
     root.replaceChildren(...[arrived ? arrival(arrived) : null, said || fault ? el("p", { class: "rf-own__fault", role: "alert" }, said || fault) : null,
       devices.length ? el("ul", { class: "rf-mine" }, devices.map((device) => el("li", {}, mine.card(device, root.dataset.root, tell)))) : el("p", { class: "rf-mine__none" },
         "No device yet. Check a connection, tap a number that decides, type what the manual says, and keep it under a name; or start from a class:"),
-      el("p", {}, el("a", { class: "rf-button rf-button--quiet", href: `${root.dataset.root}check/` }, "Check a connection")), mine.starter(tell), leads()].filter(Boolean));
+      el("p", {}, el("a", { class: "rf-button rf-button--quiet", href: `${root.dataset.root}check/` }, "Check a connection")), mine.starter(tell), taken(), leads()].filter(Boolean));
   }
 
   /* Leads of the bench with a name. */
@@ -39,14 +39,39 @@ Ringfence.mine = Ringfence.mine || {};
       : el("p", {}, "None yet. ", el("a", { href: `${to}bench/` }, "Lay one out on the bench"), " and give it a name."));
   }
 
+  /* What would be kept, before it is. */
+  function offered({ name, base, answers }) {
+    const { used } = own.changed(ui.port(base), answers);
+    return el("section", { class: "rf-mine__offered", "aria-label": name }, el("h2", {}, own.mark(), el("span", {}, name)), el("p", { class: "rf-mine__base" }, `Class: ${ui.port(base).name}.`), used.length ? mine.numbers(used) : null);
+  }
+
+  /* A file comes in as a link does: it is read, shown, and kept where somebody says so. */
+  function taken() {
+    const field = el("textarea", { id: "rf-mine-file", rows: "6", spellcheck: "false", autocomplete: "off", placeholder: "name: …\nsame_as: …\ncircuit: …" }), fault = el("p", { class: "rf-own__fault", role: "alert" });
+    const pick = el("input", { type: "file", "aria-label": "A file of this device", accept: ".yaml,.yml,text/plain", onchange: async () => { field.value = (await pick.files[0].slice(0, 20000).text()); } });
+    return el("details", { class: "rf-more" }, el("summary", {}, "Bring one in: a file"), el("form", { class: "rf-mine__new rf-mine__in", onsubmit: read }, el("label", { for: "rf-mine-file" }, "Choose a file that was handed on, or paste its text"), pick, field, fault,
+      el("button", { type: "submit", class: "rf-button rf-button--quiet", "data-key": "read" }, "Read it")));
+
+    function read(event) {
+      event.preventDefault();
+      const { device, fault: why } = own.fromFile(field.value);
+      fault.textContent = why || "";
+      if (!device) return field.focus();
+      history.pushState(null, "", own.writeDevices([device]));
+      tell("Read. Look through it, then keep it");
+      return root.scrollIntoView();
+    }
+  }
+
   /* Devices of a link are offered, never taken unasked. */
   function arrival({ devices, unknown }) {
     const leave = () => { history.replaceState(null, "", location.pathname); };
     return el("div", { class: "rf-unknown", role: "status" },
-      el("p", {}, devices.length ? `Somebody's ${devices.length === 1 ? "device" : "devices"}: ${ui.listed(devices.map(({ name }) => name))}. Their numbers are theirs to answer for: hold them against the manual.` : "There is no device in this link that is known here."),
+      el("p", {}, devices.length ? `Somebody hands you ${devices.length === 1 ? "a device" : `${devices.length} devices`}. The numbers are theirs to answer for: hold them against the manual.` : "There is no device in this link that is known here."),
+      devices.map(offered),
       unknown.length ? el("p", {}, "Not understood: ", unknown.slice(0, 5).map((text) => el("code", {}, text))) : null,
       el("div", { class: "rf-actions" },
-        devices.length ? button({ class: "rf-button rf-button--quiet", "data-key": "take", onclick: () => { const faults = devices.map((one) => own.add(one).fault); leave(); tell("Kept among your devices", faults.find(Boolean)); } }, "Keep it among mine") : null,
+        devices.length ? button({ class: "rf-button rf-button--quiet", "data-key": "take", onclick: () => { const faults = devices.map((one) => own.add(one).fault); leave(); tell("Kept among your devices", faults.find(Boolean)); } }, devices.length === 1 ? "Keep it with mine" : "Keep them with mine") : null,
         button({ class: "rf-button rf-button--quiet", "data-key": "leave", onclick: () => { leave(); tell("Left"); } }, "Leave it")));
   }
 

@@ -5,25 +5,34 @@ Ringfence.own = Ringfence.own || {};
 /* A port with some of its numbers replaced by those of a manual: the engine is given a changed record and knows of nothing else. The twin of apply.py. */
 (function (own) {
   own.GRADE = "your manual";
+  const lately = new WeakMap(); // port -> what it was changed to last
   const GROUNDED = ["limits settled", "needs least"]; // numbers that bring the evidence of their record
 
   own.asksOf = (port) => (Ringfence.manual && Object.hasOwn(Ringfence.manual.asks, port) ? Ringfence.manual.asks[port] : []);
   own.question = (ask) => Ringfence.manual.questions[ask.question];
 
   /* `answers`: id of an ask -> what was typed. {port, used: [{ask, question, shown}], refused: [{id, reason}]}; what is silent changes nothing, and
-     what means nothing is told. `asks` are those of the port, where they are not the catalogue's. */
-  own.changed = function (port, answers, asks = own.asksOf(port.id)) {
+     what means nothing is told. */
+  own.changed = function (port, answers) {
+    const asked = JSON.stringify(answers), before = lately.get(port);
+    if (before && before.asked === asked) return before.found; // a list of ways asks the same of each
+    const found = made(port, answers, own.asksOf(port.id));
+    lately.set(port, { asked, found });
+    return found;
+  };
+
+  function made(port, answers, asks) {
     const refused = Object.keys(answers).filter((id) => !asks.some((ask) => ask.id === id)).map((id) => ({ id, reason: "Nothing here is asked so." }));
     const given = asks.filter(({ id }) => Object.hasOwn(answers, id)).map((ask) => ({ ask, question: own.question(ask), ...own.said(answers[ask.id], ask, own.question(ask)) }));
     for (const { ask, reason } of given) if (reason) refused.push({ id: ask.id, reason });
     const used = given.filter(({ text }) => text).sort((a, b) => numeric(a) - numeric(b)); // a number has the last word
     const known = { grade: own.GRADE, cite: [], checked: port.evidence ? port.evidence.checked : null, note: null };
-    let made = port;
+    let changed = port;
     for (const { ask, text } of used) {
-      for (const [name, value] of own.valuesOf(ask, text)) for (const one of ask.feeds[name]) made = put(made, one, own.parse(value), known);
+      for (const [name, value] of own.valuesOf(ask, text)) for (const one of ask.feeds[name]) changed = put(changed, one, own.parse(value), known);
     }
-    return { port: made, used, refused };
-  };
+    return { port: changed, used, refused };
+  }
 
   const numeric = ({ ask }) => Number(!Object.keys(ask.answers).length);
 

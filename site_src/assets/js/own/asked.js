@@ -25,7 +25,7 @@ Ringfence.own = Ringfence.own || {};
   /* A question about classes: a device of one's own becomes its class with its numbers, typed ones before kept ones; `named` tells which it was. */
   own.plain = function (question) {
     const typed = own.read(question.own), found = { from: own.device(question.from), into: own.device(question.into) };
-    if (!found.from && !found.into) return question;
+    if (!found.from && !found.into) return question; // a link to somebody else knows no device of mine
     const answers = Object.fromEntries(["from", "into"].map((side) => [side, { ...(found[side] ? found[side].answers : {}), ...typed[side] }]));
     return { ...question, from: own.baseOf(question.from), into: own.baseOf(question.into), own: own.write(answers), named: found };
   };
@@ -55,7 +55,7 @@ Ringfence.own = Ringfence.own || {};
   /* What is asked about the port at a side, with what was typed. */
   own.sheet = function (question, side) {
     const typed = own.read(question.own)[side];
-    return own.asksOf(question[side]).map((ask) => ({ ask, side, key: `${side}.${ask.id}`, question: own.question(ask), typed: typed[ask.id] || "" }));
+    return own.asksOf(question[side]).map((ask) => ({ ask, side, of: question[side], key: `${side}.${ask.id}`, question: own.question(ask), typed: typed[ask.id] || "" }));
   };
 
   /* The question with a number typed, or without it where `typed` is empty. */

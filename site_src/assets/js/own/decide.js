@@ -6,8 +6,8 @@ Ringfence.own = Ringfence.own || {};
 (function (own, ui) {
   const SUPPLIES = ["phantom-voltage", "plug-in-voltage", "parallel-voltage", "supply-voltage"];
   const LEVELS = { // finding: questions of the outlet, questions of the inlet
-    "too-hot": [["maximum-output-level"], ["maximum-input-level"]], "far-too-hot": [["maximum-output-level"], ["maximum-input-level"]],
-    "too-quiet": [["nominal-output-level", "microphone-sensitivity"], ["input-sensitivity"]], "very-quiet": [["nominal-output-level", "microphone-sensitivity"], ["input-sensitivity"]],
+    "too-hot": [["maximum-output-level"], ["maximum-input-level"]], "too-quiet": [["nominal-output-level", "microphone-sensitivity"], ["input-sensitivity"]],
+    "level-not-known": [["maximum-output-level", "nominal-output-level", "microphone-sensitivity"], ["maximum-input-level", "input-sensitivity"]],
     "loaded-down": [["output-impedance", "least-load"], ["input-impedance"]],
   };
   const POWER = ["not-powered", "starved", "part-unpowered", "talkback-unpowered"];

@@ -83,8 +83,8 @@ Ringfence.own = Ringfence.own || {};
     const { ask, question, typed } = one, id = `rf-own-${++count}`, panel = el("div", { class: "rf-own__panel", id, hidden: true });
     const now = typed ? own.pretty(typed) : question.unit === null ? "not answered" : own.catalogue(ask);
     const open = button({ class: "rf-own__open", "data-ask": one.key, "aria-expanded": "false", "aria-controls": id, onclick: toggle },
-      el("span", { class: "rf-own__asks" }, question.asks), el("span", { class: "rf-own__whose" }, whose),
-      el("span", { class: `rf-own__now${typed ? " rf-own__now--mine" : ""}` }, el("span", { class: "rf-own__value" }, now), el("span", { class: "rf-own__grade" }, typed ? own.GRADE : question.unit === null ? "" : ask.evidence.grade)));
+      el("span", { class: "rf-own__asks" }, own.asks(question)), el("span", { class: "rf-own__whose" }, whose),
+      el("span", { class: `rf-own__now${typed ? " rf-own__now--mine" : ""}` }, el("span", { class: "rf-own__value" }, now), el("span", { class: "rf-own__grade" }, typed ? own.GRADE : question.unit === null ? "" : own.grade(ask))));
     return el("li", { "data-own": one.key }, open, panel);
 
     function toggle() {
@@ -101,19 +101,20 @@ Ringfence.own = Ringfence.own || {};
     }
 
     function number() {
-      const units = own.units(question), [, was = "", unit = units[0]] = /^(\S+) (\S+)$/.exec(typed) || [];
-      const field = el("input", { type: "text", inputmode: "decimal", autocomplete: "off", enterkeyhint: "done", maxlength: "40", "aria-label": question.asks, "aria-describedby": `${id}-fault`, value: was });
+      const draft = `${one.of} ${one.key}`, units = own.units(question), [, was = "", unit = units[0]] = /^(\S+) (\S+)$/.exec(typed) || [];
+      const field = el("input", { type: "text", inputmode: "decimal", autocomplete: "off", enterkeyhint: "done", maxlength: "40", "aria-label": question.asks, "aria-describedby": `${id}-fault`, value: own.draft(draft) || was, oninput: () => own.draft(draft, field.value) });
       const pick = el("select", { "aria-label": "Unit" }, units.map((name) => el("option", { value: name, selected: name === unit }, own.pretty(`1 ${name}`).slice(2))));
       const fault = el("p", { class: "rf-own__fault", id: `${id}-fault`, role: "alert" });
       return [el("form", { class: "rf-own__row", onsubmit: take }, field, pick, el("button", { type: "submit", class: "rf-button", "data-key": "judge" }, "Judge")), fault,
-        el("p", { class: "rf-own__note" }, `Catalogue: ${own.catalogue(ask)} (${ask.evidence.grade}).`),
-        typed ? button({ class: "rf-own__out", "data-key": "take out", onclick: () => answered(one, "") }, "Take my number out") : null].filter(Boolean);
+        el("p", { class: "rf-own__note" }, ask.value === "unknown" ? "The catalogue does not know it." : `Catalogue: ${own.catalogue(ask)} (${own.grade(ask)}).`),
+        typed ? button({ class: "rf-own__out", "data-key": "take out", onclick: () => { own.draft(draft, ""); answered(one, ""); } }, "Take my number out") : null].filter(Boolean);
 
       function take(event) {
         event.preventDefault();
         const text = field.value.trim(), whole = /[A-Za-zΩµ%]$/.test(text) || !text ? text : `${text} ${pick.value}`, read = own.said(whole, ask, question);
         fault.textContent = read.reason || (read.silent && !typed ? "Type the number first." : "");
         if (fault.textContent) { field.setAttribute("aria-invalid", "true"); field.focus(); return; }
+        own.draft(draft, "");
         answered(one, read.silent ? "" : read.shown);
       }
     }

@@ -7,7 +7,7 @@ Ringfence.own = Ringfence.own || {};
   const { el, button } = ui;
 
   /* `alone` is what own.compared found. */
-  own.head = function (judged, question, alone) {
+  own.head = function (judged, question, alone, onown) {
     const { check } = Ringfence, used = own.used(question);
     if (!used.length) return null;
     const danger = judged.verdict === "dangerous", ours = !danger || own.caused(judged, alone);
@@ -16,7 +16,7 @@ Ringfence.own = Ringfence.own || {};
       danger ? ui.mark(judged.verdict) : own.mark(judged.verdict),
       el("h2", { class: "rf-answer__head", tabindex: "-1" }, ui.capital(judged.verdict), ours ? [",", el("span", { class: "rf-own__by" }, judged.own.slice(1).replace(/(\d) /g, "$1\u00a0"))] : null),
       line("when", check.condition(judged)), line("says", check.sentence(judged)), ours ? null : line("own", own.remains(judged, used)),
-      line("order", judged.offer), line("plugs", check.marked(judged)), without(question, alone));
+      line("order", judged.offer), line("plugs", check.marked(judged)), ours ? null : check.toNumbers(judged, onown), without(question, alone));
   };
 
   /* What the catalogue says of the same connection; nothing for a port of somebody's own file, which has no other numbers. */

@@ -74,6 +74,17 @@ Ringfence.own = Ringfence.own || {};
     return state.fault;
   };
 
+  /* What stands in a field and is not judged yet, for as long as this window is open: a page that is loaded again has it. `text` puts it there. */
+  own.draft = function (key, text) {
+    try {
+      if (text) sessionStorage.setItem(`${KEY} ${key}`, text.slice(0, 40));
+      else if (text === "") sessionStorage.removeItem(`${KEY} ${key}`);
+      return sessionStorage.getItem(`${KEY} ${key}`) || "";
+    } catch (refused) {
+      return "";
+    }
+  };
+
   /* The last numbers of a class, offered when it is asked about again; never used unasked. */
   own.remember = (port, answers) => own.keep({ seen: { ...own.kept().seen, [port]: answers } });
   own.seen = (port) => (Object.hasOwn(own.kept().seen, port) ? own.kept().seen[port] : {});

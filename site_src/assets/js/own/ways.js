@@ -9,10 +9,11 @@ Ringfence.own = Ringfence.own || {};
 
   own.ways = function (judged, question, root) {
     if (judged.verdict === "safe") return null;
-    const { check } = Ringfence, rows = ui.rows(question.from, question.into).filter(({ through }) => through.every(check.carried));
-    const told = el("p", { class: "rf-form__note", role: "status" }, "Ranking the ways again by your numbers …"), list = el("div", {});
+    const { check } = Ringfence, place = el("span", { "aria-hidden": "true" }), rows = ui.rows(question.from, question.into).filter(({ through }) => through.every(check.carried));
+    const told = el("p", { class: "rf-form__note", role: "status" }, "Ranking the ways again by your numbers …", place), list = el("div", {});
     const found = [], section = el("section", { class: "rf-remedies" }, el("h3", {}, "Use instead, by your numbers"), told, list);
-    check.judgeAll(rows.map(({ through }) => ({ ...question, through })), ({ judged: way }, { through }) => {
+    check.judgeAll(rows.map(({ through }) => ({ ...question, through })), ({ judged: way }, { through }, number) => {
+      place.textContent = ` ${number} of ${rows.length}`;
       if (way && ui.works(way) && ui.worth(way) < ui.worth(judged) || way && ui.works(way) && ui.worth(way) === ui.worth(judged) && losses(way) < losses(judged)) found.push({ ...way, through });
     }, done);
     return section;
@@ -25,7 +26,7 @@ Ringfence.own = Ringfence.own || {};
     }
 
     function item({ through, verdict, findings, offer }) {
-      const href = `${root}check/${check.write({ ...question, through })}`, lost = [...new Set(check.deciding({ verdict, findings }).map(({ id }) => id.replaceAll("-", " ")))];
+      const href = own.address(question, through, root), lost = [...new Set(check.deciding({ verdict, findings }).map(({ id }) => id.replaceAll("-", " ")))];
       return el("li", {}, el("a", { class: "rf-option", href }, el("span", { class: "rf-option__name" }, through.map((id) => ui.lead(id).name).join(", then ") || "No lead, plugged straight in"),
         lost.length ? el("span", { class: "rf-option__more" }, lost.join(", ")) : null, offer ? el("span", { class: "rf-option__more rf-option__order" }, offer) : null, own.verdict(verdict)));
     }

@@ -10,6 +10,12 @@ Ringfence.own = Ringfence.own || {};
   /* "6.5 kohm" as "6.5 kΩ", "-10 dBV" as "−10 dBV". */
   own.pretty = (text) => text.replace(/ \+-.*$/, "").replace("..", " to ").replace(/\bkohm\b/, "kΩ").replace(/\bMohm\b/, "MΩ").replace(/\bohm\b/, "Ω").replace(/\bu(?=[VA]\b)/, "µ").replace(/^-/, "−");
 
+  /* A question on the page: a number stays beside its unit. */
+  own.asks = ({ asks }) => asks.replace(/(\d) (?=[A-Za-z])/g, "$1\u00a0");
+
+  /* How the catalogue knows its value; what nobody knows has no source. */
+  own.grade = ({ value, evidence }) => (value === "unknown" ? "" : evidence.grade);
+
   /* The catalogue's value as it is shown beside an own one. */
   own.catalogue = ({ value }) => (value === "unknown" ? "not known" : value.replace("+-", "±").replace("..", " to ").replace(/\bkohm\b/, "kΩ").replace(/\bMohm\b/, "MΩ").replace(/\bohm\b/, "Ω").replace(/^-/, "−"));
 

@@ -12,13 +12,18 @@ Ringfence.own = Ringfence.own || {};
     return id;
   };
 
-  /* {path, text}; a name or note is a double-quoted scalar, so no text can mean anything else. */
-  own.yaml = function (device) {
-    const set = new Map(); // "instance parameter" -> value; a number has the last word
+  /* "instance parameter" -> value; a number has the last word. */
+  own.valuesSet = function (device) {
+    const set = new Map();
     for (const { ask, text } of own.changed(ui.port(device.base), device.answers).used) {
       for (const instance of ask.instances) for (const [name, value] of own.valuesOf(ask, text)) set.set(`${instance} ${name}`, value);
     }
-    const instances = [...new Set([...set.keys()].map((key) => key.split(" ")[0]))];
+    return set;
+  };
+
+  /* {path, text}; a name or note is a double-quoted scalar, so no text can mean anything else. */
+  own.yaml = function (device) {
+    const set = own.valuesSet(device), instances = [...new Set([...set.keys()].map((key) => key.split(" ")[0]))];
     const lines = [`name: ${JSON.stringify(device.name)}`, `same_as: ${device.base}`, ...(instances.length ? ["circuit:"] : [])];
     for (const instance of instances) {
       lines.push(`  ${instance}:`, ...[...set].filter(([key]) => key.startsWith(`${instance} `))

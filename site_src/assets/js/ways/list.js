@@ -9,22 +9,23 @@ Ringfence.ways = Ringfence.ways || {};
   const kinds = (channels) => ui.listed([...new Set(channels.map(({ kind }) => kind))]);
 
   /* {element, announce} for a question {from, into}: of all leads, or only of those in one's kit. Where no single one works, chains are looked for
-     at once. `onkit` shows the page anew after that was switched. */
-  ways.list = function (question, root, onkit) {
-    const found = ways.of(question.from, question.into).filter(({ through }) => through.every(check.carried)), good = found.filter(ui.works), bad = found.filter((way) => !ui.works(way));
+     at once. `onkit` shows the page anew after that was switched; `rows` are the ways, where they are not those of the table. The
+     search knows devices of one's own, and no number that stands in an address alone. */
+  ways.list = function (question, root, onkit, rows = ways.of(question.from, question.into)) {
+    const found = rows.filter(({ through }) => through.every(check.carried)), good = found.filter(ui.works), bad = found.filter((way) => !ui.works(way));
     const said = ways.sentence(question, found), harm = bad.filter(({ verdict }) => verdict === "dangerous"), dead = bad.filter(({ verdict }) => verdict !== "dangerous");
     const head = el("h2", { class: "rf-answer__head", tabindex: "-1" }, good.length ? "Which lead?" : `No single lead ${ofKit()}works`);
-    const further = ways.speak(question.from, question.into) ? chains(question, root, good) : null;
+    const further = !question.own && ways.speak(question.from, question.into) ? chains(question, root, good) : null;
     const element = el("section", { class: "rf-ways", "aria-label": "Ways" },
-      el("div", { class: `rf-banner rf-banner--${ui.slug(good.length ? (good[0].offered || good[0].verdict) : found.length ? found[0].verdict : "does not fit")}` },
-        ui.mark(good.length ? good[0].offered || good[0].verdict : found.length ? found[0].verdict : "does not fit"), head, el("p", { class: "rf-banner__says" }, said)),
+      el("div", { class: `rf-banner${found.some((way) => way.own) ? " rf-banner--own" : ""} rf-banner--${ui.slug(good.length ? (good[0].offered || good[0].verdict) : found.length ? found[0].verdict : "does not fit")}` },
+        mark(good.length ? good[0].offered || good[0].verdict : found.length ? found[0].verdict : "does not fit", found[0]), head, el("p", { class: "rf-banner__says" }, said)),
       check.bagSwitch(onkit),
       good.length ? el("ol", { class: "rf-ways__list" }, good.slice(0, SHOWN).map((way, i) => item(way, question, root, i === 0))) : null,
       good.length > SHOWN ? folded(`${good.length - SHOWN} more that work`, good.slice(SHOWN), question, root) : null,
       further,
       harm.length ? folded(`${ui.count(harm.length, "way that fits", "ways that fit")} and ${harm.length > 1 ? "harm" : "harms"} something`, harm, question, root) : null,
       dead.length ? folded(`${ui.count(dead.length, "way that fits and stays", "ways that fit and stay")} silent`, dead, question, root) : null,
-      check.shareNow ? el("div", { class: "rf-actions" }, check.shareNow({ ...question, through: null }, said, root)) : null);
+      check.shareNow ? el("div", { class: "rf-actions" }, check.shareNow({ ...ui.ownQuestion(question), through: null }, said, root)) : null);
     return { element, announce: said };
   };
 
@@ -42,17 +43,20 @@ Ringfence.ways = Ringfence.ways || {};
     return `No single lead ${ofKit()}does this without harm: ${ui.listed(ways.losses(best.findings).slice(0, 2))}.`;
   };
 
+  /* A verdict by own numbers has a mark of its own, but for a danger. */
+  const mark = (verdict, way) => (way && way.own && verdict !== "dangerous" ? Ringfence.own : ui).mark(verdict);
+
   const ofKit = () => (ui.bagOnly() ? "of your kit " : "");
   const brief = (id) => `The ${ui.port(id).name.split(",")[0].replace(/^[A-Z](?=[a-z])/, (first) => first.toLowerCase())}`;
 
   function item(way, question, root, best) {
     const [name, ...more] = way.through.length === 1 ? ui.lead(way.through[0]).name.split(", ") : [way.through.length ? ways.named(way.through) : "No lead"];
     const words = way.verdict === "lossy" && !way.offered ? [ui.listed(ways.losses(way.findings).slice(0, 3)), ways.matters(way.findings)] : [way.offer || ui.listed(ways.losses(way.findings).slice(0, 2)) || "nothing lost"];
-    return el("li", {}, el("a", { class: `rf-way${best ? " rf-way--best" : ""}`, "data-through": way.through.join(), href: ui.address(root, question.from, way.through, question.into) },
+    return el("li", {}, el("a", { class: `rf-way${best ? " rf-way--best" : ""}`, "data-through": way.through.join(), href: `${ui.address(root, question.from, way.through, question.into)}${question.own ? `&own=${encodeURIComponent(question.own)}` : ""}` },
       el("span", { class: "rf-way__drawn", "aria-hidden": "true" }, way.through.length ? way.through.map((id) => ui.sides(ui.lead(id))) : el("span", { class: "rf-way__straight" }, "→")),
       el("span", { class: "rf-way__name" }, best ? el("span", { class: "rf-way__best" }, "Best: ") : null, name),
       el("span", { class: "rf-way__more" }, way.through.length ? more.join(", ") : "plugged straight in"),
-      el("span", { class: "rf-way__ends" }, ui.verdict(way.verdict), el("span", { class: "rf-way__loses" }, ui.capital(words[0])), words[1] ? el("span", { class: "rf-way__matters" }, words[1]) : null)));
+      el("span", { class: "rf-way__ends" }, (way.own ? Ringfence.own : ui).verdict(way.verdict), el("span", { class: "rf-way__loses" }, ui.capital(words[0])), words[1] ? el("span", { class: "rf-way__matters" }, words[1]) : null)));
   }
 
   const folded = (words, list, question, root) => el("details", { class: "rf-more" }, el("summary", {}, words), el("ol", { class: "rf-ways__list" }, list.map((way) => item(way, question, root, false))));
