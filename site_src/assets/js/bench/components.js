@@ -55,7 +55,7 @@ Ringfence.bench = Ringfence.bench || {};
     const { unit, rating: rated } = bench.KINDS[kind];
     const most = rating ? ui.quantity(rating, rated.unit).value.low : null;
     parts.push(bench.flat(id, kind, nodes, ui.quantity(value, unit).value));
-    limits.push({ id, where: id.replace("-", " "), quantity: rated.quantity, part: id, between: null, settled: most, momentary: most, evidence, seconds: most });
+    limits.push({ id, where: id.replace("-", " "), quantity: rated.quantity, part: id, between: null, settled: most, momentary: most, evidence, seconds: most, reversal: false });
   }
 
   function addTransformer({ parts, couplings }, { nodes, value }, number) {

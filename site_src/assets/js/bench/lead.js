@@ -63,7 +63,7 @@ Ringfence.bench = Ringfence.bench || {};
       const heated = ADIABATIC * COPPER * (b.endsWith(".hub") ? metres / 2 : metres) / value.nominal;
       const brief = (seconds) => Math.max(cable.amps, heated / Math.sqrt(seconds));
       return { id, where: "cable", quantity: "amps", part: id, between: null, settled: cable.amps, momentary: brief(0.1),
-        evidence: cable.evidence, seconds: brief(10) };
+        evidence: cable.evidence, seconds: brief(10), reversal: false };
     });
   }
 
