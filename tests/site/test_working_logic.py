@@ -66,6 +66,7 @@ ASKED = (
     ("mic-condenser-t-power-reversed-xlr", ("xlr-f-to-xlr-m-phantom-supply",), "mixer-mic-in-p12-xlr", "over-volts"),
     ("mic-electret-stereo-35", (), "transmitter-mic-in-35", "part-unpowered"),
     ("mic-electret-battery-xlr", ("xlr-f-to-xlr-m-t-power-block",), "mixer-mic-in-p48-xlr", "rating-not-known"),
+    ("camera-battery-out-xlr-4", ("xlr-4-f-to-xlr-4-m-power-reversed",), "recorder-dc-in-xlr-4", "supply-reversed"),
     ("party-line-supply-two-channel-xlr", ("xlr-f-to-xlr-m-t-power-block",), "interface-mic-in-p48-combo", "rating-not-known"),
     ("phone-headset-jack-lrmg", ("phone-35-trrs-jack-to-35-trrs-extension",), "headset-lrgm", "reversed"),
     ("mic-ribbon-active-xlr", ("xlr-f-to-xlr-m-crossed",), "mixer-line-in-xlr", "reversed"),

@@ -5,6 +5,7 @@ Ringfence.own = Ringfence.own || {};
 /* What a person typed, kept in this browser and nowhere else: devices by name, and the last numbers of a class. The store may be forbidden, full, or
    hold what somebody else wrote: it is said, and nothing is written over what cannot be read. */
 (function (own, ui) {
+  const DRAFTS = "ringfence.drafts"; // in this window only
   const KEY = "ringfence.own", VERSION = 1, MOST = 200, LONGEST = 60, WIRING = 4000; // devices or leads; characters of a name, of a wiring
   own.FORBIDDEN = "This browser keeps nothing: a private window or a setting forbids it. The address still holds your numbers: copy the link.";
   own.FULL = "This browser's store is full, so this is not kept. Copy the link, then make room.";
@@ -77,9 +78,11 @@ Ringfence.own = Ringfence.own || {};
   /* What stands in a field and is not judged yet, for as long as this window is open: a page that is loaded again has it. `text` puts it there. */
   own.draft = function (key, text) {
     try {
-      if (text) sessionStorage.setItem(`${KEY} ${key}`, text.slice(0, 40));
-      else if (text === "") sessionStorage.removeItem(`${KEY} ${key}`);
-      return sessionStorage.getItem(`${KEY} ${key}`) || "";
+      const drafts = new Map(Object.entries(JSON.parse(sessionStorage.getItem(DRAFTS) || "{}")));
+      if (text) drafts.set(key, text.slice(0, 40));
+      else if (text === "") drafts.delete(key);
+      if (text !== undefined) sessionStorage.setItem(DRAFTS, JSON.stringify(Object.fromEntries(drafts)));
+      return String(drafts.get(key) || "");
     } catch (refused) {
       return "";
     }
