@@ -158,7 +158,7 @@ def test_the_readme_names_every_command_and_no_other():
     readme = (ROOT / "README.md").read_text("utf-8")
     [commands] = [action.choices for action in _parser()._actions if isinstance(action.choices, dict)]
     assert re.findall(r"^    python -m generator (\w+)", readme, re.MULTILINE) == [
-        "lint", "judge", "route", "ways", "matrix", "draw", "sheets", "docs", "bundle", "publish", "served", "rename", "list", "ledger", "interfere",
+        "lint", "judge", "route", "ways", "matrix", "draw", "sheets", "docs", "finish", "bundle", "publish", "served", "rename", "list", "ledger", "interfere",
         "meter", "faults", "diagnose", "build", "trace", "symptoms", "pad", "blocker", "lessons",
     ]
     assert set(commands) == set(re.findall(r"^    python -m generator (\w+)", readme, re.MULTILINE))
