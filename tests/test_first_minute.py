@@ -110,7 +110,7 @@ def test_the_project_itself_waits_for_what_it_needs(copy):
 
 
 def test_what_has_no_lock_is_named(copy):
-    assert said(copy, "prepare", "tests") == (1, ["There is no .ci/locks/tests.txt, which says what to fetch. Those there are: run.txt test.txt"])
+    assert said(copy, "prepare", "tests") == (1, ["There is no .ci/locks/tests.txt, which says what to fetch. Those there are: cluster.txt run.txt test.txt"])
 
 
 def test_a_run_that_died_holds_nobody_up(copy):

@@ -203,14 +203,6 @@ def test_what_the_way_back_loses_is_told_and_spoils_nothing(connection, way, sev
     assert [f.severity for f in findings_of(dull, (), {}) if f.id == "dull"] == [severity]
 
 
-def test_a_loss_is_told_without_a_minus(monkeypatch):
-    """Whatever rule comes to tell one: 12 dB down is a loss of 12 dB."""
-    tells = replace(rule("below"), limit=-6.0, says="It loses {loss}.", remedy="", mend="")
-    monkeypatch.setattr("generator.engine.findings.rules_about", lambda name: (tells,))
-    [told] = findings_of(Reading("path-gain", "from", "connection", -12.0, "dB", "signal"), (), {})
-    assert told.says == "It loses 12.0 dB."
-
-
 def test_of_several_ways_the_signal_takes_the_loudest_is_shown():
     paths = [Reading("path-gain", "from", "connection", dB, "dB", "signal") for dB in (-20.0, -3.0, -90.0)]
     assert _reading(paths, None)[1].value == -3.0

@@ -10,7 +10,7 @@ import yaml
 from generator import ledger
 from generator.catalogue import default_directory, load
 from generator.engine import judge, pairings, rulebook
-from generator.engine.findings import findings_of
+from generator.engine.findings import UNRATED, findings_of
 from generator.engine.readings import Reading
 from generator.ledger import fingerprint, kept, numbers, rules
 from generator.ledger.recorded import recorded, replayed
@@ -203,7 +203,7 @@ def test_rules_are_met_as_the_engine_has_it():
                 for value, limit, told in zip(values, own, met.T):
                     reading = Reading(quantity, "into/part", "part", value, "V", "settled", setting, limit, flags=flags, words=WORDS)
                     found = [(finding.id, finding.limit) for finding in findings_of(reading, ("", ""), {})]
-                    wanted = [(rule["id"], None if rule["id"] == "rating-not-known" else limit if rule["limit"] == "own" else float(rule["limit"])) for rule, one in zip(about, told) if one]
+                    wanted = [(rule["id"], None if rule["id"] in UNRATED else limit if rule["limit"] == "own" else float(rule["limit"])) for rule, one in zip(about, told) if one]
                     assert found == wanted, (quantity, value, limit, flags, setting)
 
 
