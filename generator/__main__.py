@@ -48,7 +48,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except ledger.LedgerError as error:
         print(error, file=sys.stderr)
         return BROKEN
-    except BadUse as error:
+    except (BadUse, ledger.NoCluster) as error:
         print(error, file=sys.stderr)
         return BAD_USE
     except BrokenPipeError:  # the reader has seen enough
@@ -97,6 +97,7 @@ def _parser() -> argparse.ArgumentParser:
     made = command("ledger", _ledger, "Write the verdict of every pairing to the catalogue's verdicts folder and print what changed.", own_too=False)
     made.add_argument("--check", action="store_true", help="write nothing; exit 1 if the ledger is stale")
     made.add_argument("--since", metavar="REV", help="print what changed since this git revision instead of since the last write")
+    made.add_argument("--cluster", metavar="ADDRESS", help="let the Dask cluster whose scheduler is there judge what is not remembered")
     made = command("interfere", _interfere, "What else gets into a run: hum, mains, radio, and what helps.", json_too=True)
     made.add_argument("file", type=Path, metavar="RUN.yaml", help="the run, described")
     publishing.add(command, _publishing)
@@ -219,7 +220,7 @@ def _ledger(options) -> int:
         before = ledger.read(directory) if options.since is None else at_revision(directory, options.since)
     except NoRevision as why:
         raise BadUse(str(why)) from None
-    rows = ledger.rows(catalogue, directory, REMEMBERED, mend=True)
+    rows = ledger.rows(catalogue, directory, REMEMBERED, mend=True, address=options.cluster)
     print(changelog(before, ledger.text(rows)), end="")
     stale = list(ledger.stale(catalogue, rows, directory, REMEMBERED)) if options.check else []
     for fault in stale[:SOME]:

@@ -14,8 +14,8 @@ from packaging.version import Version
 
 ROOT = Path(__file__).parents[1]
 PROJECT = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))
-RUN, TEST = PROJECT["project"]["dependencies"], PROJECT["project"]["optional-dependencies"]["test"]
-WANTED = {"run": RUN, "test": RUN + TEST}
+RUN, EXTRAS = PROJECT["project"]["dependencies"], PROJECT["project"]["optional-dependencies"]
+WANTED = {"run": RUN, **{name: RUN + more for name, more in EXTRAS.items()}}
 ENTRY = re.compile(r"([a-z0-9-]+)==([\w.]+)((?: \\\n    --hash=sha256:[0-9a-f]{64})+)\n")
 HEAD = "# What exactly is fetched, with digests; written by .ci/update, never edited by hand.\n"
 
@@ -50,7 +50,7 @@ def test_every_dependency_is_locked_in_a_version_it_allows(name):
 
 
 def test_what_is_tested_is_what_runs():
-    assert locked("run").items() <= locked("test").items()
+    assert locked("run").items() <= locked("cluster").items() <= locked("test").items()
 
 
 # -- .ci/update, with tools that answer at once -----------------------------------------------------------------------

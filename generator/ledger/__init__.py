@@ -5,5 +5,6 @@ from .kept import keep, rests_on, rows, stale
 from .lines import LedgerError, read, text
 from .numbers import telling
 from .rows import Row, row
+from .workers import NoCluster
 
-__all__ = ["LedgerError", "Row", "judged", "keep", "read", "rests_on", "row", "rows", "stale", "telling", "text"]
+__all__ = ["LedgerError", "NoCluster", "Row", "judged", "keep", "read", "rests_on", "row", "rows", "stale", "telling", "text"]

@@ -1,16 +1,16 @@
-"""Judge pairings, on all cores: from readings that are remembered where nothing they are made of has changed, else from nothing."""
+"""Judge pairings, on all cores or on a cluster: from readings that are remembered where nothing they are made of has changed, else from nothing."""
 
 from __future__ import annotations
 
-import multiprocessing
-import signal
 import sys
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from contextlib import ExitStack
+from functools import cache
+from itertools import chain
 from pathlib import Path
-from typing import Any
+from typing import Any, NamedTuple
 
 from generator.catalogue.records import Catalogue
-from generator.engine import memory as solved
 from generator.engine import pairings
 
 from .fingerprint import Fingerprints, Pairing
@@ -18,15 +18,22 @@ from .form import Damaged, Flat, flat
 from .memory import Memory, opened
 from .progress import told
 from .recorded import recorded, replayed
+from .workers import cluster, processes
 
 FEW = 200  # below this starting more processes costs more than it saves
 SHARE = 16  # pairings a process takes at once
-ALIKE = 1000  # circuits a process keeps in mind: what is alike stands close together, and each is some 90 kB
 
 Answer = Mapping[str, Any]  # the object of `judge --json`
-Task = tuple[Pairing, str, str | None, Callable[[Answer], Any]]
+Done = tuple[Any, list[Flat] | None, bool]
 
-_own: tuple[Catalogue, Memory | None]  # what a process judges from; handed over when it starts
+
+class Task(NamedTuple):
+    """A pairing, the digests of its readings (`whole` where how each thing is known is asked too), and what is to be made of its verdict."""
+
+    pairing: Pairing
+    digest: str
+    whole: str | None
+    of: Callable[[Answer], Any]
 
 
 def judged(catalogue: Catalogue, remembered: Path | None = None, wanted: Sequence[Pairing] | None = None) -> list[Answer]:
@@ -38,50 +45,58 @@ def judged(catalogue: Catalogue, remembered: Path | None = None, wanted: Sequenc
     return list(told_of(dict, catalogue, remembered, list(pairings(catalogue)) if wanted is None else wanted))
 
 
-def told_of(of: Callable[[Answer], Any], catalogue: Catalogue, remembered: Path | None, wanted: Sequence[Pairing]) -> Iterator[Any]:
-    """What `of` makes of the verdict of each of these pairings. Where that is not the whole answer, how each thing is known may have changed since."""
+def told_of(of: Callable[[Answer], Any], catalogue: Catalogue, remembered: Path | None, wanted: Sequence[Pairing],
+            address: str | None = None) -> Iterator[Any]:
+    """What `of` makes of the verdict of each of these pairings. Where that is not the whole answer, how each thing is known may have changed since.
+    What is not remembered is judged by the cluster at `address`, if there is one."""
     plain, whole = Fingerprints(catalogue, words=False), Fingerprints(catalogue)
-    tasks = [(pairing, plain.readings(pairing), whole.readings(pairing) if of is dict else None, of) for pairing in wanted]
+    tasks = [Task(pairing, plain.readings(pairing), whole.readings(pairing) if of is dict else None, of) for pairing in wanted]
     damaged = 0
     with opened(remembered) as memory:
-        for (pairing, digest, *_), (made, fresh, spoilt) in zip(tasks, told(_all(catalogue, memory, tasks), len(tasks), "connections judged")):
+        for task, (made, fresh, spoilt) in zip(tasks, told(_all(catalogue, memory, tasks, address), len(tasks), "connections judged")):
             damaged += spoilt
             if memory is not None and fresh is not None:
-                memory.keep(digest, whole.readings(pairing), fresh)
+                memory.keep(task.digest, whole.readings(task.pairing), fresh)
             yield made
     if damaged:
         sys.stderr.write(f"{remembered}: {damaged} of its pairings {'is damaged; what it' if damaged == 1 else 'are damaged; what they'} held is judged anew.\n")
 
 
-def _all(catalogue: Catalogue, memory: Memory | None, tasks: Sequence[Task]) -> Iterable[tuple]:
-    if len(tasks) < FEW:
+def _all(catalogue: Catalogue, memory: Memory | None, tasks: Sequence[Task], address: str | None) -> Iterator[Done]:
+    if len(tasks) < FEW and not address:
         yield from (_answered(catalogue, memory, task) for task in tasks)
         return
-    with multiprocessing.Pool(initializer=_join, initargs=(catalogue, None if memory is None else memory.path)) as pool:
-        yield from pool.imap(_one, tasks, chunksize=SHARE)
+    known = {task.digest for task in tasks if not address or memory is not None and memory.holds(task.digest)}
+    with ExitStack() as stack:
+        near = stack.enter_context(processes(share, catalogue, None if memory is None else memory.path)) if known else None
+        far = stack.enter_context(cluster(address, share, catalogue)) if address and len(known) < len(tasks) else None
+        here, there = (chain.from_iterable(mapped(shares([task for task in tasks if (task.digest in known) == own]))) if mapped else iter(())
+                       for mapped, own in ((near, True), (far, False)))
+        yield from (next(here if task.digest in known else there) for task in tasks)
 
 
-def _join(catalogue: Catalogue, remembered: Path | None) -> None:
-    """Begin a process beside others: who is stopped by a key is the one that started them."""
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
-    global _own
-    solved.MOST = ALIKE
-    _own = catalogue, Memory(remembered) if remembered else None
+def shares(tasks: Sequence[Task]) -> list[Sequence[Task]]:
+    return [tasks[at:at + SHARE] for at in range(0, len(tasks), SHARE)]
 
 
-def _one(task: Task) -> tuple[Any, list[Flat] | None, bool]:
-    return _answered(*_own, task)
+@cache
+def _opened(path: Path) -> Memory:
+    return Memory(path)
 
 
-def _answered(catalogue: Catalogue, memory: Memory | None, task: Task) -> tuple[Any, list[Flat] | None, bool]:
+def share(catalogue: Catalogue, remembered: Path | None, tasks: Sequence[Task]) -> list[Done]:
+    """What another process does at once."""
+    return [_answered(catalogue, remembered and _opened(remembered), task) for task in tasks]
+
+
+def _answered(catalogue: Catalogue, memory: Memory | None, task: Task) -> Done:
     """What is asked of one verdict, its readings where they are new, and whether what was remembered of them was spoilt."""
-    pairing, digest, whole, of = task
     written, spoilt = None, False
     try:
-        written = memory.recalled(digest, whole) if memory is not None else None
+        written = memory.recalled(task.digest, task.whole) if memory is not None else None
     except Damaged:
         spoilt = True
     if written is not None:
-        return of(replayed(catalogue, *pairing, written).as_data()), None, spoilt
-    verdict, written = recorded(catalogue, *pairing)
-    return of(verdict.as_data()), list(map(flat, written)), spoilt
+        return task.of(replayed(catalogue, *task.pairing, written).as_data()), None, spoilt
+    verdict, written = recorded(catalogue, *task.pairing)
+    return task.of(verdict.as_data()), list(map(flat, written)), spoilt

@@ -31,10 +31,11 @@ Record = tuple[str, str]  # kind and id
 DIGEST = re.compile(rf"[0-9a-f]{{{LENGTH}}}")
 
 
-def rows(catalogue: Catalogue, directory: Path, remembered: Path | None = None, mend: bool = False) -> list[Row]:
+def rows(catalogue: Catalogue, directory: Path, remembered: Path | None = None, mend: bool = False, address: str | None = None) -> list[Row]:
     """Every pairing's row, in order of outlet, inlet, lead: from the ledger in `directory` where it still holds, judged where not.
 
-    LedgerError where a file of the ledger is not as it was written; with `mend` such a file is as if it were not there.
+    LedgerError where a file of the ledger is not as it was written; with `mend` such a file is as if it were not there. With an `address` of a cluster
+    that judges; raises NoCluster.
     """
     files, rested = read(directory), _read_rests(directory / RESTS_ON, mend)
     if mend:
@@ -43,7 +44,7 @@ def rows(catalogue: Catalogue, directory: Path, remembered: Path | None = None, 
         _check({**files, **numbers.read(directory)}, rested, directory)
     known, every = {_pairing(one): one for one in rows_of(files, skip=mend)}, _every(catalogue, remembered)
     held = _standing(catalogue, rested, remembered, {pairing: next(iter(known[pairing]["findings"]), "") for pairing in every if pairing in known})
-    fresh = iter(list(told_of(row, catalogue, remembered, [pairing for pairing in every if pairing not in held])))
+    fresh = iter(list(told_of(row, catalogue, remembered, [pairing for pairing in every if pairing not in held], address)))
     found = [known[pairing] if pairing in held else next(fresh) for pairing in every]
     _forget(catalogue, remembered, every)
     return found

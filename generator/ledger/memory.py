@@ -123,6 +123,13 @@ class Memory:
             self._outlines[number] = outlined(found[0][0] if found else b"")
         return self._outlines[number]
 
+    def holds(self, digest: str) -> bool:
+        """Is anything to be had of a pairing?"""
+        try:
+            return bool(self._ask("SELECT 1 FROM pairings WHERE digest = ?", digest))
+        except Damaged:
+            return False
+
     def packed(self, digest: str) -> bytes | None:
         """The readings of a pairing as they are kept, packed."""
         found = self._ask("SELECT readings FROM pairings WHERE digest = ?", digest)

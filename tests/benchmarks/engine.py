@@ -31,7 +31,6 @@ from random import Random  # noqa: E402
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "oracle"))  # its modules call each other by bare name, as pytest has them
 
-from cases import points  # noqa: E402
 from comparison import ANALYSES, SIGNAL, text_of  # noqa: E402
 from connections import Connection, connections  # noqa: E402
 from simulator import NGSPICE, simulate  # noqa: E402
@@ -40,12 +39,15 @@ from generator.catalogue import default_directory, load  # noqa: E402
 from generator.catalogue.records import Catalogue  # noqa: E402
 from generator.engine import judge, memory, pairings  # noqa: E402
 from generator.engine.signal import HERTZ  # noqa: E402
-from generator.ledger import judged  # noqa: E402
+from generator.ledger import judged, row  # noqa: E402
+from generator.ledger.judged import Task, share, shares  # noqa: E402
 from generator.ledger.memory import opened  # noqa: E402
+from generator.ledger.workers import processes  # noqa: E402
 
 from .synthetic import EQUAL, copied, one_lead_changed, some_outlets  # noqa: E402
 
 BATCH = 5  # ways between turns
+WORKERS = (1, 2)
 COPIES = (1, 2, 4)  # of every lead and every inlet: 1, 4 and 16 times the pairings
 
 
@@ -81,7 +83,7 @@ def against_ngspice(catalogue: Catalogue, sample: Sequence[Connection]) -> Itera
             netlists, each = [], len(HERTZ) if analysis is SIGNAL else 1
             for connection in sample[first:first + BATCH]:
                 assembly = connection.assembly(catalogue)
-                wanted = points(assembly, analysis.count(assembly))
+                wanted = analysis.points(assembly)
                 before = cpu()
                 cases = list(analysis.cases("", assembly, wanted))
                 own += cpu() - before
@@ -97,16 +99,19 @@ def against_ngspice(catalogue: Catalogue, sample: Sequence[Connection]) -> Itera
 
 
 def judging(catalogue: Catalogue, wanted: Sequence) -> Iterator[Measurement]:
-    """Verdicts in one process, and on all cores the way the ledger is made."""
+    """Verdicts in one process, and rows in processes beside it, the way the ledger is made."""
     memory._remembered.clear()
     before = cpu()
     for pairing in wanted:
         judge(catalogue, *pairing)
     yield measured("pairings judged", "one process", len(wanted), cpu() - before, "pairings/s")
     few = some_outlets(catalogue, len(wanted))
-    count, before = sum(1 for _ in pairings(few)), time.perf_counter()
-    judged(few)
-    yield measured("pairings judged", f"{os.cpu_count()} cores", count, time.perf_counter() - before, "pairings/s wall", "starting the processes included")
+    tasks = [Task(pairing, "", None, row) for pairing in pairings(few)]
+    for number in WORKERS:
+        before = time.perf_counter()
+        with processes(share, few, None, number) as mapped:
+            count = sum(map(len, mapped(shares(tasks))))
+        yield measured("rows judged", f"{number} worker{'s' if number > 1 else ''}", count, time.perf_counter() - before, "pairings/s wall", "starting them included")
 
 
 def scaling(catalogue: Catalogue, most: int) -> Iterator[Measurement]:

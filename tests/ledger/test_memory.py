@@ -2,6 +2,7 @@
 
 import ast
 import json
+import os
 import re
 import sqlite3
 from collections import Counter
@@ -16,7 +17,7 @@ from generator import ledger
 from generator.catalogue import load
 from generator.engine import __file__ as engine_file
 from generator.engine import judge, pairings
-from generator.ledger import fingerprint
+from generator.ledger import fingerprint, workers
 from generator.ledger.fingerprint import Fingerprints
 from generator.ledger.recorded import recorded
 
@@ -314,6 +315,18 @@ def test_many_are_judged_on_all_cores_alike(small, monkeypatch):
     alone = ledger.judged(small)
     monkeypatch.setattr(JUDGED, "FEW", 0)
     assert ledger.judged(small) == alone
+
+
+def ended(*given):
+    """What a process does that the machine has no memory for."""
+    os._exit(1)
+
+
+def test_a_process_that_is_ended_from_outside_is_said(small):
+    with pytest.raises(OSError) as fault:
+        with workers.processes(ended, small, None, 2) as mapped:
+            list(mapped([["pairing"]]))
+    assert str(fault.value.strerror) == "a process that judged was ended from outside, for want of memory perhaps; start it again and it goes on"
 
 
 def test_what_is_never_asked_is_never_asked():
