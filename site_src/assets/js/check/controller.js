@@ -21,6 +21,7 @@ Ringfence.check = Ringfence.check || {};
 
   /* A switch was turned, forth or back: the answer stays and only tells another setting. All else is shown anew. */
   function moved() {
+    if (/^#[^=]+$/.test(location.hash)) return; // a place on the page, and no other question
     const next = check.read(location.hash);
     if (!shown || open || shown.asks !== asks(next) || !shown.turn) {
       open = null;
