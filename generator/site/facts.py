@@ -9,7 +9,8 @@ from collections import Counter
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-from generator.catalogue.records import Catalogue, Lead, Port
+from generator.catalogue.records import GRADES, Catalogue, Lead, Limit, Need, Port
+from generator.engine.limits import kind_of
 from generator.engine.rulebook import Rule, rules
 from generator.ledger.rows import Row
 
@@ -33,18 +34,20 @@ class Facts:
     def __init__(self, catalogue: Catalogue) -> None:
         self.catalogue = catalogue
         self.own: dict[tuple, Fact] = {}  # of the parts of a record
-        self.ruled = {rule.id: rule for rule in reversed(rules())}  # the first row of each
 
     def of(self, row: Row) -> Fact | None:
         """The fact a row hangs on; None where it hangs on no number."""
         if row["verdict"] not in DECIDED or not row["findings"]:
             return None
-        rule = self.ruled.get(row["findings"][0])
-        if rule is None:
-            return None
-        record = self._record(row) if rule.limit == "own" else None
-        known = self._part(record, row.get("subject", "").partition("/")[2]) if record else None
-        return known or _limit(rule)
+        spoken = any(source.kind == "microphone" for end in ("from", "into") for source in self.catalogue.ports[row[end]].sources)
+        met = [rule for rule in rules() if (rule.id, rule.severity) == (row["findings"][0], row["verdict"]) and (spoken or rule.quantity != "shout-level")]
+        place, _, id = row.get("subject", "").partition("/")
+        record = self._record(row, place)
+        part = next((one for one in (*record.network.limits, *getattr(record, "needs", ())) if one.id == id), None) if record else None
+        if part and any(rule.limit == "own" for rule in met):
+            return self._part(record, part)
+        unrated = [rule for rule in met if isinstance(part, Limit) and rule.quantity == f"unrated-{part.quantity}" and rule.only.get("kind", "") in ("", kind_of(record, part))]
+        return _limit(max(unrated or met, key=lambda rule: GRADES.index(rule.evidence))) if met else None  # of rows that the ledger cannot tell apart the weakest
 
     def weighed(self, rows: list[Row]) -> dict[Fact, Counter[str]]:
         """Fact -> how many of each verdict it decides, the one that most of the dangerous ones hang on first."""
@@ -55,23 +58,19 @@ class Facts:
                 found.setdefault(fact, Counter())[row["verdict"]] += 1
         return dict(sorted(found.items(), key=lambda item: (-item[1]["dangerous"], -sum(item[1].values()), item[0].says)))
 
-    def _record(self, row: Row) -> Port | Lead | None:
-        """The port or lead a row's subject is in; None for a partner in a spare end, which the row does not name."""
-        place = row.get("subject", "").partition("/")[0].rstrip("0123456789")
-        if place == "lead":
-            return self.catalogue.leads[row["through"][int(row.get("subject", "").partition("/")[0].removeprefix("lead")) - 1]]
-        return self.catalogue.ports[row[place]] if place in ("from", "into") else None
+    def _record(self, row: Row, place: str) -> Port | Lead | None:
+        """The port or lead at a place; None for a partner in a spare end, which the row does not name."""
+        kind, number = place.rstrip("0123456789"), place.lstrip("abcdefghijklmnopqrstuvwxyz")
+        if kind == "lead":
+            return self.catalogue.leads[row["through"][int(number) - 1]]
+        return self.catalogue.ports[row[kind]] if kind in ("from", "into") else None
 
-    def _part(self, record: Port | Lead, id: str) -> Fact | None:
-        """What the record says of a part of it, or of what it needs; None where that is no part of it."""
-        part = next((one for one in (*record.network.limits, *getattr(record, "needs", ())) if one.id == id), None)
-        if part is None:
-            return None
-        home = getattr(record, "circuits", (record.id,))
-        key = home, id.rpartition(".")[2], part.where, part.evidence
+    def _part(self, record: Port | Lead, part: Limit | Need) -> Fact:
+        """What the record says of a part of it, or of what it needs."""
+        key = getattr(record, "circuits", (record.id,)), part.id.rpartition(".")[2], part.where, part.evidence
         if key not in self.own:
             kind = "ports" if isinstance(record, Port) else "leads"
-            needs = "needs" if part in getattr(record, "needs", ()) else "stands"
+            needs = "needs" if isinstance(part, Need) else "stands"
             self.own[key] = Fact(f"What the {part.where} {needs}: {record.name}", f"{kind}/{record.id}/", part.evidence.grade, part.evidence.note or "")
         return self.own[key]
 
