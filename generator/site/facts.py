@@ -40,7 +40,7 @@ class Facts:
         if row["verdict"] not in DECIDED or not row["findings"]:
             return None
         spoken = any(source.kind == "microphone" for end in ("from", "into") for source in self.catalogue.ports[row[end]].sources)
-        met = [rule for rule in rules() if (rule.id, rule.severity) == (row["findings"][0], row["verdict"]) and (spoken or rule.quantity != "shout-level")]
+        met = [rule for rule in rules() if rule.id == row["findings"][0] and rule.severity in DECIDED and (spoken or rule.quantity != "shout-level")]
         place, _, id = row.get("subject", "").partition("/")
         record = self._record(row, place)
         part = next((one for one in (*record.network.limits, *getattr(record, "needs", ())) if one.id == id), None) if record else None
