@@ -20,7 +20,7 @@ from generator.catalogue.shapes import Either, ListOf, MapOf, Record
 from generator.engine import VERDICTS, rulebook
 
 ROOT = Path(__file__).parents[1]
-PAGES = [ROOT / "DEVELOPERS.md", ROOT / "pinouts/README.md", *sorted((ROOT / "generator").rglob("*.md"))]
+PAGES = [ROOT / "DEVELOPERS.md", ROOT / "pinouts/README.md", ROOT / "site_src/assets/js/README.md", *sorted((ROOT / "generator").rglob("*.md"))]
 GUIDE = "\n".join(page.read_text("utf-8") for page in PAGES)
 LONGEST = 12_000  # bytes of what a newcomer reads first: ten minutes
 BLOCKS = {path: text for path, text in re.findall(r"```yaml\n# (\S+)\n(.*?)```", GUIDE, re.DOTALL)}

@@ -46,7 +46,7 @@ def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE, 
     """Every file of the docs tree: path -> content."""
     judged_by, published = tables(), as_data(catalogue)
     catalogue = runs.with_sources(catalogue)
-    files = small(bundles.joined({**dict(_copied(source)), bundles.CONSTANTS: data.script({"constants": constants.values()})}))
+    files = small(bundles.joined({**dict(_copied(source)), bundles.CONSTANTS: bundles.constants(constants.values())}))
     for path, content in data.files(published, judged_by, mated.table(catalogue), looks.published(catalogue), rows, sides.sizes(catalogue)).items():
         files[path] = files.get(path, b"") + content  # data.js follows its reader
     terms = guides.read(source / "guides/glossary.yaml") | rulebook.words()
@@ -78,5 +78,5 @@ def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE, 
 def _copied(source: Path) -> Iterator[tuple[str, bytes]]:
     for folder in COPIED:
         for path in sorted((source / folder).rglob("*")):
-            if path.is_file() and not path.name.startswith("."):
+            if path.is_file() and not path.name.startswith(".") and path.suffix != ".md":  # what is written for who works on the scripts stays here
                 yield path.relative_to(source).as_posix(), path.read_bytes()

@@ -45,9 +45,9 @@ def files(catalogue: Mapping[str, Any], tables: Mapping[str, Any], mated: Mappin
         f"data/v{VERSION}/catalogue.json": _json({"version": VERSION, **catalogue}),
         f"data/v{VERSION}/verdicts.json": _json({"version": VERSION, "verdicts": verdicts}),
         "assets/js/data.js": _packed("data", first) + script({"mated": mated, "sides": sides}),
-        "assets/js/circuits.js": _packed("circuits", solved) + script(tables) + b"Ringfence.complete(Ringfence.data, Ringfence.circuits);\n",
-        "assets/js/printed.js": _packed("printed", printed) + b"Ringfence.complete(Ringfence.data, Ringfence.printed);\n",
-        "assets/js/called.js": _packed("called", _only(catalogue, CALLED)) + b"Ringfence.complete(Ringfence.data, Ringfence.called);\n",
+        "assets/js/circuits.js": _packed("circuits", solved) + script(tables) + b"Ringfence.columns.complete(Ringfence.data, Ringfence.circuits);\n",
+        "assets/js/printed.js": _packed("printed", printed) + b"Ringfence.columns.complete(Ringfence.data, Ringfence.printed);\n",
+        "assets/js/called.js": _packed("called", _only(catalogue, CALLED)) + b"Ringfence.columns.complete(Ringfence.data, Ringfence.called);\n",
         "assets/js/asks.js": _packed("manual", asked),
         "assets/js/table.js": _parsed("table", table(rows)),
         "assets/js/plugs.js": script({"plugs": plugs, "sides": sides}),
@@ -106,7 +106,7 @@ def _json(value: Any) -> bytes:
 
 
 def _packed(name: str, values: Mapping[str, Any]) -> bytes:
-    return b"Ringfence." + name.encode() + b" = Ringfence.unpacked(" + _literal({key: packed(value) for key, value in values.items()}) + b");\n"
+    return b"Ringfence." + name.encode() + b" = Ringfence.columns.unpacked(" + _literal({key: packed(value) for key, value in values.items()}) + b");\n"
 
 
 def script(values: Mapping[str, Any]) -> bytes:

@@ -1,4 +1,4 @@
-"""Scripts and styles without what only readers of the source need: comments, indents, blanks around signs.
+"""Scripts and styles without what only readers of the source need: comments, indents, line ends within a statement, blanks around signs.
 
 Nothing is renamed, reordered or worked out beforehand, so that what runs is what was written, and what was tested: a parser says what is a comment
 and what is text. Licences (`/*!`) stay.
@@ -17,6 +17,7 @@ JAVASCRIPT = Language(tree_sitter_javascript.language())
 TEXTS = {"string", "template_string", "regex"}  # a blank in them means something
 BLANKS = re.compile(rb"[ \t]+")
 INDENT = re.compile(rb" ?\n\s*")  # a line's end stays: it may be what ends a statement
+WITHIN = re.compile(rb"(?<=[{(\[,;?:=&|>])\n|\n(?=[)\]},;?:=&|])|(?<=[^\d\n])\n(?=\.)")  # unless a statement can not end there
 SIGNS = re.compile(rb" ?([{}()\[\],;:?=>*&|]) ?")  # beside others a blank can keep two signs apart: a - -b, a / /b/
 
 
@@ -54,4 +55,4 @@ def _apart(node: Node) -> Iterator[Node]:
 
 
 def _tight(code: bytes) -> bytes:
-    return SIGNS.sub(rb"\1", INDENT.sub(b"\n", BLANKS.sub(b" ", code)))
+    return WITHIN.sub(b"", SIGNS.sub(rb"\1", INDENT.sub(b"\n", BLANKS.sub(b" ", code))))

@@ -23,7 +23,7 @@ def workers(page):
 def ready(page):
     """A worker that knows the engine; on a busy machine that may take longer than the first answer."""
     until(page, lambda: page.workers)
-    until(page, lambda: page.workers[0].evaluate("typeof Ringfence === 'object' && typeof Ringfence.judge === 'function'"))
+    until(page, lambda: page.workers[0].evaluate("typeof Ringfence === 'object' && typeof Ringfence.engine?.judge === 'function'"))
     page.evaluate(BROKEN_HERE)
 
 
@@ -112,7 +112,7 @@ def test_a_tap_is_answered_while_a_splitter_is_judged(visit):
 
 def test_a_worker_of_another_edition_answers_nothing_and_the_page_does(visit, catalogue):
     page = visit("methods/")
-    altered(page, 'Ringfence.editions = { ...Ringfence.editions, data: "00000000" }; Ringfence.judge = () => ({ verdict: "safe", findings: [], settings: [] });\n')
+    altered(page, 'Ringfence.editions = { ...Ringfence.editions, data: "00000000" }; Ringfence.engine.judge = () => ({ verdict: "safe", findings: [], settings: [] });\n')
     page.goto(address(*CHAINS["dangerous"]))
     assert shown(page) == expected(catalogue, *CHAINS["dangerous"])
     assert workers(page) == []
@@ -120,7 +120,7 @@ def test_a_worker_of_another_edition_answers_nothing_and_the_page_does(visit, ca
 
 def test_nothing_milder_than_the_table_is_taken_from_a_worker(visit):
     page = visit("methods/")
-    altered(page, """Ringfence.judge = () => ({ verdict: "safe", findings: [], settings: [], figures: [], conditions: "", offer: "", offered: "" });\n""")
+    altered(page, """Ringfence.engine.judge = () => ({ verdict: "safe", findings: [], settings: [], figures: [], conditions: "", offer: "", offered: "" });\n""")
     page.goto(address(*CHAINS["dangerous"]))
     banner = page.locator(".rf-banner")
     expect(banner).to_contain_text("Dangerous, from the table")

@@ -60,7 +60,7 @@ def test_what_names_nothing_is_a_range_error_that_names_it(page, catalogue, chan
     start, through, target = next(pairings(catalogue))
     question = {"from": start, "through": list(through), "into": target} | change
     (kind, wrong), = change.items()
-    said = page.evaluate("""question => { try { return Ringfence.judge(given.data, given.rulebook, question); }
+    said = page.evaluate("""question => { try { return Ringfence.engine.judge(given.data, given.rulebook, question); }
                                           catch (error) { return [error instanceof RangeError, error.message]; } }""", question)
     what, name = ("lead", wrong[0]) if kind == "through" else ("port", wrong)
     assert said == [True, f"no {what} '{name}' in the catalogue"]
@@ -74,7 +74,7 @@ def test_a_chain_that_does_not_fit_is_told_alike(page, catalogue):
         question = outlet.id, tuple(leads[(i + k) % len(leads)] for k in range(i % 4)), inlets[i % len(inlets)].id
         own = judge(catalogue, *question)
         if not own.fits:
-            other = page.evaluate("([from, through, into]) => Ringfence.judge(given.data, given.rulebook, {from, through, into})", question)
+            other = page.evaluate("([from, through, into]) => Ringfence.engine.judge(given.data, given.rulebook, {from, through, into})", question)
             assert list(differences(own.as_data(), other)) == []
             compared += 1
     assert compared

@@ -12,20 +12,18 @@ from dataclasses import dataclass, field
 from math import inf, isclose
 from multiprocessing import get_context
 from os import cpu_count
-from pathlib import Path
 
 import chromium
+from front import joined, scripts
 from playwright.sync_api import Page, sync_playwright
 
 from generator.catalogue import Catalogue
 from generator.catalogue.published import as_data
-from generator.engine import constants, judge
+from generator.engine import judge
 from generator.engine.constants import CONTACT_OHM, SILENT
 from generator.engine.tables import tables
-from generator.site import data
 from generator.site.small import small
 
-ENGINE = Path(__file__).parents[2] / "site_src/assets/js/engine"
 RELATIVE = 1e-9
 # Rounding beside a contact's 100 S is as good as a leak from every net to its 0 V of up to this, S (some contacts on a net, some steps of
 # elimination, on each side): a few volts times it is what small currents may differ by, and a resistance R by a share of LEAK * R.
@@ -38,7 +36,7 @@ BATCH = 250  # questions in one call of the page
 Question = tuple[str, tuple[str, ...], str]
 
 ASKED = """batch => JSON.stringify(batch.map(([from, through, into]) => {
-    try { return Ringfence.judge(given.data, given.rulebook, {from, through, into}); } catch (error) { return {failed: String(error)}; }
+    try { return Ringfence.engine.judge(given.data, given.rulebook, {from, through, into}); } catch (error) { return {failed: String(error)}; }
 }))"""
 
 
@@ -59,8 +57,7 @@ def engine_page(catalogue: Catalogue) -> Iterator[Page]:
     with sync_playwright() as playwright:
         browser = chromium.launched(playwright)
         page = browser.new_page()
-        sources = [data.script({"constants": constants.values()}), *(script.read_bytes() for script in sorted(ENGINE.glob("*.js")))]
-        page.add_script_tag(content=small({"engine.js": b"".join(sources)})["engine.js"].decode())
+        page.add_script_tag(content=small({"engine.js": joined(scripts("engine")).encode()})["engine.js"].decode())
         given = {"data": as_data(catalogue), **tables()}
         page.evaluate("text => { window.given = JSON.parse(text); Ringfence.powering = given.powering; }", json.dumps(given))
         yield page

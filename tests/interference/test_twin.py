@@ -5,14 +5,13 @@ Both add in double precision and take the same functions from their libraries; t
 by nothing else."""
 
 import json
-import shutil
-import subprocess
 from dataclasses import asdict
 from math import isclose
 from pathlib import Path
 from random import Random
 
 import pytest
+from front import in_node, joined, scripts
 from .random_runs import random_run
 
 from generator import interference
@@ -25,11 +24,7 @@ from generator.interference.reading import reading
 from generator.interference.remedies import remedies, six_decibels
 from generator.interference.told import cautions
 
-SCRIPTS = Path(__file__).parents[2] / "site_src/assets/js/interference"
-NUMBERS = [*sorted((SCRIPTS / "formulas").glob("*.js"))] + [
-    SCRIPTS / f"{name}.js"
-    for name in "guesses between nearby numbers paths radio answer changes remedies words address".split()
-]
+NUMBERS = scripts("interference/formulas", *(f"interference/{name}.js" for name in "guesses between nearby numbers paths radio answer changes remedies words address".split()))
 SEED, MANY, CURED = 20261128, 2000, 80
 RELATIVE, FLOOR = 1e-9, 1e-30  # of a number; V, below which a number is nothing
 
@@ -49,24 +44,13 @@ process.stdout.write(JSON.stringify({ told, read }));
 NAMES = {"inRange": "in_range"}  # what the browser calls otherwise
 
 
-def in_node(given: dict, tmp_path: Path) -> dict:
+def answered(given: dict, tmp_path: Path) -> dict:
     """What the scripts make of it."""
-    if shutil.which("node") is None:
-        pytest.skip("node not installed")
     data = tmp_path / "given.json"
     data.write_text(json.dumps(given), encoding="utf-8")
-    source = "\n".join(path.read_text("utf-8") for path in NUMBERS).replace('"use strict";', "")
     start = "globalThis.window = globalThis; globalThis.Ringfence = {};"
     load = f'const given = JSON.parse(require("node:fs").readFileSync({json.dumps(str(data))}, "utf8"));'
-    done = subprocess.run(
-        ["node", "-"],
-        input=f"{start}\n{load}\n{source}\n{ASKED}",
-        capture_output=True,
-        text=True,
-        timeout=300,
-    )
-    assert done.returncode == 0, done.stderr[-2000:]
-    return json.loads(done.stdout)
+    return in_node(f"{start}\n{load}\n{joined(NUMBERS)}\n{ASKED}")
 
 
 def differences(own, other, where=""):
@@ -104,7 +88,7 @@ def both(tables, tmp_path_factory):
         "cured": CURED,
         "addresses": [address(one) for one in all],
     }
-    return all, in_node(given, tmp_path_factory.mktemp("twin"))
+    return all, answered(given, tmp_path_factory.mktemp("twin"))
 
 
 def test_two_thousand_answers_agree(both, tables):
@@ -186,7 +170,7 @@ def test_a_hostile_address_is_told_and_harmless(tables, tmp_path):
         "#name=" + "x" * 10000,
     ]
     given = {"tables": as_data(tables), "all": [], "cured": 0, "addresses": hashes}
-    read = in_node(given, tmp_path)["read"]
+    read = answered(given, tmp_path)["read"]
     usual = interference.from_data(read[4]["run"])
     assert read[0]["run"]["source"]["device"] == usual.source.device and len(read[0]["unknown"]) == 3
     assert read[1]["run"]["leads"][0]["length"] == 5 and len(read[1]["unknown"]) == 4

@@ -2,10 +2,9 @@
 
 import json
 import random
-import sys
-from pathlib import Path
 
 import pytest
+from front import run, scripts
 
 from generator.catalogue import default_directory, load
 from generator.catalogue.lint import lint
@@ -13,9 +12,6 @@ from generator.catalogue.published import as_data
 from generator.own import Nonsense, changed, said
 
 from .random_numbers import typed
-
-sys.path.insert(0, str(Path(__file__).parents[1] / "site"))
-from front import run, scripts  # noqa: E402
 
 LOADED = scripts("ui/dom.js", "ui/words.js", "ui/catalogue.js", *(f"own/{name}.js" for name in ("quantity", "said", "apply", "keep", "devices", "yaml", "file")))
 BACK = """%s.map(({ base, answers }, number) => { const { own } = Ringfence, { path, text } = own.yaml({ name: `Tom "the" mic: # ${number}`, base, answers }), { device, fault } = own.fromFile(text);

@@ -3,12 +3,11 @@
 import json
 import os
 import random
-import sys
 from dataclasses import replace
 from math import isclose
-from pathlib import Path
 
 import pytest
+from front import run, scripts
 
 from generator.catalogue import default_directory, load
 from generator.catalogue.published import as_data
@@ -19,9 +18,6 @@ from generator.own import Nonsense, changed, said
 
 from .random_numbers import sets
 
-sys.path.insert(0, str(Path(__file__).parents[1] / "site"))
-from front import run, scripts  # noqa: E402
-
 WHOLE = bool(os.environ.get("RINGFENCE_WHOLE"))
 SETS, JUDGED = 2000, 2000 if WHOLE else 200  # sets of numbers; of these, how many at most are judged as well: some 0.1 s each, without WHOLE those of small circuits
 PART, RELATIVE = 50 if WHOLE else SETS, 1e-9  # sets told to one process
@@ -30,7 +26,7 @@ TELL = """(() => { const { own } = Ringfence; return %s.map(({ port, answers, ch
   const asks = own.asksOf(port), told = Object.entries(answers).map(([id, typed]) => { const ask = asks.find((one) => one.id === id), read = own.said(typed, ask, own.question(ask)); return [id, read.reason ? { reason: read.reason } : read.silent ? null : read.text]; });
   const good = Object.fromEntries(Object.entries(answers).filter(([id, typed]) => !own.said(typed, asks.find((one) => one.id === id), own.question(asks.find((one) => one.id === id))).reason));
   const made = own.changed(Ringfence.data.ports[port], good).port;
-  const judged = chain && Ringfence.judge({ ...Ringfence.data, ports: { ...Ringfence.data.ports, [port]: made } }, Ringfence.rulebook, chain);
+  const judged = chain && Ringfence.engine.judge({ ...Ringfence.data, ports: { ...Ringfence.data.ports, [port]: made } }, Ringfence.rulebook, chain);
   return { told: Object.fromEntries(told), record: [made.network, made.sources, made.listeners, made.needs], verdict: judged && [judged.verdict, judged.findings.map((one) => [one.id, one.severity, one.evidence])], values: judged && judged.findings.map(({ value }) => value) };
 }); })()"""
 

@@ -4,7 +4,7 @@ import json
 
 import pytest
 
-from front import FORBIDDEN, STORAGE, run, scripts
+from front import FORBIDDEN, STORAGE, run, scripts, sources
 from generator.catalogue.published import as_data
 from generator.site import mated
 from generator.site.data import table
@@ -28,7 +28,7 @@ def node(catalogue, tmp_path_factory):
     data = {**as_data(catalogue), "retired": {"old-mic": [MIC], "old-lead": [CABLE], "split": [MIC, DESK]}}
     file = tmp_path_factory.mktemp("bag") / "data.json"
     file.write_text(json.dumps({"data": data, "mated": mated.table(catalogue), "table": table(rows), "rulebook": []}))
-    return lambda expression, before=STORAGE: run(expression, LOADED, file, before)
+    return lambda expression, before=STORAGE, changed=None: run(expression, LOADED, file, before, changed)
 
 
 def said(value):
@@ -49,9 +49,11 @@ def test_every_id_survives_a_link_and_codes_hardly_collide(node, catalogue):
 
 
 def test_two_ids_of_one_code_are_written_out_and_never_taken_for_each_other(node):
-    same = "bag.code = (id) => 'aaaaa'; "
-    assert node(f"(() => {{ {same} return bag.write({said(BAG)}); }})()") == f"#leads={CABLE}.{PAD}&ports={MIC}&jobs={MIC}_{DESK}.{MIC}_{CAMERA}"
-    assert node(f"(() => {{ {same} return bag.read('#leads=aaaaa'); }})()") == {"bag": {"leads": [], "ports": [], "jobs": [], "counts": {}}, "unknown": ["aaaaa"]}
+    head = b"export function code(id) {\n"
+    same = {"bag/codes.js": sources()["bag/codes.js"].replace(head, head + b"  if (id) return 'aaaaa';\n")}
+    assert node("bag.code('x')", changed=same) == "aaaaa"
+    assert node(f"bag.write({said(BAG)})", changed=same) == f"#leads={CABLE}.{PAD}&ports={MIC}&jobs={MIC}_{DESK}.{MIC}_{CAMERA}"
+    assert node("bag.read('#leads=aaaaa')", changed=same) == {"bag": {"leads": [], "ports": [], "jobs": [], "counts": {}}, "unknown": ["aaaaa"]}
 
 
 def test_a_code_never_changes(node):
@@ -149,7 +151,7 @@ def test_chains_are_those_that_fit_up_to_two_none_twice(node):
 
 
 def test_the_search_judges_every_chain_and_puts_the_best_first(node):
-    judge = """Ringfence.judge = (data, rules, { through }) => ({ verdict: through.length === 2 ? "safe" : through[0] ? "lossy" : "dangerous",
+    judge = """Ringfence.engine.judge = (data, rules, { through }) => ({ verdict: through.length === 2 ? "safe" : through[0] ? "lossy" : "dangerous",
       findings: [{ id: "x", severity: "lossy", says: "said" }] });"""
     found = node(f"(() => {{ {judge} return new Promise((done) => bag.search('{MIC}', '{DESK}', {said([CABLE, PAD])}, {{ ondone: done }})); }})()")
     assert found["failed"] == 0
@@ -158,7 +160,7 @@ def test_the_search_judges_every_chain_and_puts_the_best_first(node):
 
 
 def test_what_cannot_be_worked_out_is_counted_and_not_listed(node):
-    judge = "Ringfence.judge = () => { throw new Error('broken'); };"
+    judge = "Ringfence.engine.judge = () => { throw new Error('broken'); };"
     assert node(f"(() => {{ {judge} return new Promise((done) => bag.search('{MIC}', '{DESK}', [], {{ ondone: done }})); }})()") == {"ways": [], "failed": 1}
 
 
@@ -193,7 +195,7 @@ def test_what_a_switch_makes_well_is_packed_and_keeps_its_mark(node):
 
 
 def test_what_needs_an_order_comes_after_safe_and_before_loss(node):
-    judge = """Ringfence.judge = (data, rules, { through }) => ({ findings: [], ...(through.length === 2 ? { verdict: "lossy" } : through[0] === '%s' ? { verdict: "safe" }
+    judge = """Ringfence.engine.judge = (data, rules, { through }) => ({ findings: [], ...(through.length === 2 ? { verdict: "lossy" } : through[0] === '%s' ? { verdict: "safe" }
       : through[0] ? { verdict: "dangerous", offered: "safe", offer: "In this order." } : { verdict: "dangerous" }) });""" % CABLE
     found = node(f"(() => {{ {judge} return new Promise((done) => bag.search('{MIC}', '{DESK}', {said([CABLE, OTHER])}, {{ ondone: done }})); }})()")
     assert [(way["through"], way["verdict"]) for way in found["ways"]] == [([CABLE], "safe"), ([OTHER], "dangerous"), ([OTHER, CABLE], "lossy"), ([CABLE, OTHER], "lossy"), ([], "dangerous")]

@@ -260,7 +260,7 @@ def test_the_nearest_leads_are_told_with_what_differs(node):
 def test_the_engine_judges_the_lead_on_the_bench_as_it_judges_its_twin_in_the_catalogue(node):
     same = node(f"""(() => {{
       const lead = bench.lead({wiring(WIRINGS[1])}), strip = ({{ verdict, findings, settings }}) => ({{ verdict, settings, findings: findings.map((one) => [one.id, one.value]) }});
-      const ask = (id) => strip(Ringfence.judge(bench.withLead(lead), Ringfence.rulebook, {{ from: "mic-condenser-p48-xlr", through: [id], into: "mixer-mic-in-p48-xlr" }}));
+      const ask = (id) => strip(Ringfence.engine.judge(bench.withLead(lead), Ringfence.rulebook, {{ from: "mic-condenser-p48-xlr", through: [id], into: "mixer-mic-in-p48-xlr" }}));
       return [ask(bench.ID), ask("xlr-f-to-xlr-m-3m"), Object.keys(Ringfence.data.leads).includes(bench.ID)];
     }})()""")
     assert same[0] == same[1] and same[2] is False

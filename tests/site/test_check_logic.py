@@ -1,16 +1,13 @@
 """The check's own logic, run by node: the address, what fits, and what stands in for an answer that cannot be worked out."""
 
 import json
-import shutil
-import subprocess
-from pathlib import Path
 
 import pytest
+from front import in_node, joined, scripts
 
 from generator.site.data import table
 
-SCRIPTS = Path(__file__).parents[2] / "site_src/assets/js"
-LOADED = ("ui/dom.js", "ui/words.js", "ui/catalogue.js", "ui/table.js", "ui/fits.js", "check/address.js", "ui/editions.js", "ui/own.js", "ui/slices.js", "judging/kinds.js", "judging/ask.js",
+LOADED = scripts("ui/dom.js", "ui/words.js", "ui/catalogue.js", "ui/table.js", "ui/fits.js", "check/address.js", "ui/editions.js", "ui/own.js", "ui/slices.js", "judging/kinds.js", "judging/ask.js",
           "check/numbers.js", "check/judged.js", "check/settings.js")
 
 PORT = {"supplies": [], "also_called": [], "cautions": [], "device": "device"}
@@ -40,18 +37,15 @@ TABLE = table([{"from": "mic", "through": ["cable"], "into": "desk", "verdict": 
                {"from": "player", "through": [], "into": "desk", "verdict": "lossy", "findings": ["dull"], **PLAIN},
                {"from": "player", "through": ["odd"], "into": "mic", "verdict": "dangerous", "findings": ["over-current"], "offered": "safe", "offer": ORDER}])
 
+ENGINE = "const answering = (judge) => { Ringfence.engine = { judge, switchNames: () => undefined }; };"  # in the place of the engine
+
 
 def run(expression: str, before: str = ""):
     """The value of a JavaScript expression with the site's scripts loaded."""
-    source = "".join((SCRIPTS / name).read_text() for name in LOADED).replace('"use strict";', "")
-    program = f"globalThis.window = globalThis; globalThis.Ringfence = {{}}; console.error = () => {{}};\n{source}\n"
+    program = f"globalThis.window = globalThis; globalThis.Ringfence = {{}}; console.error = () => {{}};\n{joined(LOADED)}\n{ENGINE}\n"
     program += f"Object.assign(Ringfence, {json.dumps({'data': DATA, 'mated': MATED, 'table': TABLE, 'rulebook': []})});\n"
     program += f"const {{ui, check}} = Ringfence;\n{before}\n(async () => console.log(JSON.stringify(await ({expression}))))();"
-    if shutil.which("node") is None:
-        pytest.skip("node not installed")
-    done = subprocess.run(["node", "-e", program], capture_output=True, text=True, timeout=300)
-    assert done.returncode == 0, done.stderr
-    return json.loads(done.stdout)
+    return in_node(program)
 
 
 @pytest.mark.parametrize("address, read", [
@@ -123,7 +117,7 @@ def test_without_an_engine_there_is_no_verdict():
 
 
 def test_an_engine_that_breaks_down_gives_no_verdict():
-    assert run(f"check.judge({QUESTION})", "Ringfence.judge = () => { throw new Error('singular'); };") == {
+    assert run(f"check.judge({QUESTION})", "answering(() => { throw new Error('singular'); });") == {
         "failed": "The calculation broke down."}
 
 
@@ -132,25 +126,25 @@ STRAIGHT = "{from: 'mic', through: [], into: 'desk'}"  # the table says lossy
 
 @pytest.mark.parametrize("verdict", ["lossy", "no signal", "dangerous"])
 def test_a_verdict_as_careful_as_the_table_is_shown(verdict):
-    assert run(f"(await check.judge({STRAIGHT})).judged.verdict", f"Ringfence.judge = () => ({{verdict: '{verdict}'}});") == verdict
+    assert run(f"(await check.judge({STRAIGHT})).judged.verdict", f"answering(() => ({{verdict: '{verdict}'}}));") == verdict
 
 
 def test_a_verdict_milder_than_the_table_is_never_shown():
-    milder = "Ringfence.judge = () => ({verdict: 'safe'});"
+    milder = "answering(() => ({verdict: 'safe'}));"
     assert run(f"check.judge({STRAIGHT})", milder) == {"failed": "The calculation in this browser came out milder than it should."}
     assert run(f"(await check.judge({STRAIGHT}, {{data: {{...Ringfence.data}}}})).judged.verdict", milder) == "safe"  # another catalogue, such as one with a lead of the bench
 
 
 def test_an_order_the_table_does_not_know_is_never_shown():
     """Nor is an order that promises more: what the table calls plainly dangerous stays so."""
-    offering = lambda offered: f"Ringfence.judge = () => ({{verdict: 'dangerous', offered: '{offered}', offer: 'Do.'}});"
-    assert "failed" in run("check.judge({from: 'player', through: [], into: 'desk'})", "Ringfence.judge = () => ({verdict: 'dangerous', offered: 'safe', offer: 'Do.'});")
+    offering = lambda offered: f"answering(() => ({{verdict: 'dangerous', offered: '{offered}', offer: 'Do.'}}));"
+    assert "failed" in run("check.judge({from: 'player', through: [], into: 'desk'})", "answering(() => ({verdict: 'dangerous', offered: 'safe', offer: 'Do.'}));")
     assert run("(await check.judge({from: 'player', through: ['odd'], into: 'desk'})).judged.offered", offering("safe")) == "safe"
-    assert run("(await check.judge({from: 'player', through: ['odd'], into: 'desk'})).judged.verdict", "Ringfence.judge = () => ({verdict: 'dangerous', offered: '', offer: ''});") == "dangerous"
+    assert run("(await check.judge({from: 'player', through: ['odd'], into: 'desk'})).judged.verdict", "answering(() => ({verdict: 'dangerous', offered: '', offer: ''}));") == "dangerous"
 
 
 def test_a_word_that_is_no_verdict_is_not_shown_as_one():
-    assert run(f"check.judge({QUESTION})", "Ringfence.judge = () => ({verdict: 'fine'});") == {"failed": "The calculation gave no verdict."}
+    assert run(f"check.judge({QUESTION})", "answering(() => ({verdict: 'fine'}));") == {"failed": "The calculation gave no verdict."}
 
 
 def judged(**values):

@@ -22,8 +22,8 @@ const answer = (id, value, worker) => say({ id, told: [], done: { answer: value 
 """
 PLAYED = """(async () => {
   const { judging } = Ringfence, got = [];
-  Object.assign(judging, { COMING: 300, GRACE: 100 });
-  Ringfence.judge = (data, rules, { from }) => ({ verdict: `${from} here` });
+  Object.assign(judging.PATIENCE, { coming: 300, grace: 100 });
+  Ringfence.engine = { judge: (data, rules, { from }) => ({ verdict: `${from} here` }) };
   const question = (from) => ({ question: { from, through: [], into: "b" }, ports: {}, leads: {} });
   const ask = (from, more) => judging.ask("judge", question(from), more).then(({ judged, verdict }) => got.push(verdict || judged.verdict), (fault) => got.push(fault.message));
   %s
@@ -99,7 +99,7 @@ def test_in_the_page_too_an_older_question_is_void(played):
 
 
 def test_what_breaks_down_is_told_and_the_next_is_answered(played):
-    assert played("""Ringfence.judge = () => { throw new Error("singular"); }; await ask("a"); Ringfence.judge = () => ({ verdict: "safe" }); await ask("c");""",
+    assert played("""Ringfence.engine.judge = () => { throw new Error("singular"); }; await ask("a"); Ringfence.engine.judge = () => ({ verdict: "safe" }); await ask("c");""",
                   PAGE + "delete globalThis.Worker;")["got"] == ["Error: singular", "safe"]
 
 

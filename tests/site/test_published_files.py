@@ -2,12 +2,11 @@
 
 import json
 import re
-import subprocess
 from itertools import islice
 
 import once
 import pytest
-from front import SCRIPTS
+from front import in_node, joined, scripts
 
 from generator.catalogue.published import as_data
 from generator.engine.mate import fits
@@ -53,15 +52,10 @@ def test_the_table_script_tells_the_same_rows():
 def read(*scripts: bytes, then: str):
     """The value of an expression after some scripts of ours, in node."""
     program = "globalThis.window = globalThis;\n" + b"\n".join(scripts).decode() + f"\nprocess.stdout.write(JSON.stringify({then}));"
-    try:
-        done = subprocess.run(["node", "-"], input=program, capture_output=True, text=True, timeout=300)
-    except FileNotFoundError:
-        pytest.skip("node not installed")
-    assert done.returncode == 0, done.stderr[-2000:]
-    return json.loads(done.stdout)
+    return in_node(program)
 
 
-READER = (SCRIPTS / "data/columns.js").read_bytes()
+READER = joined(scripts("columns")).encode()
 
 
 def test_no_text_can_end_the_script():
@@ -75,7 +69,7 @@ def test_no_text_can_end_the_script():
     {str(n): {"name": str(n), "part": {"a": n % 3, "b": None}, "list": [n] * (n % 4)} for n in range(30)}, [1, [2], {"a": 3}, "4", [1]],
 ], ids=str)
 def test_what_is_packed_is_read_back_the_same(value):
-    found = read(READER, then=f"Ringfence.unpacked({json.dumps({'one': packed(value)})}).one")
+    found = read(READER, then=f"Ringfence.columns.unpacked({json.dumps({'one': packed(value)})}).one")
     assert json.dumps(found) == json.dumps(value), "with every map in its order"
 
 

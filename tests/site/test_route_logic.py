@@ -38,7 +38,7 @@ def given(few, tmp_path_factory):
 def asked(expression, given):
     program = """(() => {
       const { engine, data, rulebook } = Ringfence;
-      const through = (question) => { const steps = Ringfence.search(data, rulebook, question); let step; do step = steps.next(); while (!step.done); return step.value; };
+      const through = (question) => { const steps = Ringfence.engine.search(data, rulebook, question); let step; do step = steps.next(); while (!step.done); return step.value; };
       return %s; })()"""
     return run(program % expression, scripts("engine"), given)
 
@@ -60,4 +60,4 @@ def test_the_same_first_look_at_every_chain(few, given, start, target):
 
 @pytest.mark.parametrize("start, target", ASKED)
 def test_the_same_missing_lead(few, given, start, target):
-    assert asked(f"Ringfence.missing(data, rulebook, {{from: '{start}', into: '{target}'}})", given) == missing(few, start, target)
+    assert asked(f"Ringfence.engine.missing(data, rulebook, {{from: '{start}', into: '{target}'}})", given) == missing(few, start, target)

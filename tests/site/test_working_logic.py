@@ -113,7 +113,7 @@ def shown(catalogue, tmp_path_factory):
     data = tmp_path_factory.mktemp("working") / "given.json"
     data.write_text(json.dumps({"data": as_data(catalogue), **tables()}))
     asked = json.dumps(ASKED)
-    found = run(f"{asked}.map(([from, through, into, id]) => Ringfence.explain(Ringfence.data, Ringfence.rulebook, {{from, through, into}}, id || null))",
+    found = run(f"{asked}.map(([from, through, into, id]) => Ringfence.engine.explain(Ringfence.data, Ringfence.rulebook, {{from, through, into}}, id || null))",
                 scripts("engine"), data)
     assert len(found) == len(ASKED)
     return found

@@ -1,24 +1,50 @@
-"use strict";
-window.Ringfence = window.Ringfence || {};
-Ringfence.check = Ringfence.check || {};
-
 /* The numbers of what works: what is left of a supply, how much room there is, what a run keeps out. */
-(function (check, ui) {
-  const { el } = ui, OF_SOUND = ["treble-kept", "bass-kept", "channels-apart", "hum-held-back", "hum-left"];
 
-  check.figures = function (judged) {
-    const { settings } = judged, figures = (judged.figures || []).filter(({ id }) => !OF_SOUND.includes(id) || !check.powers(judged));
-    if (!figures.length) return null;
-    const note = settings.length > 1 ? "With every supply on, at the worst tolerances." : "At the worst tolerances.";
-    const kinds = new Map();
-    for (const { id, says } of figures) kinds.set(id, [...(kinds.get(id) || []), ui.sentence(says)]);
-    return el("section", { class: "rf-got" }, el("h3", {}, "What you get"),
-      el("dl", { class: "rf-got__list" }, [...kinds].map(([id, [first, ...others]]) =>
-        el("div", { "data-figure": id }, el("dt", {}, ui.capital(id.replaceAll("-", " "))), el("dd", {}, first, otherwise(others))))),
-      el("p", { class: "rf-form__note" }, note));
-  };
+import { el } from "../ui/dom.js";
+import { capital, sentence } from "../ui/words.js";
+import { powers } from "./judged.js";
 
-  /* The same number in other cases: hum is judged by the worst way the two devices may be powered, and told for every other. */
-  const otherwise = (others) => (others.length ? el("details", { class: "rf-more" }, el("summary", {}, "Powered in other ways"),
-    el("ul", { class: "rf-got__others" }, others.map((says) => el("li", {}, says)))) : null);
-})(Ringfence.check, Ringfence.ui);
+const OF_SOUND = ["treble-kept", "bass-kept", "channels-apart", "hum-held-back", "hum-left"];
+
+export function figures(judged) {
+  const { settings } = judged,
+    figures = (judged.figures || []).filter(({ id }) => !OF_SOUND.includes(id) || !powers(judged));
+  if (!figures.length) return null;
+  const note =
+    settings.length > 1 ? "With every supply on, at the worst tolerances." : "At the worst tolerances.";
+  const kinds = new Map();
+  for (const { id, says } of figures) kinds.set(id, [...(kinds.get(id) || []), sentence(says)]);
+  return el(
+    "section",
+    { class: "rf-got" },
+    el("h3", {}, "What you get"),
+    el(
+      "dl",
+      { class: "rf-got__list" },
+      [...kinds].map(([id, [first, ...others]]) =>
+        el(
+          "div",
+          { "data-figure": id },
+          el("dt", {}, capital(id.replaceAll("-", " "))),
+          el("dd", {}, first, otherwise(others)),
+        ),
+      ),
+    ),
+    el("p", { class: "rf-form__note" }, note),
+  );
+}
+
+/* The same number in other cases: hum is judged by the worst way the two devices may be powered, and told for every other. */
+const otherwise = (others) =>
+  others.length
+    ? el(
+        "details",
+        { class: "rf-more" },
+        el("summary", {}, "Powered in other ways"),
+        el(
+          "ul",
+          { class: "rf-got__others" },
+          others.map((says) => el("li", {}, says)),
+        ),
+      )
+    : null;

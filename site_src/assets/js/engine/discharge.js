@@ -1,103 +1,157 @@
-"use strict";
-window.Ringfence = window.Ringfence || {};
-Ringfence.engine = Ringfence.engine || {};
-
 /* Readings of charged capacitors: what they put on every rated part in the first instant, what stays beyond a rating for seconds,
    what they give when emptied, how long they take to settle. The twin of discharge.py. */
-(function (engine) {
-  const { ALIKE, LEAST_CHARGE, MORE, NOTICED } = Ringfence.constants;
 
-  /* What capacitors bring to rated parts in the first instant and for seconds after; peak current (A) with charge and energy of
-     every one that a supply charges; and the time (s) the slowest takes to settle. */
-  engine.dischargeReadings = function* (assembly) {
-    const capacitors = new engine.Capacitors(assembly);
-    for (const struck of engine.instants(capacitors)) {
-      for (const [place, record] of assembly.places) {
-        // Heat takes longer than an instant.
-        const limits = record.network.limits.filter(({ quantity }) => quantity !== "watts");
-        for (const limit of limits) yield* passed(capacitors, struck, place, record, limit);
-      }
-      if (struck.moment !== "plugging" || struck.before[1] >= assembly.home.length) continue; // not fully plugged
-      yield* emptied(assembly, struck);
-      const charges = new Map([...struck.charges].filter(([, volts]) => Math.abs(volts) >= LEAST_CHARGE));
-      if (charges.size) yield slowest(assembly, charges, struck.setting);
+import { netName, pieces, resistive, SIGNAL_OPENS, valuesAt } from "./circuit.js";
+import { ALIKE, LEAST_CHARGE, MORE, NOTICED } from "./constants.js";
+import { everywhere, largestAt, partAmps, signalVolts, size } from "./currents.js";
+import { atLimit, Capacitors, instants, secondsBeyond, struckAt, struckTerms } from "./instants.js";
+import { stress } from "./limits.js";
+import { at, Named, partName, reading } from "./readings.js";
+import { solvedAc } from "./solved.js";
+import { supplySwitches } from "./switches.js";
+
+/* What capacitors bring to rated parts in the first instant and for seconds after; peak current (A) with charge and energy of
+   every one that a supply charges; and the time (s) the slowest takes to settle. */
+export function* dischargeReadings(assembly) {
+  const capacitors = new Capacitors(assembly);
+  for (const struck of instants(capacitors)) {
+    for (const [place, record] of assembly.places) {
+      // Heat takes longer than an instant.
+      const limits = record.network.limits.filter(({ quantity }) => quantity !== "watts");
+      for (const limit of limits) yield* passed(capacitors, struck, place, record, limit);
     }
-  };
-
-  /* What passes a rating: what it stands for a moment at once, or what it stands for seconds and longer than a moment. A rating
-     that is not known counts where a supply elsewhere is on, and where the connection makes the device's own do more to it. */
-  function* passed(capacitors, struck, place, record, limit) {
-    const { assembly } = capacitors, [sizes] = engine.atLimit(assembly, struck.solution, place, limit);
-    const [state] = engine.largestAt(sizes), most = sizes[state], { momentary, seconds: lasting } = limit;
-    const told = (rating, value, at, words) => engine.stress(place, record, limit, rating, value, struck.moment, struck.setting,
-      engine.struckAt(struck, at, ""), engine.struckTerms(struck), words);
-    const elsewhere = struck.live.size > Number(struck.live.has(place));
-    const acts = () => elsewhere || most > MORE * capacitors.alone(struck.driven, place, limit) + NOTICED;
-    if (momentary === null ? most > NOTICED && acts() : most > momentary) {
-      yield told(momentary, most, state);
-      return;
-    }
-    if (momentary === null || lasting === null) return;
-    const beyond = [...sizes.slice(0, assembly.settled.length).entries()].filter(([, size]) => size > lasting);
-    const taken = beyond.map(([at]) => engine.secondsBeyond(capacitors, struck, at, place, limit, lasting));
-    const seconds = Math.max(0, ...taken);
-    if (!seconds) return;
-    const [at, size] = beyond[taken.indexOf(seconds)];
-    const reading = told(lasting, size, at, { seconds, supply: supplyOf(capacitors, struck) });
-    yield { ...reading, quantity: reading.quantity.replace("part", "lasting") };
+    if (struck.moment !== "plugging" || struck.before[1] >= assembly.home.length) continue; // not fully plugged
+    yield* emptied(assembly, struck);
+    const charges = new Map([...struck.charges].filter(([, volts]) => Math.abs(volts) >= LEAST_CHARGE));
+    if (charges.size) yield slowest(assembly, charges, struck.setting);
   }
+}
 
-  /* The supplies that are on in a setting, in words. */
-  function supplyOf({ settings, assembly }, struck) {
-    const on = engine.supplySwitches(assembly.ports).filter(({ key, states }) => settings[struck.setting].get(key) === states[0]);
-    return on.map(({ name }) => name).join(" and ") || "the supply";
+/* What passes a rating: what it stands for a moment at once, or what it stands for seconds and longer than a moment. A rating
+   that is not known counts where a supply elsewhere is on, and where the connection makes the device's own do more to it. */
+function* passed(capacitors, struck, place, record, limit) {
+  const { assembly } = capacitors,
+    [sizes] = atLimit(assembly, struck.solution, place, limit);
+  const [state] = largestAt(sizes),
+    most = sizes[state],
+    { momentary, seconds: lasting } = limit;
+  const told = (rating, value, at, words) =>
+    stress(
+      place,
+      record,
+      limit,
+      rating,
+      value,
+      struck.moment,
+      struck.setting,
+      struckAt(struck, at, ""),
+      struckTerms(struck),
+      words,
+    );
+  const elsewhere = struck.live.size > Number(struck.live.has(place));
+  const acts = () => elsewhere || most > MORE * capacitors.alone(struck.driven, place, limit) + NOTICED;
+  if (momentary === null ? most > NOTICED && acts() : most > momentary) {
+    yield told(momentary, most, state);
+    return;
   }
+  if (momentary === null || lasting === null) return;
+  const beyond = [...sizes.slice(0, assembly.settled.length).entries()].filter(([, size]) => size > lasting);
+  const taken = beyond.map(([at]) => secondsBeyond(capacitors, struck, at, place, limit, lasting));
+  const seconds = Math.max(0, ...taken);
+  if (!seconds) return;
+  const [at, size] = beyond[taken.indexOf(seconds)];
+  const reading = told(lasting, size, at, { seconds, supply: supplyOf(capacitors, struck) });
+  yield { ...reading, quantity: reading.quantity.replace("part", "lasting") };
+}
 
-  /* Every charged capacitor at the instant a contact closes on it. */
-  function* emptied(assembly, struck) {
-    const { circuit, settled: { length: settled } } = assembly, { solution, setting } = struck;
-    for (const [name, charge] of struck.charges) {
-      if (Math.abs(charge) < LEAST_CHARGE) continue;
-      const read = engine.partAmps(solution, solution.circuit.index.get(name));
-      const [amps] = engine.everywhere(solution, (...which) => Math.abs(read(...which)), settled);
-      const [state] = amps.length ? engine.largestAt(amps) : [0], farads = circuit.parts[circuit.index.get(name)].value.nominal;
-      const words = { ...wordsOf(assembly, name), energy: farads * charge * charge / 2, charge: Math.abs(charge) };
-      yield engine.reading("discharge-amps", name, words.part, amps.length ? amps[state] : 0, "A", "plugging", {
-        setting, words, at: engine.struckAt(struck, state + settled, name), terms: [[`${name} charged to`, charge, "V"]],
-      });
-    }
-  }
+/* The supplies that are on in a setting, in words. */
+function supplyOf({ settings, assembly }, struck) {
+  const on = supplySwitches(assembly.ports).filter(
+    ({ key, states }) => settings[struck.setting].get(key) === states[0],
+  );
+  return on.map(({ name }) => name).join(" and ") || "the supply";
+}
 
-  /* Five time constants of the charged capacitor that takes longest; of those alike, the first. */
-  function slowest(assembly, charges, setting) {
-    const { circuit } = assembly, seconds = settling(assembly, charges), most = Math.max(0, ...seconds.values());
-    const found = [...seconds.keys()].find((one) => seconds.get(one) >= most * (1 - ALIKE));
-    const name = found || [...charges.keys()][0], index = circuit.index.get(name), words = wordsOf(assembly, name);
-    const farads = circuit.parts[index].value.nominal, taken = seconds.get(name) || 0;
-    return engine.reading("settle-seconds", "connection", words.part, taken, "s", "plugging", {
-      setting, words, at: taken ? engine.at("test", 0, circuit.ends[index].map(engine.netName)) : null,
-      terms: [["capacitance", farads, "F"], ["resistance it sees", taken / 5 / farads, "ohm"], ["charge", charges.get(name), "V"]],
+/* Every charged capacitor at the instant a contact closes on it. */
+function* emptied(assembly, struck) {
+  const {
+      circuit,
+      settled: { length: settled },
+    } = assembly,
+    { solution, setting } = struck;
+  for (const [name, charge] of struck.charges) {
+    if (Math.abs(charge) < LEAST_CHARGE) continue;
+    const read = partAmps(solution, solution.circuit.index.get(name));
+    const [amps] = everywhere(solution, (...which) => Math.abs(read(...which)), settled);
+    const [state] = amps.length ? largestAt(amps) : [0],
+      farads = circuit.parts[circuit.index.get(name)].value.nominal;
+    const words = {
+      ...wordsOf(assembly, name),
+      energy: (farads * charge * charge) / 2,
+      charge: Math.abs(charge),
+    };
+    yield reading("discharge-amps", name, words.part, amps.length ? amps[state] : 0, "A", "plugging", {
+      setting,
+      words,
+      at: struckAt(struck, state + settled, name),
+      terms: [[`${name} charged to`, charge, "V"]],
     });
   }
+}
 
-  /* Five time constants, s, of every charged capacitor that fills through resistance: Map by part id. */
-  function settling({ circuit, home }, charges) {
-    const lean = engine.resistive(circuit), piece = engine.pieces(lean, home[0], engine.SIGNAL_OPENS), { nets } = lean;
-    const ends = (name) => circuit.ends[circuit.index.get(name)].map(engine.netName);
-    // Where only capacitors meet, or nothing leads round, a capacitor never fills through resistance.
-    const names = [...charges.keys()].filter((name) => ends(name).every((node) => nets.has(node)))
-      .filter((name) => { const [a, b] = ends(name).map((node) => piece[nets.get(node)]); return a === b; });
-    if (!names.length) return new Map();
-    const values = engine.valuesAt(lean, "nominal"), probes = names.map((name) => [[ends(name), -1]]);
-    const [[[found]]] = engine.solveAc(lean, [values], [0], home.slice(0, 1), probes);
-    return new Map(names.map((name, i) => {
-      const volts = engine.signalVolts(found[i], ...ends(name).map((node) => nets.get(node)));
-      return [name, 5 * circuit.parts[circuit.index.get(name)].value.nominal * engine.size(volts)];
-    }));
-  }
+/* Five time constants of the charged capacitor that takes longest; of those alike, the first. */
+function slowest(assembly, charges, setting) {
+  const { circuit } = assembly,
+    seconds = settling(assembly, charges),
+    most = Math.max(0, ...seconds.values());
+  const found = [...seconds.keys()].find((one) => seconds.get(one) >= most * (1 - ALIKE));
+  const name = found || [...charges.keys()][0],
+    index = circuit.index.get(name),
+    words = wordsOf(assembly, name);
+  const farads = circuit.parts[index].value.nominal,
+    taken = seconds.get(name) || 0;
+  return reading("settle-seconds", "connection", words.part, taken, "s", "plugging", {
+    setting,
+    words,
+    at: taken ? at("test", 0, circuit.ends[index].map(netName)) : null,
+    terms: [
+      ["capacitance", farads, "F"],
+      ["resistance it sees", taken / 5 / farads, "ohm"],
+      ["charge", charges.get(name), "V"],
+    ],
+  });
+}
 
-  function wordsOf(assembly, id) {
-    const cut = id.indexOf("/"), place = id.slice(0, cut);
-    return { device: new engine.Named(place), part: engine.partName(assembly.places.get(place), id.slice(cut + 1)) || "capacitor" };
-  }
-})(Ringfence.engine);
+/* Five time constants, s, of every charged capacitor that fills through resistance: Map by part id. */
+function settling({ circuit, home }, charges) {
+  const lean = resistive(circuit),
+    piece = pieces(lean, home[0], SIGNAL_OPENS),
+    { nets } = lean;
+  const ends = (name) => circuit.ends[circuit.index.get(name)].map(netName);
+  // Where only capacitors meet, or nothing leads round, a capacitor never fills through resistance.
+  const names = [...charges.keys()]
+    .filter((name) => ends(name).every((node) => nets.has(node)))
+    .filter((name) => {
+      const [a, b] = ends(name).map((node) => piece[nets.get(node)]);
+      return a === b;
+    });
+  if (!names.length) return new Map();
+  const values = valuesAt(lean, "nominal"),
+    probes = names.map((name) => [[ends(name), -1]]);
+  const [[[found]]] = solvedAc(lean, [values], [0], home.slice(0, 1), probes);
+  return new Map(
+    names.map((name, i) => {
+      const volts = signalVolts(found[i], ...ends(name).map((node) => nets.get(node)));
+      return [name, 5 * circuit.parts[circuit.index.get(name)].value.nominal * size(volts)];
+    }),
+  );
+}
+
+function wordsOf(assembly, id) {
+  const cut = id.indexOf("/"),
+    place = id.slice(0, cut);
+  return {
+    device: new Named(place),
+    part: partName(assembly.places.get(place), id.slice(cut + 1)) || "capacitor",
+  };
+}

@@ -1,115 +1,133 @@
-"use strict";
-window.Ringfence = window.Ringfence || {};
-Ringfence.engine = Ringfence.engine || {};
-
 /* The lead, or chain of leads, that gets one port into another: safest first, then least lost, then shortest. The twin of
    route.py, in steps, so that a page answers to a thumb while it looks. */
-(function (engine) {
-  const { MOST_LEADS, OFFERED } = Ringfence.constants;
-  engine.FORMS = ["cable", "adapter", "converter", "splitter"]; // from most to least common in a bag
 
-  /* Looks for the best chains, best first; never one that is dangerous, carries no signal or does not fit, nor any where
-     neither sends what the other hears. A generator: every
-     step yields {looked, known} (chains looked at, of those met so far); it returns the published verdicts. */
-  Ringfence.search = function* (data, rulebook, { from, into }, { offered = OFFERED, most = MOST_LEADS } = {}) {
-    if (!engine.somethingToHear(data.ports[from], data.ports[into])) return [];
-    const found = [], plain = engine.plainly(data), queue = [];
-    let order = 0, looked = 0, known = 0;
-    const put = (cost, kind, item) => insert(queue, { cost, order: order++, kind, item });
-    for (let length = 0; length <= most; length++) put([0, 0, 0, length], "length", length);
-    while (queue.length && found.length < offered) {
-      const { kind, item } = queue.shift();
-      if (kind === "verdict") found.push(item);
-      else if (kind === "chain") {
-        const judged = Ringfence.judge(data, rulebook, { from, through: item, into });
-        if (engine.rank(judged.verdict) <= engine.rank("lossy")) put(engine.cost(data, rulebook, judged), "verdict", judged);
+import { sideOf } from "./assemble.js";
+import { MOST_LEADS, OFFERED } from "./constants.js";
+import { before, glance, plainly } from "./glance.js";
+import { judge } from "./judge.js";
+import { somethingToHear } from "./kinds.js";
+import { fits } from "./mate.js";
+import { OPPOSITE } from "./misfit.js";
+import { lost as lostOf } from "./rulebook.js";
+import { rank as rankOf } from "./verdict.js";
+
+export const FORMS = ["cable", "adapter", "converter", "splitter"]; // from most to least common in a bag
+
+/* Looks for the best chains, best first; never one that is dangerous, carries no signal or does not fit, nor any where
+   neither sends what the other hears. A generator: every
+   step yields {looked, known} (chains looked at, of those met so far); it returns the published verdicts. */
+export function* search(data, rulebook, { from, into }, { offered = OFFERED, most = MOST_LEADS } = {}) {
+  if (!somethingToHear(data.ports[from], data.ports[into])) return [];
+  const found = [],
+    plain = plainly(data),
+    queue = [];
+  let order = 0,
+    looked = 0,
+    known = 0;
+  const put = (cost, kind, item) => insert(queue, { cost, order: order++, kind, item });
+  for (let length = 0; length <= most; length++) put([0, 0, 0, length], "length", length);
+  while (queue.length && found.length < offered) {
+    const { kind, item } = queue.shift();
+    if (kind === "verdict") found.push(item);
+    else if (kind === "chain") {
+      const judged = judge(data, rulebook, { from, through: item, into });
+      if (rankOf(judged.verdict) <= rankOf("lossy")) put(cost(data, rulebook, judged), "verdict", judged);
+      yield { looked, known };
+    } else if (!found.length || found[0].verdict !== "safe") {
+      const chains = [...chainsOf(data, from, into, item)];
+      known += chains.length;
+      for (const chain of chains) {
+        const [rank, lost] = glance(plain, rulebook, from, chain, into);
+        looked += 1;
+        if (rank <= rankOf("lossy")) put([rank, 0, lost, item], "chain", chain);
         yield { looked, known };
-      } else if (!found.length || found[0].verdict !== "safe") {
-        const chains = [...engine.chains(data, from, into, item)];
-        known += chains.length;
-        for (const chain of chains) {
-          const [rank, lost] = engine.glance(plain, rulebook, from, chain, into);
-          looked += 1;
-          if (rank <= engine.rank("lossy")) put([rank, 0, lost, item], "chain", chain);
-          yield { looked, known };
-        }
       }
     }
-    return found;
-  };
-
-  function insert(queue, entry) {
-    let low = 0, high = queue.length;
-    while (low < high) {
-      const middle = (low + high) >> 1;
-      if (engine.before([...entry.cost, entry.order], [...queue[middle].cost, queue[middle].order])) high = middle;
-      else low = middle + 1;
-    }
-    queue.splice(low, 0, entry);
   }
+  return found;
+}
 
-  /* What makes one answer worse than another: verdict, while plugging, how much is lost, leads, how rare they are in a bag,
-     what to mind, metres, name. */
-  engine.cost = function (data, rulebook, { verdict, plugging, findings, through }) {
-    const leads = through.map((id) => data.leads[id]), sum = (numbers) => numbers.reduce((all, one) => all + one, 0);
-    const rare = sum(leads.map(({ form }) => engine.FORMS.indexOf(form))), metres = sum(leads.map(({ length }) => length || 0));
-    const notes = findings.filter(({ severity }) => severity === "note").length, lost = engine.lost(rulebook, findings);
-    return [engine.rank(verdict), engine.rank(plugging), lost, through.length, rare, notes, metres, ...through];
-  };
+function insert(queue, entry) {
+  let low = 0,
+    high = queue.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (before([...entry.cost, entry.order], [...queue[middle].cost, queue[middle].order])) high = middle;
+    else low = middle + 1;
+  }
+  queue.splice(low, 0, entry);
+}
 
-  /* Every chain of exactly `length` different leads whose halves go into each other, grown from From and pruned towards Into.
-     Beside another lead a plain extension changes nothing and is left out. In chains of three every lead leads to a half not
-     met before, or has parts. */
-  engine.chains = function (data, from, into, length) {
-    const goal = halvesTowards(data, data.ports[into], length), chains = new Map();
-    const useful = Object.values(data.leads).filter((lead) => length < 2 || !extension(data, lead));
-    grow([], data.ports[from], new Set());
-    return chains.values();
+/* What makes one answer worse than another: verdict, while plugging, how much is lost, leads, how rare they are in a bag,
+   what to mind, metres, name. */
+export function cost(data, rulebook, { verdict, plugging, findings, through }) {
+  const leads = through.map((id) => data.leads[id]),
+    sum = (numbers) => numbers.reduce((all, one) => all + one, 0);
+  const rare = sum(leads.map(({ form }) => FORMS.indexOf(form))),
+    metres = sum(leads.map(({ length }) => length || 0));
+  const notes = findings.filter(({ severity }) => severity === "note").length,
+    lost = lostOf(rulebook, findings);
+  return [rankOf(verdict), rankOf(plugging), lost, through.length, rare, notes, metres, ...through];
+}
 
-    function grow(taken, open, before) {
-      const left = length - taken.length;
-      if (!goal[left].some((half) => goes(data, open, half))) return;
-      if (!left) {
-        chains.set(taken.join(), taken);
-        return;
+/* Every chain of exactly `length` different leads whose halves go into each other, grown from From and pruned towards Into.
+   Beside another lead a plain extension changes nothing and is left out. In chains of three every lead leads to a half not
+   met before, or has parts. */
+function chainsOf(data, from, into, length) {
+  const goal = halvesTowards(data, data.ports[into], length),
+    chains = new Map();
+  const useful = Object.values(data.leads).filter((lead) => length < 2 || !extension(data, lead));
+  grow([], data.ports[from], new Set());
+  return chains.values();
+
+  function grow(taken, open, before) {
+    const left = length - taken.length;
+    if (!goal[left].some((half) => goes(data, open, half))) return;
+    if (!left) {
+      chains.set(taken.join(), taken);
+      return;
+    }
+    const met = new Set([...before, name(open)]);
+    for (const lead of useful) {
+      if (taken.includes(lead.id)) continue;
+      for (const half of different(farHalves(data, lead, open))) {
+        if (length < MOST_LEADS || !met.has(name(half)) || lead.parts.length)
+          grow([...taken, lead.id], half, met);
       }
-      const met = new Set([...before, name(open)]);
-      for (const lead of useful) {
-        if (taken.includes(lead.id)) continue;
-        for (const half of different(farHalves(data, lead, open))) {
-          if (length < MOST_LEADS || !met.has(name(half)) || lead.parts.length) grow([...taken, lead.id], half, met);
-        }
-      }
     }
-  };
-
-  const name = ({ connector, half }) => `${connector} ${half}`;
-  const different = (halves) => [...new Map(halves.map((half) => [name(half), half])).values()];
-  const goes = (data, one, two) => engine.fits(engine.sideOf(data, one), engine.sideOf(data, two));
-
-  function farHalves(data, lead, open) {
-    const ends = Object.values(lead.ends);
-    return ends.filter((near) => goes(data, open, near)).flatMap((near) => ends.filter((far) => far !== near));
   }
+}
 
-  /* For each number of leads still to come, the halves a chain may present next. */
-  function halvesTowards(data, target, length) {
-    const reach = [[target]], both = (ends) => ends.flatMap((near) => ends.filter((far) => far !== near).map((far) => [near, far]));
-    const pairs = Object.values(data.leads).flatMap(({ ends }) => both(Object.values(ends)));
-    for (let i = 0; i < length; i++) {
-      const fitting = pairs.filter(([, far]) => reach[i].some((half) => goes(data, far, half)));
-      reach.push(different(fitting.map(([near]) => near)));
-    }
-    return reach;
-  }
+const name = ({ connector, half }) => `${connector} ${half}`;
+const different = (halves) => [...new Map(halves.map((half) => [name(half), half])).values()];
+const goes = (data, one, two) => fits(sideOf(data, one), sideOf(data, two));
 
-  /* Does it lead every contact on to the same contact of the same connector, and do nothing else? */
-  function extension(data, lead) {
-    const [near, far, ...others] = Object.values(lead.ends);
-    const opposite = far.connector === near.connector && far.half === engine.OPPOSITE[near.half];
-    if (lead.parts.length || others.length || !opposite) return false;
-    const joined = new Set(lead.joins.map(({ nodes }) => [...new Set(nodes)].sort().join())), { contacts } = data.connectors[near.connector];
-    const straight = contacts.map((contact) => [`${near.id}.${contact}`, `${far.id}.${contact}`].sort().join());
-    return joined.size === straight.length && straight.every((pair) => joined.has(pair));
+function farHalves(data, lead, open) {
+  const ends = Object.values(lead.ends);
+  return ends.filter((near) => goes(data, open, near)).flatMap((near) => ends.filter((far) => far !== near));
+}
+
+/* For each number of leads still to come, the halves a chain may present next. */
+function halvesTowards(data, target, length) {
+  const reach = [[target]],
+    both = (ends) => ends.flatMap((near) => ends.filter((far) => far !== near).map((far) => [near, far]));
+  const pairs = Object.values(data.leads).flatMap(({ ends }) => both(Object.values(ends)));
+  for (let i = 0; i < length; i++) {
+    const fitting = pairs.filter(([, far]) => reach[i].some((half) => goes(data, far, half)));
+    reach.push(different(fitting.map(([near]) => near)));
   }
-})(Ringfence.engine);
+  return reach;
+}
+
+/* Does it lead every contact on to the same contact of the same connector, and do nothing else? */
+function extension(data, lead) {
+  const [near, far, ...others] = Object.values(lead.ends);
+  const opposite = far.connector === near.connector && far.half === OPPOSITE[near.half];
+  if (lead.parts.length || others.length || !opposite) return false;
+  const joined = new Set(lead.joins.map(({ nodes }) => [...new Set(nodes)].sort().join())),
+    { contacts } = data.connectors[near.connector];
+  const straight = contacts.map((contact) => [`${near.id}.${contact}`, `${far.id}.${contact}`].sort().join());
+  return joined.size === straight.length && straight.every((pair) => joined.has(pair));
+}
+
+export { chainsOf as chains };

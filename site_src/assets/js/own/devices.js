@@ -1,56 +1,90 @@
-"use strict";
-window.Ringfence = window.Ringfence || {};
-Ringfence.own = Ringfence.own || {};
-
 /* Devices of one's own among the ports of the catalogue: made from a class by what differs, and known to every page by an id of their own. */
-(function (own, ui) {
-  const JUDGED = ["connector", "half", "contacts", "network", "sources", "listeners", "supplies", "needs", "earthed", "powered_by", "follows"];
 
-  own.device = (id) => own.kept().devices.find((one) => one.id === id) || null;
-  own.baseOf = (id) => { const found = own.device(id); return found ? found.base : id; };
-  own.base = (id) => ui.port(own.baseOf(id));
+import { keepBag, bag as theBag } from "../ui/bag.js";
+import { port as portOf } from "../ui/catalogue.js";
+import { changed } from "./apply.js";
+import { asDevice, keep, kept } from "./keep.js";
 
-  /* A short name for all of a class that a verdict rests on: it changes when the class does. */
-  own.stamp = function (base) {
-    let hash = 0x811c9dc5;
-    for (const byte of new TextEncoder().encode(JSON.stringify(JUDGED.map((name) => ui.port(base)[name])))) hash = Math.imul(hash ^ byte, 0x01000193) >>> 0;
-    return hash.toString(36);
-  };
+const JUDGED = [
+  "connector",
+  "half",
+  "contacts",
+  "network",
+  "sources",
+  "listeners",
+  "supplies",
+  "needs",
+  "earthed",
+  "powered_by",
+  "follows",
+];
 
-  /* Has the class changed since the numbers were typed? */
-  own.outdated = (device) => Boolean(device.stamp) && device.stamp !== own.stamp(device.base);
+export const device = (id) => kept().devices.find((one) => one.id === id) || null;
+export const baseOf = (id) => {
+  const found = device(id);
+  return found ? found.base : id;
+};
+export const base = (id) => portOf(baseOf(id));
 
-  /* Puts all devices among the ports; those that are gone leave. */
-  own.register = function () {
-    for (const id of Object.keys(Ringfence.data.ports)) if (id.startsWith("my.")) delete Ringfence.data.ports[id];
-    for (const device of own.kept().devices) {
-      const base = ui.port(device.base), { port } = own.changed(base, device.answers);
-      Ringfence.data.ports[device.id] = { ...port, id: device.id, name: device.name, also_called: [base.name, ...(base.also_called || [])], mine: true };
-    }
-  };
+/* A short name for all of a class that a verdict rests on: it changes when the class does. */
+export function stamp(base) {
+  let hash = 0x811c9dc5;
+  for (const byte of new TextEncoder().encode(JSON.stringify(JUDGED.map((name) => portOf(base)[name]))))
+    hash = Math.imul(hash ^ byte, 0x01000193) >>> 0;
+  return hash.toString(36);
+}
 
-  const anId = () => `my.${Array.from(crypto.getRandomValues(new Uint8Array(6)), (byte) => (byte % 36).toString(36)).join("")}`;
+/* Has the class changed since the numbers were typed? */
+export const outdated = (device) => Boolean(device.stamp) && device.stamp !== stamp(device.base);
 
-  /* {device, fault}: a new one, kept and registered. */
-  own.add = function ({ name, base, answers }) {
-    const device = own.asDevice({ id: anId(), name, base, answers, stamp: own.stamp(base) });
-    const fault = own.keep({ devices: [...own.kept().devices, device] });
-    own.register();
-    return { device, fault };
-  };
+/* Puts all devices among the ports; those that are gone leave. */
+export function register() {
+  for (const id of Object.keys(Ringfence.data.ports))
+    if (id.startsWith("my.")) delete Ringfence.data.ports[id];
+  for (const device of kept().devices) {
+    const base = portOf(device.base),
+      { port } = changed(base, device.answers);
+    Ringfence.data.ports[device.id] = {
+      ...port,
+      id: device.id,
+      name: device.name,
+      also_called: [base.name, ...(base.also_called || [])],
+      mine: true,
+    };
+  }
+}
 
-  own.change = function (id, changes) {
-    const fault = own.keep({ devices: own.kept().devices.map((one) => (one.id === id ? { ...one, ...changes, stamp: own.stamp(one.base) } : one)) });
-    own.register();
-    return fault;
-  };
+const anId = () =>
+  `my.${Array.from(crypto.getRandomValues(new Uint8Array(6)), (byte) => (byte % 36).toString(36)).join("")}`;
 
-  /* Gone from the store, the ports, and the bag. */
-  own.remove = function (id) {
-    const fault = own.keep({ devices: own.kept().devices.filter((one) => one.id !== id) });
-    const bag = ui.bag ? ui.bag() : null;
-    if (bag) ui.keepBag({ ...bag, ports: bag.ports.filter((port) => port !== id), jobs: bag.jobs.filter((job) => !job.includes(id)) });
-    own.register();
-    return fault;
-  };
-})(Ringfence.own, Ringfence.ui);
+/* {device, fault}: a new one, kept and registered. */
+export function add({ name, base, answers }) {
+  const device = asDevice({ id: anId(), name, base, answers, stamp: stamp(base) });
+  const fault = keep({ devices: [...kept().devices, device] });
+  register();
+  return { device, fault };
+}
+
+export function change(id, changes) {
+  const fault = keep({
+    devices: kept().devices.map((one) =>
+      one.id === id ? { ...one, ...changes, stamp: stamp(one.base) } : one,
+    ),
+  });
+  register();
+  return fault;
+}
+
+/* Gone from the store, the ports, and the bag. */
+export function remove(id) {
+  const fault = keep({ devices: kept().devices.filter((one) => one.id !== id) });
+  const bag = theBag ? theBag() : null;
+  if (bag)
+    keepBag({
+      ...bag,
+      ports: bag.ports.filter((port) => port !== id),
+      jobs: bag.jobs.filter((job) => !job.includes(id)),
+    });
+  register();
+  return fault;
+}

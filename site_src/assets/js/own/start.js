@@ -1,6 +1,7 @@
-"use strict";
-window.Ringfence = window.Ringfence || {};
-
 /* The last of this bundle: devices of one's own are known from here on, and leads where the bench's scripts are here. */
-Ringfence.own.register();
-Ringfence.own.registerLeads();
+
+import { register } from "./devices.js";
+import { registerLeads } from "./leads.js";
+
+register();
+registerLeads();

@@ -1,34 +1,49 @@
-"use strict";
-window.Ringfence = window.Ringfence || {};
-Ringfence.own = Ringfence.own || {};
-
 /* A device of one's own as a file of the catalogue: `same_as` its class, and what differs. */
-(function (own, ui) {
-  /* The id a name makes, and that no port or lead has yet. */
-  own.idOf = function (name) {
-    const plain = name.normalize("NFKD").toLowerCase().replace(/[^a-z0-9]+/g, "-").replace(/^[-0-9]+|-+$/g, "").slice(0, 60).replace(/-+$/, "") || "device";
-    let id = plain;
-    for (let number = 2; ui.port(id) || ui.lead(id); number++) id = `${plain}-${number}`;
-    return id;
-  };
 
-  /* "instance parameter" -> value; a number has the last word. */
-  own.valuesSet = function (device) {
-    const set = new Map();
-    for (const { ask, text } of own.changed(ui.port(device.base), device.answers).used) {
-      for (const instance of ask.instances) for (const [name, value] of own.valuesOf(ask, text)) set.set(`${instance} ${name}`, value);
-    }
-    return set;
-  };
+import { lead, port } from "../ui/catalogue.js";
+import { changed, GRADE, valuesOf } from "./apply.js";
 
-  /* {path, text}; a name or note is a double-quoted scalar, so no text can mean anything else. */
-  own.yaml = function (device) {
-    const set = own.valuesSet(device), instances = [...new Set([...set.keys()].map((key) => key.split(" ")[0]))];
-    const lines = [`name: ${JSON.stringify(device.name)}`, `same_as: ${device.base}`, ...(instances.length ? ["circuit:"] : [])];
-    for (const instance of instances) {
-      lines.push(`  ${instance}:`, ...[...set].filter(([key]) => key.startsWith(`${instance} `))
-        .map(([key, value]) => `    ${key.split(" ")[1]}: {value: ${value}, evidence: ${own.GRADE}}`));
-    }
-    return { path: `${own.idOf(device.name)}.yaml`, text: `${lines.join("\n")}\n` };
-  };
-})(Ringfence.own, Ringfence.ui);
+/* The id a name makes, and that no port or lead has yet. */
+export function idOf(name) {
+  const plain =
+    name
+      .normalize("NFKD")
+      .toLowerCase()
+      .replace(/[^a-z0-9]+/g, "-")
+      .replace(/^[-0-9]+|-+$/g, "")
+      .slice(0, 60)
+      .replace(/-+$/, "") || "device";
+  let id = plain;
+  for (let number = 2; port(id) || lead(id); number++) id = `${plain}-${number}`;
+  return id;
+}
+
+/* "instance parameter" -> value; a number has the last word. */
+export function valuesSet(device) {
+  const set = new Map();
+  for (const { ask, text } of changed(port(device.base), device.answers).used) {
+    for (const instance of ask.instances)
+      for (const [name, value] of valuesOf(ask, text)) set.set(`${instance} ${name}`, value);
+  }
+  return set;
+}
+
+/* {path, text}; a name or note is a double-quoted scalar, so no text can mean anything else. */
+export function yaml(device) {
+  const set = valuesSet(device),
+    instances = [...new Set([...set.keys()].map((key) => key.split(" ")[0]))];
+  const lines = [
+    `name: ${JSON.stringify(device.name)}`,
+    `same_as: ${device.base}`,
+    ...(instances.length ? ["circuit:"] : []),
+  ];
+  for (const instance of instances) {
+    lines.push(
+      `  ${instance}:`,
+      ...[...set]
+        .filter(([key]) => key.startsWith(`${instance} `))
+        .map(([key, value]) => `    ${key.split(" ")[1]}: {value: ${value}, evidence: ${GRADE}}`),
+    );
+  }
+  return { path: `${idOf(device.name)}.yaml`, text: `${lines.join("\n")}\n` };
+}

@@ -1,12 +1,8 @@
-"use strict";
-window.Ringfence = window.Ringfence || {};
-Ringfence.page = Ringfence.page || {};
-
 /* A quiet button of the site's look; `act(button)` is what a tap does. */
-Ringfence.page.button = function (words, act, label) {
+export function button(words, act, label) {
   const made = document.createElement("button");
   Object.assign(made, { type: "button", className: "rf-button rf-button--quiet", textContent: words });
   if (label) made.setAttribute("aria-label", label);
   made.addEventListener("click", () => act(made));
   return made;
-};
+}

@@ -1,45 +1,53 @@
-"use strict";
-window.Ringfence = window.Ringfence || {};
-Ringfence.ui = Ringfence.ui || {};
-
 /* Building elements. Text always enters as text: nothing here, or anywhere in the site, parses a string as HTML. */
-(function (ui) {
-  const SVG = "http://www.w3.org/2000/svg";
 
-  /* el("button", {class: "rf-x", onclick: f, "aria-pressed": "true"}, "text", child, ...). null children and attributes are left out. */
-  ui.el = function (tag, attributes, ...children) {
-    const made = document.createElement(tag);
-    for (const [name, value] of Object.entries(attributes || {})) {
-      if (value === null || value === undefined || value === false) continue;
-      if (name.startsWith("on")) made.addEventListener(name.slice(2), value);
-      else made.setAttribute(name, value === true ? "" : value);
-    }
-    made.append(...children.flat().filter((child) => child !== null && child !== undefined));
-    return made;
-  };
+const SVG = "http://www.w3.org/2000/svg";
 
-  /* The symbol of a verdict, drawn from the sheet at the top of the page. The word always stands beside it. */
-  ui.mark = function (verdict) {
-    const svg = document.createElementNS(SVG, "svg");
-    svg.setAttribute("class", "rf-mark");
-    svg.setAttribute("aria-hidden", "true");
-    const use = document.createElementNS(SVG, "use");
-    use.setAttribute("href", `#mark-${ui.slug(verdict)}`);
-    svg.append(use);
-    return svg;
-  };
+/* el("button", {class: "rf-x", onclick: f, "aria-pressed": "true"}, "text", child, ...). null children and attributes are left out. */
+export function el(tag, attributes, ...children) {
+  const made = document.createElement(tag);
+  for (const [name, value] of Object.entries(attributes || {})) {
+    if (value === null || value === undefined || value === false) continue;
+    if (name.startsWith("on")) made.addEventListener(name.slice(2), value);
+    else made.setAttribute(name, value === true ? "" : value);
+  }
+  made.append(...children.flat().filter((child) => child !== null && child !== undefined));
+  return made;
+}
 
-  ui.verdict = (verdict) => ui.el("span", { class: `rf-verdict rf-verdict--${ui.slug(verdict)}` }, ui.mark(verdict), verdict);
+/* The symbol of a verdict, drawn from the sheet at the top of the page. The word always stands beside it. */
+export function mark(verdict) {
+  const svg = document.createElementNS(SVG, "svg");
+  svg.setAttribute("class", "rf-mark");
+  svg.setAttribute("aria-hidden", "true");
+  const use = document.createElementNS(SVG, "use");
+  use.setAttribute("href", `#mark-${slug(verdict)}`);
+  svg.append(use);
+  return svg;
+}
 
-  ui.slug = (verdict) => String(verdict).replaceAll(" ", "-");
+export const verdict = (verdict) =>
+  el("span", { class: `rf-verdict rf-verdict--${slug(verdict)}` }, mark(verdict), verdict);
 
-  /* A button that looks and behaves like one: type set, so that it never submits anything. */
-  ui.button = (attributes, ...children) => ui.el("button", { type: "button", ...attributes }, ...children);
+export const slug = (verdict) => String(verdict).replaceAll(" ", "-");
 
-  /* The box of cautions; null where there are none. */
-  ui.takeCare = (texts) => (texts.length ? ui.el("div", { class: "rf-caution", role: "note" }, ui.el("p", { class: "rf-caution__head" }, "Take care"),
-    ui.el("ul", {}, texts.map((text) => ui.el("li", {}, text)))) : null);
+/* A button that looks and behaves like one: type set, so that it never submits anything. */
+export const button = (attributes, ...children) =>
+  el("button", { type: "button", ...attributes }, ...children);
 
-  /* An own property or undefined: an address may ask for "constructor". */
-  ui.own = (map, key) => (map && Object.hasOwn(map, key) ? map[key] : undefined);
-})(Ringfence.ui);
+/* The box of cautions; null where there are none. */
+export const takeCare = (texts) =>
+  texts.length
+    ? el(
+        "div",
+        { class: "rf-caution", role: "note" },
+        el("p", { class: "rf-caution__head" }, "Take care"),
+        el(
+          "ul",
+          {},
+          texts.map((text) => el("li", {}, text)),
+        ),
+      )
+    : null;
+
+/* An own property or undefined: an address may ask for "constructor". */
+export const own = (map, key) => (map && Object.hasOwn(map, key) ? map[key] : undefined);

@@ -1,22 +1,33 @@
-"use strict";
-window.Ringfence = window.Ringfence || {};
-Ringfence.ui = Ringfence.ui || {};
-
 /* Scripts that a page needs only later. They stand beside the one this was joined into. */
-(function (ui) {
-  const beside = document.currentScript ? document.currentScript.src : location.href;
-  const asked = new Map();
 
-  /* Resolves when the script has run: to true, or to false when it could not be loaded; then the next call tries again. One that came with the
-     page has run. */
-  ui.later = function (name) {
-    const src = new URL(`${name}.js`, beside).href;
-    if (!asked.has(name)) asked.set(name, [...document.scripts].some((one) => one.src === src) ? Promise.resolve(true) : load(name, src));
-    return asked.get(name);
-  };
+import { el } from "./dom.js";
 
-  const load = (name, src) => new Promise((done) => {
-    const script = ui.el("script", { src, onload: () => done(true), onerror: () => { asked.delete(name); script.remove(); done(false); } });
+export const beside =
+  typeof document === "object" && document.currentScript ? document.currentScript.src : "";
+const asked = new Map();
+
+/* Resolves when the script has run: to true, or to false when it could not be loaded; then the next call tries again. One that came with the
+   page has run. */
+export function later(name) {
+  const src = new URL(`${name}.js`, beside || location.href).href;
+  if (!asked.has(name))
+    asked.set(
+      name,
+      [...document.scripts].some((one) => one.src === src) ? Promise.resolve(true) : load(name, src),
+    );
+  return asked.get(name);
+}
+
+const load = (name, src) =>
+  new Promise((done) => {
+    const script = el("script", {
+      src,
+      onload: () => done(true),
+      onerror: () => {
+        asked.delete(name);
+        script.remove();
+        done(false);
+      },
+    });
     document.head.append(script);
   });
-})(Ringfence.ui);

@@ -1,32 +1,58 @@
-"use strict";
-window.Ringfence = window.Ringfence || {};
-Ringfence.ui = Ringfence.ui || {};
-
 /* Side views beside names: all at one scale, their room kept before they are loaded, so that nothing jumps. The words beside them say what they are. */
-(function (ui) {
-  const SCALE = 0.3; // of the drawing's own size: an XLR is then some 70 px long
-  const root = () => { const found = document.querySelector("[data-root]"); return found ? found.dataset.root : ""; };
 
-  /* The picture of a half {connector, half}, its mating end to the left, or to the right where it is `turned`; null where there is none. */
-  ui.side = function ({ connector, half }, { scale = SCALE, turned = false } = {}) {
-    const size = ui.own(Ringfence.sides, `${connector}/${half}`);
-    if (!size) return null;
-    const [width, height] = size.map((one) => Math.round(one * scale));
-    return ui.el("img", { class: turned ? "rf-side rf-side--turned" : "rf-side", src: `${root()}draw/side-${encodeURIComponent(connector)}-${half}.svg`, width, height, alt: "", loading: "lazy" });
-  };
+import { el, own } from "./dom.js";
 
-  /* The halves a list shows of an entry: a port's own, a lead's first and last end, both halves of a connector. */
-  ui.shownHalves = function (entry) {
-    const ends = Object.values(entry.ends || {});
-    if (ends.length) return [ends[0], ends[ends.length - 1]];
-    return entry.connector ? [entry] : (Array.isArray(entry.halves) ? entry.halves : Object.keys(entry.halves || {})).map((half) => ({ connector: entry.id, half }));
-  };
+const SCALE = 0.3; // of the drawing's own size: an XLR is then some 70 px long
+const root = () => {
+  const found = document.querySelector("[data-root]");
+  return found ? found.dataset.root : "";
+};
 
-  /* The small face of a half, with its numbers. */
-  ui.smallFace = ({ connector, half }) => ui.el("img", { class: "rf-face", src: `${root()}draw/face-${encodeURIComponent(connector)}-${half}.svg`, width: 78, height: 78, alt: "", loading: "lazy" });
+/* The picture of a half {connector, half}, its mating end to the left, or to the right where it is `turned`; null where there is none. */
+export function side({ connector, half }, { scale = SCALE, turned = false } = {}) {
+  const size = own(Ringfence.sides, `${connector}/${half}`);
+  if (!size) return null;
+  const [width, height] = size.map((one) => Math.round(one * scale));
+  return el("img", {
+    class: turned ? "rf-side rf-side--turned" : "rf-side",
+    src: `${root()}draw/side-${encodeURIComponent(connector)}-${half}.svg`,
+    width,
+    height,
+    alt: "",
+    loading: "lazy",
+  });
+}
 
-  /* The way out of every list for who does not know what the thing is called. */
-  ui.byPicture = (words = "Not sure what it is called? Find it by its picture") => ui.el("p", { class: "rf-by-picture" }, ui.el("a", { href: `${root()}recognise/` }, words));
+/* The halves a list shows of an entry: a port's own, a lead's first and last end, both halves of a connector. */
+export function shownHalves(entry) {
+  const ends = Object.values(entry.ends || {});
+  if (ends.length) return [ends[0], ends[ends.length - 1]];
+  return entry.connector
+    ? [entry]
+    : (Array.isArray(entry.halves) ? entry.halves : Object.keys(entry.halves || {})).map((half) => ({
+        connector: entry.id,
+        half,
+      }));
+}
 
-  ui.sides = (entry, how) => ui.el("span", { class: "rf-list__side", "aria-hidden": "true" }, ui.shownHalves(entry).map((place) => ui.side(place, how)));
-})(Ringfence.ui);
+/* The small face of a half, with its numbers. */
+export const smallFace = ({ connector, half }) =>
+  el("img", {
+    class: "rf-face",
+    src: `${root()}draw/face-${encodeURIComponent(connector)}-${half}.svg`,
+    width: 78,
+    height: 78,
+    alt: "",
+    loading: "lazy",
+  });
+
+/* The way out of every list for who does not know what the thing is called. */
+export const byPicture = (words = "Not sure what it is called? Find it by its picture") =>
+  el("p", { class: "rf-by-picture" }, el("a", { href: `${root()}recognise/` }, words));
+
+export const sides = (entry, how) =>
+  el(
+    "span",
+    { class: "rf-list__side", "aria-hidden": "true" },
+    shownHalves(entry).map((place) => side(place, how)),
+  );

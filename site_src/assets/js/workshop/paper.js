@@ -1,32 +1,35 @@
-"use strict";
-window.Ringfence = window.Ringfence || {};
-Ringfence.workshop = Ringfence.workshop || {};
-
 /* Each sheet prints alone: a button under its heading leaves everything else of the page off the paper. */
-(function (workshop, ui) {
-  const SHEETS = ["test-sheet", "build-sheet", "ordering-sheet"];
 
-  function start() {
-    for (const id of SHEETS) {
-      const heading = document.getElementById(id);
-      if (heading) heading.after(ui.button({ class: "rf-button rf-button--quiet rf-noprint", onclick: () => print(heading) }, "Print this sheet"));
-    }
-    window.addEventListener("afterprint", whole);
+import { button } from "../ui/dom.js";
+
+const SHEETS = ["test-sheet", "build-sheet", "ordering-sheet"];
+
+function start() {
+  for (const id of SHEETS) {
+    const heading = document.getElementById(id);
+    if (heading)
+      heading.after(
+        button(
+          { class: "rf-button rf-button--quiet rf-noprint", onclick: () => print(heading) },
+          "Print this sheet",
+        ),
+      );
   }
+  window.addEventListener("afterprint", whole);
+}
 
-  function whole() {
-    for (const hidden of document.querySelectorAll(".rf-off-paper")) hidden.classList.remove("rf-off-paper");
+function whole() {
+  for (const hidden of document.querySelectorAll(".rf-off-paper")) hidden.classList.remove("rf-off-paper");
+}
+
+function print(heading) {
+  whole();
+  let on = false;
+  for (const one of heading.parentElement.children) {
+    if (one.tagName === "H2") on = one === heading;
+    if (!on && one.tagName !== "H1") one.classList.add("rf-off-paper");
   }
+  window.print();
+}
 
-  function print(heading) {
-    whole();
-    let on = false;
-    for (const one of heading.parentElement.children) {
-      if (one.tagName === "H2") on = one === heading;
-      if (!on && one.tagName !== "H1") one.classList.add("rf-off-paper");
-    }
-    window.print();
-  }
-
-  document.addEventListener("DOMContentLoaded", start);
-})(Ringfence.workshop, Ringfence.ui);
+document.addEventListener("DOMContentLoaded", start);
