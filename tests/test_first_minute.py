@@ -13,7 +13,7 @@ CI = Path(__file__).parents[1] / ".ci"
 NOWHERE = "http://127.0.0.1:9/simple"  # nobody answers on the discard port
 VENV = """#!/bin/sh
 if [ "$1" = -c ]; then exec {python} "$@"; fi
-mkdir -p .venv/bin; printf '%s\\n' '#!/bin/sh' '{pip}' > .venv/bin/pip; chmod +x .venv/bin/pip
+mkdir -p .venv/bin; printf '%s\\n' '#!/bin/sh' '{pip}' > .venv/bin/pip; printf '%s\\n' '#!/bin/sh' '{npm}' > .venv/bin/npm; chmod +x .venv/bin/*
 """
 
 
@@ -25,10 +25,10 @@ def copy(tmp_path):
     return tmp_path
 
 
-def python(copy, pip):
-    """A Python whose venv holds a pip that does what is said, quickly."""
+def python(copy, pip, npm="true"):
+    """A Python whose venv holds a pip, and among what that fetches an npm, that do what is said, quickly."""
     made = copy / "python"
-    made.write_text(VENV.format(python=sys.executable, pip=pip))
+    made.write_text(VENV.format(python=sys.executable, pip=pip, npm=npm))
     made.chmod(0o755)
     return str(made)
 
@@ -101,6 +101,22 @@ def test_a_newer_lock_is_fetched_and_an_old_one_is_not(copy):
     os.utime(lock, (done + 10, done + 10))
     assert said(copy, "prepare", "test", PYTHON=quick)[0] == 0
     assert "-r .ci/locks/test.txt" in (copy / "installed").read_text().splitlines()[2]
+
+
+def test_only_tests_fetch_what_the_scripts_are_checked_with(copy):
+    quick = python(copy, "true", "echo $* >> fetched")
+    assert said(copy, "prepare", PYTHON=quick)[0] == 0 and not (copy / "fetched").exists()
+    assert said(copy, "prepare", "test", PYTHON=quick)[0] == 0
+    assert (copy / "fetched").read_text() == "ci --ignore-scripts --no-audit --no-fund --loglevel=error\n"
+
+
+@pytest.mark.parametrize("npm, told", [
+    ("echo \"npm error code ENOTFOUND\"; exit 1", "No network: the packages could not be fetched. Connect this machine and start again; what has come is kept."),
+    ("echo \"npm error code EINTEGRITY\"; exit 1", "npm error code EINTEGRITY"),
+])
+def test_what_npm_cannot_fetch_is_said_and_not_taken_for_done(copy, npm, told):
+    assert said(copy, "prepare", "test", PYTHON=python(copy, "true", npm)) == (1, ["Fetching what the project needs into .venv, once.", told])
+    assert not (copy / ".venv/prepared-test").exists()
 
 
 def test_the_project_itself_waits_for_what_it_needs(copy):
