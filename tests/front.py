@@ -1,4 +1,5 @@
-"""The site's scripts, run by node without a page: the value of an expression, with the catalogue or a small one in its place."""
+"""The site's scripts, run by node without a page: the value of an expression, with the catalogue or a
+small one in its place."""
 
 import json
 import shutil
@@ -16,14 +17,19 @@ SCRIPTS = Path(__file__).parents[1] / "site_src/assets/js"
 # What a browser has and node does not; a forbidden storage is one that throws.
 STORAGE = """const kept = {}; globalThis.localStorage = {
   getItem: (key) => (Object.hasOwn(kept, key) ? kept[key] : null), setItem: (key, text) => { kept[key] = String(text); } };"""
-FORBIDDEN = "globalThis.localStorage = { getItem() { throw new Error('refused'); }, setItem() { throw new Error('refused'); } };"
+FORBIDDEN = (
+    "globalThis.localStorage = { getItem() { throw new Error('refused'); "
+    "}, setItem() { throw new Error('refused'); } };"
+)
 
 
 @cache
 def sources() -> dict[str, bytes]:
     """Every module of the site: path -> content."""
     made = {"engine/constants.js": bundles.constants(constants.values())}
-    return made | {path.relative_to(SCRIPTS).as_posix(): path.read_bytes() for path in sorted(SCRIPTS.rglob("*.js"))}
+    return made | {
+        path.relative_to(SCRIPTS).as_posix(): path.read_bytes() for path in sorted(SCRIPTS.rglob("*.js"))
+    }
 
 
 @cache
@@ -42,8 +48,15 @@ def joined(loaded: list[str], changed: dict[str, bytes] | None = None) -> str:
     return modules.classic(known, modules.ordered(known, loaded)).decode()
 
 
-def run(expression: str, loaded: list[str], data: Path, before: str = STORAGE, changed: dict[str, bytes] | None = None):
-    """The value of a JavaScript expression. `data` is a file of JSON with what is put on `Ringfence`: data, mated, table, rulebook."""
+def run(
+    expression: str,
+    loaded: list[str],
+    data: Path,
+    before: str = STORAGE,
+    changed: dict[str, bytes] | None = None,
+):
+    """The value of a JavaScript expression. `data` is a file of JSON with what is put on `Ringfence`: data,
+    mated, table, rulebook."""
     program = f"""globalThis.window = globalThis; globalThis.Ringfence = {{}}; console.error = () => {{}};
 Object.assign(Ringfence, JSON.parse(require("node:fs").readFileSync({json.dumps(str(data))}, "utf8")));
 {before}

@@ -24,7 +24,13 @@ from generator.interference.reading import reading
 from generator.interference.remedies import remedies, six_decibels
 from generator.interference.told import cautions
 
-NUMBERS = scripts("interference/formulas", *(f"interference/{name}.js" for name in "guesses between nearby numbers paths radio answer changes remedies words address".split()))
+NUMBERS = scripts(
+    "interference/formulas",
+    *(
+        f"interference/{name}.js"
+        for name in "guesses between nearby numbers paths radio answer changes remedies words address".split()
+    ),
+)
 SEED, MANY, CURED = 20261128, 2000, 80
 RELATIVE, FLOOR = 1e-9, 1e-30  # of a number; V, below which a number is nothing
 

@@ -1,4 +1,5 @@
-"""What the engine solved lately is given again where the same is asked: every answer stays what it is without that, and a rating costs no solving."""
+"""What the engine solved lately is given again where the same is asked: every answer stays what it is without
+that, and a rating costs no solving."""
 
 import json
 import re
@@ -10,12 +11,17 @@ from generator.catalogue import default_directory, load
 from generator.catalogue.published import as_data
 from generator.engine.tables import tables
 
-LOADED = scripts("engine", "ui/dom.js", "ui/words.js", "ui/catalogue.js", "own/quantity.js", "own/said.js", "own/apply.js")
+LOADED = scripts(
+    "engine", "ui/dom.js", "ui/words.js", "ui/catalogue.js", "own/quantity.js", "own/said.js", "own/apply.js"
+)
 CHAINS = [
-    ("mic-electret-battery-xlr", "xlr-f-to-xlr-m-3m", "mixer-mic-in-p48-xlr"), ("mixer-line-out-xlr", "xlr-f-to-xlr-m-3m", "mixer-mic-in-p48-xlr"),
-    ("mic-electret-stereo-35", None, "camera-mic-in-35"), ("mic-condenser-p48-xlr", "xlr-f-to-xlr-m-3m", "mixer-mic-in-xlr"),
+    ("mic-electret-battery-xlr", "xlr-f-to-xlr-m-3m", "mixer-mic-in-p48-xlr"),
+    ("mixer-line-out-xlr", "xlr-f-to-xlr-m-3m", "mixer-mic-in-p48-xlr"),
+    ("mic-electret-stereo-35", None, "camera-mic-in-35"),
+    ("mic-condenser-p48-xlr", "xlr-f-to-xlr-m-3m", "mixer-mic-in-xlr"),
 ]
-TYPED = ["63 V", "16 V", "150 ohm", "3 kohm", "63 V", "10 mV", "2 mA", "48 V", "16 V", "150 ohm"]  # some come back
+# some come back
+TYPED = ["63 V", "16 V", "150 ohm", "3 kohm", "63 V", "10 mV", "2 mA", "48 V", "16 V", "150 ohm"]
 TELL = """(() => {
   const { own, data, rulebook } = Ringfence, told = [];
   const judged = (from, through, into, port) => { globalThis.factored = 0; const found = Ringfence.engine.judge({ ...data, ports: { ...data.ports, [from]: port } }, rulebook, { from, through, into }); return [JSON.stringify(found), factored]; };
@@ -48,7 +54,10 @@ def answers(expression: str, data):
 def data(tmp_path_factory):
     published = as_data(load(default_directory()))
     file = tmp_path_factory.mktemp("solved") / "data.json"
-    manual = {"questions": published["questions"], "asks": {name: port["asks"] for name, port in published["ports"].items()}}
+    manual = {
+        "questions": published["questions"],
+        "asks": {name: port["asks"] for name, port in published["ports"].items()},
+    }
     file.write_text(json.dumps({"data": published, "manual": manual, **tables()}))
     return file
 

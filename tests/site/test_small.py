@@ -25,15 +25,33 @@ SCRIPT = b"""\"use strict\";
 
 
 def test_what_is_made_small_says_the_same(tmp_path):
-    found = small({"x.js": SCRIPT, "x.css": b"/* why */\np > a { color: #ff0000; margin: calc(1px + 2px) }\n", "logo.svg": b"<svg> </svg>"})
-    assert found["logo.svg"] == b"<svg> </svg>" and found["x.css"] == b"p>a{color:#ff0000;margin:calc(1px + 2px)}\n"
+    found = small(
+        {
+            "x.js": SCRIPT,
+            "x.css": b"/* why */\np > a { color: #ff0000; margin: calc(1px + 2px) }\n",
+            "logo.svg": b"<svg> </svg>",
+        }
+    )
+    assert (
+        found["logo.svg"] == b"<svg> </svg>"
+        and found["x.css"] == b"p>a{color:#ff0000;margin:calc(1px + 2px)}\n"
+    )
     text = found["x.js"]
-    assert len(text) < len(SCRIPT) and b"somebody's licence" in text and b"why it is so" not in text and b"and there" not in text
+    assert (
+        len(text) < len(SCRIPT)
+        and b"somebody's licence" in text
+        and b"why it is so" not in text
+        and b"and there" not in text
+    )
     (tmp_path / "data.json").write_text("{}")
     told = []
     for content in (SCRIPT, text):
         told.append(run("Ringfence.told(3)", [], tmp_path / "data.json", before=content.decode()))
-    assert told[0] == told[1] == [0.1 + 0.2, 1, [2, 3], "a // b  { }", "3 V /* no  comment */ in 3", " \\/\\*  x ", .5]
+    assert (
+        told[0]
+        == told[1]
+        == [0.1 + 0.2, 1, [2, 3], "a // b  { }", "3 V /* no  comment */ in 3", " \\/\\*  x ", 0.5]
+    )
 
 
 def test_a_script_that_does_not_parse_is_named():
@@ -41,22 +59,34 @@ def test_a_script_that_does_not_parse_is_named():
         small({"assets/js/x.js": b"const ;"})
 
 
-@pytest.mark.parametrize("path", sorted(SCRIPTS.rglob("*.js")), ids=lambda path: path.relative_to(SCRIPTS).as_posix())
+@pytest.mark.parametrize(
+    "path", sorted(SCRIPTS.rglob("*.js")), ids=lambda path: path.relative_to(SCRIPTS).as_posix()
+)
 def test_every_script_of_ours_stays_the_same_program(path):
-    """Read by a scanner of its own: the same signs, words and texts in the same order, and a new line wherever two of them could run together."""
-    before, after = list(scanned(path.read_text())), list(scanned(small({"x.js": path.read_bytes()})["x.js"].decode()))
+    """Read by a scanner of its own: the same signs, words and texts in the same order, and a new line
+    wherever two of them could run together."""
+    before, after = (
+        list(scanned(path.read_text())),
+        list(scanned(small({"x.js": path.read_bytes()})["x.js"].decode())),
+    )
     assert [token for token, _ in before] == [token for token, _ in after]
     assert ends(before) == ends(after), "lines end where a statement may end"
 
 
 def ends(tokens):
     """Where lines end, but for those after which the statement has to go on."""
-    return [place for place, ((token, ended), (follows, _)) in enumerate(zip(tokens, [*tokens[1:], ("", False)]))
-            if ended and token[-1] not in GOES_ON_AFTER and follows[:1] not in GOES_ON_BEFORE]
+    return [
+        place
+        for place, ((token, ended), (follows, _)) in enumerate(zip(tokens, [*tokens[1:], ("", False)]))
+        if ended and token[-1] not in GOES_ON_AFTER and follows[:1] not in GOES_ON_BEFORE
+    ]
 
 
 GOES_ON_AFTER, GOES_ON_BEFORE = set("{([,;?:=&|>"), set(")]},;?:=&|.")
-TOKEN = re.compile(r"""(?P<blank>\s+|//[^\n]*|/\*.*?\*/)|(?P<word>[\w$]+|\.[\w$]+)|(?P<text>"(?:\\.|[^"\\])*"|'(?:\\.|[^'\\])*')|(?P<sign>\+\+|--|.)""", re.DOTALL)
+TOKEN = re.compile(
+    r"""(?P<blank>\s+|//[^\n]*|/\*.*?\*/)|(?P<word>[\w$]+|\.[\w$]+)|(?P<text>"(?:\\.|[^"\\])*"|'(?:\\.|[^'\\])*')|(?P<sign>\+\+|--|.)""",
+    re.DOTALL,
+)
 PATTERN = re.compile(r"/(?:\\.|\[(?:\\.|[^\]\\])*\]|[^/\\\[\n])+/\w*")
 
 
@@ -73,10 +103,16 @@ def scanned(text):
             if text[end] == "$":
                 holes.append(depth)
                 end += 1
-            found.append([text[at:end + 1], False])
+            found.append([text[at : end + 1], False])
             at = end + 1
             continue
-        if text[at] == "/" and text[at + 1] not in "/*" and not (last and (last[-1].isalnum() or last[-1] in "_$)]}`") and last not in {"return", "typeof"}):
+        if (
+            text[at] == "/"
+            and text[at + 1] not in "/*"
+            and not (
+                last and (last[-1].isalnum() or last[-1] in "_$)]}`") and last not in {"return", "typeof"}
+            )
+        ):
             one = PATTERN.match(text, at)
             found.append([one[0], False])
         else:
@@ -91,6 +127,16 @@ def scanned(text):
     return found
 
 
-@pytest.mark.parametrize("one, other", [("a - -b", "a--b"), ("a / /b/", "a//b/"), ("return\na", "return a"), ("`a  b`", "`a b`"), ("`a${ b }  c`", "`a${b} c`"), ("/a  b/", "/a b/")])
+@pytest.mark.parametrize(
+    "one, other",
+    [
+        ("a - -b", "a--b"),
+        ("a / /b/", "a//b/"),
+        ("return\na", "return a"),
+        ("`a  b`", "`a b`"),
+        ("`a${ b }  c`", "`a${b} c`"),
+        ("/a  b/", "/a b/"),
+    ],
+)
 def test_the_scanner_sees_what_would_be_another_program(one, other):
     assert scanned(one) != scanned(other)
