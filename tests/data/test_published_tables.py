@@ -50,6 +50,24 @@ TABLES = {
     "push-pull-4-dc-recorder": {"1": "common", "2": "common", "3": "charge", "4": "supply"},
     # aes3-annex-d by way of aes3-category-cable-page: 4/5 first, XLR contact 2 to the odd contact, 3/6 second
     "rj45-digital": {"5": "hot", "4": "cold", "3": "second-hot", "6": "second-cold"},
+    # four-wire-manual: 3 and 6 audio out, 4 and 5 audio in, plus on 3 and 4; matrix-ports-manual-p23, seen from the matrix
+    "rj45-four-wire": {"3": "send-hot", "6": "send-cold", "4": "return-hot", "5": "return-cold"},
+    "rj45-matrix-port": {"1": "panel-data-plus", "2": "panel-data-minus", "3": "matrix-data-plus", "6": "matrix-data-minus",
+                         "5": "return-hot", "4": "return-cold", "7": "send-hot", "8": "send-cold"},
+    # film-battery-article: 1 ground, 2 +8.4 V, 3 +12 V, 4 +16.8 V, 5 for special uses
+    "xlr-5-film-battery": {"1": "common", "2": "supply-8", "3": "supply-12", "4": "supply-16", "5": "spare-5"},
+    # xlr-uses-page: headphones ground, right, left; lighting data ground, minus, plus; one older maker plus on 2
+    "mini-xlr-3-headphones": {"1": "common", "2": "right", "3": "left"},
+    "xlr-3-lighting-data": {"1": "screen", "2": "cold", "3": "hot"},
+    "xlr-3-lighting-data-reversed": {"1": "screen", "2": "hot", "3": "cold"},
+    # player-socket-table: left, right, ground and supply in the order 1, 2, 3, 4
+    "phone-35-trrs-player-charging": {"tip": "left", "ring1": "right", "ring2": "common", "sleeve": "supply"},
+    # contact-handset-plug-manual-p13: functions on 1, 2 and 4, common on 3
+    "rj9-contact-inputs": {"1": "control-1", "2": "control-2", "3": "common", "4": "control-4"},
+    # wired-trigger-page: tip shutter, ring half-press, sleeve ground
+    "phone-35-trs-contacts": {"tip": "shutter", "ring": "focus", "sleeve": "common"},
+    # din-microphone-page: microphone on 1, ground on 2
+    "din-3-microphone": {"1": "signal", "2": "common"},
 }
 
 
