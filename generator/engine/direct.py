@@ -7,10 +7,11 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from generator.catalogue.records import Need, Port
+from generator.catalogue.records import Limit, Need, Port
 
 from .assemble import Assembly
 from .constants import MORE, RESIDUE
+from .hanging import shared
 from .limits import direct, held_against, part_index, stress
 from .meeting import meeting
 from .readings import At, Decides, Named, Reading
@@ -23,24 +24,25 @@ from .words import quantity
 @dataclass(frozen=True)
 class Setting:
     """One supply setting solved: its number, the supplies that are on as (place, part number), its drives as (corner, what is off does), the
-    solution (drives, states) and the same with nothing plugged in."""
+    solution (drives, states), the same with nothing plugged in, and both where hanging pieces have shared their charge (None where none hang)."""
 
     number: int
     live: Sequence[tuple[str, int]]
     drives: Sequence[tuple[str, str]]
     solution: Solution
     apart: Solution
+    shared: tuple[Solution, Solution] | None
 
     @property
     def places(self) -> set[str]:
         """Where supplies are on."""
         return {place for place, _ in self.live}
 
-    def at(self, values: np.ndarray, decides: Decides, first: int = 0) -> At:
-        """Where the largest of `values` (drives, states from number `first` on) stands, read at `decides`."""
+    def at(self, values: np.ndarray, decides: Decides, first: int = 0, moved: np.ndarray | None = None) -> At:
+        """Where the largest of `values` (drives, states from number `first` on) stands, read at `decides`; `moved` tells which of them are shared."""
         drive, state = most_at(values)
         corner, off = self.drives[drive]
-        return At("direct", state + first, decides, corner, off)
+        return At("direct", state + first, decides, corner, off, shared=moved is not None and bool(moved[drive, state]))
 
 
 def direct_readings(assembly: Assembly, signals: Signals) -> Iterator[Reading]:
@@ -59,12 +61,18 @@ def solve_settings(assembly: Assembly, wanted: Sequence[Mapping[str, str]]) -> l
     values, each = stacked(circuit, assembly.ports, wanted)
     closed = closed_array([*assembly.states, assembly.apart], len(circuit.switches))
     solution, found, first = solve_dc(circuit, values, closed), [], 0
+    hanging = shared(solution, closed)
     for number, (setting, some) in enumerate(zip(wanted, each)):
-        mine = solution.drives(slice(first, first + len(some)))
         live = live_supplies(circuit, live_volts(circuit, assembly.ports, setting))
-        found.append(Setting(number, live, some, mine.states(slice(0, -1)), mine.states(slice(-1, None))))
+        mine = slice(first, first + len(some))
+        found.append(Setting(number, live, some, *_parted(solution.drives(mine)), _parted(hanging.drives(mine)) if hanging else None))
         first += len(some)
     return found
+
+
+def _parted(solution: Solution) -> tuple[Solution, Solution]:
+    """What is plugged, and the last state, with nothing plugged in."""
+    return solution.states(slice(0, -1)), solution.states(slice(-1, None))
 
 
 def _stress(assembly: Assembly, setting: Setting, settled: int, signals: Signals) -> Iterator[Reading]:
@@ -72,19 +80,29 @@ def _stress(assembly: Assembly, setting: Setting, settled: int, signals: Signals
     known counts where another's supply or signal reaches the part, and where the connection makes a device's own do more to it."""
     for place, record in assembly.places.items():
         for limit in record.network.limits:
-            values = held_against(limit, direct(setting.solution, place, limit))
-            alone = held_against(limit, direct(setting.apart, place, limit)).max()
-            for state, cases, rating in (("settled", values[:, :settled], limit.settled), ("plugging", values[:, settled:], limit.momentary)):
+            values, alone, moved = _held(setting, place, limit)
+            for state, some, rating in (("settled", slice(settled), limit.settled), ("plugging", slice(settled, None), limit.momentary)):
+                cases = values[:, some]
                 if not cases.size:
                     continue
                 most, (signal, loud) = float(cases.max()), signals.peak(place, limit, state, setting.number)
                 own = place in setting.places and most > MORE * alone + RESIDUE
                 if rating is None and not (signal > RESIDUE or setting.places - {place} or own):
                     continue
-                at = loud if signal > most else setting.at(cases, "", 0 if state == "settled" else settled)
+                at = loud if signal > most else setting.at(cases, "", some.start or 0, moved[:, some])
                 unit = {"watts": "W", "amps": "A"}.get(limit.quantity, "V")
                 terms = [("direct current", most, unit), (f"all signals at their loudest{'' if unit == 'W' else ', peak'}", signal, unit)]
                 yield stress(place, record, limit, rating, most + signal, state, setting.number, at, terms if signal > RESIDUE else ())
+
+
+def _held(setting: Setting, place: str, limit: Limit) -> tuple[np.ndarray, float, np.ndarray]:
+    """The size at a limit, (drives, states); the most with nothing plugged in; and which sizes are those of charge that is shared, being larger."""
+    held = lambda solutions: [held_against(limit, direct(solution, place, limit)) for solution in solutions]
+    plain, alone = held((setting.solution, setting.apart))
+    if setting.shared is None or limit.quantity not in ("volts", "reverse"):  # no current flows through what hangs
+        return plain, float(alone.max()), np.zeros(plain.shape, dtype=bool)
+    hung, hung_alone = held(setting.shared)
+    return np.maximum(plain, hung), float(max(alone.max(), hung_alone.max())), hung > plain
 
 
 def _needs(assembly: Assembly, setting: Setting, settled: int) -> Iterator[Reading]:

@@ -10,6 +10,7 @@ from .assemble import EARTHS, Assembly
 from .cases import Case, direct_case, probe_case, signal_case
 from .circuit import resistive, value_at
 from .constants import TEST_AMPS
+from .hanging import shared
 from .instants import CORNER, Capacitors
 from .readings import At, Reading
 from .signal import drive_of, powered, sources_of
@@ -29,7 +30,10 @@ def _direct(assembly: Assembly, reading: Reading, at: At) -> Case:
     circuit, state = assembly.circuit, assembly.states[at.state]
     live = live_volts(circuit, assembly.ports, settings(assembly.ports)[reading.setting])
     values = drive_values(circuit, live, at.corner, at.off)
-    solution = solve_dc(circuit, values[None], closed_array([state], len(circuit.switches)))
+    closed = closed_array([state], len(circuit.switches))
+    solution = solve_dc(circuit, values[None], closed)
+    if at.shared:
+        solution = shared(solution, closed)
     return direct_case(solution, 0, 0, state, at.corner, at.decides)
 
 

@@ -14,7 +14,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from .circuit import BRANCHED, DIRECT_OPENS, SIGNAL_OPENS, Circuit, CircuitError
-from .constants import ALIKE, CONTACT_OHM, GRID_BITS, LEAK, OPEN_OHM, REFINEMENTS, RESIDUAL, ROUNDING, ROUNDS, SETTLED
+from .constants import ALIKE, CONTACT_OHM, GRID_BITS, LEAK, MOST_ENTRIES, OPEN_OHM, REFINEMENTS, RESIDUAL, ROUNDING, ROUNDS, SETTLED
 
 OPEN = float("nan")  # volts of an emf that is disconnected
 
@@ -65,6 +65,9 @@ def solve_dc(circuit: Circuit, values: np.ndarray, closed: np.ndarray, volts: Ma
 
     Unknowns come as (drives, states, size). Capacitors are open, inductors shorts. Raises CircuitError when there is no single solution.
     """
+    if (some := _slices(circuit, len(values), closed)) is not None:
+        parts = [solve_dc(circuit, values, closed[each], {i: own[:, each] for i, own in (volts or {}).items()}) for each in some]
+        return Solution(circuit, np.concatenate([one.unknowns for one in parts], axis=1), np.concatenate([one.bent for one in parts], axis=1), values)
     # Drives that differ in the volts of their emfs alone share a matrix.
     emfs = circuit.kinds == "emf"
     alike: dict[bytes, int] = {}
@@ -84,6 +87,12 @@ def solve_dc(circuit: Circuit, values: np.ndarray, closed: np.ndarray, volts: Ma
         elif part.kind == "inductor" and a == b:  # a winding shorted on itself: nothing pushes direct current round it
             matrix[..., circuit.branches[part.id], circuit.branches[part.id]] = 1.0
     return _bend(circuit, values, case, distinct, matrix, right)
+
+
+def _slices(circuit: Circuit, cases: int, closed: np.ndarray) -> list[slice] | None:
+    """The states in slices, where all of them at once would take too much memory; None where they do not."""
+    most = max(1, MOST_ENTRIES // (max(1, cases) * circuit.size ** 2))
+    return [slice(first, first + most) for first in range(0, len(closed), most)] if len(closed) > most else None
 
 
 def _matrix(circuit: Circuit, admittance: np.ndarray) -> np.ndarray:
@@ -155,6 +164,8 @@ def solve_ac(circuit: Circuit, values: np.ndarray, hertz: Sequence[float], close
     A drive maps a part id to its signal (V for an emf, A from a to b for a sink) or a pair of nodes to a current (A) from the first to
     the second inside the source. Supplies are shorts, sinks and clamps open.
     """
+    if (some := _slices(circuit, len(values) * len(hertz), closed)) is not None:
+        return np.concatenate([solve_ac(circuit, values, hertz, closed[each], drives) for each in some], axis=2)
     omega = 2 * np.pi * np.asarray(hertz, dtype=float)
     pace = 1j * omega if omega.any() else omega  # at 0 Hz nothing lags, and real numbers do
     branches, index = circuit.branches, circuit.index

@@ -17,24 +17,25 @@ Ringfence.engine = Ringfence.engine || {};
     }
   };
 
-  /* Every wanted setting in every state, all of them in one solve: {number, live, places, solution, apart, at}, the supplies that
-     are on as [place, part number] and where they are, the solution and the same with nothing plugged in; `at` says where the
-     largest of numbers [drive][state from `start` on] stands, read at `decides`. */
+  /* Every wanted setting in every state, all of them in one solve: {number, live, places, solution, apart, shared, at}, the supplies that
+     are on as [place, part number] and where they are, the solution, the same with nothing plugged in, and both where hanging pieces have
+     shared their charge (null where none hang); `at` says where the largest of numbers [drive][state from `start` on] stands, read at
+     `decides`, `moved` of (drive, state) which of them are shared. */
   function solveSettings(assembly, wanted) {
     const { circuit, ports, states } = assembly, { values, each } = engine.stacked(circuit, ports, wanted);
-    const solution = engine.solveDc(circuit, values, [...states, assembly.apart]);
+    const closed = [...states, assembly.apart], solution = engine.solveDc(circuit, values, closed), hanging = engine.shared(solution, closed);
+    const parted = (some) => [engine.statesOf(some, 0, states.length), engine.statesOf(some, states.length)];
     let start = 0;
     return wanted.map((setting, number) => {
-      const drives = each[number], mine = engine.drivesOf(solution, start, start += drives.length);
+      const drives = each[number], first = start, mine = (whole) => parted(engine.drivesOf(whole, first, start));
+      start += drives.length;
       const live = engine.liveSupplies(circuit, engine.liveVolts(circuit, ports, setting));
-      const at = function (numbers, decides, first = 0) {
+      const at = function (numbers, decides, from = 0, moved = () => false) {
         const [drive, state] = engine.largestAt(numbers), [corner, off] = drives[drive];
-        return engine.at("direct", state + first, decides, { corner, off });
+        return engine.at("direct", state + from, decides, { corner, off, shared: moved(drive, state + from) });
       };
-      return {
-        number, live, places: new Set(live.map(([place]) => place)), at,
-        solution: engine.statesOf(mine, 0, states.length), apart: engine.statesOf(mine, states.length),
-      };
+      const [plugged, apart] = mine(solution), shared = hanging && mine(hanging);
+      return { number, live, places: new Set(live.map(([place]) => place)), solution: plugged, apart, shared, at };
     });
   }
 
@@ -48,11 +49,7 @@ Ringfence.engine = Ringfence.engine || {};
     const settled = assembly.settled.length, { number } = setting;
     for (const [place, record] of assembly.places) {
       for (const limit of record.network.limits) {
-        const held = (solution) => {
-          const read = engine.limitValues(solution, place, limit);
-          return (...which) => engine.heldAgainst(limit, read(...which));
-        };
-        const read = held(setting.solution), alone = engine.most(engine.everywhere(setting.apart, held(setting.apart)));
+        const { read, alone, moved } = held(setting, place, limit);
         for (const [state, start, stop] of [["settled", 0, settled], ["plugging", settled, assembly.states.length]]) {
           if (start === stop) continue;
           const cases = engine.everywhere(setting.solution, read, start, stop), most = engine.most(cases);
@@ -60,12 +57,27 @@ Ringfence.engine = Ringfence.engine || {};
           const rating = state === "settled" ? limit.settled : limit.momentary;
           const own = setting.places.has(place) && most > MORE * alone + RESIDUE;
           if (rating === null && !(signal > RESIDUE || elsewhere(setting, place) || own)) continue;
-          const at = signal > most ? loud : setting.at(cases, "", start);
+          const at = signal > most ? loud : setting.at(cases, "", start, moved);
           const unit = { watts: "W", amps: "A" }[limit.quantity] || "V", peak = unit === "W" ? "" : ", peak";
           const terms = [["direct current", most, unit], [`all signals at their loudest${peak}`, signal, unit]];
           yield engine.stress(place, record, limit, rating, most + signal, state, number, at, signal > RESIDUE ? terms : []);
         }
       }
+    }
+  }
+
+  /* The size at a limit of (drive, state), the most with nothing plugged in, and which sizes are those of charge that is shared, being
+     larger. */
+  function held(setting, place, limit) {
+    const [plain, plainAlone] = [setting.solution, setting.apart].map(sizeOf);
+    const hangs = setting.shared !== null && (limit.quantity === "volts" || limit.quantity === "reverse"); // no current flows through what hangs
+    const [hung, hungAlone] = hangs ? setting.shared.map(sizeOf) : [plain, plainAlone];
+    const alone = Math.max(...[[setting.apart, plainAlone], [setting.apart, hungAlone]].map(([of, read]) => engine.most(engine.everywhere(of, read))));
+    return { read: (...which) => Math.max(plain(...which), hung(...which)), alone, moved: (...which) => hung(...which) > plain(...which) };
+
+    function sizeOf(solution) {
+      const read = engine.limitValues(solution, place, limit);
+      return (...which) => engine.heldAgainst(limit, read(...which));
     }
   }
 

@@ -15,10 +15,10 @@ Ringfence.engine = Ringfence.engine || {};
 
   /* Where in the stack of cases a number was found. `nature` is direct, instant, signal, hum or test; `state` the number of a state of the
      assembly; `decides` the id of the part, or the list of two nodes, it is read at; `corner` the tolerances, `off` what a supply does that is
-     off. For an instant `before` is the position (a setting with one kind of off) and the state, of `Capacitors.settled`, in which the
+     off; `shared` whether hanging pieces are where their charge is shared. For an instant `before` is the position (a setting with one kind of off) and the state, of `Capacitors.settled`, in which the
      capacitors were charged, `driven` the position now. For signal `source` is the one shown, at `level` V and `hertz`; for hum `pair` numbers the powering. */
   engine.at = (nature, state, decides, more = {}) =>
-    ({ nature, state, decides, corner: "nominal", off: "", before: [0, 0], driven: 0, hertz: 1000, source: "", level: 1, bare: false, pair: 0, ...more });
+    ({ nature, state, decides, corner: "nominal", off: "", shared: false, before: [0, 0], driven: 0, hertz: 1000, source: "", level: 1, bare: false, pair: 0, ...more });
 
   /* A device or lead to be named when a sentence is made: readings of equal circuits are equal, names are not. */
   engine.Named = class Named {
@@ -27,9 +27,10 @@ Ringfence.engine = Ringfence.engine || {};
       this.channel = channel;
     }
 
-    /* `the mixer line input`, or `the left channel of the camera` where a device has several. `places` is the assembly's Map. */
+    /* `the mixer line input`, or `the left channel of the camera` where a device has several; `my microphone` for one's own. `places` is
+       the assembly's Map. */
     among(places) {
-      const name = `the ${spoken(engine.short(places.get(this.place)))}`;
+      const said = spoken(engine.short(places.get(this.place))), name = said.startsWith("my ") ? said : `the ${said}`;
       return this.channel === MAIN ? name : `the ${side(this.channel)} of ${name}`;
     }
   };

@@ -13,11 +13,12 @@ Ringfence.engine = Ringfence.engine || {};
     return at === null ? null : { ...CASES[at.nature](assembly, reading, at), number, terms };
   };
 
-  function direct(assembly, { setting }, { state, corner, off, decides }) {
+  function direct(assembly, { setting }, { state, corner, off, decides, shared }) {
     const { circuit, ports, states } = assembly;
     const live = engine.liveVolts(circuit, ports, engine.settings(ports)[setting]);
     const values = engine.driveValues(circuit, live, corner, off), closed = states[state];
-    return engine.directCase(engine.solveDc(circuit, [values], [closed]), closed, corner, decides);
+    const solution = engine.solveDc(circuit, [values], [closed]);
+    return engine.directCase(shared ? engine.shared(solution, [closed]) : solution, closed, corner, decides);
   }
 
   function instant(assembly, reading, { state, decides, before: [position, plugged], driven }) {
