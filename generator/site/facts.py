@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from generator.catalogue.records import GRADES, Catalogue, Lead, Limit, Need, Port
 from generator.engine.limits import kind_of
 from generator.engine.rulebook import Rule, rules
+from generator.engine.words import quantity
 from generator.ledger.rows import Row
 
 SOURCED = ("standard", "published")
@@ -41,6 +42,8 @@ class Facts:
             return None
         spoken = any(source.kind == "microphone" for end in ("from", "into") for source in self.catalogue.ports[row[end]].sources)
         met = [rule for rule in rules() if rule.id == row["findings"][0] and rule.severity in DECIDED and (spoken or rule.quantity != "shout-level")]
+        limit = row.get("number", "").partition(" / ")[2]
+        met = [rule for rule in met if limit and _may_tell(rule, limit)] or met
         place, _, id = row.get("subject", "").partition("/")
         record = self._record(row, place)
         part = next((one for one in (*record.network.limits, *getattr(record, "needs", ())) if one.id == id), None) if record else None
@@ -73,6 +76,11 @@ class Facts:
             needs = "needs" if isinstance(part, Need) else "stands"
             self.own[key] = Fact(f"What the {part.where} {needs}: {record.name}", f"{kind}/{record.id}/", part.evidence.grade, part.evidence.note or "")
         return self.own[key]
+
+
+def _may_tell(rule: Rule, limit: str) -> bool:
+    """May it be this rule's limit that a row has in words?"""
+    return rule.limit == "own" or limit in (quantity(float(rule.limit), unit) for unit in ("", "V", "A", "W", "dB", "ohm", "Hz", "s"))
 
 
 def _limit(rule: Rule) -> Fact:
