@@ -1,6 +1,7 @@
 """Every way to write a bad file that the catalogue knows, each with the exact text its author gets to see.
 
-A case is a list of edits (file, old text, new text) to the tiny catalogue; a file that is not there is written anew.
+A case is a list of edits (file, old text, new text) to the tiny catalogue; a file that is
+not there is written anew.
 """
 
 import re
@@ -520,9 +521,12 @@ def test_tiny_catalogue_has_no_fault(pinouts):
 
 
 def test_missing_directory_is_not_an_empty_catalogue(pinouts):
-    assert "\n".join(map(str, lint(pinouts.parent / "pinout"))) == """\
+    assert (
+        "\n".join(map(str, lint(pinouts.parent / "pinout")))
+        == """\
 pinout:1:1: error[no-catalogue]
     there is no catalogue here: not one YAML file."""
+    )
 
 
 def test_all_faults_of_all_files_sorted(pinouts, replace):

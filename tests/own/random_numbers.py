@@ -8,11 +8,46 @@ from dataclasses import dataclass
 from generator.catalogue import Catalogue, Port
 from generator.catalogue.asked import Ask, Question
 
-UNITS = {"V": ["V", "mV", "v", "Volt", "volts"], "A": ["mA", "A", "ma"], "W": ["W", "mW", "kW", "watts"], "ohm": ["ohm", "kohm", "Ω", "kΩ", "k", "M", "R", "Ohms"]}
+UNITS = {
+    "V": ["V", "mV", "v", "Volt", "volts"],
+    "A": ["mA", "A", "ma"],
+    "W": ["W", "mW", "kW", "watts"],
+    "ohm": ["ohm", "kohm", "Ω", "kΩ", "k", "M", "R", "Ohms"],
+}
 LEVELS = ["dBu", "dBV", "dbu", "DBV", "dBFS", "dB", "mV/Pa", "dB re 1 V/Pa"]
 WORDS = ["yes", "No", "silent", "", "maybe", "YES"]
-ODD = ["63", "4,800 V", "0,775 V", "-3 V", "1e3 V", "V", "63 volt s", "9..52 V", "52..9 V", "9 to 52 V", "4k7", "1,2 kΩ", "+20 dBu", "−10 dBV", "63 V ", " 63\u00a0V", "constructor",
-       "63 V +-5 %", "<script>", "٣ V", "9" * 39 + " V", "9" * 50, "0 V", ".5 V", "5. V", "unknown", "6.3V", "\u00b5V", "3 µV", "silent"]
+ODD = [
+    "63",
+    "4,800 V",
+    "0,775 V",
+    "-3 V",
+    "1e3 V",
+    "V",
+    "63 volt s",
+    "9..52 V",
+    "52..9 V",
+    "9 to 52 V",
+    "4k7",
+    "1,2 kΩ",
+    "+20 dBu",
+    "−10 dBV",
+    "63 V ",
+    " 63\u00a0V",
+    "constructor",
+    "63 V +-5 %",
+    "<script>",
+    "٣ V",
+    "9" * 39 + " V",
+    "9" * 50,
+    "0 V",
+    ".5 V",
+    "5. V",
+    "unknown",
+    "6.3V",
+    "\u00b5V",
+    "3 µV",
+    "silent",
+]
 
 
 @dataclass(frozen=True)
