@@ -45,7 +45,7 @@ def lane_places(plan: Plan, pins: Mapping[Pin, float]) -> dict[int, float]:
         sides = [side for side in (tops, bottoms) if len({pin[0] for pin in side}) == 1] or [
             side for side in (tops, bottoms) if side
         ]
-        if not sides or not tops and any(number in step.lanes for step in plan.steps):
+        if not sides or (not tops and any(number in step.lanes for step in plan.steps)):
             continue
         others = [pins[pin] for pin in (*tops, *bottoms) if pin not in sides[0]]
         target = sum(others) / len(others) if others else 0

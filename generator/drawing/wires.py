@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from itertools import pairwise
 
 from generator.catalogue.records import Part
 from generator.drawing import symbols, text
 from generator.drawing.looks import CORES
-from generator.drawing.scene import BODY, MARGIN, SMALLEST, WIDE, Circle, Group, Item, Line, Path, Rect, Text
 from generator.drawing.places import (
     BRIDGE,
     STUB,
@@ -18,6 +18,7 @@ from generator.drawing.places import (
     lane_places,
     letters,
 )
+from generator.drawing.scene import BODY, MARGIN, SMALLEST, WIDE, Circle, Group, Item, Line, Path, Rect, Text
 from generator.drawing.wiring import Net, Pin, Plan, Step
 
 TURN = 46  # height of a crossing, before what the longest shift adds
@@ -330,7 +331,7 @@ class _Drawer:
         """The widest room between two wires from left to right: a wire through a symbol would
         read as a part of it."""
         stops = sorted({left, right, *(x for x in self.x.values() if left < x < right)})
-        return max(zip(stops, stops[1:]), key=lambda gap: gap[1] - gap[0])
+        return max(pairwise(stops), key=lambda gap: gap[1] - gap[0])
 
     def _transformer(self, step: Step, y: float) -> None:
         windings = [tuple(self.x[n] for n in step.lanes[:2]), tuple(self.x[n] for n in step.lanes[2:])]

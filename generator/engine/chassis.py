@@ -105,7 +105,7 @@ def screen_readings(assembly: Assembly) -> Iterator[Reading]:
     """The resistance between the two chassis: a screen has next to none, a detour through
     signal legs has kilohms."""
     kinds = [source.kind for place in ("from", "into") for source in assembly.places[place].sources]
-    if assembly.linked is None or kinds and all(kind in ONE_SIDED for kind in kinds):
+    if assembly.linked is None or (kinds and all(kind in ONE_SIDED for kind in kinds)):
         return
     ohm = screen_ohms(assembly)
     [state] = most_at(ohm)

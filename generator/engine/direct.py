@@ -251,7 +251,7 @@ def _windings(assembly: Assembly, setting: Setting, settled: int) -> Iterator[Re
             continue
         for part in record.network.parts:
             index = part_index(assembly.circuit, place, part.id)
-            if index is None or not (part.coil or part.id in driving and part.kind == "emf"):
+            if index is None or not (part.coil or (part.id in driving and part.kind == "emf")):
                 continue
             amps = np.abs(part_amps(setting.solution, index)[:, :settled])
             quantity, name = ("coil-amps", part.coil) if part.coil else ("output-fed-amps", "output stage")

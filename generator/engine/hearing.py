@@ -9,7 +9,7 @@ import numpy as np
 
 from .assemble import Assembly
 from .chassis import hum_readings, screen_readings
-from .constants import BESIDE, GAIN_FLOOR, HEARD, NO_PATH, SHORTED, SHORT_SHARE, SUM_FLOOR
+from .constants import BESIDE, GAIN_FLOOR, HEARD, NO_PATH, SHORT_SHARE, SHORTED, SUM_FLOOR
 from .direct import way_of
 from .kinds import AMPLIFIED, DIGITAL, same_kind
 from .levels import level_readings, pair_words

@@ -85,7 +85,7 @@ def test_polarity_is_told_where_the_plug_lands_worst(gains, straight, turned):
 
 def test_what_is_remembered_is_one_circuit(catalogue, connection):
     """Another way round, another use of a spare end, another resistor: solved anew. Another name: not."""
-    outlet, leads, inlet, way = connection
+    outlet, leads, inlet, _ = connection
     asked = []
 
     def ask(way, port):
@@ -99,7 +99,7 @@ def test_what_is_remembered_is_one_circuit(catalogue, connection):
         name="Nobody else has this one",
         network=replace(outlet.network, parts=outlet.network.parts[:-1]),
     )
-    [changed, *rest] = [part for part in own.network.parts if part.kind == "resistor"]
+    changed = next(part for part in own.network.parts if part.kind == "resistor")
     other = replace(changed, value=replace(changed.value, nominal=changed.value.nominal * 2))
     heavier = replace(
         own,

@@ -47,7 +47,7 @@ class Tally:
     looked: int = 0
     largest: tuple[float, str] = (0.0, "")
 
-    def add(self, other: "Tally") -> None:
+    def add(self, other: Tally) -> None:
         """Take another tally in."""
         for name in ("ways", "compared", "possible", "circuits", "corners", "states", "wrong", "looked"):
             setattr(self, name, getattr(self, name) + getattr(other, name))
