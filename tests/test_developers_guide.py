@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 import yaml
 
-from generator.__main__ import _parser
+from generator.__main__ import RUNS
 from generator.catalogue import default_directory, load
 from generator.catalogue.caution import WHEN
 from generator.catalogue.kinds import FOLDERS, KINDS
@@ -19,6 +19,7 @@ from generator.catalogue.rules import RULES
 from generator.catalogue.scalars import NAME
 from generator.catalogue.shapes import Either, ListOf, MapOf, Record
 from generator.engine import VERDICTS, rulebook
+from generator.options import parser
 
 ROOT = Path(__file__).parents[1]
 PAGES = [ROOT / "DEVELOPERS.md", ROOT / "pinouts/README.md", *sorted((ROOT / "generator").rglob("*.md"))]
@@ -170,7 +171,7 @@ def test_every_page_is_reached_from_the_first():
 
 def test_the_readme_names_every_command_and_no_other():
     readme = (ROOT / "README.md").read_text("utf-8")
-    [commands] = [action.choices for action in _parser()._actions if isinstance(action.choices, dict)]
+    [commands] = [action.choices for action in parser(RUNS)._actions if isinstance(action.choices, dict)]
     assert re.findall(r"^    python -m generator (\w+)", readme, re.MULTILINE) == [
         "lint",
         "judge",

@@ -7,14 +7,15 @@ from collections.abc import Iterator, Sequence
 
 import numpy as np
 
-from .assemble import EARTHS, Assembly
+from .assembly import EARTHS, Assembly
 from .circuit import SIGNAL_OPENS, resistive
 from .constants import BEST_REJECTION, HUM_FLOOR, MAINS, NO_PATH, VOICE
+from .currents import most_at
 from .kinds import ONE_SIDED
 from .pairing import Input, Output
 from .readings import At, Named, Reading, channel_word
 from .signal import HUM_HERTZ, MID, Signals, decibels, signal_corners
-from .solve import closed_array, most_at, solve_ac
+from .solve import closed_array, solve_ac
 from .words import quantity
 
 

@@ -10,13 +10,14 @@ import numpy as np
 
 from generator.catalogue.records import Need, Port
 
-from .assemble import Assembly
+from .assembly import Assembly
 from .constants import MORE, RESIDUE
+from .currents import Solution, most_at, part_amps
 from .limits import direct, held_against, part_index, stress
 from .meeting import meeting
 from .readings import At, Decides, Named, Reading
 from .signal import Signals
-from .solve import Solution, closed_array, most_at, part_amps, solve_dc
+from .solve import closed_array, solve_dc
 from .switches import live_supplies, live_volts, settings, stacked, supply_switches
 from .words import quantity
 

@@ -10,8 +10,8 @@ import numpy as np
 from generator.catalogue.records import Lead, Limit, Port
 
 from .circuit import Circuit
+from .currents import Solution, part_amps, part_signal_amps
 from .readings import At, Named, Reading, Term, limit_name
-from .solve import Solution, part_amps, part_signal_amps
 
 UNITS = {"volts": "V", "reverse": "V", "amps": "A", "watts": "W"}
 

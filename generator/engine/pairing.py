@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from generator.catalogue.records import Listener, Source
 
-from .assemble import Assembly
+from .assembly import Assembly
 from .kinds import as_sound, one_family
 
 

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from .assemble import EARTHS, Assembly
+from .assembly import EARTHS, Assembly
 from .cases import Case, direct_case, probe_case, signal_case
 from .circuit import resistive, value_at
 from .constants import TEST_AMPS

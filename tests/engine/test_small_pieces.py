@@ -8,13 +8,15 @@ import numpy as np
 import pytest
 
 from generator.catalogue.records import Part, Quantity
-from generator.engine.assemble import Plugged, Way, assemble, placed, ways
+from generator.engine.assemble import assemble, placed, ways
+from generator.engine.assembly import Plugged, Way
 from generator.engine.chassis import _wanted, isolated
 from generator.engine.circuit import build, value_at
 from generator.engine.explain import _reading
 from generator.engine.findings import findings_of, met, not_solved
-from generator.engine.hearing import _listener, _output, _polarity
+from generator.engine.hearing import _output
 from generator.engine.judge import _at_spare_end
+from generator.engine.listeners import _listener, _polarity
 from generator.engine.matrix import pairings
 from generator.engine.memory import recalled
 from generator.engine.misfit import misfit

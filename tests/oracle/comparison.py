@@ -22,7 +22,7 @@ from connections import Connection
 from simulator import bare, simulate
 
 from generator.catalogue.records import Catalogue
-from generator.engine.assemble import Assembly
+from generator.engine.assembly import Assembly
 from generator.engine.netlist import netlist
 
 BATCH = 100  # ways of plugging handed to one process at a time

@@ -8,7 +8,7 @@ import pytest
 import yaml
 from front import SCRIPTS, run, scripts
 
-from generator.catalogue.kinds import SEEN
+from generator.catalogue.kinds_connectors import SEEN
 from generator.catalogue.published import as_data
 from generator.site import bundles, looks
 from generator.site.bundles import scripts_of

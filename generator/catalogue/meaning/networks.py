@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Collection
 
 from ..context import Context
-from ..kinds import LIMITED, PARTS
+from ..kinds_circuits import LIMITED, PARTS
 from ..nodes import Many, Map, Place, Text
 from ..problems import a, did_you_mean, not_one_of, quoted
 from ..quantity import QuantityFault, parse
