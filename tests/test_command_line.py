@@ -214,11 +214,8 @@ def check_shape(answer, *more):
         assert way["verdict"] in VERDICTS
     for remedy in answer["remedies"]:
         assert list(remedy) == ["through", "verdict", "offer", "offered"]
-        assert (
-            remedy["verdict"] in ("safe", "lossy")
-            or remedy["verdict"] == "dangerous"
-            and remedy["offered"]
-            and remedy["offer"]
+        assert remedy["verdict"] in ("safe", "lossy") or (
+            remedy["verdict"] == "dangerous" and remedy["offered"] and remedy["offer"]
         )
 
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache
 from itertools import combinations, product
 from math import atan2, cos, hypot, radians, sin
 
@@ -86,7 +86,7 @@ def _across(connector: Connector, half: str) -> float:
     return max(connector.halves[half].sizes.get("diameter", 0), farthest * 2 * 1.35)
 
 
-@lru_cache(maxsize=None)
+@cache
 def lay(connector: Connector, half: str, view: str) -> Laid:
     """Words inside if they find room there, else in a list."""
     spots = places(connector, half, view)

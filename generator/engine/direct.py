@@ -10,14 +10,15 @@ import numpy as np
 
 from generator.catalogue.records import Limit, Need, Port
 
-from .assemble import Assembly
+from .assembly import Assembly
 from .constants import MORE, RESIDUE
+from .currents import Solution, most_at, part_amps
 from .hanging import shared
 from .limits import direct, held_against, part_index, stress
 from .meeting import meeting
 from .readings import At, Decides, Named, Reading
 from .signal import Signals
-from .solve import Solution, closed_array, most_at, part_amps, solve_dc
+from .solve import closed_array, solve_dc
 from .switches import live_supplies, live_volts, settings, stacked, supply_switches
 from .words import quantity
 
@@ -288,7 +289,7 @@ def _windings(assembly: Assembly, setting: Setting, settled: int) -> Iterator[Re
             continue
         for part in record.network.parts:
             index = part_index(assembly.circuit, place, part.id)
-            if index is None or not (part.coil or part.id in driving and part.kind == "emf"):
+            if index is None or not (part.coil or (part.id in driving and part.kind == "emf")):
                 continue
             amps = np.abs(part_amps(setting.solution, index)[:, :settled])
             quantity, name = ("coil-amps", part.coil) if part.coil else ("output-fed-amps", "output stage")

@@ -14,7 +14,7 @@ import numpy as np
 
 from .circuit import Circuit
 from .constants import LEAST_CAPACITANCE
-from .solve import Solution
+from .currents import Solution
 
 
 def shared(solution: Solution, closed: np.ndarray) -> Solution | None:

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from .assemble import EARTHS, Assembly
+from .assembly import EARTHS, Assembly
 from .cases import Case, direct_case, probe_case, signal_case
 from .circuit import resistive, value_at
 from .constants import TEST_AMPS
@@ -48,7 +48,7 @@ def _instant(assembly: Assembly, reading: Reading, at: At) -> Case:
     decides = at.decides
     if isinstance(decides, tuple):
         decides = tuple(f"net{assembly.circuit.nets[node]}" for node in decides)
-    elif decides not in capacitors.circuit.index or decides in capacitors.large and reading.unit == "V":
+    elif decides not in capacitors.circuit.index or (decides in capacitors.large and reading.unit == "V"):
         # volts across a part that is not there in this instant, or is two
         decides = tuple(f"net{net}" for net in assembly.circuit.ends[assembly.circuit.index[decides]])
     return direct_case(solution, 0, 0, state, CORNER, decides, nature="instant", original=assembly.circuit)

@@ -41,8 +41,7 @@ def telling(rows: Sequence[Row]) -> list[Row]:
         if (
             min(met[each] for each in has) <= FIRST
             or lot % DRAWN == 0
-            or one["verdict"] == "safe"
-            and lot % SAFE == 0
+            or (one["verdict"] == "safe" and lot % SAFE == 0)
         ):
             chosen.append(one)
     return chosen

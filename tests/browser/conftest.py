@@ -12,7 +12,6 @@ import chromium
 import once
 import pytest
 from playwright.sync_api import Error, expect, sync_playwright
-
 from served import served
 
 PHONE = {"width": 390, "height": 844}

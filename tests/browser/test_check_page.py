@@ -120,7 +120,7 @@ def test_no_supply_is_switched_on_without_need(visit, catalogue):
     on; the advice is off."""
     chain = "mic-ribbon-xlr", ("xlr-f-to-two-xlr-m",), "mixer-mic-in-p48-xlr"
     page = visit(address(*chain))
-    ends = {words: verdict for words, verdict in shown(page).settings}
+    ends = dict(shown(page).settings)
     both_off = next(words for words in ends if words.count(" off") == 2)
     assert ends[both_off] == "safe" and sorted(ends.values()).count("safe") > 1
     words = both_off[0].lower() + both_off[1:]
@@ -357,11 +357,8 @@ def test_two_switches_are_told_apart_and_turn_alone(visit):
     switches.nth(1).tap()
     expect(switches.nth(1)).to_have_attribute("aria-checked", str(not before[1]).lower())
     expect(switches.nth(0)).to_have_attribute("aria-checked", str(before[0]).lower())
-    expect(page).to_have_url(
-        re.compile(
-            f"set=phantom:{'on' if before[0] else 'off'},phantom-at-the-second-inlet:{'off' if before[1] else 'on'}$"
-        )
-    )
+    first, second = "on" if before[0] else "off", "off" if before[1] else "on"
+    expect(page).to_have_url(re.compile(f"set=phantom:{first},phantom-at-the-second-inlet:{second}$"))
 
 
 def test_nothing_to_switch_shows_no_switch(visit):
@@ -385,12 +382,9 @@ def test_every_working_of_a_setting_opens(visit):
         above, below = (
             panel.locator(one).inner_text() for one in (".rf-finding__number strong", ".rf-working__number")
         )
-        assert (
-            re.match("(below|under) −120 dB", above)
-            and below.startswith("under −120 dB")
-            or re.split(r"(?:\.0)? ", above, maxsplit=1)
-            == re.split(r"(?:\.0)? ", below.split(";")[0], maxsplit=1)
-        )
+        assert (re.match("(below|under) −120 dB", above) and below.startswith("under −120 dB")) or re.split(
+            r"(?:\.0)? ", above, maxsplit=1
+        ) == re.split(r"(?:\.0)? ", below.split(";")[0], maxsplit=1)
 
 
 @pytest.mark.parametrize(
@@ -530,8 +524,10 @@ SPACED = (
     "} main p { margin-bottom: 2em !important; }"
 )
 CUT = """() => [...document.querySelectorAll("main *")].filter((one) => {
-    const style = getComputedStyle(one), hides = [style.overflowX, style.overflowY].some((way) => way === "hidden" || way === "clip");
-    return one.checkVisibility() && hides && !one.closest(".rf-hidden, .rf-sheet, svg, .rf-check-head") && (one.scrollWidth > one.clientWidth + 1 || one.scrollHeight > one.clientHeight + 1);
+    const style = getComputedStyle(one), hides = [style.overflowX, style.overflowY].some((way) =>
+      way === "hidden" || way === "clip");
+    return one.checkVisibility() && hides && !one.closest(".rf-hidden, .rf-sheet, svg, .rf-check-head") &&
+      (one.scrollWidth > one.clientWidth + 1 || one.scrollHeight > one.clientHeight + 1);
 }).map((one) => one.outerHTML.slice(0, 120))"""
 
 
@@ -580,10 +576,14 @@ def test_a_supply_of_three_positions_is_a_list(visit):
     page = visit(address(*SWITCHED))
     shown(page)
     page.evaluate("""() => {
-        const { check, engine } = Ringfence, states = ["48 V", "12 V", "off"], verdicts = ["dangerous", "lossy", "safe"];
-        const judged = { verdict: "dangerous", conditions: "", findings: [], settings: states.map((state, i) => ({ supplies: { feed: state }, verdict: verdicts[i] })) };
-        engine.hold(judged, { settings: states.map((state, i) => [new Map([["feed", state]]), verdicts[i]]), group: [], beside: [], names: new Map([["feed", "phantom feed"]]) });
-        const question = { from: "mic-dynamic-xlr", through: [], into: "mixer-line-in-xlr" }, board = check.switchboard(judged, question, (set) => {
+        const { check, engine } = Ringfence, states = ["48 V", "12 V", "off"], verdicts = ["dangerous",
+          "lossy", "safe"];
+        const judged = { verdict: "dangerous", conditions: "", findings: [],
+          settings: states.map((state, i) => ({ supplies: { feed: state }, verdict: verdicts[i] })) };
+        engine.hold(judged, { settings: states.map((state, i) => [new Map([["feed", state]]), verdicts[i]]),
+          group: [], beside: [], names: new Map([["feed", "phantom feed"]]) });
+        const question = { from: "mic-dynamic-xlr", through: [], into: "mixer-line-in-xlr" },
+          board = check.switchboard(judged, question, (set) => {
             window.turned = set;
             board.show(check.position(judged, question, set));
         });

@@ -123,7 +123,8 @@ def answered(page):
 
 def updated(page):
     """The browser looks for a newer version and has come to an end with it."""
-    page.evaluate("""navigator.serviceWorker.getRegistration().then((one) => one.update().catch(() => null).then(async () => {
+    page.evaluate("""navigator.serviceWorker.getRegistration().then((one) => one.update().catch(() =>
+        null).then(async () => {
         const coming = one.installing;
         if (coming) await new Promise((done) => coming.addEventListener("statechange", done));
         return 0; }))""")
@@ -163,7 +164,8 @@ def stored(page):
     """The version whose files are all in the store, as their digests say; None where none is whole."""
     return page.evaluate("""async () => {
         const list = await (await fetch("/offline-list.js", { cache: "no-store" })).text();
-        const { version, files, pack } = JSON.parse(list.replace("self.OFFLINE = ", "").replace(/;\\s*$/, ""));
+        const { version, files, pack } = JSON.parse(list.replace("self.OFFLINE = ", "").replace(/;\\s*$/,
+          ""));
         const cache = await caches.open("ringfence-" + version);
         for (const [path, digest] of Object.entries({ ...files, ...pack })) {
             const held = await cache.match("/" + path);
@@ -274,14 +276,16 @@ def test_a_store_that_was_cleared_gives_way_to_the_network_and_is_mended(phone, 
     keep(page)
     page.evaluate(
         """async (gone) => { for (const name of await caches.keys()) {
-        if (gone === "all") await caches.delete(name); else await (await caches.open(name)).delete("/" + gone); } }""",
+        if (gone === "all") await caches.delete(name);
+          else await (await caches.open(name)).delete("/" + gone); } }""",
         gone,
     )
     assert answered(page) == "safe" and one_version(page) == edition(built["A"])
+    whole = len(offline.read((built["A"] / "offline-list.js").read_text())["files"]) + 2
     becomes(
         page,
         f"""async () => (await Promise.all((await caches.keys()).map(async (name) =>
-        (await (await caches.open(name)).keys()).length))).includes({len(offline.read((built["A"] / "offline-list.js").read_text())["files"]) + 2})""",
+        (await (await caches.open(name)).keys()).length))).includes({whole})""",
     )
     host.stop()
     assert answered(page) == "safe" and one_version(page) == edition(built["A"])
@@ -290,8 +294,10 @@ def test_a_store_that_was_cleared_gives_way_to_the_network_and_is_mended(phone, 
 def test_a_pack_that_does_not_unpack_gives_way_to_the_network_and_is_mended(phone, host, built):
     page = phone.open(CHECK)
     keep(page)
-    page.evaluate("""async () => { for (const name of await caches.keys()) { const cache = await caches.open(name);
-        if (await cache.match("/offline/site.pack")) await cache.put("/offline/site.pack", new Response(new Uint8Array(1e6))); } }""")
+    page.evaluate("""async () => { for (const name of await caches.keys()) {
+        const cache = await caches.open(name);
+        if (await cache.match("/offline/site.pack")) await cache.put("/offline/site.pack",
+          new Response(new Uint8Array(1e6))); } }""")
     assert answered(page) == "safe"
     heals(phone, built, "A")
 

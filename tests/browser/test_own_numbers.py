@@ -17,8 +17,10 @@ FULL = (
     "Object.defineProperty(Storage.prototype, 'setItem', { value() { throw new DOMException('full', "
     "'QuotaExceededError'); } });"
 )
-FORBIDDEN = """for (const name of ['getItem', 'setItem']) { const was = Storage.prototype[name]; Storage.prototype[name] = function (key, ...rest) {
-  if (String(key).startsWith('ringfence.')) throw new DOMException('refused', 'SecurityError'); return was.call(this, key, ...rest); }; }"""
+FORBIDDEN = """for (const name of ['getItem', 'setItem']) { const was = Storage.prototype[name];
+  Storage.prototype[name] = function (key, ...rest) {
+  if (String(key).startsWith('ringfence.')) throw new DOMException('refused', 'SecurityError');
+    return was.call(this, key, ...rest); }; }"""
 
 
 def typed(page, number, ask=ASK):
@@ -237,8 +239,10 @@ def test_the_same_class_at_both_ends_keeps_its_numbers_apart(visit):
     """A number typed for one end never speaks for the other."""
     page = visit(BY_OWN)
     expect(head(page)).to_contain_text("63")
-    told = page.evaluate("""() => { const { own } = Ringfence, id = "mixer-line-out-xlr", asked = own.asked({ from: id, through: [], into: id, own: "from.main.highest-volts-at-output:63_V" });
-      return [asked.question.from, asked.question.into].map((one) => asked.data.ports[one].network.limits.map(({ settled }) => settled)); }""")
+    told = page.evaluate("""() => { const { own } = Ringfence, id = "mixer-line-out-xlr",
+      asked = own.asked({ from: id, through: [], into: id, own: "from.main.highest-volts-at-output:63_V" });
+      return [asked.question.from, asked.question.into].map((one) =>
+        asked.data.ports[one].network.limits.map(({ settled }) => settled)); }""")
     assert told[0] != told[1] and set(told[0]) == {63}
 
 
@@ -246,7 +250,8 @@ def test_a_device_stands_in_the_matrix_of_the_kit_with_its_own_mark(visit):
     page = kept(visit)
     page.goto("mine/")
     page.get_by_role("button", name="Put it in my kit").click()
-    page.evaluate("""() => { const bag = JSON.parse(localStorage.getItem("ringfence.bag")); bag.ports.push("mixer-mic-in-p48-xlr", "mic-dynamic-xlr");
+    page.evaluate("""() => { const bag = JSON.parse(localStorage.getItem("ringfence.bag"));
+      bag.ports.push("mixer-mic-in-p48-xlr", "mic-dynamic-xlr");
       localStorage.setItem("ringfence.bag", JSON.stringify(bag)); }""")
     page.goto("matrix/")
     page.locator("summary", has_text="Filter").first.click()

@@ -2,7 +2,7 @@
 derived from the catalogue; the id of the source in pinouts/sources.yaml stands beside it. What no page shows
 is marked as practice or memory."""
 
-from itertools import combinations
+from itertools import combinations, pairwise
 from math import hypot
 
 import pytest
@@ -241,7 +241,7 @@ def test_din_is_numbered_1_4_2_5_3_from_right_to_left_on_the_plug(catalogue):
     assert sorted(male, key=lambda contact: -male[contact][0]) == ["1", "4", "2", "5", "3"]
     assert {spot.radius for spot in connector.face.values()} == {3.5}
     angles = [connector.face[contact].angle for contact in ("1", "4", "2", "5", "3")]
-    assert [(one - two) % 360 for one, two in zip(angles, angles[1:])] == [45] * 4
+    assert [(one - two) % 360 for one, two in pairwise(angles)] == [45] * 4
 
 
 def test_the_male_face_is_the_female_solder_side(catalogue):

@@ -73,8 +73,8 @@ def test_no_number_stands_beside_the_table():
 
 
 def test_a_name_that_is_none_is_said():
-    with pytest.raises(AttributeError, match="^constants.yaml has no row 'HEAR'$"):
-        constants.HEAR
+    with pytest.raises(AttributeError, match=r"^constants\.yaml has no row 'HEAR'$"):
+        _ = constants.HEAR
 
 
 @pytest.mark.parametrize(

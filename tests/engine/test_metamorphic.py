@@ -8,7 +8,8 @@ import pytest
 
 from generator.catalogue.records import Port
 from generator.engine import judge
-from generator.engine.assemble import Way, placed, ways
+from generator.engine.assemble import placed, ways
+from generator.engine.assembly import Way
 from generator.engine.constants import SILENT
 from generator.engine.direct import settings, supply_switches
 from generator.engine.findings import findings_of

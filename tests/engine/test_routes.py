@@ -5,9 +5,9 @@ from dataclasses import replace
 import pytest
 
 from generator.engine import memory
+from generator.engine.glance import glance, plainly
 from generator.engine.judge import judge
 from generator.engine.mate import fits
-from generator.engine.glance import glance, plainly
 from generator.engine.missing import missing
 from generator.engine.route import WORTH_OFFERING, chains, cost, remedies, routes
 from generator.engine.verdict import RANK, Finding, Verdict

@@ -219,9 +219,8 @@ def test_every_rule_has_a_connection_that_meets_it(catalogue):
 def test_every_finding_says_what_it_means_on_its_first_row():
     for number, rule in enumerate(rules()):
         assert bool(rule.means) == (rule.id not in {other.id for other in rules()[:number]}), rule.id
-        assert (
-            not rule.means
-            or rule.means["says"].endswith(".")
+        assert not rule.means or (
+            rule.means["says"].endswith(".")
             and set(rule.means) <= {"says", "term", "also", "forms", "linked"}
         )
 
@@ -380,7 +379,7 @@ def test_a_loss_has_a_weight_and_dangers_need_none():
         "reason": "x.",
         "evidence": "derived",
     }
-    with pytest.raises(ValueError, match="^rulebook.yaml: rule 'x' is to weigh something, as it is lossy$"):
+    with pytest.raises(ValueError, match=r"^rulebook\.yaml: rule 'x' is to weigh something, as it is lossy$"):
         _rule(row)
 
 
@@ -406,7 +405,7 @@ def test_a_rule_that_makes_no_sense_is_refused():
         "evidence": "derived",
     }
     with pytest.raises(
-        ValueError, match="^rulebook.yaml: rule 'x' has a severity or comparison that does not exist$"
+        ValueError, match=r"^rulebook\.yaml: rule 'x' has a severity or comparison that does not exist$"
     ):
         _rule(row)
 

@@ -8,13 +8,15 @@ import numpy as np
 import pytest
 
 from generator.catalogue.records import Part, Quantity
-from generator.engine.assemble import Plugged, Way, assemble, placed, ways
+from generator.engine.assemble import assemble, placed, ways
+from generator.engine.assembly import Plugged, Way
 from generator.engine.chassis import _wanted, isolated
 from generator.engine.circuit import build, value_at
 from generator.engine.explain import _reading
 from generator.engine.findings import findings_of, met, not_solved
-from generator.engine.hearing import _listener, _output, _polarity
+from generator.engine.hearing import _output
 from generator.engine.judge import _at_spare_end
+from generator.engine.listeners import _listener, _polarity
 from generator.engine.matrix import pairings
 from generator.engine.memory import recalled
 from generator.engine.misfit import misfit
@@ -85,7 +87,7 @@ def test_polarity_is_told_where_the_plug_lands_worst(gains, straight, turned):
 
 def test_what_is_remembered_is_one_circuit(catalogue, connection):
     """Another way round, another use of a spare end, another resistor: solved anew. Another name: not."""
-    outlet, leads, inlet, way = connection
+    outlet, leads, inlet, _ = connection
     asked = []
 
     def ask(way, port):
@@ -99,7 +101,7 @@ def test_what_is_remembered_is_one_circuit(catalogue, connection):
         name="Nobody else has this one",
         network=replace(outlet.network, parts=outlet.network.parts[:-1]),
     )
-    [changed, *rest] = [part for part in own.network.parts if part.kind == "resistor"]
+    changed = next(part for part in own.network.parts if part.kind == "resistor")
     other = replace(changed, value=replace(changed.value, nominal=changed.value.nominal * 2))
     heavier = replace(
         own,

@@ -13,11 +13,10 @@ from pathlib import Path
 from random import Random
 
 import pytest
-from .random_runs import random_run
 
 from generator import interference
-from generator.interference.address import write as address
 from generator.interference import words
+from generator.interference.address import write as address
 from generator.interference.answer import answer
 from generator.interference.published import as_data
 from generator.interference.reach import treble
@@ -25,10 +24,24 @@ from generator.interference.reading import reading
 from generator.interference.remedies import remedies, six_decibels
 from generator.interference.told import cautions
 
+from .random_runs import random_run
+
 SCRIPTS = Path(__file__).parents[2] / "site_src/assets/js/interference"
 NUMBERS = [*sorted((SCRIPTS / "formulas").glob("*.js"))] + [
     SCRIPTS / f"{name}.js"
-    for name in "guesses between nearby numbers paths radio answer changes remedies words address".split()
+    for name in [
+        "guesses",
+        "between",
+        "nearby",
+        "numbers",
+        "paths",
+        "radio",
+        "answer",
+        "changes",
+        "remedies",
+        "words",
+        "address",
+    ]
 ]
 SEED, MANY, CURED = 20261128, 2000, 80
 RELATIVE, FLOOR = 1e-9, 1e-30  # of a number; V, below which a number is nothing
@@ -114,7 +127,7 @@ def test_two_thousand_answers_agree(both, tables):
     for number, (run, other) in enumerate(zip(all, found["told"])):
         own = asdict(answer(run, tables))
         for apart in differences(own, other["answer"], f"run {number}"):
-            if ".below" not in apart and ".noise[" not in apart or not _close(apart):
+            if (".below" not in apart and ".noise[" not in apart) or not _close(apart):
                 wrong.append(apart)
         if said(answer(run, tables), run, tables) != other["says"]:
             wrong.append(f"run {number}: {said(answer(run, tables), run, tables)} and {other['says']}")

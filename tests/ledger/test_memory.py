@@ -189,7 +189,7 @@ def test_changed_readings_judge_everything_again(small, memory, counted, monkeyp
     ledger.judged(small, memory)
     monkeypatch.setattr(fingerprint, "readings_digest", lambda words: "another engine")
     ledger.judged(small, memory)
-    assert counted == {through: 2 for through in ALL}
+    assert counted == dict.fromkeys(ALL, 2)
 
 
 def test_the_engine_digest_covers_code_and_rules():
@@ -426,9 +426,8 @@ def ended(*given):
 
 
 def test_a_process_that_is_ended_from_outside_is_said(small):
-    with pytest.raises(OSError) as fault:
-        with workers.processes(ended, small, None, 2) as mapped:
-            list(mapped([["pairing"]]))
+    with pytest.raises(OSError) as fault, workers.processes(ended, small, None, 2) as mapped:
+        list(mapped([["pairing"]]))
     assert str(fault.value.strerror) == (
         "a process that judged was ended from outside, for want of memory perhaps; start it again and it "
         "goes on"

@@ -129,7 +129,7 @@ def written(monkeypatch):
 def changed_books(name):
     """Rulebooks with one rule changed."""
     found = [
-        WRITTEN[:number] + [new] + WRITTEN[number + 1 :]
+        [*WRITTEN[:number], new, *WRITTEN[number + 1 :]]
         for number, row in enumerate(WRITTEN)
         if (new := CHANGES[name](row)) is not None and new != row
     ]
@@ -237,7 +237,7 @@ def test_a_sentence_looks_at_nothing_and_a_limit_at_what_it_bears_on(
         ]
     )
     ledger.rows(whole, folder, memory)
-    told = {pairing for pairing in looked_at}
+    told = set(looked_at)
     assert told != set(some), "not all"
     looked_at.clear()
     written(
@@ -263,7 +263,7 @@ def test_a_sentence_looks_at_nothing_and_a_limit_at_what_it_bears_on(
     ],
 )
 def test_what_is_not_remembered_is_judged(whole, some, written, remembered, monkeypatch, capsys, spoil):
-    folder, memory = remembered
+    _, memory = remembered
     monkeypatch.setattr(
         JUDGED,
         "recorded",

@@ -70,6 +70,7 @@ STAGES = (  # each is one run of pytest, with how long it may take on a busy mac
     ),
     (900, "engine/test_metamorphic.py", "test_command_line.py", "own/test_laws.py"),
 )
+_SECONDS = count(1)
 ENDED_AT = re.compile(r"^(?:FAILED|ERROR) (\S+?)(?:\[.*)?(?: - .*)?$", re.MULTILINE)
 
 
@@ -91,10 +92,10 @@ def noticed(copy: Path, mutant: dict | None, stages: tuple = STAGES) -> str:
             _write(path, whole)
 
 
-def _write(path: Path, text: str, seconds=count(1)) -> None:
+def _write(path: Path, text: str) -> None:
     """With a second of its own, for bytecode goes by the second its source was written in."""
     path.write_text(text, "utf-8")
-    os.utime(path, (next(seconds),) * 2)
+    os.utime(path, (next(_SECONDS),) * 2)
 
 
 def _failed(copy: Path, seconds: int, *files: str) -> str:

@@ -12,7 +12,7 @@ from generator.catalogue.published import as_data
 from generator.engine.tables import tables
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "site"))
-from front import SCRIPTS, run, scripts  # noqa: E402
+from front import SCRIPTS, run, scripts
 
 PLAIN = scripts(
     "engine", "ui/dom.js", "ui/words.js", "ui/catalogue.js", "own/quantity.js", "own/said.js", "own/apply.js"
@@ -32,7 +32,9 @@ TELL = """(() => {
   const { factorReal, factorComplex } = engine;
   engine.factorReal = (...all) => { factored += 1; return factorReal(...all); };
   engine.factorComplex = (...all) => { factored += 1; return factorComplex(...all); };
-  const judged = (from, through, into, port) => { factored = 0; const found = Ringfence.judge({ ...data, ports: { ...data.ports, [from]: port } }, rulebook, { from, through, into }); return [JSON.stringify(found), factored]; };
+  const judged = (from, through, into, port) => { factored = 0;
+    const found = Ringfence.judge({ ...data, ports: { ...data.ports, [from]: port } }, rulebook,
+    { from, through, into }); return [JSON.stringify(found), factored]; };
   for (const [from, lead, into] of %s) {
     const through = lead ? [lead] : [];
     told.push([from, "nothing", ...judged(from, through, into, data.ports[from])]);

@@ -14,7 +14,8 @@ SCRIPTS = Path(__file__).parents[2] / "site_src/assets/js"
 
 # What a browser has and node does not; a forbidden storage is one that throws.
 STORAGE = """const kept = {}; globalThis.localStorage = {
-  getItem: (key) => (Object.hasOwn(kept, key) ? kept[key] : null), setItem: (key, text) => { kept[key] = String(text); } };"""
+  getItem: (key) => (Object.hasOwn(kept, key) ? kept[key] : null), setItem: (key, text) => {
+    kept[key] = String(text); } };"""
 FORBIDDEN = (
     "globalThis.localStorage = { getItem() { throw new Error('refused'); "
     "}, setItem() { throw new Error('refused'); } };"
@@ -34,12 +35,14 @@ def run(expression: str, loaded: list[Path], data: Path, before: str = STORAGE):
     """The value of a JavaScript expression. `data` is a file of JSON with what is put on `Ringfence`: data,
     mated, table, rulebook."""
     source = "\n".join(path.read_text() for path in loaded).replace('"use strict";', "")
-    program = f"""globalThis.window = globalThis; globalThis.Ringfence = {{ constants: {json.dumps(constants.values())} }}; console.error = () => {{}};
+    program = f"""globalThis.window = globalThis;
+globalThis.Ringfence = {{ constants: {json.dumps(constants.values())} }}; console.error = () => {{}};
 Object.assign(Ringfence, JSON.parse(require("node:fs").readFileSync({json.dumps(str(data))}, "utf8")));
 {before}
 {source}
 const {{ ui, check, bench, bag }} = Ringfence;
-Promise.resolve({expression}).then((value) => process.stdout.write(JSON.stringify(value === undefined ? null : value)));"""
+Promise.resolve({expression}).then((value) => process.stdout.write(JSON.stringify(value === undefined ? null :
+  value)));"""
     if shutil.which("node") is None:
         pytest.skip("node not installed")
     done = subprocess.run(["node", "-"], input=program, capture_output=True, text=True, timeout=300)

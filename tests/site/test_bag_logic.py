@@ -4,8 +4,8 @@ missing; the check's switch."""
 import json
 
 import pytest
-
 from front import FORBIDDEN, STORAGE, run, scripts
+
 from generator.catalogue.published import as_data
 from generator.site import mated
 from generator.site.data import table
@@ -192,10 +192,8 @@ def test_a_list_that_takes_more_of_a_lead_than_there_are_says_so(node):
 
 
 def test_hostile_json_gives_only_ids_that_live(node):
-    text = (
-        '{"version": 1, "leads": ["__proto__", 7, null, {"a": 1}, "%s", "%s"], "ports": "mic", "jobs": '
-        '[["a"], 5, ["%s", "%s"]]}'
-    ) % (CABLE, CABLE, MIC, DESK)
+    leads, jobs = ["__proto__", 7, None, {"a": 1}, CABLE, CABLE], [["a"], 5, [MIC, DESK]]
+    text = json.dumps({"version": 1, "leads": leads, "ports": "mic", "jobs": jobs})
     assert node(f"bag.parse({said(text)})")["bag"] == {
         "leads": [CABLE],
         "ports": [],
@@ -269,7 +267,8 @@ def test_chains_are_those_that_fit_up_to_two_none_twice(node):
 
 
 def test_the_search_judges_every_chain_and_puts_the_best_first(node):
-    judge = """Ringfence.judge = (data, rules, { through }) => ({ verdict: through.length === 2 ? "safe" : through[0] ? "lossy" : "dangerous",
+    judge = """Ringfence.judge = (data, rules, { through }) => ({ verdict: through.length === 2 ? "safe" :
+      through[0] ? "lossy" : "dangerous",
       findings: [{ id: "x", severity: "lossy", says: "said" }] });"""
     found = node(
         f"(() => {{ {judge} return new Promise((done) => bag.search('{MIC}', '{DESK}', "
@@ -342,11 +341,11 @@ def test_what_a_switch_makes_well_is_packed_and_keeps_its_mark(node):
 
 
 def test_what_needs_an_order_comes_after_safe_and_before_loss(node):
-    judge = (
-        """Ringfence.judge = (data, rules, { through }) => ({ findings: [], ...(through.length === 2 ? { verdict: "lossy" } : through[0] === '%s' ? { verdict: "safe" }
-      : through[0] ? { verdict: "dangerous", offered: "safe", offer: "In this order." } : { verdict: "dangerous" }) });"""
-        % CABLE
-    )
+    judge = f"""Ringfence.judge = (data, rules, {{ through }}) => ({{ findings: [], ...(
+      through.length === 2 ? {{ verdict: "lossy" }} :
+      through[0] === '{CABLE}' ? {{ verdict: "safe" }} :
+      through[0] ? {{ verdict: "dangerous", offered: "safe", offer: "In this order." }} :
+      {{ verdict: "dangerous" }}) }});"""
     found = node(
         f"(() => {{ {judge} return new Promise((done) => bag.search('{MIC}', '{DESK}', "
         f"{said([CABLE, OTHER])}, {{ ondone: done }})); }})()"

@@ -6,8 +6,8 @@ import shutil
 from dataclasses import asdict
 
 import pytest
-
 from front import run, scripts
+
 from generator.catalogue import default_directory, load
 from generator.catalogue.published import as_data
 from generator.catalogue.quantity import parse
@@ -69,7 +69,8 @@ def plain(value):
 
 def test_every_lead_laid_again_is_the_one_the_catalogue_built(node, catalogue):
     laid = node("""Object.fromEntries(ui.leads().map((lead) => {
-      const cable = lead.cable && { ...bench.stock()[lead.cable], length: ui.quantity(`${lead.length} m`, "m").value };
+      const cable = lead.cable && { ...bench.stock()[lead.cable], length: ui.quantity(`${lead.length} m`,
+        "m").value };
       const parts = bench.lay(lead.joins, Object.keys(lead.ends), cable || null);
       return [lead.id, { parts, limits: bench.ratings(parts, cable, lead.length) }];
     }))""")
@@ -364,7 +365,9 @@ def test_every_lead_of_wire_is_known_again_when_it_is_laid_out_on_the_bench(node
     assert len(addresses) > 40
     found = node(f"""Object.fromEntries(Object.entries({json.dumps(addresses)}).map(([id, address]) => {{
       const {{ wiring, unknown }} = bench.read(address), lead = bench.lead(wiring);
-      return [id, {{ unknown, equal: bench.known(lead, wiring).equal.map((other) => other.id), values: lead.network.parts.filter((part) => part.value).map((part) => [part.kind, part.value.nominal, part.value.high]).sort() }}];
+      return [id, {{ unknown, equal: bench.known(lead, wiring).equal.map((other) => other.id),
+        values: lead.network.parts.filter((part) => part.value).map((part) => [part.kind, part.value.nominal,
+        part.value.high]).sort() }}];
     }}))""")
     for id, told in found.items():
         assert told["unknown"] == [], id
@@ -392,7 +395,10 @@ def test_the_other_way_round_is_the_same_lead(node):
 
 
 def test_a_lead_with_parts_is_known_by_their_values(node):
-    pad = "#ends=xlr-3/female,xlr-3/male&joins=a.1_b.1&parts=resistor:b.2_a.2:680ohm,resistor:a.3_b.3:680ohm,resistor:b.2_b.3:150ohm"
+    pad = (
+        "#ends=xlr-3/female,xlr-3/male&joins=a.1_b.1"
+        "&parts=resistor:b.2_a.2:680ohm,resistor:a.3_b.3:680ohm,resistor:b.2_b.3:150ohm"
+    )
     assert known(node, pad)["equal"] == ["xlr-f-to-xlr-m-pad-20-db"]
     other = known(node, pad.replace("150", "151"))
     assert other["equal"] == []
@@ -420,8 +426,10 @@ def test_the_nearest_leads_are_told_with_what_differs(node):
 
 def test_the_engine_judges_the_lead_on_the_bench_as_it_judges_its_twin_in_the_catalogue(node):
     same = node(f"""(() => {{
-      const lead = bench.lead({wiring(WIRINGS[1])}), strip = ({{ verdict, findings, settings }}) => ({{ verdict, settings, findings: findings.map((one) => [one.id, one.value]) }});
-      const ask = (id) => strip(Ringfence.judge(bench.withLead(lead), Ringfence.rulebook, {{ from: "mic-condenser-p48-xlr", through: [id], into: "mixer-mic-in-p48-xlr" }}));
+      const lead = bench.lead({wiring(WIRINGS[1])}), strip = ({{ verdict, findings, settings }}) =>
+        ({{ verdict, settings, findings: findings.map((one) => [one.id, one.value]) }});
+      const ask = (id) => strip(Ringfence.judge(bench.withLead(lead), Ringfence.rulebook,
+        {{ from: "mic-condenser-p48-xlr", through: [id], into: "mixer-mic-in-p48-xlr" }}));
       return [ask(bench.ID), ask("xlr-f-to-xlr-m-3m"), Object.keys(Ringfence.data.leads).includes(bench.ID)];
     }})()""")
     assert same[0] == same[1] and same[2] is False

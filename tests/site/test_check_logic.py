@@ -446,14 +446,11 @@ def test_what_names_no_switch_or_no_position_is_passed_over(asked):
 
 def test_a_setting_is_written_as_it_is_read():
     for number, setting in enumerate(TWO):
-        written = run(
-            "check.write({from: 'mic', through: [], into: 'desk', set: "
-            f"check.asSet({json.dumps(setting['supplies'])})}})"
-        )
-        assert (
-            written
-            == f"#from=mic&through=&into=desk&set=phantom:{setting['supplies']['phantom']},bias-at-the-outlet:{setting['supplies']['bias at the outlet']}"
-        )
+        supplies = setting["supplies"]
+        told = f"check.asSet({json.dumps(supplies)})"
+        written = run(f"check.write({{from: 'mic', through: [], into: 'desk', set: {told}}})")
+        phantom, bias = supplies["phantom"], supplies["bias at the outlet"]
+        assert written == f"#from=mic&through=&into=desk&set=phantom:{phantom},bias-at-the-outlet:{bias}"
         assert position(written.split("set=")[1]) == number
 
 

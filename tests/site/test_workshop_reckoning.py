@@ -9,11 +9,13 @@ from random import Random
 import pytest
 from front import FORBIDDEN, STORAGE, run, scripts
 
-from generator.workshop import blockers, pads, run as runs
+from generator.workshop import blockers, pads
+from generator.workshop import run as runs
 from generator.workshop.safety import Misuse
 from generator.workshop.tables import table
 
-FULL = """globalThis.localStorage = { getItem: () => null, setItem() { throw Object.assign(new Error("full"), { name: "QuotaExceededError" }); } };"""
+FULL = """globalThis.localStorage = { getItem: () => null, setItem() { throw Object.assign(new Error("full"),
+  { name: "QuotaExceededError" }); } };"""
 
 
 @pytest.fixture
@@ -99,7 +101,8 @@ def test_a_corner_nobody_reaches_is_said(node):
 TRACE = """Ringfence.asked.map(({ symptom, leads, tried }) => { const { trace, table } = Ringfence;
   const known = trace.run(table, symptom, { source: "s", input: "i", leads: Array(leads).fill("l") });
   const found = trace.traced(table, known, tried);
-  return { tries: known.tries.map(({ id, covers, seconds }) => [id, [...covers].sort(), seconds]), likely: found.likely, state: found.state,
+  return { tries: known.tries.map(({ id, covers, seconds }) => [id, [...covers].sort(), seconds]),
+    likely: found.likely, state: found.state,
     offered: found.tries.map(({ id, bits }) => [id, bits]) }; })"""
 
 
@@ -263,8 +266,10 @@ def test_due_again(node, day, months, later):
 
 def test_what_failed_is_out_of_use_until_it_passes(node):
     both = node(
-        """(() => { const { upkeep, lead } = Ringfence; const failed = upkeep.tested(lead, false, "2026-11-28", 6);
-        return [failed, upkeep.tested(failed, true, "2026-11-29", 6)].map((one) => [upkeep.state(one, "2026-11-30"), one.due, one.result]); })()""",
+        """(() => { const { upkeep, lead } = Ringfence; const failed = upkeep.tested(lead, false,
+        "2026-11-28", 6);
+        return [failed, upkeep.tested(failed, true, "2026-11-29", 6)].map((one) =>
+          [upkeep.state(one, "2026-11-30"), one.due, one.result]); })()""",
         LOG,
         {"lead": LEADS[0]},
     )

@@ -153,11 +153,9 @@ def keys(node: yaml.Node) -> set[str]:
 def composed(text: str) -> yaml.Node:
     """The tree, without the places in the text, which no copy needs."""
     root = yaml.compose(text, Loader=_LOADER)
-    for node in [
-        root,
-        *(key for node in every(root) if isinstance(node, yaml.MappingNode) for key, _ in node.value),
-        *every(root),
-    ]:
+    nodes = list(every(root))
+    names = [key for node in nodes if isinstance(node, yaml.MappingNode) for key, _ in node.value]
+    for node in [root, *names, *nodes]:
         node.start_mark = node.end_mark = None
     return root
 
@@ -324,7 +322,8 @@ def quantity(node: yaml.Node, pool: Pool, chance: Random) -> None:
         elif kind == 3:
             text = re.sub(r"\d+(\.\d+)?", "0", text, count=chance.randrange(2))
         else:
-            text = f"{text}{chance.choice(('..', ' +- ', ' ± ', '/', ' '))}{chance.choice(('1', '0', '9 %', text, '-1 V', ''))}"
+            between = chance.choice(("..", " +- ", " ± ", "/", " "))
+            text = f"{text}{between}{chance.choice(('1', '0', '9 %', text, '-1 V', ''))}"
         _into(node, scalar(text))
 
 
