@@ -7,7 +7,7 @@ rating is held against both, this and the net at 0 V.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 
 import numpy as np
