@@ -3,6 +3,8 @@ what the solver may know."""
 
 import ast
 import re
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -182,3 +184,25 @@ def test_only_the_command_line_prints():
             if isinstance(node, ast.Call) and isinstance(node.func, ast.Name)
         ]
         assert "print" not in calls or path.name == "__main__.py", name(path)
+
+
+def ruff(*asked: str, of: tuple = (PACKAGE, ROOT / "tests")) -> str:
+    """What ruff finds, by the rules of pyproject.toml; nothing where it is content."""
+    command = [sys.executable, "-m", "ruff", *asked, "--config", str(ROOT / "pyproject.toml"), "--no-cache"]
+    done = subprocess.run([*command, *map(str, of)], capture_output=True, text=True)
+    return f"{done.stdout}{done.stderr}" if done.returncode else ""
+
+
+def test_python_is_laid_out_by_ruff():
+    assert ruff("format", "--check") == ""
+
+
+def test_ruff_finds_nothing():
+    assert ruff("check") == ""
+
+
+def test_what_is_laid_out_otherwise_would_be_found(tmp_path):
+    file = tmp_path / "x.py"
+    file.write_text("import os\nx = ( 1 )\n")
+    assert "x.py" in ruff("format", "--check", of=(file,))
+    assert "`os` imported but unused" in ruff("check", of=(file,))
