@@ -139,7 +139,6 @@ def test_how_many_tests_a_lead_takes(n, tests, readings):
 
 
 # -- likelihoods
-# ----------------------------------------------------------------------------------------------------
 
 
 def test_no_reading_is_impossible():
@@ -166,7 +165,6 @@ def test_a_beep_alone_says_little():
 
 
 # -- as it is told
-# --------------------------------------------------------------------------------------------------
 
 
 def ask(catalogue, *typed, lead=LEAD, among=False):
@@ -264,7 +262,6 @@ def test_pairs_may_be_typed_either_way_round(catalogue):
 
 
 # -- look-alikes
-# ----------------------------------------------------------------------------------------------------
 
 
 def test_which_pad_is_in_the_hand(catalogue):
