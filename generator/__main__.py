@@ -3,7 +3,6 @@ lessons, and the workshop."""
 
 from __future__ import annotations
 
-import argparse
 import json
 import sys
 from collections.abc import Sequence
@@ -12,7 +11,7 @@ from difflib import get_close_matches
 from pathlib import Path
 
 from generator import ledger, publishing, stopped, terminal
-from generator.catalogue import Catalogue, CatalogueError, default_directory, ever, load
+from generator.catalogue import Catalogue, CatalogueError, ever, load
 from generator.catalogue.lint import lint
 from generator.engine import Verdict, judge, routes
 from generator.engine.explain import explain
@@ -23,16 +22,14 @@ from generator.engine.working import Working
 from generator.ledger.changes import changelog
 from generator.ledger.revision import NoRevision, at_revision
 from generator.lessons import NoQuestion
-from generator.lessons import command as lessons
+from generator.options import KINDS, parser
 from generator.own import numbers
-from generator.workshop.commands import COMMANDS as WORKSHOP
 from generator.workshop.safety import Misuse
 
 BROKEN, BAD_USE = 1, 2
 # what was read of every connection, used where nothing it is made of has changed
 REMEMBERED = Path("build/readings.sqlite")
 SOME = 5  # files of a stale ledger that are named
-KINDS = ("connectors", "assignments", "ports", "leads")
 
 
 class BadUse(Exception):
@@ -42,7 +39,7 @@ class BadUse(Exception):
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command; returns the exit status: 0, 1 for a broken catalogue, 2 for bad use; stopped.py has
     what ends it from outside."""
-    options = _parser().parse_args(arguments)
+    options = parser(RUNS).parse_args(arguments)
     try:
         return stopped.ended(lambda: options.run(options))
     except CatalogueError as error:
@@ -57,98 +54,6 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except BrokenPipeError:  # the reader has seen enough
         sys.stderr.close()
         return 0
-
-
-def _parser() -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(
-        prog="python -m generator", description="Know what happens before you plug it in."
-    )
-    commands = parser.add_subparsers(required=True, metavar="COMMAND")
-
-    def command(
-        name: str, run, about: str, json_too: bool = False, catalogue_too: bool = True, own_too: bool = True
-    ) -> argparse.ArgumentParser:
-        made = commands.add_parser(name, help=about, description=about)
-        made.set_defaults(run=run)
-        if catalogue_too:
-            made.add_argument(
-                "--pinouts", type=Path, default=default_directory(), metavar="DIR", help="the catalogue"
-            )
-            if own_too:
-                made.add_argument(
-                    "--own",
-                    type=Path,
-                    action="append",
-                    default=[],
-                    metavar="FILE.yaml",
-                    help="a port or lead of one's own, or a folder of them",
-                )
-        if json_too:
-            made.add_argument("--json", action="store_true", help="print JSON")
-        return made
-
-    command("lint", _lint, "Print all faults of the catalogue.")
-    made = command("judge", _judge, "Judge one connection.", json_too=True)
-    made.add_argument("start", metavar="FROM")
-    made.add_argument(
-        "--through", action="append", default=[], metavar="LEAD", help="a lead or adapter, in order"
-    )
-    made.add_argument("--explain", action="store_true", help="show the working of what decides")
-    made.add_argument("--finding", metavar="ID", help="show the working of this finding instead")
-    made.add_argument("--schematic", type=Path, metavar="FILE.svg", help="draw that working")
-    made.add_argument("target", metavar="INTO")
-    for name in ("route", "ways"):
-        made = command(name, _route, "Find leads from one port into another.", json_too=True)
-        made.add_argument("start", metavar="FROM")
-        made.add_argument("target", metavar="INTO")
-    made = command("matrix", _matrix, "Judge every pairing that fits; print JSON lines.")
-    made.add_argument("--out", type=Path, metavar="FILE")
-    made = command("draw", _draw, "Draw a connector, assignment, port or lead as SVG.")
-    made.add_argument("id", metavar="ID")
-    made.add_argument("--view", choices=("face", "solder", "plug", "side", "lead"))
-    made.add_argument("--half", metavar="NAME")
-    made.add_argument("--mount", choices=("cable", "panel"), help="what the half of a side view is on")
-    made = command(
-        "sheets", _sheets, "Write contact sheets of every face, side view and lead, light and dark."
-    )
-    made.add_argument("--out", type=Path, default=Path("build/sheets"), metavar="DIR")
-    made = command("docs", _docs, "Write the docs tree for mkdocs.")
-    made.add_argument("--out", type=Path, default=Path("build/docs"), metavar="DIR")
-    made = command(
-        "ledger",
-        _ledger,
-        "Write the verdict of every pairing to the catalogue's verdicts folder and print what changed.",
-        own_too=False,
-    )
-    made.add_argument("--check", action="store_true", help="write nothing; exit 1 if the ledger is stale")
-    made.add_argument(
-        "--since",
-        metavar="REV",
-        help="print what changed since this git revision instead of since the last write",
-    )
-    made.add_argument(
-        "--cluster",
-        metavar="ADDRESS",
-        help="let the Dask cluster whose scheduler is there judge what is not remembered",
-    )
-    made = command(
-        "interfere",
-        _interfere,
-        "What else gets into a run: hum, mains, radio, and what helps.",
-        json_too=True,
-    )
-    made.add_argument("file", type=Path, metavar="RUN.yaml", help="the run, described")
-    publishing.add(command, _publishing)
-    lessons.add(command, _publishing)
-    for name, asked in WORKSHOP.items():
-        made = command(name, _workshop, asked.about, json_too=True)
-        made.set_defaults(asked=asked)
-        if asked.of == "lead":
-            made.add_argument(asked.of, metavar=asked.of.upper())
-        asked.asks(made)
-    made = command("list", _list, "List what the catalogue holds.", json_too=True)
-    made.add_argument("kind", nargs="?", choices=KINDS)
-    return parser
 
 
 def _lint(options) -> int:
@@ -175,26 +80,16 @@ def _judge(options) -> int:
         options.schematic.write_text(draw_schematic(working), encoding="utf-8")
     if options.json:
         own = [{"asks": asks, "value": value} for asks, value in _own(catalogue, verdict)]
-        data = (
-            verdict.as_data()
-            | {"missing": lacking, "own": own}
-            | (
-                {"working": working.as_data() if working else None}
-                if options.explain or options.finding
-                else {}
-            )
-        )
+        data = verdict.as_data() | {"missing": lacking, "own": own}
+        if options.explain or options.finding:
+            data["working"] = working.as_data() if working else None
         print(json.dumps(data, indent=2, ensure_ascii=False))
     else:
-        print(
-            "\n".join(
-                [
-                    terminal.told(verdict, _own(catalogue, verdict)),
-                    *([f"  {lacking}"] if lacking else []),
-                    *(["", told(working)] if working and (options.explain or options.finding) else []),
-                ]
-            )
-        )
+        print(terminal.told(verdict, _own(catalogue, verdict)))
+        if lacking:
+            print(f"  {lacking}")
+        if working and (options.explain or options.finding):
+            print("", told(working), sep="\n")
     return 0
 
 
@@ -376,6 +271,21 @@ def _known(records, *names: str) -> None:
                 f"'{name}' is not in the catalogue." + (f" Nearest: {', '.join(near)}." if near else "")
             )
 
+
+RUNS = {
+    "lint": _lint,
+    "judge": _judge,
+    "route": _route,
+    "matrix": _matrix,
+    "draw": _draw,
+    "sheets": _sheets,
+    "docs": _docs,
+    "ledger": _ledger,
+    "interfere": _interfere,
+    "publishing": _publishing,
+    "list": _list,
+    "workshop": _workshop,
+}
 
 if __name__ == "__main__":
     sys.exit(main())

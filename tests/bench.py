@@ -7,7 +7,8 @@ import numpy as np
 from generator.catalogue.quantity import parse
 from generator.catalogue.records import Coupling, Part
 from generator.engine.circuit import Circuit, build, value_at
-from generator.engine.solve import Solution, closed_array, part_amps, solve_ac, solve_dc
+from generator.engine.currents import Solution, part_amps
+from generator.engine.solve import closed_array, solve_ac, solve_dc
 
 EXTRAS = {"sink": "knee", "clamp": "series"}
 

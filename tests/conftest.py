@@ -47,6 +47,8 @@ LONG = (
     "oracle/",
     "browser/test_kept_whole.py",
     "browser/test_check_page.py",
+    "browser/test_check_lists.py",
+    "browser/test_check_answers.py",
 )
 
 

@@ -16,7 +16,8 @@ SCRIPTS = Path(__file__).parents[1] / "site_src/assets/js"
 
 # What a browser has and node does not; a forbidden storage is one that throws.
 STORAGE = """const kept = {}; globalThis.localStorage = {
-  getItem: (key) => (Object.hasOwn(kept, key) ? kept[key] : null), setItem: (key, text) => { kept[key] = String(text); } };"""
+  getItem: (key) => (Object.hasOwn(kept, key) ? kept[key] : null), setItem: (key, text) => {
+    kept[key] = String(text); } };"""
 FORBIDDEN = (
     "globalThis.localStorage = { getItem() { throw new Error('refused'); "
     "}, setItem() { throw new Error('refused'); } };"
@@ -62,7 +63,8 @@ Object.assign(Ringfence, JSON.parse(require("node:fs").readFileSync({json.dumps(
 {before}
 {joined(loaded, changed)}
 const {{ ui, check, bench, bag }} = Ringfence;
-Promise.resolve({expression}).then((value) => process.stdout.write(JSON.stringify(value === undefined ? null : value)));"""
+Promise.resolve({expression}).then((value) => process.stdout.write(JSON.stringify(value === undefined ? null :
+  value)));"""
     return in_node(program)
 
 

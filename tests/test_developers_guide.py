@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 import yaml
 
-from generator.__main__ import _parser
+from generator.__main__ import RUNS
 from generator.catalogue import default_directory, load
 from generator.catalogue.caution import WHEN
 from generator.catalogue.kinds import FOLDERS, KINDS
@@ -19,6 +19,7 @@ from generator.catalogue.rules import RULES
 from generator.catalogue.scalars import NAME
 from generator.catalogue.shapes import Either, ListOf, MapOf, Record
 from generator.engine import VERDICTS, rulebook
+from generator.options import parser
 
 ROOT = Path(__file__).parents[1]
 PAGES = [
@@ -29,7 +30,7 @@ PAGES = [
 ]
 GUIDE = "\n".join(page.read_text("utf-8") for page in PAGES)
 LONGEST = 12_000  # bytes of what a newcomer reads first: ten minutes
-BLOCKS = {path: text for path, text in re.findall(r"```yaml\n# (\S+)\n(.*?)```", GUIDE, re.DOTALL)}
+BLOCKS = dict(re.findall(r"```yaml\n# (\S+)\n(.*?)```", GUIDE, re.DOTALL))
 EXAMPLES = {path: text for path, text in BLOCKS.items() if path.startswith("pinouts/")}
 EXAMPLE_OF = {path.split("/")[1].removesuffix(".yaml"): text for path, text in EXAMPLES.items()}
 SHARED = ("pinouts/sources.yaml", "pinouts/questions.yaml", "pinouts/retired.yaml")
@@ -175,7 +176,7 @@ def test_every_page_is_reached_from_the_first():
 
 def test_the_readme_names_every_command_and_no_other():
     readme = (ROOT / "README.md").read_text("utf-8")
-    [commands] = [action.choices for action in _parser()._actions if isinstance(action.choices, dict)]
+    [commands] = [action.choices for action in parser(RUNS)._actions if isinstance(action.choices, dict)]
     assert re.findall(r"^    python -m generator (\w+)", readme, re.MULTILINE) == [
         "lint",
         "judge",

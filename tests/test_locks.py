@@ -59,7 +59,6 @@ def test_what_is_tested_is_what_runs():
 
 
 # -- .ci/update, with tools that answer at once
-# -----------------------------------------------------------------------
 
 PYTHON = """#!/bin/sh
 if [ "$1" = -c ]; then echo {version}; exit; fi

@@ -7,7 +7,8 @@ from collections.abc import Mapping
 
 from .asked import Ask, Fed, Question
 from .context import Context
-from .kinds import LIMITED, PARTS, RESERVED
+from .kinds import RESERVED
+from .kinds_circuits import LIMITED, PARTS
 from .networks import Scope, Value
 from .nodes import Map, Text
 from .quantity import UNKNOWN, parse

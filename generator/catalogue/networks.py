@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from . import records
-from .kinds import LIMITED, PARTS
+from .kinds_circuits import LIMITED, PARTS
 from .nodes import Map, Node, Text
 from .quantity import parse
 from .scalars import number

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import NamedTuple, Union
+from typing import NamedTuple
 
 
 class Unusable(Exception):
@@ -99,7 +99,7 @@ class Map:
         return self[key].texts() if key in self.entries else ()
 
 
-Node = Union[Text, Many, Map]
+Node = Text | Many | Map
 
 
 def plain(node: Node) -> str | list | dict:

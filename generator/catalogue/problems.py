@@ -10,7 +10,6 @@ from difflib import get_close_matches
 from .nodes import Place
 from .rules import RULES
 
-
 LONGEST, WHOLE, MANY = 200, 4000, 500  # characters of a value that are echoed, and of a message; faults
 _LONG = re.compile(rf"[^\s']{{{LONGEST + 1},}}")
 

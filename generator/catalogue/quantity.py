@@ -87,7 +87,7 @@ def _scale(unit: str, text: str) -> tuple[str, Callable[[Decimal], float]]:
     for prefix, exponent in _PREFIXES.items():
         base = unit.removeprefix(prefix)
         if unit.startswith(prefix) and base in DIMENSIONS and base not in ("deg", "dB", "1"):
-            return base, lambda value: float(value.scaleb(exponent))
+            return base, lambda value, exponent=exponent: float(value.scaleb(exponent))
     units = ", ".join((*map(_written, DIMENSIONS), *_LEVELS)) + ", with prefixes p n u m k M"
     raise QuantityFault("bad-quantity", f"{quoted(unit)} in {quoted(text)} is not a unit; units are {units}.")
 

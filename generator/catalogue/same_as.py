@@ -4,6 +4,7 @@ writes about an instance of its circuit without naming a template is about that 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from contextlib import suppress
 
 from .nodes import Map, Node, Place, Text, Unusable
 from .problems import Problems, short
@@ -36,10 +37,8 @@ def resolve(
         return done.setdefault(id, merge(fill(base.text, (*path, id)), records[id]))
 
     for id in records:
-        try:
+        with suppress(Unusable):
             fill(id, ())
-        except Unusable:
-            pass
     return done
 
 

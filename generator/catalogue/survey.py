@@ -6,6 +6,7 @@ from __future__ import annotations
 import os
 import re
 from collections.abc import Iterable, Sequence
+from contextlib import suppress
 from pathlib import Path
 
 from . import ever, loader, same_as
@@ -90,7 +91,7 @@ def _add(
         base = node.entries.get("same_as") if node else None
         kind = (
             "leads"
-            if node and ("ends" in node or isinstance(base, Text) and base.text in raw["leads"])
+            if node and ("ends" in node or (isinstance(base, Text) and base.text in raw["leads"]))
             else "ports"
         )
         taken = next((places[other][path.stem] for other in _ADDRESSED if path.stem in places[other]), None)
@@ -197,7 +198,5 @@ def _check_meaning(context: Context) -> None:
     for kind, checks in CHECKS.items():
         for id, tree in context.trees[kind].items():
             for check in checks:
-                try:
+                with suppress(Unusable):  # it needs something that is broken and already reported
                     check(id, tree, context)
-                except Unusable:
-                    pass  # it needs something that is broken and already reported

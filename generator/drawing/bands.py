@@ -10,7 +10,7 @@ from generator.drawing import roles as kinds
 from generator.drawing.contacts import NUMERAL, Slot, contact, wire
 from generator.drawing.layout import listed, paragraph
 from generator.drawing.plugs import LEFT, LIFT, WALL, bush, housing, length, plug_parts, span, spring_parts
-from generator.drawing.scene import MARGIN, WIDE, Group, Item, Line, Rect, Scene, Text, polyline
+from generator.drawing.scene import MARGIN, WIDE, Group, Item, Line, Scene, Text, polyline
 
 TALL = 300  # px for the barrel of a plug
 ACROSS = 96  # px, the middle of the plug

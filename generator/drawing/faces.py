@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from generator.catalogue.records import Connector
 from generator.drawing.coax import coaxial, pinned
 from generator.drawing.flat import flat, turned
-from generator.drawing.layout import Block, listed, named, paragraph, stack
+from generator.drawing.layout import listed, named, paragraph, stack
 from generator.drawing.roles import words
 from generator.drawing.round import circular
 from generator.drawing.scene import MARGIN, WIDE, Group, Scene
@@ -57,8 +57,7 @@ def looking(connector: Connector, half: str, view: str) -> str:
     contacts = (
         "contacts"
         if connector.looks.get("latch") == "twist"
-        or connector.looks.get("shell") == "plastic"
-        and connector.outside.held == "tab down"
+        or (connector.looks.get("shell") == "plastic" and connector.outside.held == "tab down")
         else None
     )
     return (

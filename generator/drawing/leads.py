@@ -193,7 +193,7 @@ def _row(
 def _notes(which: Lead, layout: Plan, letters: Mapping[str, str]) -> list[str]:
     notes, seen = [], set()
     by_id = {part.id: part for part in which.network.parts}
-    for part_id, letter in sorted(letters.items(), key=lambda item: item[1]):
+    for letter in sorted(letters.values()):
         if letter in seen:
             continue
         seen.add(letter)
@@ -207,7 +207,7 @@ def _notes(which: Lead, layout: Plan, letters: Mapping[str, str]) -> list[str]:
             f"({' and '.join(part.id.replace('-', ' ') for part in mine)})"
         )
     laid = [net for lane in layout.lanes for net in lane.nets]
-    if any(net.hanging or net not in laid and len(net.tops) + len(net.bottoms) == 1 for net in layout.nets):
+    if any(net.hanging or (net not in laid and len(net.tops) + len(net.bottoms) == 1) for net in layout.nets):
         notes.append("×: not connected.")
     return notes
 

@@ -59,7 +59,7 @@ def _clip(piece: Piece, x: float) -> list[Item]:
 def _dot(piece: Piece, x: float) -> list[Item]:
     return [
         Circle(
-            _at(piece, x, 0.5 if piece.long > 5 else 0.5),
+            _at(piece, x, 0.5),
             -half_wide(piece) * PER_MM * 0.3,
             min(1.1 * PER_MM, piece.long * PER_MM * 0.45),
             "dot",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from generator.drawing import symbols, text
-from generator.drawing.scene import SMALLEST
+from generator.drawing.scene import MARGIN, SMALLEST, WIDE
 from generator.drawing.wiring import Net, Pin, Plan, Step
 
 STUB, BRIDGE = 12, 9  # first straight bit of a wire, step from link to link
@@ -45,7 +45,7 @@ def lane_places(plan: Plan, pins: Mapping[Pin, float]) -> dict[int, float]:
         sides = [side for side in (tops, bottoms) if len({pin[0] for pin in side}) == 1] or [
             side for side in (tops, bottoms) if side
         ]
-        if not sides or not tops and any(number in step.lanes for step in plan.steps):
+        if not sides or (not tops and any(number in step.lanes for step in plan.steps)):
             continue
         others = [pins[pin] for pin in (*tops, *bottoms) if pin not in sides[0]]
         target = sum(others) / len(others) if others else 0
@@ -105,3 +105,9 @@ def letters(steps: Sequence[Step]) -> dict[str, str]:
         for part in step.parts:
             given[part.id] = f"{letter}{counts[letter]}"
     return given
+
+
+def on_page(x: float, words: str) -> float:
+    """The middle of a conductor's name: over its wire, or as near as the edges of the page let it be."""
+    half = text.width(words, SMALLEST) / 2
+    return min(max(x, MARGIN + half), WIDE - MARGIN - half)

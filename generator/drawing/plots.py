@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from math import log10
 
 from generator.drawing.layout import BODY, Block, paragraph, picture, stack
@@ -146,7 +147,7 @@ def _clipped(points, xs: Sequence[float], ys: Sequence[float]) -> list[tuple[flo
     """The part of a curve inside the frame; it is cut where it crosses the lower or upper edge."""
     inside: list[tuple[float, float]] = []
     low, high = min(ys[0], ys[-1]), max(ys[0], ys[-1])
-    for (x0, y0), (x1, y1) in zip(points, points[1:]):
+    for (x0, y0), (x1, y1) in pairwise(points):
         for edge in (low, high):
             if (y0 - edge) * (y1 - edge) < 0:
                 share = (edge - y0) / (y1 - y0)

@@ -11,7 +11,7 @@ from collections.abc import Mapping
 from itertools import pairwise
 
 from generator.catalogue.records import Connector, Half
-from generator.drawing.layout import Block, Label, ladder, listed, named, paragraph, picture, stack
+from generator.drawing.layout import Block, Label, ladder, listed, picture, stack
 from generator.drawing.scene import MARGIN, WIDE, Group, Item, Line, Path, Rect, Scene, Text, polyline
 from generator.engine.mate import mate
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache
 from itertools import combinations, product
 from math import atan2, cos, hypot, radians, sin
 
@@ -25,7 +25,7 @@ MIDDLE = WIDE / 2
 ROOMS = ((112, 17), (92, 16), (76, 14), (64, 13))
 LINES = 2  # of a word inside the shell
 ROW, STUB = 40, 26  # px from line to line of the list, and length of an end of wire
-NAMED = 40  # px for the name in the list
+NAMED = 42  # px for the name in the list, two figures wide
 OUT = 74  # px from the middle to the names of blades
 BLADE = radians(62)  # of the circle that a blade takes
 GAP = 5.5  # px from the middle of a ring to half way to the next: two rings do not touch
@@ -86,7 +86,7 @@ def _across(connector: Connector, half: str) -> float:
     return max(connector.halves[half].sizes.get("diameter", 0), farthest * 2 * 1.35)
 
 
-@lru_cache(maxsize=None)
+@cache
 def lay(connector: Connector, half: str, view: str) -> Laid:
     """Words inside if they find room there, else in a list."""
     spots = places(connector, half, view)

@@ -12,7 +12,8 @@ from generator.drawing import SIDE, VIEWS, draw
 
 SHEETS = ("faces", "sides", "leads")
 HEAD = """<!doctype html><html lang="en"><meta charset="utf-8"><title>{0}, {1}</title>
-<style>html {{ color-scheme: {1}; }} body {{ margin: 12px; font: 12px sans-serif; }} main {{ display: flex; flex-wrap: wrap; gap: 14px; align-items: end; }}
+<style>html {{ color-scheme: {1}; }} body {{ margin: 12px; font: 12px sans-serif; }}
+main {{ display: flex; flex-wrap: wrap; gap: 14px; align-items: end; }}
 figure {{ margin: 0; }}</style><h1>{0}, {1}</h1><main>
 """
 

@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from generator.catalogue.records import Part
 from generator.drawing import symbols, text
+from generator.drawing.lead_parts import WINDING, drawn, winding
 from generator.drawing.looks import CORES
-from generator.drawing.scene import BODY, MARGIN, SMALLEST, WIDE, Circle, Group, Item, Line, Path, Rect, Text
 from generator.drawing.places import (
     BRIDGE,
     STUB,
@@ -17,12 +16,13 @@ from generator.drawing.places import (
     label_rows,
     lane_places,
     letters,
+    on_page,
 )
-from generator.drawing.wiring import Net, Pin, Plan, Step
+from generator.drawing.scene import SMALLEST, WIDE, Circle, Group, Item, Line, Path, Rect, Text
+from generator.drawing.wiring import Net, Pin, Plan
 
 TURN = 46  # height of a crossing, before what the longest shift adds
 ROW = 18
-WINDING = 16  # from the middle of a transformer to its windings
 SIDE, NAMED = 20, 7  # from a core, and from its name, to the screen around it
 TALL = {"series": 2 * symbols.HALF + 6, "across": 46, "transformer": 84}
 Steps = tuple[tuple, ...]
@@ -174,7 +174,7 @@ class _Drawer:
             for n, lane in enumerate(self.plan.lanes)
             if lane.nets[0].label
         }
-        rows = label_rows(sorted((_on_page(self.x[n], words), words, n) for n, words in names.items()))
+        rows = label_rows(sorted((on_page(self.x[n], words), words, n) for n, words in names.items()))
         pad = 22 if self.envelope is not None else 6
         bottom = top + 2 * pad + ROW * max(len(rows), 1)
         at = {
@@ -186,24 +186,17 @@ class _Drawer:
         if self.envelope in at:
             x, y, words = at[self.envelope]
             half = text.width(words, SMALLEST) / 2
-            at[self.envelope] = (
-                min(x, left - half - 4)
-                if self.x[self.envelope] <= left
-                else max(x, right + half + 4)
-                if self.x[self.envelope] >= right
-                else x,
-                y,
-                words,
-            )
+            if self.x[self.envelope] <= left:
+                x = min(x, left - half - 4)
+            elif self.x[self.envelope] >= right:
+                x = max(x, right + half + 4)
+            at[self.envelope] = (x, y, words)
         for number, lane in enumerate(self.plan.lanes):
             net, x = lane.nets[0], self.x[number]
             if number == self.envelope:
                 continue
-            first = (
-                top
-                if net.tops
-                else (bottom - pad if net.bottoms and len(lane.nets) == 1 and net.hanging else None)
-            )
+            hangs_below = net.bottoms and len(lane.nets) == 1 and net.hanging
+            first = top if net.tops else bottom - pad if hangs_below else None
             last = bottom if not net.hanging or net.bottoms else top + pad
             if first is None:
                 continue
@@ -269,16 +262,15 @@ class _Drawer:
             at[level], y = y + tall / 2, y + tall
         for number in range(len(self.plan.lanes)):
             self._lane(number, top, y, at)
-        drawers = {"series": self._series, "across": self._across, "transformer": self._transformer}
         for step in self.plan.steps:
-            drawers[step.kind](step, at[step.level])
+            self.over += drawn(step, at[step.level], self.x, self.letters, self.plan)
         return y
 
     def _lane(self, number: int, top: float, bottom: float, at: Mapping[int, float]) -> None:
         lane, mine = self.plan.lanes[number], [step for step in self.plan.steps if number in step.lanes]
         if not mine and (lane.nets[0].hanging or bottom == top):
             return
-        touched = [at[step.level] + _winding(step, number) for step in mine]
+        touched = [at[step.level] + winding(step, number) for step in mine]
         start = top if lane.nets[0].tops else min(touched)
         end = bottom if lane.nets[-1].bottoms else max([*touched, start])
         pieces, y = [], start
@@ -291,88 +283,6 @@ class _Drawer:
         for a, b, net in pieces:
             if b > a:
                 self._wire((("M", self.x[number], a), ("L", self.x[number], b)), net, self.looks[number])
-
-    def _symbol(self, part: Part, x: float, y: float, turn: float) -> None:
-        self.over.append(
-            Group(
-                tuple(symbols.symbol(part.kind)),
-                x,
-                y,
-                title=f"{symbols.NOUN[part.kind]} {part.id}",
-                turn=turn,
-            )
-        )
-
-    def _series(self, step: Step, y: float) -> None:
-        part, x = step.parts[0], self.x[step.lanes[0]]
-        self._symbol(part, x, y, 180 if step.turned else 0)
-        self.over.append(
-            Text(
-                x + (10 if part.kind == "resistor" else 15),
-                y + BODY * 0.36,
-                self.letters[part.id],
-                BODY,
-                weight="bold",
-            )
-        )
-
-    def _across(self, step: Step, y: float) -> None:
-        part, (one, two) = step.parts[0], (self.x[n] for n in step.lanes)
-        left, right = min(one, two), max(one, two)
-        x = sum(self._widest(left, right)) / 2
-        for start, end in ((left, x - symbols.HALF), (x + symbols.HALF, right)):
-            self.over += _over_wires(start, end, y)
-        self._symbol(part, x, y, -90 if one < two else 90)
-        self.over += [Circle(end, y, 3.5, "solid") for end in (left, right)]
-        self.over.append(Text(x, y - 14, self.letters[part.id], BODY, "middle", "bold"))
-
-    def _widest(self, left: float, right: float) -> tuple[float, float]:
-        """The widest room between two wires from left to right: a wire through a symbol would
-        read as a part of it."""
-        stops = sorted({left, right, *(x for x in self.x.values() if left < x < right)})
-        return max(zip(stops, stops[1:]), key=lambda gap: gap[1] - gap[0])
-
-    def _transformer(self, step: Step, y: float) -> None:
-        windings = [tuple(self.x[n] for n in step.lanes[:2]), tuple(self.x[n] for n in step.lanes[2:])]
-        # where both windings can stand face to face
-        left, right = max(map(min, windings)), min(map(max, windings))
-        if right - left < 30:
-            left, right = min(map(min, windings)), max(map(max, windings))
-        left, right = self._widest(left, right)
-        bumps = min(max(int((right - left - 8) // (2 * symbols.BUMP)), 2), 8)
-        long = bumps * 2 * symbols.BUMP
-        start = (left + right - long) / 2
-        items: list[Item] = [Line(start, y - 3, start + long, y - 3), Line(start, y + 3, start + long, y + 3)]
-        for (one, two), side in zip(windings, (-1, 1)):
-            level = y + side * WINDING
-            items.append(symbols.coil(start, level, bumps, side=side))
-            for lane_x, end in ((min(one, two), start), (max(one, two), start + long)):
-                items += _over_wires(min(lane_x, end), max(lane_x, end), level)
-                if not any(step.level == cut for lane in self.plan.lanes for cut in lane.cuts):
-                    self.over.append(Circle(lane_x, level, 3.5, "solid"))
-            # on no wire, where it would be a joint
-            items.append(Circle(start + 5 if one < two else start + long - 5, level + side * 6, 2.2, "solid"))
-        self.over.append(Group(tuple(items), title="transformer"))
-        self.over.append(
-            Text(start + long / 2, y - 30, self.letters[step.parts[0].id], BODY, "middle", "bold")
-        )
-
-
-def _winding(step: Step, lane: int) -> float:
-    """How far from a part's middle its wire on a lane ends, of a transformer whose windings
-    stand above and below it."""
-    return 0 if step.kind != "transformer" else -WINDING if lane in step.lanes[:2] else WINDING
-
-
-def _over_wires(start: float, end: float, y: float) -> list[Item]:
-    """A level wire from start to end that breaks those it crosses without a joint."""
-    return [Line(start + 5, y, end - 5, y, "gap"), Line(start, y, end, y)] if end > start else []
-
-
-def _on_page(x: float, words: str) -> float:
-    """The middle of a conductor's name: over its wire, or as near as the edges of the page let it be."""
-    half = text.width(words, SMALLEST) / 2
-    return min(max(x, MARGIN + half), WIDE - MARGIN - half)
 
 
 def _cross(x: float, y: float) -> list[Item]:

@@ -10,8 +10,9 @@ import numpy as np
 
 from .circuit import Circuit
 from .constants import HERTZ
+from .currents import Solution, part_amps, part_signal_amps
 from .readings import Decides
-from .solve import Solution, closed_array, part_amps, part_signal_amps, solve_ac
+from .solve import closed_array, solve_ac
 
 
 @dataclass(frozen=True)

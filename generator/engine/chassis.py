@@ -7,14 +7,15 @@ from collections.abc import Iterator, Sequence
 
 import numpy as np
 
-from .assemble import EARTHS, Assembly
+from .assembly import EARTHS, Assembly
 from .circuit import SIGNAL_OPENS, resistive
 from .constants import BEST_REJECTION, HUM_FLOOR, MAINS, NO_PATH, VOICE
+from .currents import most_at
 from .kinds import ONE_SIDED
 from .pairing import Input, Output
 from .readings import At, Named, Reading, channel_word
 from .signal import HUM_HERTZ, MID, Signals, decibels, signal_corners
-from .solve import closed_array, most_at, solve_ac
+from .solve import closed_array, solve_ac
 from .words import quantity
 
 
@@ -105,7 +106,7 @@ def screen_readings(assembly: Assembly) -> Iterator[Reading]:
     """The resistance between the two chassis: a screen has next to none, a detour through
     signal legs has kilohms."""
     kinds = [source.kind for place in ("from", "into") for source in assembly.places[place].sources]
-    if assembly.linked is None or kinds and all(kind in ONE_SIDED for kind in kinds):
+    if assembly.linked is None or (kinds and all(kind in ONE_SIDED for kind in kinds)):
         return
     ohm = screen_ohms(assembly)
     [state] = most_at(ohm)

@@ -8,15 +8,17 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from generator.catalogue.records import Need, Port
+from generator.catalogue.records import Limit, Need, Port
 
-from .assemble import Assembly
+from .assembly import Assembly
 from .constants import MORE, RESIDUE
+from .currents import Solution, most_at, part_amps
+from .hanging import shared
 from .limits import direct, held_against, part_index, stress
 from .meeting import meeting
 from .readings import At, Decides, Named, Reading
 from .signal import Signals
-from .solve import Solution, closed_array, most_at, part_amps, solve_dc
+from .solve import closed_array, solve_dc
 from .switches import live_supplies, live_volts, settings, stacked, supply_switches
 from .words import quantity
 
@@ -24,24 +26,34 @@ from .words import quantity
 @dataclass(frozen=True)
 class Setting:
     """One supply setting solved: its number, the supplies that are on as (place, part number), its drives as
-    (corner, what is off does), the solution (drives, states) and the same with nothing plugged in."""
+    (corner, what is off does), the solution (drives, states), the same with nothing plugged in, and both
+    where hanging pieces have shared their charge (None where none hang)."""
 
     number: int
     live: Sequence[tuple[str, int]]
     drives: Sequence[tuple[str, str]]
     solution: Solution
     apart: Solution
+    shared: tuple[Solution, Solution] | None
 
     @property
     def places(self) -> set[str]:
         """Where supplies are on."""
         return {place for place, _ in self.live}
 
-    def at(self, values: np.ndarray, decides: Decides, first: int = 0) -> At:
-        """Where the largest of `values` (drives, states from number `first` on) stands, read at `decides`."""
+    def at(self, values: np.ndarray, decides: Decides, first: int = 0, moved: np.ndarray | None = None) -> At:
+        """Where the largest of `values` (drives, states from number `first` on) stands, read at `decides`;
+        `moved` tells which of them are shared."""
         drive, state = most_at(values)
         corner, off = self.drives[drive]
-        return At("direct", state + first, decides, corner, off)
+        return At(
+            "direct",
+            state + first,
+            decides,
+            corner,
+            off,
+            shared=moved is not None and bool(moved[drive, state]),
+        )
 
 
 def direct_readings(assembly: Assembly, signals: Signals) -> Iterator[Reading]:
@@ -60,12 +72,26 @@ def solve_settings(assembly: Assembly, wanted: Sequence[Mapping[str, str]]) -> l
     values, each = stacked(circuit, assembly.ports, wanted)
     closed = closed_array([*assembly.states, assembly.apart], len(circuit.switches))
     solution, found, first = solve_dc(circuit, values, closed), [], 0
+    hanging = shared(solution, closed)
     for number, (setting, some) in enumerate(zip(wanted, each)):
-        mine = solution.drives(slice(first, first + len(some)))
         live = live_supplies(circuit, live_volts(circuit, assembly.ports, setting))
-        found.append(Setting(number, live, some, mine.states(slice(0, -1)), mine.states(slice(-1, None))))
+        mine = slice(first, first + len(some))
+        found.append(
+            Setting(
+                number,
+                live,
+                some,
+                *_parted(solution.drives(mine)),
+                _parted(hanging.drives(mine)) if hanging else None,
+            )
+        )
         first += len(some)
     return found
+
+
+def _parted(solution: Solution) -> tuple[Solution, Solution]:
+    """What is plugged, and the last state, with nothing plugged in."""
+    return solution.states(slice(0, -1)), solution.states(slice(-1, None))
 
 
 def _stress(assembly: Assembly, setting: Setting, settled: int, signals: Signals) -> Iterator[Reading]:
@@ -74,19 +100,19 @@ def _stress(assembly: Assembly, setting: Setting, settled: int, signals: Signals
     the connection makes a device's own do more to it."""
     for place, record in assembly.places.items():
         for limit in record.network.limits:
-            values = held_against(limit, direct(setting.solution, place, limit))
-            alone = held_against(limit, direct(setting.apart, place, limit)).max()
-            for state, cases, rating in (
-                ("settled", values[:, :settled], limit.settled),
-                ("plugging", values[:, settled:], limit.momentary),
+            values, alone, moved = _held(setting, place, limit)
+            for state, some, rating in (
+                ("settled", slice(settled), limit.settled),
+                ("plugging", slice(settled, None), limit.momentary),
             ):
+                cases = values[:, some]
                 if not cases.size:
                     continue
                 most, (signal, loud) = float(cases.max()), signals.peak(place, limit, state, setting.number)
                 own = place in setting.places and most > MORE * alone + RESIDUE
                 if rating is None and not (signal > RESIDUE or setting.places - {place} or own):
                     continue
-                at = loud if signal > most else setting.at(cases, "", 0 if state == "settled" else settled)
+                at = loud if signal > most else setting.at(cases, "", some.start or 0, moved[:, some])
                 unit = {"watts": "W", "amps": "A"}.get(limit.quantity, "V")
                 terms = [
                     ("direct current", most, unit),
@@ -103,6 +129,18 @@ def _stress(assembly: Assembly, setting: Setting, settled: int, signals: Signals
                     at,
                     terms if signal > RESIDUE else (),
                 )
+
+
+def _held(setting: Setting, place: str, limit: Limit) -> tuple[np.ndarray, float, np.ndarray]:
+    """The size at a limit, (drives, states); the most with nothing plugged in; and which sizes are those of
+    charge that is shared, being larger."""
+    held = lambda solutions: [held_against(limit, direct(solution, place, limit)) for solution in solutions]
+    plain, alone = held((setting.solution, setting.apart))
+    # no current flows through what hangs
+    if setting.shared is None or limit.quantity not in ("volts", "reverse"):
+        return plain, float(alone.max()), np.zeros(plain.shape, dtype=bool)
+    hung, hung_alone = held(setting.shared)
+    return np.maximum(plain, hung), float(max(alone.max(), hung_alone.max())), hung > plain
 
 
 def _needs(assembly: Assembly, setting: Setting, settled: int) -> Iterator[Reading]:
@@ -251,7 +289,7 @@ def _windings(assembly: Assembly, setting: Setting, settled: int) -> Iterator[Re
             continue
         for part in record.network.parts:
             index = part_index(assembly.circuit, place, part.id)
-            if index is None or not (part.coil or part.id in driving and part.kind == "emf"):
+            if index is None or not (part.coil or (part.id in driving and part.kind == "emf")):
                 continue
             amps = np.abs(part_amps(setting.solution, index)[:, :settled])
             quantity, name = ("coil-amps", part.coil) if part.coil else ("output-fed-amps", "output stage")

@@ -9,13 +9,14 @@ import numpy as np
 
 from generator.catalogue.records import Lead, Limit, Port
 
-from .assemble import Assembly
+from .assembly import Assembly
 from .circuit import SIGNAL_OPENS, resistive
 from .constants import ALIKE, LEAST_CHARGE, MORE, NOTICED
+from .currents import most_at, part_amps
 from .instants import Capacitors, Struck, at_limit, instants, seconds_beyond
 from .limits import stress
 from .readings import At, Named, Reading, part_name
-from .solve import closed_array, most_at, part_amps, solve_ac
+from .solve import closed_array, solve_ac
 from .switches import supply_switches
 
 

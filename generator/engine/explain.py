@@ -7,7 +7,8 @@ from dataclasses import replace
 
 from generator.catalogue.records import Catalogue, Lead, Port
 
-from .assemble import Assembly, Way, assemble, placed, ways
+from .assemble import assemble, placed, ways
+from .assembly import Assembly, Way
 from .circuit import CircuitError
 from .findings import met
 from .judge import combine, decisive, judge_way, partners, read

@@ -35,10 +35,8 @@ def findings_of(
     """What the rulebook says of a reading, in its order; figures only with every supply on, which
     is the first setting."""
     for rule in rules_about(reading.quantity):
-        if (
-            rule.severity == "figure"
-            and reading.setting
-            or any(reading.flags.get(key) != want for key, want in rule.only.items())
+        if (rule.severity == "figure" and reading.setting) or any(
+            reading.flags.get(key) != want for key, want in rule.only.items()
         ):
             continue
         limit = reading.limit if rule.limit == "own" else float(rule.limit)

@@ -10,7 +10,8 @@ from dataclasses import replace
 
 from generator.catalogue.records import Catalogue, Lead, Part, Port
 
-from .assemble import Way, assemble, ways
+from .assemble import assemble, ways
+from .assembly import Way
 from .constants import MOST_WAYS
 from .direct import direct_readings
 from .hearing import signal_readings

@@ -19,12 +19,13 @@ import numpy as np
 
 from generator.catalogue.records import Limit, Part, Quantity
 
-from .assemble import Assembly
+from .assembly import Assembly
 from .circuit import Circuit, rebuilt
 from .constants import CONTACT_OHM, LEAST_CAPACITANCE, LEAST_CHARGE, MOMENT, MOMENT_STEPS, STEPS
+from .currents import Solution, part_amps
 from .limits import decides, direct, held_against
 from .readings import At, Decides, Term
-from .solve import Solution, closed_array, part_amps, solve_dc
+from .solve import closed_array, solve_dc
 from .switches import drive_values, live_supplies, live_volts, offs, settings
 
 CONTACT = ":contact"

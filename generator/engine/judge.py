@@ -1,5 +1,4 @@
-"""From readings to a verdict: the worst finding of a setting, the worst setting of a
-way, the ways that count."""
+"""From readings to a verdict: the worst finding of a setting, worst setting of a way, ways that count."""
 
 from __future__ import annotations
 
@@ -9,7 +8,8 @@ from math import isfinite
 
 from generator.catalogue.records import Catalogue, Lead, Port
 
-from .assemble import Assembly, Way, assemble, placed, ways
+from .assemble import assemble, placed, ways
+from .assembly import Assembly, Way
 from .circuit import CircuitError
 from .constants import ALIKE, MOST_WAYS, SLACK
 from .direct import direct_readings
@@ -30,8 +30,7 @@ Read = Callable[[Catalogue, Port, Sequence[Lead], Port, Way], Iterable[Reading]]
 
 
 def judge(catalogue: Catalogue, start: str, through: Sequence[str], target: str) -> Verdict:
-    """Judge one connection. `start` and `target` are port ids, `through` lead ids. Raises
-    KeyError for an unknown id."""
+    """Judge one port into another through leads, all told by id. Raises KeyError for an unknown one."""
     outlet, inlet = catalogue.ports[start], catalogue.ports[target]
     leads = [catalogue.leads[name] for name in through]
     possible = ways(catalogue, outlet, leads, inlet)
@@ -251,8 +250,7 @@ def _only_unpowered(number: int, findings: Sequence[Finding], count: int) -> boo
 
 
 def _told_once(findings: Sequence[Finding], count: int) -> tuple[Finding, ...]:
-    """What several settings share is told once, where it is worst; a setting is only
-    named when it matters."""
+    """What settings share is told once, where it is worst; a setting is named only where it matters."""
     kept: dict[tuple, Finding] = {}
     seen: dict[tuple, set] = {}
     for finding in findings:
@@ -278,8 +276,7 @@ def _keep_worse(kept: dict[tuple, Finding], finding: Finding) -> None:
 
 
 def _worst_figures(verdict: str, figures: Iterable[Finding]) -> tuple[Finding, ...]:
-    """Of each figure, in each case it is told for, the worst of all channels and ways;
-    none where nothing works."""
+    """Of each figure, in each case told, the worst of all channels and ways; none where nothing works."""
     kept: dict[tuple[str, str], Finding] = {}
     for figure in figures if RANK[verdict] <= RANK["lossy"] else ():
         best = kept.setdefault((figure.id, figure.case), figure)

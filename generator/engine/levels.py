@@ -10,12 +10,13 @@ from generator.catalogue.records import Source
 
 from .circuit import value_at
 from .constants import HERTZ, PICKUP, SHOUT
+from .currents import most_at
 from .kinds import AUDIO
 from .pad import pad_words
 from .pairing import Input, Output
 from .readings import At, Reading, Term, channel_word
 from .signal import HIGH, LOW, MID, Signals, decibels, drive_of, loudest
-from .solve import closed_array, most_at, solve_ac
+from .solve import closed_array, solve_ac
 from .words import quantity
 
 

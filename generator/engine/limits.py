@@ -10,8 +10,8 @@ import numpy as np
 from generator.catalogue.records import Lead, Limit, Port
 
 from .circuit import Circuit
+from .currents import Solution, part_amps, part_signal_amps
 from .readings import At, Named, Reading, Term, limit_name
-from .solve import Solution, part_amps, part_signal_amps
 
 UNITS = {"volts": "V", "reverse": "V", "amps": "A", "watts": "W"}
 
@@ -67,13 +67,10 @@ def each_signal(
     sources); for watts the volts and amps, stacked first. None where a limit is about direct current alone:
     windings are rated for what pulls one way, signal moves them to and fro."""
     index = part_index(circuit, place, limit.part) if limit.part else None
-    direct_only = (
-        limit.quantity == "reverse"
-        or index is not None
-        and limit.quantity == "amps"
-        and circuit.parts[index].coil
+    direct_only = limit.quantity == "reverse" or (
+        index is not None and limit.quantity == "amps" and circuit.parts[index].coil
     )
-    if direct_only or limit.part and index is None:
+    if direct_only or (limit.part and index is None):
         return None
     a, b = circuit.ends[index] if limit.part else (circuit.nets[f"{place}/{node}"] for node in limit.between)
     volts = np.abs(data[..., a] - data[..., b])

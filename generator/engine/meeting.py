@@ -3,7 +3,7 @@ together, or which do not touch yet."""
 
 from __future__ import annotations
 
-from .assemble import Assembly
+from .assembly import Assembly
 
 
 def meeting(assembly: Assembly, number: int) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 
 from generator.catalogue.records import Lead, Part, Port
 
-from .assemble import CAPACITANCE, EARTHS, RESISTANCE
+from .assembly import CAPACITANCE, EARTHS, RESISTANCE
 from .instants import CONTACT
 from .readings import part_name, short
 from .switches import SIDES

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from generator.catalogue.records import Listener, Source
 
-from .assemble import Assembly
+from .assembly import Assembly
 from .kinds import as_sound, one_family
 
 
@@ -64,7 +64,7 @@ def asked(sent: Sequence[Output], heard: Sequence[Input]) -> list[tuple[Output, 
         (o, i)
         for o in sent
         for i in heard
-        if matched(o, i) or o.source.channel not in wanted and i.listener.channel not in channels
+        if matched(o, i) or (o.source.channel not in wanted and i.listener.channel not in channels)
     ]
     return pairs or [(o, i) for o in sent for i in heard]
 
@@ -84,5 +84,5 @@ def comparable(sent: Sequence[Output], heard: Sequence[Input]) -> list[tuple[Out
         (o, i)
         for o in sent
         for i in heard
-        if (o, i) in own or as_sound(o.source, i.listener) and not {o, i} & met
+        if (o, i) in own or (as_sound(o.source, i.listener) and not {o, i} & met)
     ]

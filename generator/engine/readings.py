@@ -22,25 +22,29 @@ class Named:
     channel: str = MAIN
 
     def __call__(self, places: Mapping[str, Port | Lead]) -> str:
-        """`the mixer line input`, or `the left channel of the camera` where a device has several."""
-        name = f"the {spoken(short(places[self.place]))}"
+        """`the mixer line input`, or `the left channel of the camera` where a device has several; `my
+        microphone` for one's own."""
+        name = spoken(short(places[self.place]))
+        name = name if name.startswith("my ") else f"the {name}"
         return name if self.channel == MAIN else f"the {side(self.channel)} of {name}"
 
 
 @dataclass(frozen=True)
 class At:
     """Where in the stack of cases a number was found: enough to solve that one case again. `state` is the
-    number of a state of the assembly; `corner` the tolerances, `off` what a supply does that is switched off;
-    `decides` the part, or the two nodes, the number is read at. For an instant `before` tells the position (a
-    setting with one kind of off) and the state, of `Capacitors.settled`, in which the capacitors were
-    charged, `driven` the position now. For signal `source` is the one that is shown, at `level` V and
-    `hertz`; for hum `pair` numbers the powering."""
+    number of a state of the assembly; `corner` the tolerances, `off` what a supply does that is switched
+    off; `decides` the part, or the two nodes, the number is read at; `shared` whether hanging pieces are
+    where their charge is shared.
+    For an instant `before` tells the position (a setting with one kind of off) and the state, of
+    `Capacitors.settled`, in which the capacitors were charged, `driven` the position now. For signal `source`
+    is the one that is shown, at `level` V and `hertz`; for hum `pair` numbers the powering."""
 
     nature: str  # direct | instant | signal | hum | test
     state: int
     decides: Decides
     corner: str = "nominal"
     off: str = ""
+    shared: bool = False
     before: tuple[int, int] = (0, 0)
     driven: int = 0
     hertz: float = 1000.0

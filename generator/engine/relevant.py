@@ -18,7 +18,8 @@ from generator.catalogue.records import Quantity
 from .cases import Case
 from .circuit import BRANCHED, DIRECT_OPENS, SIGNAL_OPENS, rebuilt
 from .constants import CONTACT_OHM, DRAWN_PARTS, DRAWN_SHARE, FAINT, LEFT_OUT, WEIGHT_DIGITS, WIRE_DROP
-from .solve import closed_array, most_at, solve_ac
+from .currents import most_at
+from .solve import closed_array, solve_ac
 
 
 @dataclass(frozen=True)

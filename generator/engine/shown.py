@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import replace
 from math import atan2, degrees
 
-from .assemble import EARTHS, Assembly
+from .assembly import EARTHS, Assembly
 from .cases import Case
 from .constants import CONTACT_OHM, FAINT, SMALL_TERM
 from .naming import Places, conductors, contact_name, element_name, in_words, net_labels, owner

@@ -12,13 +12,14 @@ import numpy as np
 
 from generator.catalogue.records import Limit, Listener, Source
 
-from .assemble import CAPACITANCE, EARTHS, RESISTANCE, Assembly
+from .assembly import CAPACITANCE, EARTHS, RESISTANCE, Assembly
 from .circuit import Circuit, value_at
 from .constants import BALANCE_HERTZ, GAIN_FLOOR, HERTZ, MAINS
+from .currents import most_at, part_signal_amps
 from .limits import all_signals, each_signal, part_index
 from .powering import Pair
 from .readings import At
-from .solve import closed_array, most_at, part_signal_amps, solve_ac
+from .solve import closed_array, solve_ac
 from .switches import sends, settings, switched_on
 
 LOW, MID, HIGH = range(3)

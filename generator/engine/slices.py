@@ -7,10 +7,11 @@ from dataclasses import replace
 
 import numpy as np
 
-from .assemble import EARTHS, Assembly
+from .assembly import EARTHS, Assembly
 from .cases import Case, direct_case, probe_case, signal_case
 from .circuit import resistive, value_at
 from .constants import TEST_AMPS
+from .hanging import shared
 from .instants import CORNER, Capacitors
 from .readings import At, Reading
 from .signal import drive_of, powered, sources_of
@@ -30,7 +31,10 @@ def _direct(assembly: Assembly, reading: Reading, at: At) -> Case:
     circuit, state = assembly.circuit, assembly.states[at.state]
     live = live_volts(circuit, assembly.ports, settings(assembly.ports)[reading.setting])
     values = drive_values(circuit, live, at.corner, at.off)
-    solution = solve_dc(circuit, values[None], closed_array([state], len(circuit.switches)))
+    closed = closed_array([state], len(circuit.switches))
+    solution = solve_dc(circuit, values[None], closed)
+    if at.shared:
+        solution = shared(solution, closed)
     return direct_case(solution, 0, 0, state, at.corner, at.decides)
 
 
@@ -44,7 +48,7 @@ def _instant(assembly: Assembly, reading: Reading, at: At) -> Case:
     decides = at.decides
     if isinstance(decides, tuple):
         decides = tuple(f"net{assembly.circuit.nets[node]}" for node in decides)
-    elif decides not in capacitors.circuit.index or decides in capacitors.large and reading.unit == "V":
+    elif decides not in capacitors.circuit.index or (decides in capacitors.large and reading.unit == "V"):
         # volts across a part that is not there in this instant, or is two
         decides = tuple(f"net{net}" for net in assembly.circuit.ends[assembly.circuit.index[decides]])
     return direct_case(solution, 0, 0, state, CORNER, decides, nature="instant", original=assembly.circuit)

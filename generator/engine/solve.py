@@ -10,16 +10,15 @@ Every solve checks that the currents of its nets sum to zero.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
-from .circuit import BRANCHED, DIRECT_OPENS, SIGNAL_OPENS, Circuit, CircuitError
+from .circuit import DIRECT_OPENS, SIGNAL_OPENS, Circuit, CircuitError
 from .constants import (
-    ALIKE,
     CONTACT_OHM,
     GRID_BITS,
     LEAK,
+    MOST_ENTRIES,
     OPEN_OHM,
     REFINEMENTS,
     RESIDUAL,
@@ -27,48 +26,9 @@ from .constants import (
     ROUNDS,
     SETTLED,
 )
+from .currents import Solution
 
 OPEN = float("nan")  # volts of an emf that is disconnected
-
-
-def most_at(values: np.ndarray) -> tuple[int, ...]:
-    """Where the largest of `values` stands, an index for each axis; of those alike but for rounding the
-    first, which is the same on every machine."""
-    most = values.max()
-    return tuple(
-        int(i)
-        for i in np.unravel_index(int((values >= most * (1 - ALIKE * np.sign(most))).argmax()), values.shape)
-    )
-
-
-@dataclass(frozen=True)
-class Solution:
-    """Unknowns of a stack: `unknowns` has shape (..., size); `bent` tells for each bending part (sink,
-    clamp) whether it is in its second region (sink: full current; clamp: conducting), shape (...,
-    number of bending parts)."""
-
-    circuit: Circuit
-    unknowns: np.ndarray
-    bent: np.ndarray
-    values: np.ndarray
-
-    def drives(self, wanted: slice) -> "Solution":
-        """The part of the stack that belongs to some of the drives."""
-        return Solution(self.circuit, self.unknowns[wanted], self.bent[wanted], self.values[wanted])
-
-    def states(self, wanted: slice) -> "Solution":
-        """The part of the stack that belongs to some of the states."""
-        return Solution(self.circuit, self.unknowns[:, wanted], self.bent[:, wanted], self.values)
-
-    def volts(self, a: str, b: str) -> np.ndarray:
-        """Voltage of node a over node b, V."""
-        nets = self.circuit.nets
-        return self.unknowns[..., nets[a]] - self.unknowns[..., nets[b]]
-
-    def part_volts(self, index: int) -> np.ndarray:
-        """Voltage across part number `index`, a over b, V."""
-        a, b = self.circuit.ends[index]
-        return self.unknowns[..., a] - self.unknowns[..., b]
 
 
 def closed_array(states: Sequence[Sequence[bool]], switches: int) -> np.ndarray:
@@ -86,6 +46,17 @@ def solve_dc(
     Unknowns come as (drives, states, size). Capacitors are open, inductors shorts. Raises CircuitError when
     there is no single solution.
     """
+    if (some := _slices(circuit, len(values), closed)) is not None:
+        parts = [
+            solve_dc(circuit, values, closed[each], {i: own[:, each] for i, own in (volts or {}).items()})
+            for each in some
+        ]
+        return Solution(
+            circuit,
+            np.concatenate([one.unknowns for one in parts], axis=1),
+            np.concatenate([one.bent for one in parts], axis=1),
+            values,
+        )
     # Drives that differ in the volts of their emfs alone share a matrix.
     emfs = circuit.kinds == "emf"
     alike: dict[bytes, int] = {}
@@ -109,6 +80,14 @@ def solve_dc(
             # a winding shorted on itself: nothing pushes direct current round it
             matrix[..., circuit.branches[part.id], circuit.branches[part.id]] = 1.0
     return _bend(circuit, values, case, distinct, matrix, right)
+
+
+def _slices(circuit: Circuit, cases: int, closed: np.ndarray) -> list[slice] | None:
+    """The states in slices, where all of them at once would take too much memory; None where they do not."""
+    most = max(1, MOST_ENTRIES // (max(1, cases) * circuit.size**2))
+    return (
+        [slice(first, first + most) for first in range(0, len(closed), most)] if len(closed) > most else None
+    )
 
 
 def _matrix(circuit: Circuit, admittance: np.ndarray) -> np.ndarray:
@@ -208,6 +187,10 @@ def solve_ac(
     A drive maps a part id to its signal (V for an emf, A from a to b for a sink) or a pair of nodes to a
     current (A) from the first to the second inside the source. Supplies are shorts, sinks and clamps open.
     """
+    if (some := _slices(circuit, len(values) * len(hertz), closed)) is not None:
+        return np.concatenate(
+            [solve_ac(circuit, values, hertz, closed[each], drives) for each in some], axis=2
+        )
     omega = 2 * np.pi * np.asarray(hertz, dtype=float)
     pace = 1j * omega if omega.any() else omega  # at 0 Hz nothing lags, and real numbers do
     branches, index = circuit.branches, circuit.index
@@ -328,36 +311,3 @@ def _into_nets(circuit: Circuit, *shares: np.ndarray) -> np.ndarray:
         sums = np.add.reduceat(np.stack(shares)[:, :, which] * signs[:, None], begins, axis=2)
         into[:, some] = sums.sum(axis=0)
     return into
-
-
-def part_amps(solution: Solution, index: int) -> np.ndarray:
-    """Direct current through part number `index` from a to b, A."""
-    circuit, part, value = solution.circuit, solution.circuit.parts[index], solution.values[:, None, index]
-    across = solution.part_volts(index)
-    if part.kind == "resistor":
-        return across / value
-    if part.kind in BRANCHED:
-        return solution.unknowns[..., circuit.branches[part.id]]
-    if part.kind == "sink":
-        return value * np.minimum(1.0, across / part.knee)
-    if part.kind == "clamp":
-        return np.maximum(0.0, across - value) / part.series
-    return np.zeros_like(across)
-
-
-def part_signal_amps(
-    circuit: Circuit, values: np.ndarray, hertz: Sequence[float], unknowns: np.ndarray, index: int
-) -> np.ndarray:
-    """Alternating current (complex, A) through a resistor, capacitor, emf or inductor; sinks and
-    clamps carry none of it."""
-    part, (a, b) = circuit.parts[index], circuit.ends[index]
-    across = unknowns[..., a] - unknowns[..., b]
-    if part.kind in BRANCHED:
-        return unknowns[..., circuit.branches[part.id]]
-    value = values[:, index].reshape(-1, *([1] * (across.ndim - 1)))
-    if part.kind == "resistor":
-        return across / value
-    if part.kind == "capacitor":
-        omega = (2 * np.pi * np.asarray(hertz)).reshape(1, -1, *([1] * (across.ndim - 2)))
-        return 1j * omega * value * across
-    return np.zeros_like(across)

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from generator.catalogue.records import Lead
 
-from .assemble import Assembly
+from .assembly import Assembly
 from .constants import ADAPTER_METRES
 from .kinds import FAST, LOUDSPEAKER, SMALL, as_sound
 from .pairing import Input, Output

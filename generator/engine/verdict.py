@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 
-from .assemble import Way
+from .assembly import Way
 from .constants import ORDER_COSTS
 from .words import conditions, in_order
 

@@ -10,7 +10,8 @@ from dataclasses import dataclass
 from typing import Any
 
 from generator.catalogue.records import Catalogue, Lead, Part, Port
-from generator.engine.assemble import Assembly, assemble, ways
+from generator.engine.assemble import assemble, ways
+from generator.engine.assembly import Assembly
 
 from .ports import SOUND
 from .run import COLD, Device, Run

@@ -107,7 +107,7 @@ def _ohm(port: Port, drive: Mapping[tuple[str, str], float], a: str, b: str) -> 
     """
     nodes = {node for part in port.network.parts for node in (part.a, part.b)}
     circuit = build(port.network.parts, port.network.couplings, (), [n for n in ("chassis",) if n in nodes])
-    if not set((a, b)) <= set(circuit.nets):
+    if not {a, b} <= set(circuit.nets):
         return inf
     values = np.array([[value_at(part, "nominal") for part in circuit.parts]])
     try:

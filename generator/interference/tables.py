@@ -164,7 +164,7 @@ def _value(value: Any) -> Any:
         return value == "yes"
     return (
         amount.split(value)[0]
-        if value[:1].isdigit() or value[:1] in "+-." and value[1:2].isdigit()
+        if value[:1].isdigit() or (value[:1] in "+-." and value[1:2].isdigit())
         else value
     )
 

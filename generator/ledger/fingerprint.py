@@ -216,10 +216,8 @@ def _code(paths: Iterable[Path], chosen: Collection[str] = ()) -> list[str]:
 
 def _aside(node: ast.stmt) -> bool:
     """An import or a docstring."""
-    return (
-        isinstance(node, (ast.Import, ast.ImportFrom))
-        or isinstance(node, ast.Expr)
-        and isinstance(node.value, ast.Constant)
+    return isinstance(node, (ast.Import, ast.ImportFrom)) or (
+        isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant)
     )
 
 

@@ -87,7 +87,9 @@ def _all(
     if len(tasks) < FEW and not address:
         yield from (_answered(catalogue, memory, task) for task in tasks)
         return
-    known = {task.digest for task in tasks if not address or memory is not None and memory.holds(task.digest)}
+    known = {
+        task.digest for task in tasks if not address or (memory is not None and memory.holds(task.digest))
+    }
     with ExitStack() as stack:
         near = (
             stack.enter_context(processes(share, catalogue, None if memory is None else memory.path))

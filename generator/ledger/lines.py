@@ -81,12 +81,11 @@ def _row(name: str, number: int, line: str) -> Row:
     if (
         len(fields) not in (6, 8)
         or fields[2] not in VERDICTS
-        or fields[6:7]
-        and fields[6] not in VERDICTS
+        or (fields[6:7] and fields[6] not in VERDICTS)
         or UNREAD in line
     ):
         raise LedgerError(f"{name}, line {number}: no row of a ledger: '{line[:60]}'")
-    through, into, verdict, findings, told, subject, offered, offer = (fields + ["", ""])[:8]
+    through, into, verdict, findings, told, subject, offered, offer = ([*fields, "", ""])[:8]
     deciding, _, also = findings.partition(ALSO)
     return {
         "from": name.removesuffix(".txt"),

@@ -19,12 +19,12 @@ from .lines import HEAD, NONE
 from .rows import Row, number
 
 FILE = "numbers.tsv"
-FIRST, DRAWN, SAFE = 1, 60, 10
+FIRST, DRAWN, SAFE = 1, 120, 20
 
 
 def telling(rows: Sequence[Row]) -> list[Row]:
-    """The first row of every record and of every set of findings that ever decide together, a tenth of those
-    that are safe, and one in sixty of all, drawn by name."""
+    """The first row of every record and of every set of findings that ever decide together, a twentieth of
+    those that are safe, and one in a hundred and twenty of all, drawn by name."""
     chosen, met = [], Counter()
     for one in rows:
         records = one["from"], *one["through"], one["into"]
@@ -41,8 +41,7 @@ def telling(rows: Sequence[Row]) -> list[Row]:
         if (
             min(met[each] for each in has) <= FIRST
             or lot % DRAWN == 0
-            or one["verdict"] == "safe"
-            and lot % SAFE == 0
+            or (one["verdict"] == "safe" and lot % SAFE == 0)
         ):
             chosen.append(one)
     return chosen

@@ -137,10 +137,8 @@ def _met(
     """Which readings of one kind meet which rules, (rules, readings), as `findings_of` has it."""
     met = np.zeros((len(rules), len(values)), bool)
     for number, rule in enumerate(rules):
-        if (
-            rule["severity"] == "figure"
-            and later
-            or any(flags.get(key) != want for key, want in rule["only"].items())
+        if (rule["severity"] == "figure" and later) or any(
+            flags.get(key) != want for key, want in rule["only"].items()
         ):
             continue
         limit = limits if rule["limit"] == "own" else np.full_like(values, float(rule["limit"]))

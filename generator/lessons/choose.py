@@ -48,10 +48,8 @@ def _of(facts: Facts, kind: str, count: int) -> list[Question]:
                 continue
             if (
                 begun[start] >= EACH
-                or one.answer
-                and answers[one.answer] >= _most(one, count)
-                or strict
-                and levels[one.level] >= SHARES[one.level] * count
+                or (one.answer and answers[one.answer] >= _most(one, count))
+                or (strict and levels[one.level] >= SHARES[one.level] * count)
             ):
                 continue
             found.append(one)

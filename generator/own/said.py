@@ -60,11 +60,8 @@ def said(text: str, ask: Ask, question: Question) -> str | None:
         raise Nonsense(f"{text}? Write the lower number first.") from None
     if value.low <= 0:
         raise Nonsense(f"{text}? It must be more than nothing.")
-    if (
-        question.least is not None
-        and value.low < question.least
-        or question.most is not None
-        and value.high > question.most
+    if (question.least is not None and value.low < question.least) or (
+        question.most is not None and value.high > question.most
     ):
         raise Nonsense(f"{text}? {question.beyond}".rstrip())
     if ask.times != 1:

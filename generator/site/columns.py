@@ -8,7 +8,7 @@ The browser's reader is assets/js/data/columns.js. A list of values becomes one 
     [3, fields, columns, count]      maps with the same fields in the same order
     [4, lengths, column]             lists, their items in one column
     [5, column of keys, column of values, lengths]   other maps
-    [6, kinds, columns]              mixed: 0 text, numbers and such, 1 map, 2 list, each kind in a column of its own
+    [6, kinds, columns]              mixed: 0 text, numbers and such, 1 map, 2 list, a column for each kind
 """
 
 from __future__ import annotations

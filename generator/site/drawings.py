@@ -56,7 +56,7 @@ class Drawings:
             for name, connector, half, mount in self.sides()
         }
         # by the connector's name alone: the first half as it comes first
-        for name, connector, half, _ in self.sides():
+        for name, connector, *_ in self.sides():
             found.setdefault(f"draw/side-{connector}.svg", found[f"draw/{name}.svg"])
         found |= {
             f"draw/face-{connector.id}-{half}.svg": svg.write(scene, f"face-{connector.id}-{half}").encode()

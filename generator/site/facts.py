@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from generator.catalogue.records import GRADES, Catalogue, Lead, Limit, Need, Port
 from generator.engine.limits import kind_of
 from generator.engine.rulebook import Rule, rules
+from generator.engine.words import quantity
 from generator.ledger.rows import Row
 
 SOURCED = ("standard", "published")
@@ -53,6 +54,8 @@ class Facts:
             and rule.severity in DECIDED
             and (spoken or rule.quantity != "shout-level")
         ]
+        limit = row.get("number", "").partition(" / ")[2]
+        met = [rule for rule in met if limit and _may_tell(rule, limit)] or met
         place, _, id = row.get("subject", "").partition("/")
         record = self._record(row, place)
         part = (
@@ -108,6 +111,13 @@ class Facts:
                 part.evidence.note or "",
             )
         return self.own[key]
+
+
+def _may_tell(rule: Rule, limit: str) -> bool:
+    """May it be this rule's limit that a row has in words?"""
+    return rule.limit == "own" or limit in (
+        quantity(float(rule.limit), unit) for unit in ("", "V", "A", "W", "dB", "ohm", "Hz", "s")
+    )
 
 
 def _limit(rule: Rule) -> Fact:

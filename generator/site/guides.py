@@ -19,12 +19,12 @@ from generator.catalogue.records import OWN, Catalogue
 from generator.drawing import draw, draw_mated, draw_scene
 from generator.engine import judge
 from generator.engine.rulebook import rules
+from generator.ledger.rows import Row, row
 from generator.lessons import Question
 from generator.own import changed
 from generator.site import teaching, told_numbers
 from generator.site.page import KINDS, Page
 from generator.site.schema_org import resource
-from generator.ledger.rows import Row, row
 
 GUIDES = {  # name of the page -> title, what it is about; in the order of the index
     "plugs": ("Reading a plug", "Size, bands, pins: what the eye can tell, and what it cannot."),

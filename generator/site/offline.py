@@ -137,7 +137,9 @@ def listed(contents: Mapping[str, bytes], loose: Iterable[str], inside: Iterable
     version = hashlib.sha256()
     for path in (*loose, *inside):
         version.update(path.encode() + b"\0" + contents[path] + b"\0")
-    pages = [path for path in inside if path in LATE or path.endswith("index.html") and path.count("/") <= 1]
+    pages = [
+        path for path in inside if path in LATE or (path.endswith("index.html") and path.count("/") <= 1)
+    ]
     return {
         "version": version.hexdigest()[:16],
         "files": {path: digest(contents[path]) for path in loose},

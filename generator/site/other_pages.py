@@ -13,8 +13,7 @@ from generator.catalogue.records import Catalogue
 from generator.engine import constants as engine_constants
 from generator.engine.rulebook import rules
 from generator.ledger.rows import Row
-from generator.site import looks, sides
-from generator.site import kits
+from generator.site import kits, looks, sides
 from generator.site.bundles import scripts_of
 from generator.site.page import KINDS, Page
 from generator.site.record_pages import direction

@@ -3,7 +3,7 @@ so that nothing jumps."""
 
 from __future__ import annotations
 
-from functools import lru_cache
+from functools import cache
 
 from markupsafe import Markup
 
@@ -18,7 +18,7 @@ CSS_MM = 96 / 25.4  # px of a page to the millimetre (CSS Values and Units, 6.2)
 SMALL = 0.45  # of the drawing's own size: the longest is then some 110 px long
 
 
-@lru_cache(maxsize=None)
+@cache
 def _scene(connector: Connector, half: str, mount: str) -> Scene:
     return bodies.silhouette(connector, half, mount)
 

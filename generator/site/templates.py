@@ -10,7 +10,7 @@ from pathlib import Path
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup, escape
 
-from generator.catalogue.kinds import LIMITED
+from generator.catalogue.kinds_circuits import LIMITED
 from generator.site import sides, verdicts, words
 from generator.site.address import Address
 from generator.site.glossary import Glossary

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterable
 
-from generator.engine.rulebook import loss
 from generator.engine.constants import ORDER_COSTS
+from generator.engine.rulebook import loss
 from generator.engine.verdict import VERDICTS
 from generator.ledger.rows import Row
 

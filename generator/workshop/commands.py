@@ -138,7 +138,7 @@ def _trace(parser: ArgumentParser) -> None:
 def symptoms(catalogue: Catalogue, options: Namespace) -> Answer:
     """Work out what every fault of some or all leads sounds like and keep it with the catalogue."""
     before = kept.read(options.pinouts)
-    found = dict(kept.worked_out(catalogue, options.leads or catalogue.leads))
+    found = dict(kept.worked_out(catalogue, options.leads or list(catalogue.leads)))
     changed = [lead for lead in found if before.get(lead, {}) != found[lead]]
     kept.write(
         options.pinouts, {id: told for id, told in {**before, **found}.items() if id in catalogue.leads}

@@ -142,7 +142,9 @@ def _crossed(parts: Parts, at: tuple[str, ...], specimen: Specimen) -> Parts:
     """Each of the two contacts, or of the two pairs of contacts, gets the wire of the other."""
     for one, other in zip(at[::2], at[1::2]):
         for here, there in ((one, other), (other, one)):
-            parts = _edited(parts, joint_of(here), lambda part: replace(part, b=specimen.terminals[there]))
+            parts = _edited(
+                parts, joint_of(here), lambda part, b=specimen.terminals[there]: replace(part, b=b)
+            )
     return parts
 
 

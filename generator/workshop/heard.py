@@ -12,7 +12,7 @@ from generator.engine import judge
 
 from .faulty import GOOD, Fault, injected
 from .paths import conductors
-from .specimen import Specimen, on_bench
+from .specimen import on_bench
 from .tables import table
 
 PAIRS = 3  # of devices a lead is tried between
@@ -119,9 +119,11 @@ def _quieter(good: Mapping, judged: Mapping) -> float:
 def _symptoms(fault: Fault, findings: Sequence[str], quieter: float) -> Iterator[str]:
     for name, row in table("symptoms").items():
         bounds = parse(row["quieter"]) if "quieter" in row else None
-        if set(findings) & set(row.get("findings", ())) or fault.kind in row.get("kinds", ()):
-            yield name
-        elif bounds and bounds.low <= quieter < bounds.high:
+        if (
+            set(findings) & set(row.get("findings", ()))
+            or fault.kind in row.get("kinds", ())
+            or (bounds and bounds.low <= quieter < bounds.high)
+        ):
             yield name
 
 

@@ -7,7 +7,8 @@ most common first.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator, Sequence
+from concurrent.futures import ProcessPoolExecutor
 from pathlib import Path
 
 from generator.catalogue.records import Catalogue
@@ -24,11 +25,30 @@ HEAD = (
 Symptoms = dict[str, dict[str, list[str]]]  # lead -> symptom -> fault ids
 
 
-def worked_out(catalogue: Catalogue, leads: Iterable[str]) -> Iterator[tuple[str, dict[str, list[str]]]]:
-    """Leads with their symptoms, worked out now."""
-    for lead in map(catalogue.leads.__getitem__, leads):
-        tried = faults(on_bench(catalogue, lead))
-        yield lead.id, by_symptom(hear(catalogue, lead, tried), tried)
+def worked_out(catalogue: Catalogue, leads: Sequence[str]) -> Iterator[tuple[str, dict[str, list[str]]]]:
+    """Leads with their symptoms, worked out now; several by all cores."""
+    if len(leads) < 2:
+        yield from ((lead, _sounds(catalogue, lead)) for lead in leads)
+        return
+    with ProcessPoolExecutor(initializer=_join, initargs=(catalogue,)) as pool:
+        yield from zip(leads, pool.map(_here, leads), strict=True)
+
+
+def _sounds(catalogue: Catalogue, lead: str) -> dict[str, list[str]]:
+    tried = faults(on_bench(catalogue, catalogue.leads[lead]))
+    return by_symptom(hear(catalogue, catalogue.leads[lead], tried), tried)
+
+
+_own: Catalogue  # what a process works by; handed over when it starts
+
+
+def _join(catalogue: Catalogue) -> None:
+    global _own
+    _own = catalogue
+
+
+def _here(lead: str) -> dict[str, list[str]]:
+    return _sounds(_own, lead)
 
 
 def text(symptoms: Symptoms) -> str:

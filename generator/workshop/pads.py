@@ -187,7 +187,7 @@ def as_data(pad: Pad, loss: float, source: float, load: float) -> dict[str, Any]
 
 def text(data: dict[str, Any]) -> str:
     """The pad for a terminal."""
-    ohms = lambda value: quantity(value, "ohm")  # noqa: E731
+    ohms = lambda value: quantity(value, "ohm")
     lines = [
         (
             f"{data['form']}-pad, {fixed(data['loss'], 1)} dB between {ohms(data['source'])} and "

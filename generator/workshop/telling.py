@@ -8,8 +8,8 @@ from math import inf
 from .dictionary import Window
 from .faulty import Fault
 from .likely import typical
-from .readings import NONE, metered
 from .paths import conductors
+from .readings import NONE, metered
 from .specimen import SHELL, Specimen, contact_of, end_of
 from .tables import table
 

@@ -21,34 +21,34 @@ import os
 # the matrices are small; must be set before NumPy is first imported
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 
-import argparse  # noqa: E402
-import json  # noqa: E402
-import resource  # noqa: E402
-import sys  # noqa: E402
-import tempfile  # noqa: E402
-import time  # noqa: E402
-from collections.abc import Callable, Iterator, Sequence  # noqa: E402
-from dataclasses import asdict, dataclass  # noqa: E402
-from pathlib import Path  # noqa: E402
-from random import Random  # noqa: E402
+import argparse
+import json
+import resource
+import sys
+import tempfile
+import time
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import asdict, dataclass
+from pathlib import Path
+from random import Random
 
 # its modules call each other by bare name, as pytest has them
 sys.path.insert(0, str(Path(__file__).parents[1] / "oracle"))
 
-from comparison import ANALYSES, SIGNAL, text_of  # noqa: E402
-from connections import Connection, connections  # noqa: E402
-from simulator import NGSPICE, simulate  # noqa: E402
+from comparison import ANALYSES, SIGNAL, text_of
+from connections import Connection, connections
+from simulator import NGSPICE, simulate
 
-from generator.catalogue import default_directory, load  # noqa: E402
-from generator.catalogue.records import Catalogue  # noqa: E402
-from generator.engine import judge, memory, pairings  # noqa: E402
-from generator.engine.signal import HERTZ  # noqa: E402
-from generator.ledger import judged, row  # noqa: E402
-from generator.ledger.judged import Task, share, shares  # noqa: E402
-from generator.ledger.memory import opened  # noqa: E402
-from generator.ledger.workers import processes  # noqa: E402
+from generator.catalogue import default_directory, load
+from generator.catalogue.records import Catalogue
+from generator.engine import judge, memory, pairings
+from generator.engine.signal import HERTZ
+from generator.ledger import judged, row
+from generator.ledger.judged import Task, share, shares
+from generator.ledger.memory import opened
+from generator.ledger.workers import processes
 
-from .synthetic import EQUAL, copied, one_lead_changed, some_outlets  # noqa: E402
+from .synthetic import EQUAL, copied, one_lead_changed, some_outlets
 
 BATCH = 5  # ways between turns
 WORKERS = (1, 2)

@@ -2,7 +2,9 @@
 
     npm install --prefix /some/folder lighthouse
     python tests/benchmarks/lighthouse.py build/site /some/folder/node_modules/.bin/lighthouse [PAGE...]
-    PYTHONPATH=. python tests/benchmarks/lighthouse.py build/site LIGHTHOUSE --kinds      every kind of page, all scores but that of speed
+    PYTHONPATH=. python tests/benchmarks/lighthouse.py build/site LIGHTHOUSE --kinds
+
+With --kinds it is every kind of page, and all scores but that of speed.
 
 Any other flag is Lighthouse's own: --throttling.cpuSlowdownMultiplier=6.
 

@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import shutil
 import sys
+from functools import partial
 from pathlib import Path
 
 from playwright.sync_api import sync_playwright
@@ -23,15 +24,18 @@ FIRST = "from=mic-dynamic-xlr&through=xlr-f-to-xlr-m-3m&into=mixer-mic-in-xlr"
 NUMBER = "from=mic-electret-battery-xlr&through=xlr-f-to-xlr-m-3m&into=mixer-mic-in-p48-xlr"
 ASKED = {
     "plain": "from=mic-condenser-p48-xlr&through=xlr-f-to-xlr-m-3m&into=mixer-mic-in-p48-xlr",
-    "headset jack": "from=wireless-receiver-out-35&through=phone-35-trrs-to-35-trrs&into=phone-headset-jack-lrgm",
+    "headset jack": "from=wireless-receiver-out-35&through=phone-35-trrs-to-35-trrs"
+    "&into=phone-headset-jack-lrgm",
     "splitter": "from=mixer-stereo-line-out-xlr-5&through=xlr-5-f-to-two-xlr-m&into=camera-mic-in-p48-xlr",
-    "D-sub": "from=mixer-line-out-impedance-balanced-xlr&through=two-xlr-f-to-d-sub-25&into=mixer-line-in-d-sub-25",
+    "D-sub": "from=mixer-line-out-impedance-balanced-xlr&through=two-xlr-f-to-d-sub-25"
+    "&into=mixer-line-in-d-sub-25",
 }
 TYPED = {"own number": "63", "own number, dangerous": "16"}
 ASK = "from.main.highest-volts-at-output"
 WATCH = """() => {
     window.tasks = [];
-    new PerformanceObserver((list) => window.tasks.push(...list.getEntries().map(({ startTime, duration }) => [startTime, duration]))).observe({ type: "longtask" });
+    new PerformanceObserver((list) => window.tasks.push(...list.getEntries().map(({ startTime, duration }) =>
+      [startTime, duration]))).observe({ type: "longtask" });
 }"""
 WHOLE = ".rf-banner[data-verdict]"
 
@@ -53,8 +57,11 @@ def opened(browser, base: str, question: str, field: str = ""):
 def told(page, act) -> tuple[float, float]:
     """(longest task, until the answer stands) of what `act` sets off."""
     page.evaluate(
-        """(whole) => { window.asked = performance.now(); window.stood = 0; document.querySelector(whole).dataset.old = "";
-        new MutationObserver(() => { if (!window.stood && document.querySelector(`${whole}:not([data-old])`)) window.stood = performance.now(); })
+        """(whole) => { window.asked = performance.now(); window.stood = 0;
+        document.querySelector(whole).dataset.old = "";
+        new MutationObserver(() => {
+          if (!window.stood &&
+          document.querySelector(`${whole}:not([data-old])`)) window.stood = performance.now(); })
             .observe(document.getElementById("rf-check"), { childList: true, subtree: true }); }""",
         WHOLE,
     )
@@ -72,7 +79,8 @@ def told(page, act) -> tuple[float, float]:
 def typed(page, number: str) -> None:
     page.evaluate(
         """([ask, number]) => {
-        const item = document.querySelector(`[data-own="${ask}"]`); item.querySelector("input").value = number; item.querySelector("[data-key=judge]").click(); }""",
+        const item = document.querySelector(`[data-own="${ask}"]`);
+          item.querySelector("input").value = number; item.querySelector("[data-key=judge]").click(); }""",
         [ASK, number],
     )
 
@@ -100,7 +108,7 @@ def main() -> None:
         ]
         for name, before, field, act in rows:
             page = opened(browser, base, before, field)
-            longest, stood = told(page, lambda: act(page))
+            longest, stood = told(page, partial(act, page))
             print(f"{longest:8.0f} ms longest task {stood:8.0f} ms until the answer   {name}", flush=True)
         browser.close()
 

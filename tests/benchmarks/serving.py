@@ -6,7 +6,7 @@ from __future__ import annotations
 import gzip
 from collections.abc import Iterator
 from contextlib import contextmanager
-from functools import lru_cache, partial
+from functools import cache, partial
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
 from threading import Thread
@@ -14,7 +14,7 @@ from threading import Thread
 TEXT = (".html", ".css", ".js", ".json", ".svg", ".webmanifest", ".xml")
 
 
-@lru_cache(maxsize=None)
+@cache
 def compressed(path: Path) -> bytes:
     return gzip.compress(path.read_bytes(), 9)
 

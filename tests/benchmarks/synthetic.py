@@ -37,7 +37,7 @@ def copied(catalogue: Catalogue, times: int) -> Catalogue:
     for number in range(1, times):
         for kind, made in ((catalogue.ports, ports), (catalogue.leads, leads)):
             for record in kind.values():
-                if isinstance(record, Lead) or record.listeners and not record.sources:
+                if isinstance(record, Lead) or (record.listeners and not record.sources):
                     name = f"{record.id}-copy-{number}"
                     copy = replace(record, id=name, name=f"{record.name}, copy {number}")
                     made[name] = (

@@ -37,7 +37,8 @@ WATCH = """() => {
         requestAnimationFrame(() => { window.seen = performance.now() - window.tapped; });
     }).observe(document.getElementById("rf-check"), { childList: true, subtree: true });
     new MutationObserver(() => {
-        if (document.querySelector(".rf-banner[data-verdict]")) window.whole = window.whole || performance.now() - window.tapped;
+        if (document.querySelector(".rf-banner[data-verdict]")) window.whole = window.whole ||
+          performance.now() - window.tapped;
     }).observe(document.getElementById("rf-check"), { childList: true, subtree: true });
 }"""
 

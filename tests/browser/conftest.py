@@ -11,11 +11,12 @@ from pathlib import Path
 import chromium
 import once
 import pytest
+import small
 from playwright.sync_api import Error, expect, sync_playwright
-
 from served import served
 
 PHONE = {"width": 390, "height": 844}
+SMALL = {"width": 320, "height": 640}
 DESK = {"width": 1280, "height": 900}
 PATIENCE = 90_000  # ms; how long something that should appear may take on a busy machine
 
@@ -118,3 +119,64 @@ def visit(browser, site):
 @pytest.fixture(params=[PHONE, DESK], ids=["phone", "desk"])
 def size(request):
     return request.param
+
+
+@pytest.fixture(scope="session")
+def built(catalogue, tmp_path_factory):
+    """The folders of edition A and edition B."""
+    if chromium.found() is None:
+        pytest.skip("chromium not installed")
+    return {name: small.edition(catalogue, once.common(tmp_path_factory), name) for name in "AB"}
+
+
+@pytest.fixture(scope="module")
+def own_browser():
+    """A Chromium of its own, for sites that are published by the test."""
+    if chromium.found() is None:
+        pytest.skip("chromium not installed")
+    with sync_playwright() as playwright:
+        launched = chromium.launched(playwright)
+        yield launched
+        launched.close()
+
+
+@pytest.fixture
+def host(built):
+    """A server of edition A; `host.publish("B")` puts B in its place, but for the files named as late."""
+    with served(built["A"]) as site:
+
+        def publish(name, late=()):
+            site.folder = built[name]
+            site.replaced = {
+                path.removesuffix("index.html"): (built["A"] / path).read_bytes() for path in late
+            }
+
+        site.publish = publish
+        yield site
+
+
+@pytest.fixture
+def phone(own_browser, host):
+    """A fresh profile; `phone.open(address)` opens a page of it."""
+    context = own_browser.new_context(
+        viewport={"width": 390, "height": 844}, base_url=host.base, service_workers="allow"
+    )
+    context.set_default_timeout(PATIENCE)
+    context.thrown = []
+
+    def opened(address="check/"):
+        page = context.new_page()
+        page.on("pageerror", lambda error: context.thrown.append(str(error)))
+        page.goto(address)
+        return page
+
+    context.open = opened
+    yield context
+    context.close()
+    assert context.thrown == []
+
+
+@pytest.fixture(params=[PHONE, SMALL], ids=["390", "320"])
+def thumb(request, visit):
+    """thumb(address): a page under a thumb, at two sizes."""
+    return lambda to="": visit(to, size=request.param, has_touch=True)

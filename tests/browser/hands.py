@@ -6,8 +6,11 @@ from __future__ import annotations
 TOUCH = 43.5  # px; WCAG 2.2, 2.5.5 Target Size (Enhanced) asks for 44, less what rounding takes
 IN_TEXT = 24  # px; 2.5.8 for a word within running text
 STOPS = 160  # of the Tab key; more than that nobody goes
-FOCUS = """() => { const one = document.activeElement, style = getComputedStyle(one.closest(".rf-tick, label") || one), own = getComputedStyle(one), box = one.getBoundingClientRect();
-    return { ring: [style, own].some((it) => it.outlineStyle !== "none" && parseFloat(it.outlineWidth) >= 1), seen: box.bottom > 0 && box.top < innerHeight && box.right > 0 && box.left < innerWidth,
+FOCUS = """() => { const one = document.activeElement,
+    style = getComputedStyle(one.closest(".rf-tick, label") || one), own = getComputedStyle(one),
+    box = one.getBoundingClientRect();
+    return { ring: [style, own].some((it) => it.outlineStyle !== "none" && parseFloat(it.outlineWidth) >= 1),
+      seen: box.bottom > 0 && box.top < innerHeight && box.right > 0 && box.left < innerWidth,
              what: one.outerHTML.slice(0, 120) }; }"""
 
 

@@ -42,7 +42,8 @@ PLAIN = {
     "cards": "cards/",
     "cards chosen": f"cards/#connectors=xlr-3&leads={LEAD}&paper=a4",
     "run": "run/",
-    "run that hums": "run/#from=player-line-out-rca,earthed&into=mixer-line-in-635-ts,earthed&lead=coax-thin,10",
+    "run that hums": "run/#from=player-line-out-rca,earthed&into=mixer-line-in-635-ts,earthed"
+    "&lead=coax-thin,10",
     "worked runs": "runs/",
     "workshop": "workshop/",
     "find it in a run": "workshop/trace/",

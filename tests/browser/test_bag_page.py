@@ -5,7 +5,7 @@ import json
 import re
 
 import pytest
-from answers import CHAINS, listed
+from answers import CHAINS
 from playwright.sync_api import expect
 
 pytestmark = pytest.mark.browser

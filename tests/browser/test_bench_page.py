@@ -216,10 +216,12 @@ def test_better_leads_of_the_catalogue_open_the_check(visit):
 def test_names_of_contacts_and_ends_are_whole_on_the_narrowest_phone(visit):
     """320 px, WCAG 2.2, 1.4.10."""
     page = visit(BALANCED, size={"width": 320, "height": 700}, has_touch=True)
-    cut = page.evaluate("""() => [...document.querySelectorAll(".rf-contact, .rf-board__end")].filter((one) => {
+    cut = page.evaluate("""() =>
+        [...document.querySelectorAll(".rf-contact, .rf-board__end")].filter((one) => {
         const range = document.createRange(); range.selectNodeContents(one);
         const lines = new Set([...range.getClientRects()].map(({ top }) => Math.round(top))).size;
-        return one.scrollWidth > one.clientWidth || one.scrollHeight > one.clientHeight || (one.matches(".rf-contact") && lines > 1);
+        return one.scrollWidth > one.clientWidth || one.scrollHeight > one.clientHeight ||
+          (one.matches(".rf-contact") && lines > 1);
     }).map((one) => one.textContent)""")
     assert cut == []
     board = page.locator(".rf-board")

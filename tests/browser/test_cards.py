@@ -84,10 +84,10 @@ def test_nothing_is_cut_off_on_any_card(visit, catalogue, part):
     connectors, leads = list(catalogue.connectors)[part::2], list(catalogue.leads)[part::2]
     page = visit(f"cards/#connectors={','.join(connectors)}&leads={','.join(leads)}", size=DESK)
     expect(page.locator(".rf-sheets:not([aria-busy])")).to_be_attached()
-    cut = page.locator(
-        ".rf-card__body"
-    ).evaluate_all("""all => all.filter((body) => body.scrollHeight > body.clientHeight || body.scrollWidth > body.clientWidth
-        || body.parentNode.scrollHeight > body.parentNode.clientHeight).map((body) => body.parentNode.getAttribute("aria-label"))""")
+    cut = page.locator(".rf-card__body").evaluate_all("""all => all.filter((body) =>
+        body.scrollHeight > body.clientHeight || body.scrollWidth > body.clientWidth ||
+        body.parentNode.scrollHeight > body.parentNode.clientHeight)
+        .map((body) => body.parentNode.getAttribute("aria-label"))""")
     assert cut == []
     named = set(
         page.locator(".rf-card").evaluate_all("all => all.map((card) => card.getAttribute('aria-label'))")
@@ -134,7 +134,8 @@ def test_what_names_nothing_is_said_and_never_runs(visit, hash, told):
 def test_choosing_by_ticks_and_from_the_bag(visit):
     page = visit("bag/")
     page.evaluate(
-        """localStorage.setItem("ringfence.bag", JSON.stringify({leads: ["xlr-f-to-xlr-m-3m"], ports: ["mic-dynamic-xlr"], jobs: []}))"""
+        """localStorage.setItem("ringfence.bag", JSON.stringify({leads: ["xlr-f-to-xlr-m-3m"],
+            ports: ["mic-dynamic-xlr"], jobs: []}))"""
     )
     page.goto("cards/")
     page.get_by_role("button", name="Add what is in my kit").tap()

@@ -119,9 +119,9 @@ def test_practice_tells_at_once_keeps_the_day_and_forgets(visit):
     page = visit("class/practice/#ask=contact:xlr-3-balanced,2")
     page.locator('[data-spot="2"]').tap()
     expect(page.locator(".rf-class__told")).to_have_attribute("data-right", "true")
-    due, interval, right, wrong = json.loads(page.evaluate("localStorage.getItem('ringfence.class')"))[
-        "seen"
-    ]["contact:xlr-3-balanced,2"]
+    _, interval, right, wrong = json.loads(page.evaluate("localStorage.getItem('ringfence.class')"))["seen"][
+        "contact:xlr-3-balanced,2"
+    ]
     assert (interval, right, wrong) == (1, 1, 0)
     page.get_by_role("button", name="How it went").tap()
     page.get_by_role("button", name="Enough for now").tap()

@@ -23,7 +23,8 @@ PAGES = (
     "workshop/xlr-f-to-xlr-m-3m/",
     "bench/#ends=xlr-3/female,phone-35-trs/plug&joins=a.1_b.sleeve,a.2_b.tip",
 )
-SIZES = """() => [...document.querySelectorAll("main svg[viewBox] text")].filter((one) => one.getClientRects().length).map((one) => ({
+SIZES = """() => [...document.querySelectorAll("main svg[viewBox] text")].filter((one) =>
+    one.getClientRects().length).map((one) => ({
     words: one.textContent, px: parseFloat(getComputedStyle(one).fontSize) * one.getScreenCTM().a }))"""
 
 

@@ -26,8 +26,9 @@ NAMES_NOTHING = {
     "capitals": START.upper(),
     "blank around": f" {START} ",
 }
+# the site's own scripts come when they are needed
 ELEMENTS = """[...document.querySelectorAll("img, script, svg, iframe, object, embed, style, base")]
-    .filter((one) => !(one.src || "").startsWith(`${location.origin}/assets/js/`)).length"""  # the site's own scripts come when they are needed
+    .filter((one) => !(one.src || "").startsWith(`${location.origin}/assets/js/`)).length"""
 
 CHANGED = """hash => new Promise((done) => {
     addEventListener("hashchange", () => done(), {once: true});  // after the page's own listener
@@ -70,7 +71,7 @@ def ready(page):
 def elements(page):
     """How many elements that could do something a page has, once no more come."""
     seen = []
-    until(page, lambda: seen.append(page.evaluate(ELEMENTS)) or len(seen) > 9 and len(set(seen[-9:])) == 1)
+    until(page, lambda: seen.append(page.evaluate(ELEMENTS)) or (len(seen) > 9 and len(set(seen[-9:])) == 1))
     return seen[-1]
 
 

@@ -101,8 +101,11 @@ def test_worker_and_page_say_the_same(visit, where):
 def test_an_answer_never_lands_under_a_newer_question(visit, catalogue):
     page = visit(address(*CHAINS["safe"]))
     shown(page)
-    page.evaluate("""() => { window.seen = []; new MutationObserver(() => { const now = document.querySelector(".rf-banner[data-verdict]"), chain = document.querySelector(".rf-chain");
-        if (now && chain && !now.closest("[aria-busy]")) window.seen.push([location.hash, chain.textContent]); }).observe(document.getElementById("rf-check"), { childList: true, subtree: true }); }""")
+    page.evaluate("""() => { window.seen = []; new MutationObserver(() => {
+        const now = document.querySelector(".rf-banner[data-verdict]"),
+        chain = document.querySelector(".rf-chain");
+        if (now && chain && !now.closest("[aria-busy]")) window.seen.push([location.hash, chain.textContent]);
+          }).observe(document.getElementById("rf-check"), { childList: true, subtree: true }); }""")
     asked(page, *SPLITTER)
     asked(page, *CHAINS["dangerous"])
     expect(page.locator(".rf-banner")).to_have_attribute("data-verdict", "dangerous")
@@ -148,7 +151,8 @@ def test_nothing_milder_than_the_table_is_taken_from_a_worker(visit):
     page = visit("methods/")
     altered(
         page,
-        """Ringfence.engine.judge = () => ({ verdict: "safe", findings: [], settings: [], figures: [], conditions: "", offer: "", offered: "" });\n""",
+        """Ringfence.engine.judge = () => ({ verdict: "safe", findings: [], settings: [], figures: [],
+            conditions: "", offer: "", offered: "" });\n""",
     )
     page.goto(address(*CHAINS["dangerous"]))
     banner = page.locator(".rf-banner")

@@ -9,13 +9,16 @@ from playwright.sync_api import expect
 
 pytestmark = pytest.mark.browser
 
+TOUCHED = ":is(header, main) :is(button, input, select, summary, a[href], label.md-icon)"
 TOUCH = 44  # px, WCAG 2.2, 2.5.5 Target Size (Enhanced)
 ROUNDING = 0.5
 FOCUS = """() => {
     const one = document.activeElement, style = getComputedStyle(one), box = one.getBoundingClientRect();
     const ring = style.outlineStyle !== "none" && parseFloat(style.outlineWidth) >= 2;
-    return {what: one.outerHTML.slice(0, 120), id: one.id, step: one.dataset.step || "", entry: one.dataset.id ?? null, ring,
-            seen: box.width > 0 && box.bottom > 0 && box.top < innerHeight && box.right > 0 && box.left < innerWidth};
+    return {what: one.outerHTML.slice(0, 120), id: one.id, step: one.dataset.step || "",
+      entry: one.dataset.id ?? null, ring,
+            seen: box.width > 0 && box.bottom > 0 && box.top < innerHeight && box.right > 0 &&
+              box.left < innerWidth};
 }"""
 
 
@@ -142,12 +145,15 @@ def test_a_thumb_can_hit_every_control(visit, catalogue, kind):
     page = visit(page_of(kind, catalogue))
     page.locator("main details").evaluate_all("all => all.slice(0, 3).forEach((one) => { one.open = true; })")
     small = page.evaluate(
-        """least => [...document.querySelectorAll(":is(header, main) :is(button, input, select, summary, a[href], label.md-icon)")].filter((one) => {
-        const box = (one.closest("label") || one).getBoundingClientRect(), inText = one.matches("a") && getComputedStyle(one).display === "inline";
-        const hidden = !one.checkVisibility({visibilityProperty: true, opacityProperty: true}) || box.width < 2 || one.closest(".md-search__inner, .md-sidebar");
+        """([touched, least]) => [...document.querySelectorAll(touched)].filter((one) => {
+        const box = (one.closest("label") || one).getBoundingClientRect(), inText = one.matches("a") &&
+          getComputedStyle(one).display === "inline";
+        const hidden = !one.checkVisibility({visibilityProperty: true, opacityProperty: true}) ||
+          box.width < 2 || one.closest(".md-search__inner, .md-sidebar");
         return !hidden && !inText && (box.height < least || box.width < least);
-    }).map((one) => `${one.outerHTML.slice(0, 90)} ${Math.round(one.getBoundingClientRect().width)} x ${Math.round(one.getBoundingClientRect().height)}`)""",
-        TOUCH - ROUNDING,
+    }).map((one) => [one.outerHTML.slice(0, 90), one.getBoundingClientRect()])
+        .map(([text, { width, height }]) => `${text} ${Math.round(width)} x ${Math.round(height)}`)""",
+        [TOUCHED, TOUCH - ROUNDING],
     )
     assert small == []
 

@@ -5,8 +5,8 @@ import io
 import json
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from answers import CHAINS, address
+from axe_playwright_python.sync_playwright import Axe
 from conftest import PHONE, becomes
 from PIL import Image
 from playwright.sync_api import expect

@@ -34,9 +34,11 @@ def cells(page) -> dict[tuple[str, str], tuple[str, bool]]:
         tuple(pair): (mark, flag == "true")
         for pair, mark, flag in page.evaluate("""() => {
         const heads = [...document.querySelectorAll(".rf-grid thead th")].map((one) => one.textContent);
-        return [...document.querySelectorAll(".rf-grid tbody tr")].flatMap((row) => [...row.querySelectorAll("td")].flatMap((cell, i) => {
+        return [...document.querySelectorAll(".rf-grid tbody tr")].flatMap((row) =>
+          [...row.querySelectorAll("td")].flatMap((cell, i) => {
             const button = cell.querySelector("button");
-            return button ? [[[row.querySelector("th").textContent, heads[i]], button.querySelector("use").getAttribute("href"), button.dataset.flag]] : [];
+            return button ? [[[row.querySelector("th").textContent, heads[i]],
+              button.querySelector("use").getAttribute("href"), button.dataset.flag]] : [];
         }));
     }""")
     }
@@ -140,7 +142,8 @@ def test_nothing_jumps_while_the_list_is_laid_out(visit, pairs):
     """A shift of 0.1 is what the open Web Vitals call good; what stands below the list must not be seen
     and then pushed away."""
     page = visit("matrix/", size=PHONE)
-    page.evaluate("""window.shifts = 0; new PerformanceObserver((list) => { for (const one of list.getEntries()) shifts += one.value; })
+    page.evaluate("""window.shifts = 0; new PerformanceObserver((list) => {
+        for (const one of list.getEntries()) shifts += one.value; })
         .observe({type: "layout-shift", buffered: true})""")
     expect(page.locator(".rf-group")).to_have_count(len({outlet for outlet, _ in pairs}))
     assert page.evaluate("new Promise((done) => setTimeout(() => done(shifts), 300))") < 0.1
@@ -200,8 +203,9 @@ def test_kinds_and_the_bag_filter(visit, catalogue, table):
     )
 
 
-SPOTS = """() => Object.fromEntries([...document.querySelectorAll(".rf-whole__picture .rf-whole__mark")].map((path) =>
-    [path.getAttribute("class").split("--")[1], (path.getAttribute("d").match(/M/g) || []).length]))"""
+SPOTS = """() => Object.fromEntries(
+    [...document.querySelectorAll(".rf-whole__picture .rf-whole__mark")].map((path) =>
+      [path.getAttribute("class").split("--")[1], (path.getAttribute("d").match(/M/g) || []).length]))"""
 
 
 def test_the_whole_picture_is_on_one_screen(visit, pairs, size):
@@ -238,8 +242,11 @@ def test_a_mouse_hits_the_spot_it_points_at(visit, catalogue):
     """Where the picture is narrower than its frame as well."""
     page = visit("matrix/", size=DESK)
     page.get_by_role("switch").click()
-    at = page.evaluate("""() => { const path = document.querySelector(".rf-whole__picture .rf-whole__mark--safe"), [x, y] = path.getAttribute("d").match(/-?[\\d.]+/g).map(Number);
-        const point = new DOMPoint(x + 3, y).matrixTransform(path.ownerSVGElement.getScreenCTM()); return [point.x, point.y]; }""")
+    at = page.evaluate("""() => {
+        const path = document.querySelector(".rf-whole__picture .rf-whole__mark--safe");
+        const [x, y] = path.getAttribute("d").match(/-?[\\d.]+/g).map(Number);
+        const point = new DOMPoint(x + 3, y).matrixTransform(path.ownerSVGElement.getScreenCTM());
+        return [point.x, point.y]; }""")
     page.mouse.move(*at)
     expect(page.locator(".rf-whole__open .rf-verdict")).to_have_text("safe")
     name = page.locator(".rf-whole__open .rf-row__name").inner_text()

@@ -60,9 +60,12 @@ def test_without_a_name_it_is_not_kept(visit):
 
 def test_what_is_no_lead_any_more_is_inert(visit):
     page = visit("plugs/")
-    page.evaluate("""localStorage.setItem('ringfence.own', JSON.stringify({ version: 1, devices: [], seen: {}, leads: [
-      { id: "my.aaaa", name: "<img src=x onerror=window.pwned=1>", wiring: "#ends=xlr-3/female,nothing/male&joins=a.1_b.1" },
-      { id: "__proto__", name: "x", wiring: "" }, 7, { id: "my.bbbb", name: "y", wiring: "#".repeat(9000) }] }))""")
+    page.evaluate("""localStorage.setItem('ringfence.own', JSON.stringify({ version: 1, devices: [], seen: {},
+      leads: [
+      { id: "my.aaaa", name: "<img src=x onerror=window.pwned=1>",
+        wiring: "#ends=xlr-3/female,nothing/male&joins=a.1_b.1" },
+      { id: "__proto__", name: "x", wiring: "" }, 7, { id: "my.bbbb", name: "y",
+        wiring: "#".repeat(9000) }] }))""")
     page.goto("mine/")
     expect(page.locator(".rf-mine__leads li")).to_have_count(1)
     expect(page.locator(".rf-mine__leads")).to_contain_text("not a whole lead any more")

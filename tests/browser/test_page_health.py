@@ -55,7 +55,8 @@ def test_nothing_jumps_while_a_page_comes(visit, catalogue, kind):
         "Network.emulateNetworkConditions",
         {"offline": False, "latency": 150, "downloadThroughput": 400_000, "uploadThroughput": 90_000},
     )
-    page.add_init_script("""window.shifts = 0; new PerformanceObserver((list) => { for (const one of list.getEntries()) shifts += one.value; })
+    page.add_init_script("""window.shifts = 0; new PerformanceObserver((list) => {
+        for (const one of list.getEntries()) shifts += one.value; })
         .observe({type: "layout-shift", buffered: true})""")
     page.goto(page_of(kind, catalogue))
     page.wait_for_load_state("networkidle")
@@ -116,7 +117,8 @@ def test_a_watched_page_tells_what_goes_wrong(visit, site):
     page = visit("methods/", bypass_csp=True)
     page.evaluate("""() => {
         console.error("spoken"); setTimeout(() => { throw new Error("thrown"); });
-        return Promise.allSettled(["../no-such-file.json", "https://elsewhere.invalid/x"].map((one) => fetch(one)));
+        return Promise.allSettled(["../no-such-file.json", "https://elsewhere.invalid/x"].map((one) =>
+          fetch(one)));
     }""")
 
     def told():
@@ -162,7 +164,8 @@ def test_nothing_moves_for_those_who_ask_for_less_motion(visit, catalogue, kind)
     page.get_by_label("Search").first.focus()
     moving = page.evaluate("""() => [...document.querySelectorAll("*")].filter((one) => {
         const style = getComputedStyle(one);
-        return style.animationName !== "none" || style.transitionDuration.split(", ").some((time) => parseFloat(time) > 0) || style.scrollBehavior === "smooth";
+        return style.animationName !== "none" || style.transitionDuration.split(", ").some((time) =>
+          parseFloat(time) > 0) || style.scrollBehavior === "smooth";
     }).map((one) => one.outerHTML.slice(0, 80))""")
     assert moving == []
     assert page.evaluate("document.getAnimations().length") == 0

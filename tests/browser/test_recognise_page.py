@@ -14,7 +14,8 @@ def walk(page, catalogue, connector):
         question = page.locator(".rf-ask__title").inner_text()
         fitting = page.evaluate(
             """(id) => { const { recognise, plugs } = Ringfence;
-            const all = Object.entries(plugs.connectors).map(([id, plug]) => ({ id, ...plug })), questions = recognise.questions(all, plugs.words);
+            const all = Object.entries(plugs.connectors).map(([id, plug]) => ({ id, ...plug })),
+              questions = recognise.questions(all, plugs.words);
             const next = recognise.next(all, questions, recognise.read(location.hash, questions));
             return next.answers.find((one) => one.fits(plugs.connectors[id].looks)).id; }""",
             connector,

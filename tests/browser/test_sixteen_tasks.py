@@ -64,8 +64,11 @@ def what_is_this_plug(hand):
     expect(page.locator("#rf-recognise img, #rf-recognise svg").first).to_be_in_viewport()
     while page.locator(".rf-reply").count():  # answered as somebody would who sees an XLR
         title = page.locator(".rf-ask__title").inner_text()
-        fitting = page.evaluate("""() => { const { recognise, plugs } = Ringfence, all = Object.entries(plugs.connectors).map(([id, plug]) => ({ id, ...plug })), questions = recognise.questions(all, plugs.words);
-            return recognise.next(all, questions, recognise.read(location.hash, questions)).answers.find((one) => one.fits(plugs.connectors["xlr-3"].looks)).id; }""")
+        fitting = page.evaluate("""() => { const { recognise, plugs } = Ringfence,
+            all = Object.entries(plugs.connectors).map(([id, plug]) => ({ id, ...plug })),
+            questions = recognise.questions(all, plugs.words);
+            return recognise.next(all, questions, recognise.read(location.hash,
+              questions)).answers.find((one) => one.fits(plugs.connectors["xlr-3"].looks)).id; }""")
         hand.press(page.locator(f".rf-reply[data-answer='{fitting}']"))
         expect(page.locator(".rf-ask__title")).not_to_have_text(title)
     expect(page.locator("#rf-recognise a", has_text="XLR, three contacts").first).to_be_visible()

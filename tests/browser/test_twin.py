@@ -81,7 +81,8 @@ def test_what_names_nothing_is_a_range_error_that_names_it(page, catalogue, chan
     ((kind, wrong),) = change.items()
     said = page.evaluate(
         """question => { try { return Ringfence.engine.judge(given.data, given.rulebook, question); }
-                                          catch (error) { return [error instanceof RangeError, error.message]; } }""",
+                                          catch (error) { return [error instanceof RangeError, error.message];
+                                            } }""",
         question,
     )
     what, name = ("lead", wrong[0]) if kind == "through" else ("port", wrong)

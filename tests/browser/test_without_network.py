@@ -70,7 +70,7 @@ def test_every_page_is_kept_as_it_was_built(page, own):
     """A page of each kind, out of the pack: byte for byte what the host would have sent."""
     kept(page)
     own.stop()
-    for address in (
+    for path in (
         "",
         "leads/xlr-f-to-xlr-m-3m/",
         "ports/mixer-line-in-xlr/",
@@ -78,15 +78,10 @@ def test_every_page_is_kept_as_it_was_built(page, own):
         "guides/meter/",
         "draw/connector-xlr-3.svg",
     ):
-        file = (
-            own.folder / address / "index.html"
-            if address.endswith("/") or not address
-            else own.folder / address
-        )
-        assert (
-            page.evaluate("(path) => fetch(path).then((answer) => answer.text())", own.base + address)
-            == file.read_text()
-        )
+        file = own.folder / path
+        built = (file / "index.html" if file.is_dir() else file).read_text()
+        sent = page.evaluate("(path) => fetch(path).then((answer) => answer.text())", own.base + path)
+        assert sent == built
     page.goto("leads/")
     page.get_by_role("link", name="XLR microphone lead, 3 m").first.click()
     expect(page.get_by_role("heading", level=1)).to_have_text("XLR microphone lead, 3 m")

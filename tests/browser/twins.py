@@ -41,7 +41,8 @@ BATCH = 250  # questions in one call of the page
 Question = tuple[str, tuple[str, ...], str]
 
 ASKED = """batch => JSON.stringify(batch.map(([from, through, into]) => {
-    try { return Ringfence.engine.judge(given.data, given.rulebook, {from, through, into}); } catch (error) { return {failed: String(error)}; }
+    try { return Ringfence.engine.judge(given.data, given.rulebook, {from, through, into});
+      } catch (error) { return {failed: String(error)}; }
 }))"""
 
 

@@ -31,10 +31,11 @@ def test_a_published_id_that_is_gone_is_a_fault_until_it_is_retired(noted, repla
     number = ever.read(noted).index("leads/crossed") + 1
     (noted / "leads/crossed.yaml").unlink()
     replace("retired.yaml", "[straight, crossed]", "[straight]")
-    assert f"""pinouts/published.txt:{number}:1: error[published-id-gone]
-    'crossed' was published among the leads and is gone; put it back, or name its successor in retired.yaml.""" in told(
-        noted
-    )
+    assert (
+        f"pinouts/published.txt:{number}:1: error[published-id-gone]\n"
+        "    'crossed' was published among the leads and is gone; "
+        "put it back, or name its successor in retired.yaml."
+    ) in told(noted)
     replace("retired.yaml", "{old-jack: jack}", "{old-jack: jack, crossed: straight}")
     assert "published-id-gone" not in told(noted)
 

@@ -8,6 +8,7 @@ the place where it was read.
 
 import re
 from hashlib import sha256
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -32,7 +33,7 @@ def digest(word: str) -> str:
 def names(text: str) -> list[str]:
     """The words of a text, and pairs of words read as one, that are not kept."""
     words = re.findall(r"[^\W_]+", text.lower())
-    return [word for word in (*words, *map("".join, zip(words, words[1:]))) if digest(word) in NOT_KEPT]
+    return [word for word in (*words, *map("".join, pairwise(words))) if digest(word) in NOT_KEPT]
 
 
 @pytest.mark.parametrize("folder", ["pinouts", "site_src", "generator", "tests", "."])

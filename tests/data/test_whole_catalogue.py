@@ -1,7 +1,7 @@
 """The catalogue as a whole: wide enough to be worth carrying, no record twice, none that nothing reaches,
 every part in a lead rated."""
 
-from itertools import combinations
+from itertools import combinations, pairwise
 
 import pytest
 
@@ -81,7 +81,7 @@ def test_every_capacitor_and_every_winding_in_a_lead_has_a_rating(catalogue):
 def test_segments_of_a_plug_follow_each_other_without_overlap(catalogue):
     for connector in catalogue.connectors.values():
         segments = list(connector.halves["plug"].segments.values()) if "plug" in connector.halves else []
-        assert all(one[1] < two[0] for one, two in zip(segments, segments[1:])), connector.id
+        assert all(one[1] < two[0] for one, two in pairwise(segments)), connector.id
 
 
 def test_leads_that_look_alike_tell_how_to_tell_them(catalogue):

@@ -4,6 +4,7 @@ boxes, circles, titles."""
 import re
 import xml.etree.ElementTree as ET
 from dataclasses import dataclass
+from itertools import pairwise
 from math import cos, radians, sin
 
 from generator.drawing import text
@@ -110,7 +111,7 @@ def outlines(source, *, title=None, look=None):
     (left, top, right, bottom)."""
     found = []
     for e, matrix, around in walk(root(source)):
-        if title is not None and title not in around or look is not None and e.get("class") != look:
+        if (title is not None and title not in around) or (look is not None and e.get("class") != look):
             continue
         if e.tag == f"{SVG}rect":
             x, y, wide, high = (float(e.get(name)) for name in ("x", "y", "width", "height"))
@@ -189,13 +190,13 @@ def _path(steps):
 
 def _on_curve(ends, share):
     while len(ends) > 1:
-        ends = [tuple(a + (b - a) * share for a, b in zip(one, two)) for one, two in zip(ends, ends[1:])]
+        ends = [tuple(a + (b - a) * share for a, b in zip(one, two)) for one, two in pairwise(ends)]
     return ends[0]
 
 
 def _close(line, step=1.5):
     found = []
-    for (x1, y1), (x2, y2) in zip(line, line[1:]):
+    for (x1, y1), (x2, y2) in pairwise(line):
         count = max(int(max(abs(x2 - x1), abs(y2 - y1)) / step), 1)
         found += [(x1 + (x2 - x1) * n / count, y1 + (y2 - y1) * n / count) for n in range(count + 1)]
     return found

@@ -10,7 +10,6 @@ from generator.engine.mate import fits
 
 from . import seen
 
-
 # px for a drawing in a strip on a phone of 390; tests/browser/test_drawings.py measures it on the pages
 PHONE_ROOM = 326
 
@@ -110,7 +109,9 @@ def test_a_name_lies_inside_the_screen_around_it_or_outside(drawn):
                 words for words in seen.all_words(source) if top < (words.top + words.bottom) / 2 < bottom
             ):
                 assert (
-                    left <= words.left and words.right <= right or words.right <= left or right <= words.left
+                    (left <= words.left and words.right <= right)
+                    or words.right <= left
+                    or right <= words.left
                 ), f"{name}: {words}"
     assert around > 100
 

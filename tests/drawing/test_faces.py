@@ -266,7 +266,7 @@ def test_a_rectangular_face_lists_what_its_contacts_carry(catalogue):
 def test_a_socket_without_a_plug_of_its_own_is_drawn(catalogue):
     drawn = draw(catalogue, "combo-635-trs")
     assert seen.titles(drawn)[0] == "Combination socket, 6.35 mm phone part: Jack, cut open"
-    with pytest.raises(ValueError, match="'combo-635-trs' .* has no half 'plug'; it has jack"):
+    with pytest.raises(ValueError, match=r"'combo-635-trs' .* has no half 'plug'; it has jack"):
         draw(catalogue, "combo-635-trs", "plug", "plug")
 
 

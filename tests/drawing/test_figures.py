@@ -1,5 +1,7 @@
 """The teaching pictures: the plug slides by the engine's own table, and what is drawn is told in words."""
 
+from itertools import pairwise
+
 import pytest
 
 from generator.drawing import draw_scene, figures
@@ -42,7 +44,7 @@ def test_every_step_is_a_state_the_engine_judges_and_the_last_is_home(catalogue)
 def test_steps_follow_one_another_without_gap_and_differ(catalogue):
     for plug, jack in phones(catalogue):
         way = steps(plug.halves["plug"], jack.halves["jack"])
-        for one, next_one in zip(way, way[1:]):
+        for one, next_one in pairwise(way):
             assert one.near == next_one.far and one.touches != next_one.touches
 
 
@@ -51,7 +53,7 @@ def test_a_three_band_plug_lies_with_one_leg_live_and_the_other_on_the_screen(ca
     plug = catalogue.connectors["phone-635-trs"]
     way = steps(plug.halves["plug"], plug.halves["jack"])
     bad = [step for step in way if uneven(step, *LEGS)]
-    assert [sorted(step.state) for step in bad][0] == [("ring", "tip"), ("sleeve", "ring")]
+    assert next(sorted(step.state) for step in bad) == [("ring", "tip"), ("sleeve", "ring")]
     assert not uneven(way[0], *LEGS) and not uneven(way[-1], *LEGS)
 
 

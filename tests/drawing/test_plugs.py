@@ -88,9 +88,7 @@ def test_springs_touch_inside_their_intervals(catalogue):
         springs = connector.halves["jack"].springs
         ranges = {}
         for spring in springs:
-            [(_, top, _, bottom)] = [
-                box for box in seen.outlines(drawn, title=f"{spring} spring", look="rf-range")
-            ]
+            [(_, top, _, bottom)] = list(seen.outlines(drawn, title=f"{spring} spring", look="rf-range"))
             ranges[spring] = (top, bottom - top)
         scale = max(ranges.values(), key=lambda r: r[1])[1] / max(s.far - s.near for s in springs.values())
         for one, two in product(springs, repeat=2):

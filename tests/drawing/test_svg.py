@@ -7,7 +7,8 @@ import pytest
 
 import generator.drawing
 from generator.drawing import svg
-from generator.drawing.scene import Circle, Group, Line, Path as Trace, Rect, Scene, Text
+from generator.drawing.scene import Circle, Group, Line, Rect, Scene, Text
+from generator.drawing.scene import Path as Trace
 
 from . import seen
 

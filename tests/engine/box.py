@@ -17,7 +17,8 @@ from generator.catalogue.records import (
     Source,
     Supply,
 )
-from generator.engine.assemble import Assembly, assemble, ways
+from generator.engine.assemble import assemble, ways
+from generator.engine.assembly import Assembly
 from generator.engine.explain import explain
 from generator.engine.judge import judge, readings_of
 from generator.engine.readings import Reading

@@ -259,14 +259,14 @@ def test_what_no_circuit_decides_says_so(catalogue):
 
 def test_halves_that_do_not_fit_have_no_working(catalogue):
     with pytest.raises(
-        ValueError, match="^The halves do not go into each other: there is no circuit to work out.$"
+        ValueError, match=r"^The halves do not go into each other: there is no circuit to work out\.$"
     ):
         explain(catalogue, "mixer-line-out-xlr", (), "player-line-out-35")
 
 
 def test_a_finding_that_was_not_made_is_refused_with_those_that_were(catalogue):
     with pytest.raises(
-        ValueError, match="^'dull' is not a finding of this connection; its findings: over-volts, "
+        ValueError, match=r"^'dull' is not a finding of this connection; its findings: over-volts, "
     ):
         explain(catalogue, *LINE_INTO_PHANTOM, finding="dull")
     with pytest.raises(KeyError):

@@ -8,7 +8,8 @@ import pytest
 
 from generator.catalogue.records import Port
 from generator.engine import judge
-from generator.engine.assemble import Way, placed, ways
+from generator.engine.assemble import placed, ways
+from generator.engine.assembly import Way
 from generator.engine.constants import SILENT
 from generator.engine.direct import settings, supply_switches
 from generator.engine.findings import findings_of
@@ -89,7 +90,6 @@ def assert_alike(one, other, about):
 
 
 # -- supplies
-# -------------------------------------------------------------------------------------------------------
 
 
 def fed(port):
@@ -151,7 +151,6 @@ def test_turning_a_supply_off_never_makes_a_new_danger(catalogue, sample):
 
 
 # -- leads
-# ----------------------------------------------------------------------------------------------------------
 
 
 def mirrored(lead):
@@ -218,7 +217,6 @@ def test_what_the_ends_are_called_changes_nothing(catalogue, sample):
 
 
 # -- ratings
-# --------------------------------------------------------------------------------------------------------
 
 
 def test_a_stricter_rating_never_makes_a_verdict_milder(catalogue, sample):
@@ -255,7 +253,6 @@ def test_an_unknown_rating_is_never_milder_than_a_known_one(catalogue, sample):
 
 
 # -- names and order
-# ------------------------------------------------------------------------------------------------
 
 
 def turned_round(records):

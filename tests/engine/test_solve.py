@@ -8,7 +8,8 @@ from bench import amps, circuit, direct, nominal, signal, volts
 
 from generator.engine.circuit import CircuitError
 from generator.engine.constants import CONTACT_OHM
-from generator.engine.solve import closed_array, most_at, part_amps, part_signal_amps, solve_ac, solve_dc
+from generator.engine.currents import most_at, part_amps, part_signal_amps
+from generator.engine.solve import closed_array, solve_ac, solve_dc
 
 
 def test_one_resistor():

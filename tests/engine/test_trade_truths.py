@@ -10,8 +10,8 @@ from generator.engine.direct import direct_readings
 from generator.engine.judge import judge
 from generator.engine.route import chains
 from generator.engine.signal import solve_signals
-from generator.engine.switches import drive_values, drives, live_volts, settings
 from generator.engine.solve import closed_array, solve_dc
+from generator.engine.switches import drive_values, drives, live_volts, settings
 
 P48_INPUT = "mixer-mic-in-p48-xlr"
 

@@ -140,7 +140,8 @@ parts:
   other: {resistor: 1 kohm, between: [cold, chassis]}
   bond: {wire: , between: [screen, chassis]}
 sources:
-  main: {kind: microphone, drive: {drive: 1}, output: [hot, cold], nominal: -60 dBu, maximum: -20 dBu, balanced: yes}
+  main: {kind: microphone, drive: {drive: 1}, output: [hot, cold], nominal: -60 dBu,
+         maximum: -20 dBu, balanced: yes}
 limits:
   couple: {where: coupling capacitor, part: couple, volts: volts}
   pin: {where: pin, between: [hot, chassis], volts: volts}

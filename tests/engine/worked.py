@@ -9,7 +9,8 @@ from bench import amps, circuit, nominal, part, signal, volts
 from generator.catalogue.quantity import parse
 from generator.engine.assemble import assemble, ways
 from generator.engine.circuit import build, value_at
-from generator.engine.solve import closed_array, part_amps, solve_dc
+from generator.engine.currents import part_amps
+from generator.engine.solve import closed_array, solve_dc
 
 P48_INPUT, P48_MIC = "mixer-mic-in-p48-xlr", "mic-condenser-p48-xlr"
 

@@ -6,13 +6,14 @@ from dataclasses import replace
 from random import Random
 
 import pytest
-from .random_runs import random_run
 
 from generator.interference.answer import ONLY_AT_WORST, SAID, answer, total_heard
 from generator.interference.numbers import LOUD, QUIET, TYPICAL, numbers
 from generator.interference.paths import PATHS, paths, through
 from generator.interference.remedies import remedies
 from generator.interference.run import Beside, Device, Lead, Run
+
+from .random_runs import random_run
 
 SEED, MANY = 20261128, 60
 ROUNDING = 1 + 1e-9

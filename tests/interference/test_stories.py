@@ -1,6 +1,5 @@
 """What the trade tells, told again by the formulas. Stories are common practice: nobody measured
-them, theory says how far they can be so.
-"""
+them, theory says how far they can be so."""
 
 from dataclasses import replace
 
@@ -39,7 +38,6 @@ def gain(run, tables, id):
 
 
 # -- a run of 300 ft heard an FM station, and 25 ft more cured it (common practice)
-# --------------------------------------
 
 
 def test_for_the_story_a_long_run_turns_fm_into_sound():
@@ -87,7 +85,6 @@ def test_what_is_said_of_the_story(tables):
 
 
 # -- a dimmer beside a microphone run
-# ------------------------------------------------------------------------------------
 
 
 def beside_dimmers(tables, cable, amps, distance):
@@ -146,7 +143,6 @@ def test_two_loose_wires_for_a_microphone_hear_every_lamp(tables):
 
 
 # -- a phono lead between two earthed devices
-# ------------------------------------------------------------------------------
 
 
 def test_two_earthed_devices_hum(tables):
@@ -227,7 +223,6 @@ def test_two_on_one_battery_whine(tables):
 
 
 # -- coils, transformers, things
-# ---------------------------------------------------------------------------------------------
 
 
 def test_a_coil_matters_where_two_earths_close_the_loop(tables):
@@ -254,8 +249,7 @@ def test_six_decibels_of_distance(tables):
     assert six_decibels(microphone(), tables) is None
 
 
-# -- radio ---------------------------------------------------------------------------------------------------
-# ---------------
+# -- radio
 
 
 @pytest.mark.parametrize(

@@ -4,6 +4,7 @@ than loud.
 
 import re
 from itertools import combinations_with_replacement
+from pathlib import Path
 
 import pytest
 import yaml
@@ -43,16 +44,23 @@ def test_every_row_says_how_it_is_known(name):
             assert any(word in row["reason"] for word in ("confirm", "measure", "label", "ask")), where
 
 
+def worked_checks():
+    here = Path(__file__)
+    return "".join(
+        here.with_name(f"test_{name}_checks.py").read_text("utf-8") for name in ("published", "worked")
+    )
+
+
 def test_every_source_exists_and_is_used(catalogue):
     cited = {id for name in FILES for _, row in rows(raw(name), name) for id in row.get("cite", ())}
     own = set(raw("sources"))
     assert cited - own - set(catalogue.sources) == set()
-    worked = (FOLDER.parents[2] / "tests/interference/test_worked_checks.py").read_text("utf-8")
+    worked = worked_checks()
     assert [id for id in own - cited if f"[{id}]" not in worked] == []
 
 
 def test_worked_checks_cite_what_exists(catalogue):
-    worked = (FOLDER.parents[2] / "tests/interference/test_worked_checks.py").read_text("utf-8")
+    worked = worked_checks()
     cited = set(re.findall(r"\[([a-z][a-z0-9]*(?:-[a-z0-9]+)+)\]", worked))
     assert len(cited) >= 20
     assert cited - set(raw("sources")) - set(catalogue.sources) == set()

@@ -12,17 +12,18 @@ from random import Random
 
 import pytest
 from front import in_node, joined, scripts
-from .random_runs import random_run
 
 from generator import interference
-from generator.interference.address import write as address
 from generator.interference import words
+from generator.interference.address import write as address
 from generator.interference.answer import answer
 from generator.interference.published import as_data
 from generator.interference.reach import treble
 from generator.interference.reading import reading
 from generator.interference.remedies import remedies, six_decibels
 from generator.interference.told import cautions
+
+from .random_runs import random_run
 
 NUMBERS = scripts(
     "interference/formulas",
@@ -104,7 +105,7 @@ def test_two_thousand_answers_agree(both, tables):
     for number, (run, other) in enumerate(zip(all, found["told"])):
         own = asdict(answer(run, tables))
         for apart in differences(own, other["answer"], f"run {number}"):
-            if ".below" not in apart and ".noise[" not in apart or not _close(apart):
+            if (".below" not in apart and ".noise[" not in apart) or not _close(apart):
                 wrong.append(apart)
         if said(answer(run, tables), run, tables) != other["says"]:
             wrong.append(f"run {number}: {said(answer(run, tables), run, tables)} and {other['says']}")

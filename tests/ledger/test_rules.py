@@ -4,16 +4,14 @@ were judged from nothing."""
 from importlib import import_module
 from random import Random
 
-import numpy as np
 import pytest
 import yaml
+from rulebook_written import LOAD, TEXT, WRITTEN
 
 from generator import ledger
 from generator.catalogue import default_directory, load
 from generator.engine import judge, pairings, rulebook
-from generator.engine.findings import UNRATED, findings_of
-from generator.engine.readings import Reading
-from generator.ledger import fingerprint, kept, numbers, rules
+from generator.ledger import fingerprint, kept, numbers
 from generator.ledger.recorded import recorded, replayed
 
 JUDGED = import_module("generator.ledger.judged")
@@ -25,8 +23,6 @@ CACHED = (
     rulebook.lower_is_worse,
     fingerprint.engine_digest,
 )
-TEXT, LOAD = rulebook.PATH.read_text("utf-8"), yaml.safe_load
-WRITTEN = LOAD(TEXT)
 
 
 def by(factor):
@@ -129,7 +125,7 @@ def written(monkeypatch):
 def changed_books(name):
     """Rulebooks with one rule changed."""
     found = [
-        WRITTEN[:number] + [new] + WRITTEN[number + 1 :]
+        [*WRITTEN[:number], new, *WRITTEN[number + 1 :]]
         for number, row in enumerate(WRITTEN)
         if (new := CHANGES[name](row)) is not None and new != row
     ]
@@ -237,7 +233,7 @@ def test_a_sentence_looks_at_nothing_and_a_limit_at_what_it_bears_on(
         ]
     )
     ledger.rows(whole, folder, memory)
-    told = {pairing for pairing in looked_at}
+    told = set(looked_at)
     assert told != set(some), "not all"
     looked_at.clear()
     written(
@@ -263,7 +259,7 @@ def test_a_sentence_looks_at_nothing_and_a_limit_at_what_it_bears_on(
     ],
 )
 def test_what_is_not_remembered_is_judged(whole, some, written, remembered, monkeypatch, capsys, spoil):
-    folder, memory = remembered
+    _, memory = remembered
     monkeypatch.setattr(
         JUDGED,
         "recorded",
@@ -275,71 +271,6 @@ def test_what_is_not_remembered_is_judged(whole, some, written, remembered, monk
     file.close()
     written(changed_books("limit up")[0])
     holds(whole, some, remembered)
-
-
-def test_rules_are_met_as_the_engine_has_it():
-    """The same rules for many numbers at once: every rule, at its limit, about it and far from it."""
-    chance = Random(1)
-    for quantity, about in rules.book().items():
-        limits = (
-            [float(rule["limit"]) for rule in about if rule["limit"] != "own"]
-            + [rule["until"] for rule in about if rule["until"] is not None]
-            + [1.0, -3.0, 0.0]
-        )
-        values = [
-            limit * (1 + step) + more
-            for limit in limits
-            for step in (0, 1e-10, -1e-10, 3e-9, -3e-9, 0.04, -0.04, 1, -3)
-            for more in (0.0, 1e-15)
-        ]
-        kinds = [dict(rule["only"]) for rule in about] + [{}, {"way": "back"}]
-        for flags in kinds:
-            for setting in (0, 1):
-                own = [chance.choice(limits) for _ in values]
-                met = rules._met(about, flags, bool(setting), np.array(values), np.array(own))
-                for value, limit, told in zip(values, own, met.T):
-                    reading = Reading(
-                        quantity,
-                        "into/part",
-                        "part",
-                        value,
-                        "V",
-                        "settled",
-                        setting,
-                        limit,
-                        flags=flags,
-                        words=WORDS,
-                    )
-                    found = [(finding.id, finding.limit) for finding in findings_of(reading, ("", ""), {})]
-                    wanted = [
-                        (
-                            rule["id"],
-                            None
-                            if rule["id"] in UNRATED
-                            else limit
-                            if rule["limit"] == "own"
-                            else float(rule["limit"]),
-                        )
-                        for rule, one in zip(about, told)
-                        if one
-                    ]
-                    assert found == wanted, (quantity, value, limit, flags, setting)
-
-
-class Any(dict):
-    """A word for every name."""
-
-    def items(self):
-        return [(name, "it") for name in NAMES]
-
-
-NAMES = {
-    name
-    for row in WRITTEN
-    for field in ("says", "remedy", "mend")
-    for name in import_module("re").findall(r"\{(\w+)\}", row.get(field, ""))
-} - {"value", "limit", "loss"}
-WORDS = Any()
 
 
 def test_every_answer_is_judged_alike_with_readings_written_down(whole, some):

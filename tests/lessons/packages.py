@@ -199,7 +199,7 @@ def scorm_faults(files: dict[str, bytes]) -> list[str]:
         )
         score = item.findtext(f"{ADL}masteryscore")
         faults += (
-            [] if score is None or score.isdigit() and 0 <= int(score) <= 100 else [f"masteryscore {score}"]
+            [] if score is None or (score.isdigit() and 0 <= int(score) <= 100) else [f"masteryscore {score}"]
         )
     faults += [
         f"scormtype {one.get(f'{ADL}scormtype')}"

@@ -10,8 +10,8 @@ import reader
 from generator.catalogue.records import GRADES
 from generator.lessons import KINDS, LEVELS, NoQuestion, core, drawn, question
 from generator.lessons.bank import known_kind, known_level
-from generator.lessons.facts import subject
 from generator.lessons.export import qti
+from generator.lessons.facts import subject
 from generator.lessons.question import Choice, Question, Target
 from generator.lessons.tables import table
 
@@ -129,8 +129,11 @@ def test_a_wrong_answer_key_would_be_found(facts):
     """The reader is no rubber stamp: a question with another answer is caught, for
     every kind with choices."""
     for kind in set(KINDS) - {"estimate", "order"}:
-        plain = lambda one: kind != "meter" or not reader.raw("leads", one.subject.split(",")[0]).get("parts")
-        one = next(one for one in drawn(facts, [kind], "caught") if plain(one))
+        one = next(
+            one
+            for one in drawn(facts, [kind], "caught")
+            if kind != "meter" or not reader.raw("leads", one.subject.split(",")[0]).get("parts")
+        )
         other = next(choice.id for choice in one.choices if choice.id not in one.answer)
         forged = Question(
             **{**{name: getattr(one, name) for name in one.__dataclass_fields__}, "answer": (other,)}

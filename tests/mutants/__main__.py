@@ -43,6 +43,7 @@ STAGES = (  # each is one run of pytest, with how long it may take on a busy mac
     (
         600,
         "engine/test_small_pieces.py",
+        "engine/test_heard_pieces.py",
         "engine/test_words.py",
         "engine/test_circuit.py",
         "engine/test_mate.py",
@@ -56,20 +57,24 @@ STAGES = (  # each is one run of pytest, with how long it may take on a busy mac
         "engine/test_worked_checks.py",
         "workshop/test_pads.py",
         "engine/test_rulebook.py",
+        "engine/test_rules_told.py",
     ),
     (
         900,
         "data/test_what_an_engineer_would_say.py",
         "engine/test_hum_by_powering.py",
         "engine/test_bad_circuits.py",
+        "engine/test_bad_parts.py",
         "engine/test_trade_truths.py",
         "engine/test_explain.py",
         "test_judge_explain.py",
         "engine/test_routes.py",
+        "engine/test_better_leads.py",
         "interference/test_stories.py",
     ),
-    (900, "engine/test_metamorphic.py", "test_command_line.py", "own/test_laws.py"),
+    (900, "engine/test_metamorphic.py", "test_command_line.py", "test_judge_command.py", "own/test_laws.py"),
 )
+_SECONDS = count(1)
 ENDED_AT = re.compile(r"^(?:FAILED|ERROR) (\S+?)(?:\[.*)?(?: - .*)?$", re.MULTILINE)
 
 
@@ -91,10 +96,10 @@ def noticed(copy: Path, mutant: dict | None, stages: tuple = STAGES) -> str:
             _write(path, whole)
 
 
-def _write(path: Path, text: str, seconds=count(1)) -> None:
+def _write(path: Path, text: str) -> None:
     """With a second of its own, for bytecode goes by the second its source was written in."""
     path.write_text(text, "utf-8")
-    os.utime(path, (next(seconds),) * 2)
+    os.utime(path, (next(_SECONDS),) * 2)
 
 
 def _failed(copy: Path, seconds: int, *files: str) -> str:

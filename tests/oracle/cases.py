@@ -10,7 +10,7 @@ from typing import NamedTuple
 import numpy as np
 from agreement import Case
 
-from generator.engine.assemble import EARTHS, Assembly
+from generator.engine.assembly import EARTHS, Assembly
 from generator.engine.circuit import Circuit
 from generator.engine.constants import HERTZ
 from generator.engine.direct import solve_settings

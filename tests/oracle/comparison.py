@@ -22,7 +22,7 @@ from connections import Connection
 from simulator import bare, simulate
 
 from generator.catalogue.records import Catalogue
-from generator.engine.assemble import Assembly
+from generator.engine.assembly import Assembly
 from generator.engine.netlist import netlist
 
 BATCH = 100  # ways of plugging handed to one process at a time
@@ -47,7 +47,7 @@ class Tally:
     looked: int = 0
     largest: tuple[float, str] = (0.0, "")
 
-    def add(self, other: "Tally") -> None:
+    def add(self, other: Tally) -> None:
         """Take another tally in."""
         for name in ("ways", "compared", "possible", "circuits", "corners", "states", "wrong", "looked"):
             setattr(self, name, getattr(self, name) + getattr(other, name))

@@ -10,7 +10,8 @@ from zlib import crc32
 
 from generator.catalogue.records import Catalogue
 from generator.engine import pairings
-from generator.engine.assemble import Assembly, Way, assemble, ways
+from generator.engine.assemble import assemble, ways
+from generator.engine.assembly import Assembly, Way
 from generator.ledger.fingerprint import Fingerprints
 
 Pairing = tuple[str, tuple[str, ...], str]

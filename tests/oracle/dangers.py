@@ -67,7 +67,7 @@ def read(wired: Wiring) -> list[Hit]:
         if wired.supplies:
             _supplied(wired, asked, corner, loud, worst)
         else:
-            _hold(wired, asked, corner, {kind: 0.0 for kind in loud}, loud, worst)
+            _hold(wired, asked, corner, dict.fromkeys(loud, 0.0), loud, worst)
     return list(worst.found.values())
 
 

@@ -17,12 +17,12 @@ from pathlib import Path
 # the oracle's modules call each other by bare name, as pytest has them
 sys.path.insert(0, str(Path(__file__).parent))
 
-from comparison import compare_all, everything  # noqa: E402
-from connections import connections  # noqa: E402
-from simulator import NGSPICE  # noqa: E402
+from comparison import compare_all, everything
+from connections import connections
+from simulator import NGSPICE
 
-from generator.catalogue import default_directory, load  # noqa: E402
-from generator.engine import pairings  # noqa: E402
+from generator.catalogue import default_directory, load
+from generator.engine import pairings
 
 
 def main(arguments: list[str] | None = None) -> int:

@@ -53,7 +53,7 @@ def strike(
                 gone,
                 charges[thrown][:, home],
                 worst,
-                lambda case, row: words(row, asked.words(thrown[case])),
+                lambda case, row, thrown=thrown: words(row, asked.words(thrown[case])),
             )
 
 

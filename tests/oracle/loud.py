@@ -40,7 +40,7 @@ def loudness(wired: Wiring, asked: Modes, corner: str, kind: str) -> np.ndarray:
 def direct_only(wired: Wiring, rated: Rated) -> bool:
     """A capacitor's reverse rating and what a winding or ribbon may carry: signal moves to and fro."""
     coil = rated.piece is not None and wired.pieces[rated.piece].part.coil
-    return rated.limit.quantity == "reverse" or rated.limit.quantity == "amps" and bool(coil)
+    return rated.limit.quantity == "reverse" or (rated.limit.quantity == "amps" and bool(coil))
 
 
 def alternating(wired: Wiring, sources, worth: np.ndarray, at: np.ndarray, pace: np.ndarray) -> np.ndarray:

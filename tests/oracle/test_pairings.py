@@ -8,15 +8,14 @@ template in it gets everything. What was covered is printed.
 """
 
 import os
-
 from dataclasses import replace
 
 import numpy as np
 import pytest
+from agreement import disagreements
 from cases import drives
 from comparison import ANALYSES, DIRECT, INSTANT, SIGNAL, compare_all, everything, text_of
 from connections import connections, short_list, templates
-from agreement import disagreements
 from simulator import needs_ngspice, simulate
 
 from generator.engine.circuit import value_at

@@ -12,8 +12,9 @@ from simulator import needs_ngspice, simulate
 from wild import ALL, LINEAR, RESISTIVE, wild_circuit
 
 from generator.engine.constants import CONTACT_OHM
+from generator.engine.currents import part_amps, part_signal_amps
 from generator.engine.netlist import netlist
-from generator.engine.solve import part_amps, part_signal_amps, solve_ac, solve_dc
+from generator.engine.solve import solve_ac, solve_dc
 
 HERTZ = (20.0, 1000.0, 20000.0)
 SEED, BATCH = 20261125, 200

@@ -173,7 +173,7 @@ def wiring(places: dict[str, Port | Lead], interfaces: Sequence, main: int) -> W
     for place, record in places.items():
         for limit in record.network.limits:
             piece = at.get(f"{place}/{limit.part}") if limit.part else None
-            if limit.part and piece is None or limit.settled is None and limit.momentary is None:
+            if (limit.part and piece is None) or (limit.settled is None and limit.momentary is None):
                 continue  # a wire carries no number; a rating nobody knows is not for this reader
             nodes = limit.between or (pieces[piece].part.a, pieces[piece].part.b)
             rated.append(Rated(place, limit, piece, *(net(f"{place}/{node}") for node in nodes)))

@@ -20,8 +20,11 @@ LOADED = scripts(
     "ui/catalogue.js",
     *(f"own/{name}.js" for name in ("quantity", "said", "apply", "keep", "devices", "yaml", "file")),
 )
-BACK = """%s.map(({ base, answers }, number) => { const { own } = Ringfence, { path, text } = own.yaml({ name: `Tom "the" mic: # ${number}`, base, answers }), { device, fault } = own.fromFile(text);
-  return { path, text, fault: fault || null, again: device ? own.yaml(device).text : null, name: device ? device.name : null }; })"""
+BACK = """%s.map(({ base, answers }, number) => { const { own } = Ringfence,
+  { path, text } = own.yaml({ name: `Tom "the" mic: # ${number}`, base, answers }),
+  { device, fault } = own.fromFile(text);
+  return { path, text, fault: fault || null, again: device ? own.yaml(device).text : null,
+    name: device ? device.name : null }; })"""
 FILE = (
     "name: My microphone\n"
     "same_as: mic-electret-battery-xlr\n"
@@ -148,11 +151,8 @@ def test_what_is_no_such_file_is_refused_with_the_line(data, text, why):
 
 
 def test_a_comment_and_another_line_end_are_no_matter(data):
-    told = run(
-        f"Ringfence.own.fromFile({json.dumps('# mine' + chr(13) + chr(10) + FILE.replace(chr(10), chr(13) + chr(10)))})",
-        LOADED,
-        data,
-    )
+    text = "# mine\r\n" + FILE.replace("\n", "\r\n")
+    told = run(f"Ringfence.own.fromFile({json.dumps(text)})", LOADED, data)
     assert told == {
         "device": {
             "name": "My microphone",

@@ -189,7 +189,7 @@ def test_a_file_gives_the_same_record(catalogue, tmp_path):
     as the changed record."""
     draw, made = random.Random(3), {}
     for port in catalogue.ports.values():
-        asks = [ask for ask in port.asks if ask.answers or ask.value != "unknown" and "+-" not in ask.value]
+        asks = [ask for ask in port.asks if ask.answers or (ask.value != "unknown" and "+-" not in ask.value)]
         if asks:
             ask = draw.choice(asks)
             answers = {ask.id: draw.choice(["yes", "no"]) if ask.answers else ask.value}
@@ -216,5 +216,5 @@ def test_the_catalogue_itself_has_none(catalogue):
 
 
 def test_an_ask_that_is_not_there_is_named(catalogue):
-    with pytest.raises(KeyError, match="main.colour"):
+    with pytest.raises(KeyError, match=r"main\.colour"):
         parameters(catalogue.ports["mixer-line-out-xlr"], {"main.colour": "red"}, catalogue.questions)

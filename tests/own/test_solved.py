@@ -24,7 +24,9 @@ CHAINS = [
 TYPED = ["63 V", "16 V", "150 ohm", "3 kohm", "63 V", "10 mV", "2 mA", "48 V", "16 V", "150 ohm"]
 TELL = """(() => {
   const { own, data, rulebook } = Ringfence, told = [];
-  const judged = (from, through, into, port) => { globalThis.factored = 0; const found = Ringfence.engine.judge({ ...data, ports: { ...data.ports, [from]: port } }, rulebook, { from, through, into }); return [JSON.stringify(found), factored]; };
+  const judged = (from, through, into, port) => { globalThis.factored = 0;
+    const found = Ringfence.engine.judge({ ...data, ports: { ...data.ports, [from]: port } }, rulebook,
+    { from, through, into }); return [JSON.stringify(found), factored]; };
   for (const [from, lead, into] of %s) {
     const through = lead ? [lead] : [];
     told.push([from, "nothing", ...judged(from, through, into, data.ports[from])]);

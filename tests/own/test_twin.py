@@ -28,11 +28,17 @@ OWN = scripts(
     "engine", "ui/dom.js", "ui/words.js", "ui/catalogue.js", "own/quantity.js", "own/said.js", "own/apply.js"
 )
 TELL = """(() => { const { own } = Ringfence; return %s.map(({ port, answers, chain }) => {
-  const asks = own.asksOf(port), told = Object.entries(answers).map(([id, typed]) => { const ask = asks.find((one) => one.id === id), read = own.said(typed, ask, own.question(ask)); return [id, read.reason ? { reason: read.reason } : read.silent ? null : read.text]; });
-  const good = Object.fromEntries(Object.entries(answers).filter(([id, typed]) => !own.said(typed, asks.find((one) => one.id === id), own.question(asks.find((one) => one.id === id))).reason));
+  const asks = own.asksOf(port), told = Object.entries(answers).map(([id, typed]) => {
+    const ask = asks.find((one) => one.id === id), read = own.said(typed, ask, own.question(ask));
+    return [id, read.reason ? { reason: read.reason } : read.silent ? null : read.text]; });
+  const good = Object.fromEntries(Object.entries(answers).filter(([id, typed]) => !own.said(typed,
+    asks.find((one) => one.id === id), own.question(asks.find((one) => one.id === id))).reason));
   const made = own.changed(Ringfence.data.ports[port], good).port;
-  const judged = chain && Ringfence.engine.judge({ ...Ringfence.data, ports: { ...Ringfence.data.ports, [port]: made } }, Ringfence.rulebook, chain);
-  return { told: Object.fromEntries(told), record: [made.network, made.sources, made.listeners, made.needs], verdict: judged && [judged.verdict, judged.findings.map((one) => [one.id, one.severity, one.evidence])], values: judged && judged.findings.map(({ value }) => value) };
+  const judged = chain && Ringfence.engine.judge({ ...Ringfence.data, ports: { ...Ringfence.data.ports,
+    [port]: made } }, Ringfence.rulebook, chain);
+  return { told: Object.fromEntries(told), record: [made.network, made.sources, made.listeners, made.needs],
+    verdict: judged && [judged.verdict, judged.findings.map((one) => [one.id, one.severity, one.evidence])],
+    values: judged && judged.findings.map(({ value }) => value) };
 }); })()"""
 
 
@@ -142,7 +148,7 @@ def same(one, two):
 
 def test_both_judge_alike(catalogue, asked, browser, record_property):
     judged = [(one, theirs) for one, theirs in zip(asked, browser) if one["chain"]]
-    assert len(judged) == JUDGED or WHOLE and len(judged) > 1000  # a port that only listens begins nothing
+    assert len(judged) == JUDGED or (WHOLE and len(judged) > 1000)  # a port that only listens begins nothing
     record_property("told", f"{len(judged)} of {SETS} sets of own numbers judged by both")
     verdicts = set()
     for one, theirs in judged:

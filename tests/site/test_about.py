@@ -8,7 +8,8 @@ import pytest
 
 from generator.catalogue.published import as_data
 from generator.catalogue.records import GRADES
-from generator.site import about, stamp as stamps
+from generator.site import about
+from generator.site import stamp as stamps
 from generator.site.coverage import coverage, deciding, grades, limit_evidence, links, unknown
 from generator.site.guides import read
 from generator.site.page import KINDS

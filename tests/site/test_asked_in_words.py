@@ -102,8 +102,10 @@ def told(end):
 def test_questions_are_answered_right_at_first_reading(catalogue, given, capsys):
     """Understood means: both ends filled in rightly, or the right one among the first five that are
     offered for its words."""
-    program = """%s.map(([words, from, into]) => { const { seek, ways } = Ringfence, understood = seek.understand(words), [first] = ways.of(from, into);
-      return { understood, first: first && ui.works(first) ? first.through : null, says: ways.sentence({ from, into }, ways.of(from, into)) }; })"""
+    program = """%s.map(([words, from, into]) => { const { seek, ways } = Ringfence,
+      understood = seek.understand(words), [first] = ways.of(from, into);
+      return { understood, first: first && ui.works(first) ? first.through : null,
+        says: ways.sentence({ from, into }, ways.of(from, into)) }; })"""
     answers = asked(
         program % json.dumps([[words, start[0], into[0]] for words, start, into, *_ in QUESTIONS]), given
     )
@@ -124,10 +126,9 @@ def test_questions_are_answered_right_at_first_reading(catalogue, given, capsys)
         lead = any(name.startswith(one) or one in name.split() for one in leads)
         if not (meant and lead and re.search(says, answer["says"])):
             got = ends and [end["id"] or end["others"][:3] for end in (ends["from"], ends["into"])]
-            wrong.append(
-                f"    {words}: "
-                f"{'' if meant else f'understood as {got}; '}{'' if lead else f'{name} first, not {leads}; '}“{answer['says']}”"
-            )
+            told_as = "" if meant else f"understood as {got}; "
+            offered = "" if lead else f"{name} first, not {leads}; "
+            wrong.append(f"    {words}: {told_as}{offered}“{answer['says']}”")
     right = 1 - len(wrong) / len(QUESTIONS)
     with capsys.disabled():
         print(

@@ -6,8 +6,8 @@ import re
 
 import pytest
 import yaml
-
 from front import SCRIPTS
+
 from generator.site import bundles
 from generator.site.bundles import scripts_of
 

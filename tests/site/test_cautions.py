@@ -5,7 +5,7 @@ import json
 
 import once
 import pytest
-from cautions_reader import conditions, told
+from cautions_reader import told
 from front import run, scripts
 
 from generator.catalogue.caution import WHEN

@@ -91,6 +91,21 @@ def test_what_hangs_on_no_number_of_the_catalogue_hangs_on_the_rule(catalogue, f
 
 
 @pytest.mark.parametrize(
+    "number, grade",
+    [("12 mA / 2 mA", "published"), ("45 mA / 30 mA", "from memory"), ("12 mA", "from memory")],
+)
+def test_rules_of_one_name_are_told_apart_by_their_limits(catalogue, number, grade):
+    """What flows back into a supply that is on may be less than into one that is off; where the row does not
+    tell, the weaker counts."""
+    assert (
+        Facts(catalogue)
+        .of({**row("dangerous", "supply-against-supply", "from/main.rail"), "number": number})
+        .grade
+        == grade
+    )
+
+
+@pytest.mark.parametrize(
     "one",
     [
         row("safe", "", ""),

@@ -10,9 +10,9 @@ import pytest
 import yaml
 
 from generator.catalogue.records import GRADES
-from generator.engine.verdict import VERDICTS
 from generator.engine import rulebook
 from generator.engine.rulebook import rules
+from generator.engine.verdict import VERDICTS
 from generator.lessons import core
 from generator.site.guides import GUIDES, MISFIT, Notes, chain, examples, pages, read
 from generator.site.runs import with_sources

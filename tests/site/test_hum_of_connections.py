@@ -151,10 +151,13 @@ def test_the_browser_makes_the_same_runs(catalogue, known, of, drawn, tmp_path):
         """(() => {
       const { data, interference: runs } = Ringfence, tables = Ringfence.runs;
       return Ringfence.asked.map(([from, leads, into]) => {
-        const made = runs.runOf(data, tables, data.ports[from], leads.map((id) => data.leads[id]), data.ports[into]);
-        return made && { lead: made.leads[0], powered: [made.source.powered, made.input.powered], transformer: made.transformer,
+        const made = runs.runOf(data, tables, data.ports[from], leads.map((id) => data.leads[id]),
+          data.ports[into]);
+        return made && { lead: made.leads[0], powered: [made.source.powered, made.input.powered],
+          transformer: made.transformer,
           says: runs.inASentence(made, tables), kinds: runs.kindsFor(made, tables),
-          treble: runs.kindsFor(made, tables).map((kind) => runs.trebleAt(made, kind, 30, tables)) }; }); })()""",
+          treble: runs.kindsFor(made, tables).map((kind) => runs.trebleAt(made, kind, 30, tables)) }; });
+            })()""",
         LOADED,
         file,
     )

@@ -4,16 +4,18 @@ what a worker cannot do the page does."""
 import json
 
 import pytest
-
 from front import run, scripts
 
 LOADED = scripts("ui/dom.js", "ui/slices.js", "judging/kinds.js", "judging/ask.js")
 # Workers answer when the test says so. What the page itself works out ends in "here".
 PAGE = """
-globalThis.document = { hidden: true, scripts: [], currentScript: { src: "https://example.org/assets/js/check.js" }, querySelector: () => ({ content: "0a1b2c3d" }) };
+globalThis.document = { hidden: true, scripts: [],
+  currentScript: { src: "https://example.org/assets/js/check.js" }, querySelector: () =>
+  ({ content: "0a1b2c3d" }) };
 globalThis.made = [];
 globalThis.Worker = class {
-  constructor(script) { made.push(this); Object.assign(this, { script: String(script), posted: [], gone: false }); }
+  constructor(script) { made.push(this); Object.assign(this, { script: String(script), posted: [],
+    gone: false }); }
   postMessage(data) { this.posted.push(structuredClone(data)); }
   terminate() { this.gone = true; }
 };
@@ -26,10 +28,13 @@ PLAYED = """(async () => {
   Object.assign(judging.PATIENCE, { coming: 300, grace: 100 });
   Ringfence.engine = { judge: (data, rules, { from }) => ({ verdict: `${from} here` }) };
   const question = (from) => ({ question: { from, through: [], into: "b" }, ports: {}, leads: {} });
-  const ask = (from, more) => judging.ask("judge", question(from), more).then(({ judged, verdict }) => got.push(verdict || judged.verdict), (fault) => got.push(fault.message));
+  const ask = (from, more) => judging.ask("judge", question(from), more).then(({ judged, verdict }) =>
+    got.push(verdict || judged.verdict), (fault) => got.push(fault.message));
   %s
   await pause();
-  return { got, made: made.map(({ posted, gone }) => ({ gone, asked: posted.map(({ stop, request }) => (stop ? `stop ${stop}` : request.question ? request.question.from : request.after)) })) };
+  return { got, made: made.map(({ posted, gone }) =>
+    ({ gone, asked: posted.map(({ stop, request }) => (stop ? `stop ${stop}` : request.question ?
+    request.question.from : request.after)) })) };
 })()"""
 
 
@@ -41,7 +46,8 @@ def played(tmp_path_factory):
 
 
 def test_a_worker_answers_and_stays_for_the_next_question(played):
-    assert played("""const first = ask("a"); say({ ready: true }); answer(1, { verdict: "safe" }); await first;
+    assert played("""const first = ask("a"); say({ ready: true }); answer(1, { verdict: "safe" });
+      await first;
       const second = ask("c"); answer(2, { verdict: "lossy" }); await second;""") == {
         "got": ["safe", "lossy"],
         "made": [{"gone": False, "asked": ["a", "c"]}],
@@ -57,14 +63,16 @@ def test_an_older_answer_that_comes_late_is_dropped(played):
 
 def test_questions_in_other_lanes_do_not_disturb_each_other(played):
     assert played(
-        """ask("one", { lane: "x" }); ask("other"); answer(2, { verdict: "other" }); answer(1, { verdict: "one" });"""
+        """ask("one", { lane: "x" }); ask("other"); answer(2, { verdict: "other" });
+            answer(1, { verdict: "one" });"""
     )["got"] == ["other", "one"]
 
 
 def test_what_is_stopped_is_never_answered(played):
     assert (
         played(
-            """ask("one", { lane: "x" }); ask("other"); judging.stop("x"); answer(1, { verdict: "one" }); judging.stop(); answer(2, { verdict: "other" });"""
+            """ask("one", { lane: "x" }); ask("other"); judging.stop("x"); answer(1, { verdict: "one" });
+                judging.stop(); answer(2, { verdict: "other" });"""
         )["got"]
         == []
     )
@@ -72,7 +80,8 @@ def test_what_is_stopped_is_never_answered(played):
 
 def test_a_worker_that_does_not_stop_gives_way_to_a_new_one_that_tells_nothing_twice(played):
     found = played("""const told = [];
-      judging.ask("each", { requests: [question("p"), question("q")] }, { onstep: (one) => told.push(one) }).then(() => got.push(told.join()));
+      judging.ask("each", { requests: [question("p"), question("q")] },
+        { onstep: (one) => told.push(one) }).then(() => got.push(told.join()));
       say({ ready: true }); say({ id: 1, told: ["p"] });
       ask("slow"); judging.stop("judge");
       await pause(150);
@@ -135,7 +144,8 @@ def test_in_the_page_too_an_older_question_is_void(played):
 
 def test_what_breaks_down_is_told_and_the_next_is_answered(played):
     assert played(
-        """Ringfence.engine.judge = () => { throw new Error("singular"); }; await ask("a"); Ringfence.engine.judge = () => ({ verdict: "safe" }); await ask("c");""",
+        """Ringfence.engine.judge = () => { throw new Error("singular"); }; await ask("a");
+            Ringfence.engine.judge = () => ({ verdict: "safe" }); await ask("c");""",
         PAGE + "delete globalThis.Worker;",
     )["got"] == ["Error: singular", "safe"]
 
@@ -144,7 +154,8 @@ def test_only_records_of_ones_own_travel(played):
     found = played("""const changed = { id: "b" }, plain = { id: "a" }, mine = { id: "my.x", mine: true };
       Ringfence.data = { ports: { a: plain, b: { id: "b" } }, leads: { "my.x": mine, l: {} } };
       const data = { ports: { a: plain, b: changed }, leads: Ringfence.data.leads };
-      got.push(judging.request({ data, question: { from: "a", through: ["my.x", "l"], into: "b", own: "text" } }));""")
+      got.push(judging.request({ data, question: { from: "a", through: ["my.x", "l"], into: "b",
+        own: "text" } }));""")
     assert found["got"] == [
         {
             "question": {"from": "a", "through": ["my.x", "l"], "into": "b"},

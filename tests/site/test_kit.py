@@ -20,8 +20,11 @@ ROWS = [
     [LINE, [MINI], CAMERA, "dangerous", ["over-volts"]],
     [LINE, [CABLE], DESK, "lossy", ["too-hot"]],
 ]
-PAGE = """globalThis.document = { querySelector: () => ({ content: EDITION, dataset: { date: "2026-11-29" } }), addEventListener() {}, createElement: () => ({ append() {}, setAttribute() {}, addEventListener() {} }),
-  createElementNS: () => ({ append() {}, setAttribute() {}, children: [] }), getElementById: () => null }; globalThis.window.addEventListener = () => {}; globalThis.location = { href: "file:///" };"""
+PAGE = """globalThis.document = { querySelector: () =>
+  ({ content: EDITION, dataset: { date: "2026-11-29" } }), addEventListener() {}, createElement: () =>
+  ({ append() {}, setAttribute() {}, addEventListener() {} }),
+  createElementNS: () => ({ append() {}, setAttribute() {}, children: [] }), getElementById: () => null };
+    globalThis.window.addEventListener = () => {}; globalThis.location = { href: "file:///" };"""
 MINE = {"ports": [MIC, LINE, DESK, CAMERA], "leads": [CABLE, MINI], "jobs": []}
 
 
@@ -91,14 +94,12 @@ def test_only_what_got_worse_is_announced_the_worst_first(node):
     ]
 
 
-NEWS = 'Boolean(Ringfence.kit.news(%s, ""))' % json.dumps(MINE)
+NEWS = f'Boolean(Ringfence.kit.news({json.dumps(MINE)}, ""))'
 
 
 def kept(edition, verdict):
-    return STORAGE + (
-        "kept['ringfence.kit-seen'] = "
-        f"JSON.stringify({json.dumps({'edition': edition, 'date': '2026-01-01', 'verdicts': {f'{LINE}|{MINI}|{CAMERA}': verdict}})});"
-    )
+    seen = {"edition": edition, "date": "2026-01-01", "verdicts": {f"{LINE}|{MINI}|{CAMERA}": verdict}}
+    return f"{STORAGE}kept['ringfence.kit-seen'] = JSON.stringify({json.dumps(seen)});"
 
 
 @pytest.mark.parametrize(

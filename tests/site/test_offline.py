@@ -72,7 +72,7 @@ def test_a_browser_that_cannot_unpack_is_given_the_pages_at_the_top_of_the_site(
 def test_a_list_that_was_cut_is_no_list(site):
     text = (site / "offline-list.js").read_text()
     assert offline.read(text) == listed(site)
-    with pytest.raises(ValueError, match="offline-list.js is not whole"):
+    with pytest.raises(ValueError, match=r"offline-list\.js is not whole"):
         offline.read(text[:-5])
 
 
@@ -142,7 +142,7 @@ def test_files_share_a_member_until_it_is_full(monkeypatch):
 
 def test_a_file_with_the_mark_of_the_pack_in_it_is_refused(site):
     (site / "check/index.html").write_bytes(b"<p>\x01</p>")
-    with pytest.raises(ValueError, match="^check/index.html has a control character in it.$"):
+    with pytest.raises(ValueError, match=r"^check/index\.html has a control character in it\.$"):
         offline.write(site)
 
 

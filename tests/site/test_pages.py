@@ -105,7 +105,7 @@ def test_a_page_links_from_where_it_stands(catalogue):
 
 def test_a_template_that_asks_for_what_is_not_there_fails(catalogue):
     with pytest.raises(AttributeError) as fault:
-        Page("matrix/", "matrix", "", catalogue).outlets
+        _ = Page("matrix/", "matrix", "", catalogue).outlets
     assert str(fault.value) == "the page 'matrix/' shows no 'outlets'"
 
 

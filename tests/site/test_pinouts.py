@@ -25,7 +25,7 @@ class Tag:
 class Reader(HTMLParser):
     """Every tag of a page with its attributes, the tags around it, and all text inside it."""
 
-    EMPTY = {"path", "use", "circle", "rect", "line", "img", "br", "input"}
+    EMPTY = frozenset({"path", "use", "circle", "rect", "line", "img", "br", "input"})
 
     def __init__(self, text):
         super().__init__()

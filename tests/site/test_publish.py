@@ -85,7 +85,7 @@ def test_a_run_that_is_cut_off_leaves_the_old_list_and_the_next_one_finishes_it(
     monkeypatch.setattr(publish, "_put", cut)
     with pytest.raises(
         NotPublished,
-        match="No space left on device.*phones keep what they have. Put that right and run this again.",
+        match=r"No space left on device.*phones keep what they have\. Put that right and run this again\.",
     ):
         publish.publish(sites["b"], www)
     assert (www / offline.LIST).read_bytes() == old, "the switch comes last"
@@ -115,7 +115,7 @@ def test_a_site_that_is_not_whole_is_not_published(sites, tmp_path, path):
     file = sites["a"] / path
     file.write_bytes(file.read_bytes()[:-3])
     with pytest.raises(
-        NotPublished, match="run mkdocs build and finish( again| first)?. Nothing was changed."
+        NotPublished, match=r"run mkdocs build and finish( again| first)?\. Nothing was changed\."
     ):
         publish.publish(sites["a"], tmp_path / "www")
     assert not (tmp_path / "www").exists()

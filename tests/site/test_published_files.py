@@ -176,7 +176,7 @@ def test_what_comes_later_is_not_in_what_comes_first(tree):
         assert {
             kind: [name for name in fields for record in found.get(kind, {}).values() if name in record]
             for kind, fields in later.items()
-        } == dict.fromkeys(later, [])
+        } == {kind: [] for kind in later}
 
 
 def test_what_is_only_printed_is_in_no_verdict(tree):
@@ -184,7 +184,7 @@ def test_what_is_only_printed_is_in_no_verdict(tree):
     assert {
         kind: [name for name in data.PRINTED[kind] for record in found[kind].values() if name in record]
         for kind in data.PRINTED
-    } == dict.fromkeys(data.PRINTED, [])
+    } == {kind: [] for kind in data.PRINTED}
 
 
 def test_every_source_that_a_finding_names_has_its_title_at_hand(tree, catalogue):

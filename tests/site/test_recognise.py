@@ -6,9 +6,9 @@ import re
 
 import pytest
 import yaml
-
 from front import SCRIPTS, run, scripts
-from generator.catalogue.kinds import SEEN
+
+from generator.catalogue.kinds_connectors import SEEN
 from generator.catalogue.published import as_data
 from generator.site import bundles, looks
 from generator.site.bundles import scripts_of
@@ -16,8 +16,10 @@ from generator.site.bundles import scripts_of
 LOADED = scripts(
     "ui/dom.js", "ui/words.js", "recognise/questions.js", "recognise/narrow.js", "recognise/address.js"
 )
-READY = """const recognise = Ringfence.recognise; const plugs = Object.entries(Ringfence.plugs.connectors).map(([id, plug]) => ({ id, ...plug }));
-const questions = recognise.questions(plugs, Ringfence.plugs.words); const given = recognise.read(HASH, questions);"""
+READY = """const recognise = Ringfence.recognise;
+const plugs = Object.entries(Ringfence.plugs.connectors).map(([id, plug]) => ({ id, ...plug }));
+const questions = recognise.questions(plugs, Ringfence.plugs.words);
+  const given = recognise.read(HASH, questions);"""
 
 
 @pytest.fixture(scope="module")
@@ -48,8 +50,10 @@ def test_every_connector_is_found_by_truthful_answers(node, catalogue):
         """Object.fromEntries(plugs.map((plug) => {
       const answers = [];
       for (let question; (question = recognise.next(plugs, questions, answers));)
-        answers.push({ question: question.id, answer: question.answers.find((one) => one.fits(plug.looks)).id });
-      return [plug.id, { asked: answers.map((one) => one.question), left: recognise.left(plugs, questions, answers).map(({ id }) => id) }]; }))""",
+        answers.push({ question: question.id, answer: question.answers.find((one) =>
+          one.fits(plug.looks)).id });
+      return [plug.id, { asked: answers.map((one) => one.question), left: recognise.left(plugs, questions,
+        answers).map(({ id }) => id) }]; }))""",
     )
     assert set(walks) == set(catalogue.connectors)
     for connector, walk in walks.items():
@@ -62,9 +66,11 @@ def test_the_next_question_leaves_the_fewest(node):
     """Worked out again by hand: for every question the plugs that share an answer, squared, over all."""
     got = node(
         "",
-        """[recognise.next(plugs, questions, []).leaves, questions.filter((one) => !one.last && !one.when).map((question) =>
+        """[recognise.next(plugs, questions, []).leaves, questions.filter((one) => !one.last &&
+      !one.when).map((question) =>
       plugs.reduce((sum, plug) => { const right = question.answers.filter((one) => one.fits(plug.looks));
-        return sum + right.reduce((all, one) => all + plugs.filter((other) => one.fits(other.looks)).length, 0) / right.length; }, 0) / plugs.length)]""",
+        return sum + right.reduce((all, one) => all + plugs.filter((other) => one.fits(other.looks)).length,
+          0) / right.length; }, 0) / plugs.length)]""",
     )
     assert got[0] == pytest.approx(min(got[1])) and got[0] < 15
 
@@ -199,8 +205,11 @@ def test_the_pickers_find_other_names_of_port_connector_and_assignment(catalogue
         """[...ui.outlets(), ...ui.inlets(), ...ui.leads()].flatMap((entry) => {
       const places = entry.ends ? Object.values(entry.ends) : [entry];
       const assignment = Ringfence.data.assignments[entry.assignment];
-      const names = [...entry.also_called, ...places.flatMap((place) => ui.connector(place.connector).also_called), ...(assignment ? assignment.also_called : [])];
-      return names.filter((name) => !ui.matches(entry, name.toUpperCase())).map((name) => [entry.id, name]); })""",
+      const names = [...entry.also_called,
+        ...places.flatMap((place) => ui.connector(place.connector).also_called),
+        ...(assignment ? assignment.also_called : [])];
+      return names.filter((name) => !ui.matches(entry, name.toUpperCase())).map((name) => [entry.id, name]);
+        })""",
         scripts("ui/dom.js", "ui/words.js", "ui/catalogue.js"),
         file,
     )

@@ -26,10 +26,14 @@ CONNECTIONS = (
 )
 TOLD = """((question) => {
     const { engine, data, rulebook } = Ringfence, judged = Ringfence.engine.judge(data, rulebook, question);
-    const shown = (one) => { try { return Ringfence.engine.explain(data, rulebook, question, one).value; } catch (fault) { return String(fault); } };
-    return { verdict: judged.verdict, keys: Object.keys(judged), fields: Object.keys(judged.findings[0] || {}), names: engine.switchNames(judged) && [...engine.switchNames(judged)],
-        findings: judged.findings, settings: judged.settings.map(({ supplies, verdict }, number) => ({ supplies, verdict,
-            held: engine.inSetting(judged, number).map(({ finding, always }) => ({ ...finding, always, worked: engine.explains(finding) ? shown(finding) : null })) })) };
+    const shown = (one) => { try { return Ringfence.engine.explain(data, rulebook, question, one).value;
+      } catch (fault) { return String(fault); } };
+    return { verdict: judged.verdict, keys: Object.keys(judged), fields: Object.keys(judged.findings[0] ||
+      {}), names: engine.switchNames(judged) && [...engine.switchNames(judged)],
+        findings: judged.findings, settings: judged.settings.map(({ supplies, verdict }, number) =>
+          ({ supplies, verdict,
+            held: engine.inSetting(judged, number).map(({ finding, always }) =>
+              ({ ...finding, always, worked: engine.explains(finding) ? shown(finding) : null })) })) };
 })"""
 WORST_LAST = ["note", "safe", "lossy", "no signal", "dangerous"]
 

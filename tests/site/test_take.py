@@ -7,8 +7,8 @@ from xml.etree import ElementTree
 import pytest
 import segno
 import yaml
-
 from front import SCRIPTS
+
 from generator.site import address as addresses
 from generator.site import cards, qr
 from generator.site.address import Address

@@ -18,17 +18,21 @@ SEED, SOME, DEAR = 20261129, 36, 200
 NEAR = 1e-6  # of a bound in ohm; they are steps of a display
 DICTIONARY = """Ringfence.asked.map((id) => { const { data, faults, tables } = Ringfence;
 const contacts = Object.fromEntries(Object.values(data.connectors).map((one) => [one.id, one.contacts]));
-const steps = faults.dictionary(data.leads[id], contacts, tables); let step = steps.next(); while (!step.done) step = steps.next(); return step.value; })"""
+const steps = faults.dictionary(data.leads[id], contacts, tables); let step = steps.next();
+  while (!step.done) step = steps.next(); return step.value; })"""
 
 SHEETS = """Ringfence.asked.map((id) => { const { data, faults, tables } = Ringfence;
 const contacts = Object.fromEntries(Object.values(data.connectors).map((one) => [one.id, one.contacts]));
-const made = faults.sheet(data.leads[id], contacts, tables); return { ...made, strip: made.strip.map(({ sheath }) => sheath) }; })"""
+const made = faults.sheet(data.leads[id], contacts, tables);
+  return { ...made, strip: made.strip.map(({ sheath }) => sheath) }; })"""
 
 
-ORDERS = """Ringfence.asked.map(({ id, cable }) => { const { data, faults, tables } = Ringfence, lead = data.leads[id];
+ORDERS = """Ringfence.asked.map(({ id, cable }) => { const { data, faults, tables } = Ringfence,
+lead = data.leads[id];
 const contacts = Object.fromEntries(Object.values(data.connectors).map((one) => [one.id, one.contacts]));
 const connectors = Object.fromEntries(Object.values(data.connectors).map((one) => [one.id, one.name]));
-return faults.order(lead, faults.sheet(lead, contacts, tables), tables, { name: lead.name, connectors, cable, parts: [] }); })"""
+return faults.order(lead, faults.sheet(lead, contacts, tables), tables, { name: lead.name, connectors, cable,
+  parts: [] }); })"""
 
 
 @pytest.fixture(scope="module")

@@ -30,7 +30,7 @@ def complaints(mutant: Mutant, found: list[Problem]) -> list[str]:
     for fault in found:
         if not re.fullmatch(r"(pinouts|own)(/[a-z0-9./-]+)?", fault.path) or fault.rule not in RULES:
             wrong.append(f"no file or no rule of ours: {fault.path!r} {fault.rule}")
-        if fault.line < 1 or fault.column < 1 or fault.path == mutant.name and fault.line > lines + 1:
+        if fault.line < 1 or fault.column < 1 or (fault.path == mutant.name and fault.line > lines + 1):
             wrong.append(f"there is no line {fault.line} in the file: {fault}"[:300])
         if not fault.message or len(fault.message) > LONGEST_MESSAGE or not fault.message.isprintable():
             wrong.append(f"not one plain line: {fault.message[:300]!r}")

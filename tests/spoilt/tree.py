@@ -10,113 +10,10 @@ from random import Random
 
 import yaml
 
+from .signs import NONSENSE, UNITS
+
 _LOADER, _DUMPER = getattr(yaml, "CBaseLoader", yaml.BaseLoader), getattr(yaml, "CDumper", yaml.Dumper)
 _TEXT, _LIST, _MAP = (f"tag:yaml.org,2002:{kind}" for kind in ("str", "seq", "map"))
-UNITS = (
-    "V",
-    "mV",
-    "uV",
-    "kV",
-    "MV",
-    "A",
-    "mA",
-    "W",
-    "ohm",
-    "kohm",
-    "Mohm",
-    "F",
-    "uF",
-    "pF",
-    "H",
-    "m",
-    "mm",
-    "km",
-    "deg",
-    "%",
-    "ohm/m",
-    "pF/m",
-    "dB",
-    "dBu",
-    "dBV",
-    "",
-    "furlong",
-    "/",
-    "kdBu",
-    "m%",
-    "Pa",
-)
-NONSENSE = (
-    "",
-    " ",
-    "~",
-    "null",
-    "yes",
-    "no",
-    "unknown",
-    "Unknown",
-    "0",
-    "-1",
-    "1/0",
-    "1/2200",
-    "0 V",
-    "0 A",
-    "0 ohm",
-    "0 m",
-    "-5 V",
-    "1e999999999 V",
-    "1e-999999999 V",
-    "1e-320 F",
-    "1..1e999999999 V",
-    "1e308 V",
-    "400 V +-1e3 %",
-    "1 V +- 99999999999 %",
-    "5 V..3 V",
-    "5..3 V",
-    "3..5 V +-1 %",
-    "0..0 mm",
-    "48 V +-4 V +-4 V",
-    "48 V +-4 A",
-    "20 dBu +-3 dB",
-    "20 dBu +-3 V",
-    "1e9 dBu",
-    "-1e9 dBu",
-    "0 dBu +-100 %",
-    "5 m +-1 mm",
-    "0 mV +-1 V",
-    "1 pV +-1 MV",
-    "1 V ± 1 %",
-    "1  \t V",
-    "NaN V",
-    "inf V",
-    "١ V",
-    "１ V",
-    "2026-02-30",
-    "9999-12-31",
-    "2026-W48-3",
-    "20261125",
-    "0000-00-00",
-    "same_as",
-    "main",
-    "chassis",
-    "screen",
-    "use",
-    "a" * 201,
-    "so " * 400,
-    "it isn't so, isn't it? " * 40,
-    "a-" * 300 + "b",
-    "x\ny\n" * 150,
-    "\u202e",
-    "é",
-    "tip.tip",
-    "a.b.c",
-    ".",
-    "a.",
-    ".a",
-    "standard",
-    "your manual",
-    "1e5",
-    "007",
-)
 
 
 @dataclass(frozen=True)
@@ -153,11 +50,9 @@ def keys(node: yaml.Node) -> set[str]:
 def composed(text: str) -> yaml.Node:
     """The tree, without the places in the text, which no copy needs."""
     root = yaml.compose(text, Loader=_LOADER)
-    for node in [
-        root,
-        *(key for node in every(root) if isinstance(node, yaml.MappingNode) for key, _ in node.value),
-        *every(root),
-    ]:
+    nodes = list(every(root))
+    names = [key for node in nodes if isinstance(node, yaml.MappingNode) for key, _ in node.value]
+    for node in [root, *names, *nodes]:
         node.start_mark = node.end_mark = None
     return root
 
@@ -324,7 +219,8 @@ def quantity(node: yaml.Node, pool: Pool, chance: Random) -> None:
         elif kind == 3:
             text = re.sub(r"\d+(\.\d+)?", "0", text, count=chance.randrange(2))
         else:
-            text = f"{text}{chance.choice(('..', ' +- ', ' ± ', '/', ' '))}{chance.choice(('1', '0', '9 %', text, '-1 V', ''))}"
+            between = chance.choice(("..", " +- ", " ± ", "/", " "))
+            text = f"{text}{between}{chance.choice(('1', '0', '9 %', text, '-1 V', ''))}"
         _into(node, scalar(text))
 
 

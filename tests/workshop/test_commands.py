@@ -5,7 +5,6 @@ import json
 
 import pytest
 
-
 MAINS = (
     "'{}': This workshop makes, tests and mends no mains leads. They are work for people licensed for it "
     "where you are; ask your regulator, or buy the lead made.\n"

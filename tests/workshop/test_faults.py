@@ -93,7 +93,6 @@ def test_an_open_part_is_seen(catalogue):
 
 
 # -- what one hears
-# -------------------------------------------------------------------------------------------------
 
 
 @pytest.fixture(scope="module")

@@ -24,3 +24,10 @@ def test_there_and_back(tmp_path):
     kept.write(tmp_path, told)
     assert kept.read(tmp_path) == told
     assert kept.read(tmp_path / "nowhere") == {}
+
+
+def test_several_leads_are_worked_out_as_each_alone(catalogue):
+    ids = ["battery-plate-stud-to-battery-tap", "battery-plate-wedge-to-battery-tap"]
+    assert list(kept.worked_out(catalogue, ids)) == [
+        one for id in ids for one in kept.worked_out(catalogue, [id])
+    ]

@@ -4,7 +4,7 @@ O-pad, the lists of preferred values, and an amplifier's data sheet for the phan
 circuit. What no page prints is worked out by hand."""
 
 from itertools import pairwise
-from math import inf, log10
+from math import log10
 
 import pytest
 

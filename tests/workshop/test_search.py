@@ -11,11 +11,10 @@ import pytest
 
 from generator.workshop import siblings
 from generator.workshop.beyond import further
-from generator.workshop.dictionary import dictionary, written
+from generator.workshop.dictionary import Window, dictionary, written
 from generator.workshop.faulty import Fault
 from generator.workshop.guided import guided
 from generator.workshop.likely import BEEP, MOVES, SILENT, likelihood
-from generator.workshop.dictionary import Window
 from generator.workshop.search import Search
 from generator.workshop.specimen import on_bench
 from generator.workshop.tables import table
@@ -100,7 +99,7 @@ def certain(monkeypatch):
 
 def test_information_of_the_first_reading(ten, certain):
     """0.8813 bit straight through, 0.7219 across, 0.4690 within an end."""
-    _, known, plain = ten
+    _, known, _ = ten
     gains = dict(zip(map(written, known.measurements), Search(known, np.ones(10)).gains(np.full(10, 0.1))))
     for pair, bits in {
         "a.1-b.1": 0.8813,
@@ -140,7 +139,6 @@ def test_how_many_tests_a_lead_takes(n, tests, readings):
 
 
 # -- likelihoods
-# ----------------------------------------------------------------------------------------------------
 
 
 def test_no_reading_is_impossible():
@@ -167,7 +165,6 @@ def test_a_beep_alone_says_little():
 
 
 # -- as it is told
-# --------------------------------------------------------------------------------------------------
 
 
 def ask(catalogue, *typed, lead=LEAD, among=False):
@@ -214,7 +211,7 @@ def test_what_no_ohmmeter_tells_and_what_would(catalogue):
     alike = {known.faults[i].id for i in np.flatnonzero(known.alike[good])}
     assert alike == {"good", "crossed-both:a.1-a.2-b.1-b.2", "crossed-both:a.1-a.3-b.1-b.3"}
     found = further(specimen, [known.faults[i] for i in np.flatnonzero(known.alike[good])])
-    spans = dict((fault.id, span) for fault, span in found.shows)
+    spans = {fault.id: span for fault, span in found.shows}
     assert len({tuple(round(bound * 1e12) for bound in span) for span in spans.values()}) == 2
     middles = sorted(sum(span) for span in spans.values())
     assert middles[-1] / middles[0] > 1.25
@@ -265,7 +262,6 @@ def test_pairs_may_be_typed_either_way_round(catalogue):
 
 
 # -- look-alikes
-# ----------------------------------------------------------------------------------------------------
 
 
 def test_which_pad_is_in_the_hand(catalogue):

@@ -2,8 +2,7 @@
 pairs of contacts it names tell it from every look-alike that any pair tells it from."""
 
 import re
-
-import pytest
+from itertools import pairwise
 
 from generator.workshop import siblings
 from generator.workshop.likely import apart
@@ -27,8 +26,8 @@ def named(text, lead, catalogue):
     told = [word.strip(".").lower() for word in WORD.findall(text)]
     words = {
         *told,
-        *(f"{one}{two}" for one, two in zip(told, told[1:])),
-        *(f"{one}-{two}" for one, two in zip(told, told[1:])),
+        *(f"{one}{two}" for one, two in pairwise(told)),
+        *(f"{one}-{two}" for one, two in pairwise(told)),
     }
     words |= {SAME[word] for word in words & set(SAME)}
     contacts = {c for end in lead.ends.values() for c in catalogue.connectors[end.connector].contacts}

@@ -94,13 +94,11 @@ def check_supplies(id: str, tree: Map, context: Context) -> None:
 
 def check_switches(id: str, tree: Map, context: Context) -> None:
     """A source is turned on by a supply of the style drive, an emf by another."""
-    declared, styles = (
-        tree.map("supplies").entries,
-        {name: supply.text("style") for name, supply in tree.map("supplies").items()},
-    )
+    declared = tree.map("supplies").entries
+    styles = {name: supply.text("style") for name, supply in tree.map("supplies").items()}
     for section, wanted in (("sources", True), ("parts", False)):
-        for _, fed in tree.map(section).items():
-            supply = fed.entries.get("supply")
+        for _, user in tree.map(section).items():
+            supply = user.entries.get("supply")
             if supply and wanted and supply.text not in declared:
                 message = not_one_of(supply.text, "a supply of this circuit", declared)
                 context.problems.add(supply.place, "unknown-supply", message)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 
 from ..context import Context
-from ..kinds import HALVES
+from ..kinds_connectors import HALVES
 from ..nodes import Many, Map, Place, Unusable
 from ..problems import not_one_of, quoted
 

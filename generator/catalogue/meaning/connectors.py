@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from ..context import Context
-from ..kinds import HALVES
+from ..kinds_connectors import HALVES
 from ..nodes import Many, Map, Text
 from ..problems import quoted
 from ..quantity import parse

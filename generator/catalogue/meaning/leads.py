@@ -112,7 +112,7 @@ def check_inner(id: str, tree: Map, context: Context) -> None:
 
 def check_cable(id: str, tree: Map, context: Context) -> None:
     if "cable" in tree and "length" not in tree:
-        message = f"this lead lacks the key 'length': a cable's resistance and capacitance are per metre."
+        message = "this lead lacks the key 'length': a cable's resistance and capacitance are per metre."
         context.problems.add(tree.keys["cable"], "missing-key", message)
     joins = tree.map("joins").entries
     for name in tree["screens"] if "screens" in tree else ():

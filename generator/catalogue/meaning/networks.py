@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Collection
 
 from ..context import Context
-from ..kinds import LIMITED, PARTS
+from ..kinds_circuits import LIMITED, PARTS
 from ..nodes import Many, Map, Place, Text
 from ..problems import a, did_you_mean, not_one_of, quoted
 from ..quantity import QuantityFault, parse
@@ -27,14 +27,9 @@ def joined(tree: Map, kinds: Collection[str]) -> dict[str, str]:
         between = part.entries.get("between")
         if kind_of(part) in kinds and between and between.sound:
             one, other = (piece.get(node, node) for node in between.texts())
-            piece |= {
-                node: one
-                for node in (
-                    *between.texts(),
-                    other,
-                    *(node for node, found in piece.items() if found == other),
-                )
-            }
+            piece |= dict.fromkeys(
+                (*between.texts(), other, *(node for node, found in piece.items() if found == other)), one
+            )
     return piece
 
 

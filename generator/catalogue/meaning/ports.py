@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from contextlib import suppress
 
 from ..context import Context
 from ..kinds import RESERVED
@@ -49,10 +50,8 @@ def check_note(id: str, tree: Map, context: Context) -> None:
 def check_instances(id: str, tree: Map, context: Context) -> None:
     for _, instance in tree["circuit"].items():
         for check in (_check_parameters, _check_roles):
-            try:
+            with suppress(Unusable):  # go on with the other instances
                 check(instance, context.tree("circuits", instance["use"]), tree, context)
-            except Unusable:
-                pass  # go on with the other instances
 
 
 def _check_parameters(instance: Map, template: Map, tree: Map, context: Context) -> None:

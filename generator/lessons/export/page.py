@@ -10,11 +10,16 @@ from generator.catalogue.records import Catalogue
 from generator.lessons.pictures import pictured
 from generator.lessons.question import Question
 
-STYLE = """body { font: 11pt/1.4 Helvetica, Arial, sans-serif; color: #000; background: #fff; margin: 0 auto; max-width: 180mm; padding: 5mm }
-h1 { font-size: 18pt } h2 { font-size: 12pt; margin: 0 0 1mm } section { break-inside: avoid; margin: 0 0 7mm; overflow: hidden }
-section svg { float: right; width: 48mm; height: auto; max-height: 60mm; margin-left: 4mm; color: #000 } dl { margin: 0; display: grid; grid-template-columns: max-content 1fr; gap: 0 3mm }
-dt { color: #333 } dd { margin: 0 } ol.choices { list-style: none; padding: 0; margin: 2mm 0 0 } ol.choices li::before { content: "\\25a2  " }
-.line { border-bottom: 1px solid #000; display: inline-block; width: 45mm } .answers { break-before: page } .answers li { margin-bottom: 2mm } small { color: #333 }
+STYLE = """body { font: 11pt/1.4 Helvetica, Arial, sans-serif; color: #000; background: #fff }
+body { margin: 0 auto; max-width: 180mm; padding: 5mm }
+h1 { font-size: 18pt } h2 { font-size: 12pt; margin: 0 0 1mm }
+section { break-inside: avoid; margin: 0 0 7mm; overflow: hidden }
+section svg { float: right; width: 48mm; height: auto; max-height: 60mm; margin-left: 4mm; color: #000 }
+dl { margin: 0; display: grid; grid-template-columns: max-content 1fr; gap: 0 3mm }
+dt { color: #333 } dd { margin: 0 } ol.choices { list-style: none; padding: 0; margin: 2mm 0 0 }
+ol.choices li::before { content: "\\25a2  " }
+.line { border-bottom: 1px solid #000; display: inline-block; width: 45mm }
+.answers { break-before: page } .answers li { margin-bottom: 2mm } small { color: #333 }
 @page { size: A4; margin: 15mm }"""
 
 

@@ -112,7 +112,7 @@ def _lead_and_fault(facts: Facts, subject: str) -> tuple[Lead, str]:
 
 def wiring(lead: Lead) -> tuple[tuple[str, str], ...]:
     """What a beep finds from every contact of the first end, so that the drawing is not needed."""
-    first = list(lead.ends)[0]
+    first = next(iter(lead.ends))
     found = {}
     for join in lead.joins:
         for node in join.nodes:

@@ -38,27 +38,42 @@ export function factoredReal(matrix, size, nets) {
    differences of their voltages: in the sum of a net's conductances a closed contact drowns what is a trillion times less.
    What rounding takes from the sums is added again in the end, for large currents cancel in every net. */
 function imbalanceOf(matrix, size, nets) {
-  const filled = [],
-    ground = new Float64Array(nets);
+  const ground = new Float64Array(nets),
+    lost = new Float64Array(size);
+  let count = 0;
+  for (const entry of matrix) if (entry !== 0) count++;
+  const row = new Int32Array(count),
+    column = new Int32Array(count),
+    value = new Float64Array(count);
+  count = 0;
   for (let i = 0, at = 0; i < size; i++) {
     for (let j = 0; j < size; j++, at++) {
+      if (matrix[at] === 0) continue;
       if (i < nets && j < nets) ground[i] += matrix[at];
-      if (matrix[at] !== 0 && !(i < nets && j === i)) filled.push([i, j, matrix[at]]);
+      if (i < nets && j === i) continue;
+      row[count] = i;
+      column[count] = j;
+      value[count++] = matrix[at];
     }
   }
   return function (right, found) {
-    const left = right.slice(),
-      lost = new Float64Array(size);
-    const take = function (i, term) {
+    const left = right.slice();
+    lost.fill(0);
+    for (let k = -nets; k < count; k++) {
+      const i = k < 0 ? k + nets : row[k],
+        j = k < 0 ? i : column[k];
+      // First what ties the 0 V of an island, then each entry beside the diagonal.
+      const term =
+        k < 0
+          ? Math.round(ground[i]) * found[i]
+          : value[k] * (i < nets && j < nets ? found[j] - found[i] : found[j]);
       const sum = left[i] - term,
         kept = sum - left[i];
       lost[i] += left[i] - (sum - kept) - (term + kept);
       left[i] = sum;
-    };
-    for (let i = 0; i < nets; i++) take(i, Math.round(ground[i]) * found[i]); // what ties the 0 V of an island
-    for (const [i, j, value] of filled)
-      take(i, value * (i < nets && j < nets ? found[j] - found[i] : found[j]));
-    return left.map((one, i) => one + lost[i]);
+    }
+    for (let i = 0; i < size; i++) left[i] += lost[i];
+    return left;
   };
 }
 
@@ -84,17 +99,17 @@ export function factoredComplex(matrix, size, nets) {
     for (let round = 0, last = Infinity; round < REFINEMENTS; round++, left = imbalance(right, found)) {
       const one = factors.solve(left.re),
         other = factors.solve(left.im); // right sides are real
-      const step = {
-        re: one.re.map((re, i) => re - other.im[i]),
-        im: one.im.map((im, i) => im + other.re[i]),
-      };
-      step.re.forEach((re, i) => {
+      let moved = 0,
+        largest = 0;
+      for (let i = 0; i < size; i++) {
+        const re = one.re[i] - other.im[i],
+          im = one.im[i] + other.re[i];
         found.re[i] += re;
-        found.im[i] += step.im[i];
-      });
-      const [moved, largest] = [step, found].map((unknowns) =>
-        Math.max(0, ...magnitudes(unknowns).subarray(0, nets)),
-      );
+        found.im[i] += im;
+        if (i >= nets) continue;
+        moved = Math.max(moved, magnitude(re, im));
+        largest = Math.max(largest, magnitude(found.re[i], found.im[i]));
+      }
       if (!(moved > SETTLED * largest && moved < last / 2)) break;
       last = moved;
     }
@@ -106,17 +121,23 @@ export function factoredComplex(matrix, size, nets) {
     const real = imbalanceOf(matrix.re, size, nets),
       imaginary = imbalanceOf(matrix.im, size, nets);
     return function (right, { re, im }) {
-      const across = imaginary(zero, im),
+      const left = { re: real(right, re), im: real(zero, im) },
+        across = imaginary(zero, im),
         along = imaginary(zero, re);
-      return {
-        re: real(right, re).map((one, i) => one - across[i]),
-        im: real(zero, im).map((one, i) => one + along[i]),
-      };
+      for (let i = 0; i < size; i++) {
+        left.re[i] -= across[i];
+        left.im[i] += along[i];
+      }
+      return left;
     };
   }
 }
 
-const magnitudes = ({ re, im }) => re.map((one, i) => magnitude(one, im[i]));
+function magnitudes({ re, im }) {
+  const found = new Float64Array(re.length);
+  for (let i = 0; i < found.length; i++) found[i] = magnitude(re[i], im[i]);
+  return found;
+}
 
 export const magnitude = (re, im) => Math.sqrt(re * re + im * im);
 

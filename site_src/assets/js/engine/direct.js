@@ -4,6 +4,7 @@
 import { group, isPort } from "./assemble.js";
 import { MORE, RESIDUE } from "./constants.js";
 import { everywhere, largestAt, most as mostOf, nodeVolts, partAmps } from "./currents.js";
+import { shared } from "./hanging.js";
 import { heldAgainst, limitValues, partIndex, stress as stressOf } from "./limits.js";
 import { meeting } from "./meeting.js";
 import { Named, reading, at as whereAt } from "./readings.js";
@@ -22,31 +23,32 @@ export function* directReadings(assembly, signals) {
   }
 }
 
-/* Every wanted setting in every state, all of them in one solve: {number, live, places, solution, apart, at}, the supplies that
-   are on as [place, part number] and where they are, the solution and the same with nothing plugged in; `at` says where the
-   largest of numbers [drive][state from `start` on] stands, read at `decides`. */
+/* Every wanted setting in every state, all of them in one solve: {number, live, places, solution, apart, hung, at}, the supplies that
+   are on as [place, part number] and where they are, the solution, the same with nothing plugged in, and both where hanging pieces have
+   shared their charge (null where none hang); `at` says where the largest of numbers [drive][state from `from` on] stands, read at
+   `decides`, `moved` of (drive, state) which of them are shared. */
 function solveSettings(assembly, wanted) {
   const { circuit, ports, states } = assembly,
     { values, each } = stacked(circuit, ports, wanted);
-  const solution = solvedDc(circuit, values, [...states, assembly.apart]);
+  const closed = [...states, assembly.apart],
+    solution = solvedDc(circuit, values, closed),
+    hanging = shared(solution, closed);
+  const parted = (some) => [statesOf(some, 0, states.length), statesOf(some, states.length)];
   let start = 0;
   return wanted.map((setting, number) => {
     const drives = each[number],
-      mine = drivesOf(solution, start, (start += drives.length));
+      first = start,
+      mine = (whole) => parted(drivesOf(whole, first, first + drives.length));
+    start += drives.length;
     const live = liveSupplies(circuit, liveVolts(circuit, ports, setting));
-    const at = function (numbers, decides, first = 0) {
+    const at = function (numbers, decides, from = 0, moved = () => false) {
       const [drive, state] = largestAt(numbers),
         [corner, off] = drives[drive];
-      return whereAt("direct", state + first, decides, { corner, off });
+      return whereAt("direct", state + from, decides, { corner, off, shared: moved(drive, state + from) });
     };
-    return {
-      number,
-      live,
-      places: new Set(live.map(([place]) => place)),
-      at,
-      solution: statesOf(mine, 0, states.length),
-      apart: statesOf(mine, states.length),
-    };
+    const [plugged, apart] = mine(solution),
+      places = new Set(live.map(([place]) => place));
+    return { number, live, places, at, solution: plugged, apart, hung: hanging && mine(hanging) };
   });
 }
 
@@ -61,12 +63,7 @@ function* stress(assembly, setting, signals) {
     { number } = setting;
   for (const [place, record] of assembly.places) {
     for (const limit of record.network.limits) {
-      const held = (solution) => {
-        const read = limitValues(solution, place, limit);
-        return (...which) => heldAgainst(limit, read(...which));
-      };
-      const read = held(setting.solution),
-        alone = mostOf(everywhere(setting.apart, held(setting.apart)));
+      const { read, alone, moved } = held(setting, place, limit);
       for (const [state, start, stop] of [
         ["settled", 0, settled],
         ["plugging", settled, assembly.states.length],
@@ -78,7 +75,7 @@ function* stress(assembly, setting, signals) {
         const rating = state === "settled" ? limit.settled : limit.momentary;
         const own = setting.places.has(place) && most > MORE * alone + RESIDUE;
         if (rating === null && !(signal > RESIDUE || elsewhere(setting, place) || own)) continue;
-        const at = signal > most ? loud : setting.at(cases, "", start);
+        const at = signal > most ? loud : setting.at(cases, "", start, moved);
         const unit = { watts: "W", amps: "A" }[limit.quantity] || "V",
           peak = unit === "W" ? "" : ", peak";
         const terms = [
@@ -99,6 +96,27 @@ function* stress(assembly, setting, signals) {
       }
     }
   }
+}
+
+/* The size at a limit of (drive, state), the most with nothing plugged in, and which sizes are those of charge that is shared, being
+   larger. */
+function held(setting, place, limit) {
+  const size = function (solution) {
+    const read = limitValues(solution, place, limit);
+    return (...which) => heldAgainst(limit, read(...which));
+  };
+  const most = (read) => mostOf(everywhere(setting.apart, read));
+  const plain = size(setting.solution),
+    alone = most(size(setting.apart));
+  // No current flows through what hangs.
+  if (setting.hung === null || !["volts", "reverse"].includes(limit.quantity))
+    return { read: plain, alone, moved: () => false };
+  const [hung, hungAlone] = setting.hung.map(size);
+  return {
+    read: (...which) => Math.max(plain(...which), hung(...which)),
+    alone: Math.max(alone, most(hungAlone)),
+    moved: (...which) => hung(...which) > plain(...which),
+  };
 }
 
 /* The volts left at whatever has to be powered: the least over corners, landings and earths. A need belongs to the channel it

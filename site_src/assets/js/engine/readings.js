@@ -25,7 +25,7 @@ export const reading = (quantity, subject, where, value, unit, state, more = {})
 
 /* Where in the stack of cases a number was found. `nature` is direct, instant, signal, hum or test; `state` the number of a state of the
    assembly; `decides` the id of the part, or the list of two nodes, it is read at; `corner` the tolerances, `off` what a supply does that is
-   off. For an instant `before` is the position (a setting with one kind of off) and the state, of `Capacitors.settled`, in which the
+   off; `shared` whether hanging pieces are where their charge is shared. For an instant `before` is the position (a setting with one kind of off) and the state, of `Capacitors.settled`, in which the
    capacitors were charged, `driven` the position now. For signal `source` is the one shown, at `level` V and `hertz`; for hum `pair` numbers the powering. */
 export const at = (nature, state, decides, more = {}) => ({
   nature,
@@ -33,6 +33,7 @@ export const at = (nature, state, decides, more = {}) => ({
   decides,
   corner: "nominal",
   off: "",
+  shared: false,
   before: [0, 0],
   driven: 0,
   hertz: 1000,
@@ -50,9 +51,11 @@ export const Named = class Named {
     this.channel = channel;
   }
 
-  /* `the mixer line input`, or `the left channel of the camera` where a device has several. `places` is the assembly's Map. */
+  /* `the mixer line input`, or `the left channel of the camera` where a device has several; `my microphone` for one's own. `places` is
+     the assembly's Map. */
   among(places) {
-    const name = `the ${spoken(short(places.get(this.place)))}`;
+    const said = spoken(short(places.get(this.place))),
+      name = said.startsWith("my ") ? said : `the ${said}`;
     return this.channel === MAIN ? name : `the ${side(this.channel)} of ${name}`;
   }
 };

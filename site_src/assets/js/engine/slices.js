@@ -5,6 +5,7 @@ import { EARTHS } from "./assemble.js";
 import { directCase, probeCase, signalCase } from "./cases.js";
 import { net, netName, resistive, valuesAt } from "./circuit.js";
 import { TEST_AMPS } from "./constants.js";
+import { shared } from "./hanging.js";
 import { Capacitors, CORNER } from "./instants.js";
 import { driveOf, powered, sourcesOf } from "./signal.js";
 import { solvedDc } from "./solved.js";
@@ -16,12 +17,13 @@ export function caseOf(assembly, reading) {
   return at === null ? null : { ...CASES[at.nature](assembly, reading, at), number, terms };
 }
 
-function direct(assembly, { setting }, { state, corner, off, decides }) {
+function direct(assembly, { setting }, { state, corner, off, decides, shared: hangs }) {
   const { circuit, ports, states } = assembly;
   const live = liveVolts(circuit, ports, settings(ports)[setting]);
   const values = driveValues(circuit, live, corner, off),
     closed = states[state];
-  return directCase(solvedDc(circuit, [values], [closed]), closed, corner, decides);
+  const solution = solvedDc(circuit, [values], [closed]);
+  return directCase(hangs ? shared(solution, [closed]) : solution, closed, corner, decides);
 }
 
 function instant(assembly, reading, { state, decides, before: [position, plugged], driven }) {

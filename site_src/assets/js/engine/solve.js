@@ -89,16 +89,18 @@ function emfs(circuit, volts) {
 /* Find the region each sink and clamp works in. Their curves rise everywhere, so there is one answer. `factored` keeps what
    was factored for other drives, by regions. */
 function bend(circuit, bending, values, matrix, right, factored) {
-  let flags = bending.map(() => false);
+  let flags = "0".repeat(bending.length); // 1 for each that is beyond its bend
   for (let round = 0; round < ROUNDS; round++) {
-    const key = flags.join(),
-      z = right.slice(),
-      a = factored.has(key) ? null : matrix.slice();
-    bending.forEach((i, k) => stampBend(circuit, i, values[i], flags[k], a, z));
-    if (a) factored.set(key, factoredReal(a, circuit.size, circuit.netCount));
-    const found = factored.get(key)(z);
-    const fresh = bending.map((i, k) => beyond(circuit, found, i, values[i], flags[k]));
-    if (fresh.every((flag, k) => flag === flags[k])) return found;
+    const z = right.slice(),
+      a = factored.has(flags) ? null : matrix.slice();
+    for (let k = 0; k < bending.length; k++)
+      stampBend(circuit, bending[k], values[bending[k]], flags[k] === "1", a, z);
+    if (a) factored.set(flags, factoredReal(a, circuit.size, circuit.netCount));
+    const found = factored.get(flags)(z);
+    let fresh = "";
+    for (let k = 0; k < bending.length; k++)
+      fresh += beyond(circuit, found, bending[k], values[bending[k]], flags[k] === "1") ? "1" : "0";
+    if (fresh === flags) return found;
     flags = fresh;
   }
   throw new CircuitError(`no settled state found for ${bending.map((i) => circuit.parts[i].id).join(", ")}`);
@@ -108,16 +110,17 @@ function bend(circuit, bending, values, matrix, right, factored) {
    and fro. */
 function beyond(circuit, found, i, value, flag) {
   const part = circuit.parts[i],
-    [a, b] = circuit.ends[i],
+    ends = circuit.ends[i],
     at = part.kind === "sink" ? part.knee : value;
-  const across = found[a] - found[b];
+  const across = found[ends[0]] - found[ends[1]];
   return Math.abs(across - at) <= RESIDUAL * Math.abs(at) ? flag : across > at;
 }
 
 /* A sink draws value/knee per volt up to its knee, then `value`; a clamp nothing up to `value`, then 1/series per volt above. */
 function stampBend(circuit, i, value, bent, matrix, right) {
   const part = circuit.parts[i],
-    [a, b] = circuit.ends[i],
+    a = circuit.ends[i][0],
+    b = circuit.ends[i][1],
     sink = part.kind === "sink";
   const siemens = sink ? (bent ? LEAK : value / part.knee) : bent ? 1 / part.series : LEAK;
   const amps = sink ? (bent ? value - LEAK * part.knee : 0) : bent ? (LEAK - 1 / part.series) * value : 0;
