@@ -14,7 +14,10 @@ CI = Path(__file__).parents[1] / ".ci"
 NOWHERE = "http://127.0.0.1:9/simple"  # nobody answers on the discard port
 VENV = """#!/bin/sh
 if [ "$1" = -c ]; then exec {python} "$@"; fi
-mkdir -p .venv/bin; printf '%s\\n' '#!/bin/sh' '{pip}' > .venv/bin/pip; printf '%s\\n' '#!/bin/sh' '{npm}' > .venv/bin/npm; chmod +x .venv/bin/*
+mkdir -p .venv/bin
+printf '%s\\n' '#!/bin/sh' '{pip}' > .venv/bin/pip
+printf '%s\\n' '#!/bin/sh' '{npm}' > .venv/bin/npm
+chmod +x .venv/bin/*
 """
 
 

@@ -152,11 +152,9 @@ def _named(path: str, node: Node, *within: str) -> dict[str, str]:
     """The names between the braces of an import or export: name -> what it is called after `as`."""
     for kind in within:
         inside = [child for child in node.named_children if child.type != "string"]
-        if (
-            within[0] == "export_clause"
-            and node.child_by_field_name("source")
-            or [child.type for child in inside] != [kind]
-        ):
+        if (within[0] == "export_clause" and node.child_by_field_name("source")) or [
+            child.type for child in inside
+        ] != [kind]:
             raise _unreadable(path, node)
         node = inside[0]
     return {

@@ -29,7 +29,19 @@ NUMBERS = scripts(
     "interference/formulas",
     *(
         f"interference/{name}.js"
-        for name in "guesses between nearby numbers paths radio answer changes remedies words address".split()
+        for name in [
+            "guesses",
+            "between",
+            "nearby",
+            "numbers",
+            "paths",
+            "radio",
+            "answer",
+            "changes",
+            "remedies",
+            "words",
+            "address",
+        ]
     ),
 )
 SEED, MANY, CURED = 20261128, 2000, 80

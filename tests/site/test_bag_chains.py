@@ -29,8 +29,8 @@ def test_chains_are_those_that_fit_up_to_two_none_twice(node):
 
 
 def test_the_search_judges_every_chain_and_puts_the_best_first(node):
-    judge = """Ringfence.engine.judge = (data, rules, { through }) => ({ verdict: through.length === 2 ? "safe" :
-      through[0] ? "lossy" : "dangerous",
+    judge = """Ringfence.engine.judge = (data, rules, { through }) => ({ verdict: through.length === 2 ?
+      "safe" : through[0] ? "lossy" : "dangerous",
       findings: [{ id: "x", severity: "lossy", says: "said" }] });"""
     found = node(
         f"(() => {{ {judge} return new Promise((done) => bag.search('{MIC}', '{DESK}', "

@@ -39,8 +39,8 @@ def given(few, tmp_path_factory):
 def asked(expression, given):
     program = """(() => {
       const { engine, data, rulebook } = Ringfence;
-      const through = (question) => { const steps = Ringfence.engine.search(data, rulebook, question); let step;
-        do step = steps.next(); while (!step.done); return step.value; };
+      const through = (question) => { const steps = Ringfence.engine.search(data, rulebook, question);
+        let step; do step = steps.next(); while (!step.done); return step.value; };
       return %s; })()"""
     return run(program % expression, scripts("engine"), given)
 
