@@ -82,6 +82,9 @@ TABLES = {
     # trigger-manual-p19: 12 V on the tip, ground on the sleeve; foot-switch-manual-p7: tip and ring each to the sleeve
     "phone-35-ts-trigger": {"tip": "supply", "sleeve": "common"},
     "phone-635-trs-contacts": {"tip": "contact-1", "ring": "contact-2", "sleeve": "common"},
+    # sidechain-manual-p10: return on the tip, send on the ring; amplifier-terminals-manual-p14: hot, ground, cold
+    "phone-635-trs-insert-ring-send": {"tip": "return", "ring": "send", "sleeve": "common"},
+    "terminal-strip-3-ground-middle": {"1": "hot", "2": "screen", "3": "cold"},
 }
 
 
