@@ -9,6 +9,8 @@ from generator.catalogue.quantity import parse
 
 # hdmi-pin-table, and hdmi-sizes-table for the contact of the mini plug each is joined to
 LARGE_TO_MINI = {1: 2, 2: 1, 3: 3, 4: 5, 5: 4, 6: 6, 7: 8, 8: 7, 9: 9, 10: 11, 11: 10, 12: 12, 13: 14, 14: 17, 15: 15, 16: 16, 17: 13, 18: 18, 19: 19}
+# hdmi-four-sizes-table: the contact of the micro plug
+LARGE_TO_MICRO = {1: 3, 2: 4, 3: 5, 4: 6, 5: 7, 6: 8, 7: 9, 8: 10, 9: 11, 10: 12, 11: 13, 12: 14, 13: 15, 14: 2, 15: 17, 16: 18, 17: 16, 18: 19, 19: 1}
 LARGE = ["data-2-plus", "data-2-screen", "data-2-minus", "data-1-plus", "data-1-screen", "data-1-minus", "data-0-plus", "data-0-screen", "data-0-minus",
          "clock-plus", "clock-screen", "clock-minus", "control", "spare", "list-clock", "list-data", "common", "supply", "detect"]
 
@@ -23,6 +25,13 @@ def test_the_small_picture_plug_meets_the_large_one_as_published(catalogue):
     assert {large[str(one)]: str(other) for one, other in LARGE_TO_MINI.items()} == {role: contact for contact, role in small.items()}
     joined = {join.id: set(join.nodes) for join in catalogue.leads["hdmi-mini-to-hdmi"].joins}
     assert set(map(frozenset, joined.values())) == {frozenset((f"a.{other}", f"b.{one}")) for one, other in LARGE_TO_MINI.items()}
+
+
+def test_the_smallest_picture_plug_meets_the_large_one_as_published(catalogue):
+    large, small = (catalogue.assignments[f"hdmi{size}-video"].carries for size in ("", "-micro"))
+    assert {large[str(one)]: str(other) for one, other in LARGE_TO_MICRO.items()} == {role: contact for contact, role in small.items()}
+    joined = {frozenset(join.nodes) for join in catalogue.leads["hdmi-micro-to-hdmi"].joins}
+    assert joined == {frozenset((f"a.{other}", f"b.{one}")) for one, other in LARGE_TO_MICRO.items()}
 
 
 # wire-resistance-table: gauge: ohm per 100 feet
