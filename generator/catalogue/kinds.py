@@ -217,15 +217,7 @@ _circuit = _file("circuits", {
         }, evidence=True), _name),
         "the volts it must find",
     ),
-    "asks": Field(
-        MapOf(Record({
-            "sets": Field(ListOf(_name, least=1, one=True), "the parameters a number sets"),
-            "times": Field(Number(0, rule="bad-number"), "what the number is multiplied by first"),
-            "yes": Field(MapOf(_value, _name), "parameter: the value a yes sets"),
-            "no": Field(MapOf(_value, _name), "parameter: the value a no sets"),
-        }, one_of=(("sets", "yes"),)), Ref("questions")),
-        "question: what a manual's answer to it sets",
-    ),
+    **kinds_asked.fields(_value),
 })
 _amps = Amount("A", positive=True)
 _cable = _file("cables", {

@@ -80,7 +80,8 @@ RULES = {
     "stiff-output": "What a source puts on its output has some resistance on its way.",
     "unasked-reversal": "What takes power says what it stands with plus and minus swapped, or that this is unknown.",
     "lone-skew": "`skew` and `match` come together.",
-    "unasked-number": "Levels, needs, ratings that are not known and ratings a port may replace: a manual is asked for them.",
+    "unasked-number": "A number that decides verdicts is a parameter a manual is asked for, or the circuit says under `unasked` why none tells it.",
+    "needless-unasked": "What stands under `unasked` decides verdicts and is asked for nowhere.",
     # ports
     "wrong-connector": "A port's assignment is one for the port's connector.",
     "note-against-assignment": "What a port's note says of its order or contacts agrees with its assignment's grade.",

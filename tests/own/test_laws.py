@@ -9,10 +9,16 @@ import pytest
 from generator.catalogue import OWN, default_directory, load
 from generator.catalogue.lint import lint
 from generator.engine import VERDICTS, judge
+from generator.ledger import lines
 from generator.own import changed, said
 from generator.own.apply import parameters
 
-STRICTER_LOW = ("highest-volts-at-output", "highest-volts-at-input", "highest-supply", "direct-current", "rated-power", "maximum-input-level")  # the less, the stricter
+LESS, MORE = "the less, the stricter", "the more, the stricter"
+STRICTER = {  # what an answer sets -> which way it gets stricter; a supply, an output's level or a resistance has no such way: it takes from one and gives to another
+    **{("limits", field): LESS for field in ("settled", "seconds", "momentary")}, ("listeners", "maximum"): LESS,
+    ("needs", "least"): MORE, ("needs", "full"): MORE, ("listeners", "sensitivity"): MORE,
+}
+CONNECTIONS = 3  # of each question with such a way, drawn from the ledger
 RUNS = [  # cheap connections in which such a number decides
     ("mixer-line-out-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-mic-in-p48-xlr", "from", "main.highest-volts-at-output", ["63 V", "50 V", "40 V", "16 V", "2 V"]),
     ("wireless-receiver-out-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-mic-in-p48-xlr", "from", "main.highest-volts-at-output", ["63 V", "48 V", "10 V"]),
@@ -20,6 +26,15 @@ RUNS = [  # cheap connections in which such a number decides
     ("mixer-line-out-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-line-in-xlr", "into", "main.maximum-input-level", ["+24 dBu", "+10 dBu", "-20 dBu", "-50 dBu"]),
     ("mic-condenser-p48-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-mic-in-p48-xlr", "from", "main.lowest-supply", ["9 V", "30 V", "48 V"]),
     ("mic-electret-stereo-35", (), "camera-mic-in-35", "from", "left.highest-supply", ["10 V", "4 V", "1 V"]),
+    ("mic-condenser-p48-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-mic-in-p48-xlr", "from", "main.capacitor-rating", ["63 V", "35 V", "6.3 V"]),
+    ("press-box-mic-out-xlr", ("xlr-f-to-xlr-m-ferrite-3m",), "mixer-mic-in-p12-xlr", "into", "main.capacitor-rating", ["63 V", "25 V", "6.3 V"]),
+    ("mic-condenser-p48-xlr", ("xlr-f-to-xlr-m-3m",), "recorder-mic-in-t-power-xlr", "from", "main.highest-volts-across", ["63 V", "14 V", "10 V"]),
+    ("guitar-pickup-635", ("phone-635-ts-to-635-ts-6m",), "interface-instrument-in-635", "into", "main.highest-peak-at-input", ["25 V", "5 V", "0.5 V"]),
+    ("guitar-pickup-635", ("phone-635-ts-to-635-ts-6m",), "interface-instrument-in-635", "from", "main.winding-resistance", ["7 kohm", "100 kohm", "900 kohm"]),
+    ("player-video-out-rca", ("bnc-to-rca",), "video-in-bnc", "into", "main.terminator-power", ["250 mW", "63 mW", "10 mW"]),
+    ("player-video-out-rca", ("bnc-to-rca",), "video-in-bnc", "from", "video.resting-volts", ["0 V", "2 V", "20 V"]),
+    ("camera-battery-out-xlr-4", ("xlr-4-f-to-xlr-4-m-power",), "recorder-dc-in-xlr-4", "from", "main.internal-resistance", ["0.05 ohm", "1 ohm", "20 ohm"]),
+    ("party-line-supply-two-channel-xlr", (), "party-line-station-two-channel-xlr", "into", "main.lowest-supply", ["12 V", "25 V", "40 V"]),
 ]
 
 
@@ -40,6 +55,32 @@ def test_a_stricter_number_is_never_milder(catalogue, start, through, target, si
     verdicts = [by_own(catalogue, (start, through, target), side, {ask: number}).verdict for number in numbers]
     assert all(VERDICTS.index(mild) <= VERDICTS.index(strict) for mild, strict in pairwise(verdicts)), list(zip(numbers, verdicts))
     assert verdicts[0] != verdicts[-1], "the number decides here"
+
+
+def way(ask):
+    """LESS or MORE where all that the answer sets gets stricter that way, None where not."""
+    ways = {STRICTER.get((one.kind, one.field)) for numbers in ask.feeds.values() for one in numbers}
+    return ways.pop() if len(ways) == 1 else None
+
+
+def test_a_stricter_number_is_never_milder_whatever_is_asked(catalogue, record_property):
+    """Every question about a rating, a need or what an input hears, each in a few connections of whatever port is asked it."""
+    draw, at, told = random.Random(21), {}, []
+    for row in lines.rows(lines.read(default_directory() / "verdicts")):
+        if row["from"] != row["into"]:
+            at.setdefault(row["from"], []).append((row, "from"))
+            at.setdefault(row["into"], []).append((row, "into"))
+    for question in catalogue.questions.values():
+        places = [(port.id, ask) for port in catalogue.ports.values() for ask in port.asks if ask.question == question.id and way(ask) and port.id in at]
+        for port, ask in draw.choices(places, k=CONNECTIONS) if places and question.unit else ():
+            row, side = draw.choice(at[port])
+            numbers = [f"{number:.9f} {question.unit}" for number in (question.least, (question.least * question.most) ** 0.5, question.most)]
+            run = row["from"], tuple(row["through"]), row["into"]
+            verdicts = [by_own(catalogue, run, side, {ask.id: number}).verdict for number in (numbers[::-1] if way(ask) == LESS else numbers)]
+            assert all(VERDICTS.index(mild) <= VERDICTS.index(strict) for mild, strict in pairwise(verdicts)), (run, ask.id, verdicts)
+            told.append((question.id, len(set(verdicts)) > 1))
+    record_property("told", f"{len({id for id, _ in told})} questions in {len(told)} connections, decided in {sum(one for _, one in told)}")
+    assert sum(one for _, one in told) > 10, "the numbers decide often enough to tell"
 
 
 def test_silent_changes_nothing(catalogue):

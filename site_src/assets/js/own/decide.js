@@ -4,14 +4,14 @@ Ringfence.own = Ringfence.own || {};
 
 /* Which questions decide an answer: those that set the limit a finding was held against, and those that set the level or supply behind it. */
 (function (own, ui) {
-  const SUPPLIES = ["phantom-voltage", "plug-in-voltage", "parallel-voltage", "supply-voltage"];
+  const SUPPLIES = ["phantom-voltage", "plug-in-voltage", "parallel-voltage", "supply-voltage", "second-supply-voltage", "resting-volts"];
   const LEVELS = { // finding: questions of the outlet, questions of the inlet
     "too-hot": [["maximum-output-level"], ["maximum-input-level"]], "too-quiet": [["nominal-output-level", "microphone-sensitivity"], ["input-sensitivity"]],
     "level-not-known": [["maximum-output-level", "nominal-output-level", "microphone-sensitivity"], ["maximum-input-level", "input-sensitivity"]],
-    "loaded-down": [["output-impedance", "least-load"], ["input-impedance"]],
+    "loaded-down": [["output-impedance", "least-load", "winding-resistance", "line-termination"], ["input-impedance"]],
   };
   const POWER = ["not-powered", "starved", "part-unpowered", "talkback-unpowered"];
-  const POWERED = ["lowest-supply", "full-supply", "current-drawn"];
+  const POWERED = ["lowest-supply", "full-supply", "current-drawn", "internal-resistance"];
 
   /* Keys "side.ask" of what decides `judged`, those of the worst findings first. */
   own.deciding = function (judged, question) {

@@ -52,7 +52,7 @@ Ringfence.own = Ringfence.own || {};
     const [low, high, unit] = read(text, question), shown = high ? `${low}..${high} ${unit}` : `${low} ${unit}`;
     const value = own.parse(shown);
     if (!value) throw new Nonsense(`${text}? Write the lower number first.`);
-    if (value.low <= 0) throw new Nonsense(`${text}? It must be more than nothing.`);
+    if (value.low <= 0 && question.least !== 0) throw new Nonsense(`${text}? It must be more than nothing.`);
     const { least, most, beyond } = question;
     if ((least !== null && value.low < least) || (most !== null && value.high > most)) throw new Nonsense(`${text}? ${beyond}`.trim());
     const written = ask.times === 1 ? shown : `${times(value.low, ask.times)}${high ? `..${times(value.high, ask.times)}` : ""} ${question.unit}`;
