@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 import yaml
+from mutants import spoilt
 
 from generator.engine import __file__ as engine
 
@@ -17,13 +18,19 @@ WITHOUT = {"__init__.py", "constants.py", "tables.py"}  # nothing is worked out 
 def test_a_fault_can_be_put_in(row):
     assert set(row) <= {"id", "file", "text", "becomes", "same"}
     whole = (ENGINE / row["file"]).read_text("utf-8")
-    assert whole.count(row["text"]) == 1
-    spoilt = whole.replace(row["text"], row["becomes"])
-    assert spoilt != whole
+    text, places = spoilt(whole, row)
+    assert places == 1 and text != whole
     if row["file"].endswith(".py"):
-        compile(spoilt, row["file"], "exec")
+        compile(text, row["file"], "exec")
     else:
-        assert yaml.safe_load(spoilt) != yaml.safe_load(whole)
+        assert yaml.safe_load(text) != yaml.safe_load(whole)
+
+
+@pytest.mark.parametrize("laid_out", ["f(a, [b, c])", "f(\n    a,\n    [\n        b,\n        c,\n    ],\n)"])
+def test_how_a_statement_is_laid_out_does_not_matter(laid_out):
+    fault = {"file": "x.py", "text": "f(a, [b, c])", "becomes": "g(a)"}
+    assert spoilt(f"x = {laid_out}\n", fault) == ("x = g(a)\n", 1)
+    assert spoilt(f"x = {laid_out}\n", {**fault, "text": "f(a, [b])"}) == (f"x = {laid_out}\n", 0)
 
 
 def test_every_fault_has_a_name_of_its_own():

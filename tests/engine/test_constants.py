@@ -1,5 +1,6 @@
 """The tables of numbers that are no fact about hardware: what a row has, that both engines read it, and that none stands beside the tables."""
 
+import ast
 import re
 from pathlib import Path
 
@@ -29,7 +30,8 @@ def test_a_row_says_what_it_stands_for_why_and_how_that_is_known(row):
 
 
 def test_both_engines_read_every_number_of_the_table():
-    here = {name for text in PYTHON.values() for line in re.findall(r"from \.constants import (.*)", text) for name in line.split(", ")}
+    imports = [node for text in PYTHON.values() for node in ast.walk(ast.parse(text)) if isinstance(node, ast.ImportFrom) and node.module == "constants"]
+    here = {alias.name for node in imports for alias in node.names}
     there = {name for text in SCRIPTS.values() for names in TAKEN.findall(text) for name in re.findall(r"\w+", names)}
     assert here == set(constants.TABLE)
     assert there == set(constants.TABLE) - ONE_SIDED

@@ -22,6 +22,8 @@ from pathlib import Path
 import pytest
 import yaml
 
+from . import spoilt
+
 ROOT = Path(__file__).parents[2]
 ENGINE = "generator/engine"
 COPIED = ("generator", "pinouts", "site_src", "tests", "pyproject.toml", "mkdocs.yml", "README.md", "DEVELOPERS.md", ".ci")
@@ -47,7 +49,7 @@ def noticed(copy: Path, mutant: dict | None, stages: tuple = STAGES) -> str:
     path = copy / ENGINE / mutant["file"] if mutant else None
     whole = path.read_text("utf-8") if path else ""
     if path:
-        _write(path, whole.replace(mutant["text"], mutant["becomes"]))
+        _write(path, spoilt(whole, mutant)[0])
     try:
         return next(filter(None, (_failed(copy, *stage) for stage in stages)), "")
     finally:
