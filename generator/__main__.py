@@ -1,4 +1,5 @@
-"""The command line: lint, judge, route, matrix, draw, docs, bundle, list, ledger, interfere, lessons, and the workshop."""
+"""The command line: lint, judge, route, matrix, draw, docs, bundle, list, ledger, interfere,
+lessons, and the workshop."""
 
 from __future__ import annotations
 
@@ -28,7 +29,8 @@ from generator.workshop.commands import COMMANDS as WORKSHOP
 from generator.workshop.safety import Misuse
 
 BROKEN, BAD_USE = 1, 2
-REMEMBERED = Path("build/readings.sqlite")  # what was read of every connection, used where nothing it is made of has changed
+# what was read of every connection, used where nothing it is made of has changed
+REMEMBERED = Path("build/readings.sqlite")
 SOME = 5  # files of a stale ledger that are named
 KINDS = ("connectors", "assignments", "ports", "leads")
 
@@ -38,7 +40,8 @@ class BadUse(Exception):
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
-    """Run one command; returns the exit status: 0, 1 for a broken catalogue, 2 for bad use; stopped.py has what ends it from outside."""
+    """Run one command; returns the exit status: 0, 1 for a broken catalogue, 2 for bad use; stopped.py has
+    what ends it from outside."""
     options = _parser().parse_args(arguments)
     try:
         return stopped.ended(lambda: options.run(options))
@@ -57,16 +60,29 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 
 def _parser() -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(prog="python -m generator", description="Know what happens before you plug it in.")
+    parser = argparse.ArgumentParser(
+        prog="python -m generator", description="Know what happens before you plug it in."
+    )
     commands = parser.add_subparsers(required=True, metavar="COMMAND")
 
-    def command(name: str, run, about: str, json_too: bool = False, catalogue_too: bool = True, own_too: bool = True) -> argparse.ArgumentParser:
+    def command(
+        name: str, run, about: str, json_too: bool = False, catalogue_too: bool = True, own_too: bool = True
+    ) -> argparse.ArgumentParser:
         made = commands.add_parser(name, help=about, description=about)
         made.set_defaults(run=run)
         if catalogue_too:
-            made.add_argument("--pinouts", type=Path, default=default_directory(), metavar="DIR", help="the catalogue")
+            made.add_argument(
+                "--pinouts", type=Path, default=default_directory(), metavar="DIR", help="the catalogue"
+            )
             if own_too:
-                made.add_argument("--own", type=Path, action="append", default=[], metavar="FILE.yaml", help="a port or lead of one's own, or a folder of them")
+                made.add_argument(
+                    "--own",
+                    type=Path,
+                    action="append",
+                    default=[],
+                    metavar="FILE.yaml",
+                    help="a port or lead of one's own, or a folder of them",
+                )
         if json_too:
             made.add_argument("--json", action="store_true", help="print JSON")
         return made
@@ -74,7 +90,9 @@ def _parser() -> argparse.ArgumentParser:
     command("lint", _lint, "Print all faults of the catalogue.")
     made = command("judge", _judge, "Judge one connection.", json_too=True)
     made.add_argument("start", metavar="FROM")
-    made.add_argument("--through", action="append", default=[], metavar="LEAD", help="a lead or adapter, in order")
+    made.add_argument(
+        "--through", action="append", default=[], metavar="LEAD", help="a lead or adapter, in order"
+    )
     made.add_argument("--explain", action="store_true", help="show the working of what decides")
     made.add_argument("--finding", metavar="ID", help="show the working of this finding instead")
     made.add_argument("--schematic", type=Path, metavar="FILE.svg", help="draw that working")
@@ -90,15 +108,35 @@ def _parser() -> argparse.ArgumentParser:
     made.add_argument("--view", choices=("face", "solder", "plug", "side", "lead"))
     made.add_argument("--half", metavar="NAME")
     made.add_argument("--mount", choices=("cable", "panel"), help="what the half of a side view is on")
-    made = command("sheets", _sheets, "Write contact sheets of every face, side view and lead, light and dark.")
+    made = command(
+        "sheets", _sheets, "Write contact sheets of every face, side view and lead, light and dark."
+    )
     made.add_argument("--out", type=Path, default=Path("build/sheets"), metavar="DIR")
     made = command("docs", _docs, "Write the docs tree for mkdocs.")
     made.add_argument("--out", type=Path, default=Path("build/docs"), metavar="DIR")
-    made = command("ledger", _ledger, "Write the verdict of every pairing to the catalogue's verdicts folder and print what changed.", own_too=False)
+    made = command(
+        "ledger",
+        _ledger,
+        "Write the verdict of every pairing to the catalogue's verdicts folder and print what changed.",
+        own_too=False,
+    )
     made.add_argument("--check", action="store_true", help="write nothing; exit 1 if the ledger is stale")
-    made.add_argument("--since", metavar="REV", help="print what changed since this git revision instead of since the last write")
-    made.add_argument("--cluster", metavar="ADDRESS", help="let the Dask cluster whose scheduler is there judge what is not remembered")
-    made = command("interfere", _interfere, "What else gets into a run: hum, mains, radio, and what helps.", json_too=True)
+    made.add_argument(
+        "--since",
+        metavar="REV",
+        help="print what changed since this git revision instead of since the last write",
+    )
+    made.add_argument(
+        "--cluster",
+        metavar="ADDRESS",
+        help="let the Dask cluster whose scheduler is there judge what is not remembered",
+    )
+    made = command(
+        "interfere",
+        _interfere,
+        "What else gets into a run: hum, mains, radio, and what helps.",
+        json_too=True,
+    )
     made.add_argument("file", type=Path, metavar="RUN.yaml", help="the run, described")
     publishing.add(command, _publishing)
     lessons.add(command, _publishing)
@@ -115,7 +153,8 @@ def _parser() -> argparse.ArgumentParser:
 
 def _lint(options) -> int:
     problems = lint(options.pinouts, options.own)
-    sys.stdout.reconfigure(errors="backslashreplace")  # whatever a file holds, a terminal of few signs shows the rest
+    # whatever a file holds, a terminal of few signs shows the rest
+    sys.stdout.reconfigure(errors="backslashreplace")
     for problem in problems:
         print(problem)
     return BROKEN if problems else 0
@@ -136,21 +175,45 @@ def _judge(options) -> int:
         options.schematic.write_text(draw_schematic(working), encoding="utf-8")
     if options.json:
         own = [{"asks": asks, "value": value} for asks, value in _own(catalogue, verdict)]
-        data = verdict.as_data() | {"missing": lacking, "own": own} | ({"working": working.as_data() if working else None} if options.explain or options.finding else {})
+        data = (
+            verdict.as_data()
+            | {"missing": lacking, "own": own}
+            | (
+                {"working": working.as_data() if working else None}
+                if options.explain or options.finding
+                else {}
+            )
+        )
         print(json.dumps(data, indent=2, ensure_ascii=False))
     else:
-        print("\n".join([terminal.told(verdict, _own(catalogue, verdict)), *([f"  {lacking}"] if lacking else []), *(["", told(working)] if working and (options.explain or options.finding) else [])]))
+        print(
+            "\n".join(
+                [
+                    terminal.told(verdict, _own(catalogue, verdict)),
+                    *([f"  {lacking}"] if lacking else []),
+                    *(["", told(working)] if working and (options.explain or options.finding) else []),
+                ]
+            )
+        )
     return 0
 
 
 def _own(catalogue: Catalogue, verdict: Verdict) -> list[tuple[str, str]]:
     """Question and value of every number of the two ends that is somebody's own."""
-    return [one for name in dict.fromkeys((verdict.start, verdict.target)) for one in numbers(catalogue, catalogue.ports[name])]
+    return [
+        one
+        for name in dict.fromkeys((verdict.start, verdict.target))
+        for one in numbers(catalogue, catalogue.ports[name])
+    ]
 
 
 def _lacking(catalogue: Catalogue, start: str, target: str, found: Sequence[Verdict]) -> str | None:
     """The lead that would do it, where nothing found is safe."""
-    return None if any("safe" in (verdict.verdict, verdict.offered) for verdict in found) else missing(catalogue, start, target)
+    return (
+        None
+        if any("safe" in (verdict.verdict, verdict.offered) for verdict in found)
+        else missing(catalogue, start, target)
+    )
 
 
 def _working(options, catalogue: Catalogue, verdict: Verdict) -> Working | None:
@@ -173,14 +236,19 @@ def _route(options) -> int:
         print(json.dumps([verdict.as_data() for verdict in found], indent=2, ensure_ascii=False))
     else:
         lines = [terminal.offered(verdict) for verdict in found]
-        lines = lines or [f"Nothing in the catalogue gets {options.start} into {options.target} without harm or silence."]
+        lines = lines or [
+            f"Nothing in the catalogue gets {options.start} into {options.target} without harm or silence."
+        ]
         lacking = _lacking(catalogue, options.start, options.target, found)
         print("\n".join([*lines, *([lacking] if lacking else [])]))
     return 0
 
 
 def _matrix(options) -> int:
-    lines = "".join(json.dumps(verdict, ensure_ascii=False) + "\n" for verdict in ledger.judged(load(options.pinouts, options.own), REMEMBERED))
+    lines = "".join(
+        json.dumps(verdict, ensure_ascii=False) + "\n"
+        for verdict in ledger.judged(load(options.pinouts, options.own), REMEMBERED)
+    )
     options.out.write_text(lines, encoding="utf-8") if options.out else sys.stdout.write(lines)
     return 0
 
@@ -256,15 +324,26 @@ def _interfere(options) -> int:
     except CatalogueError as error:
         raise BadUse(str(error)) from None
     told = interference.tell(run, tables)
-    print(json.dumps(interference.as_data(told, tables), indent=2, ensure_ascii=False) if options.json else interference.as_lines(told, tables))
+    print(
+        json.dumps(interference.as_data(told, tables), indent=2, ensure_ascii=False)
+        if options.json
+        else interference.as_lines(told, tables)
+    )
     return 0
 
 
 def _list(options) -> int:
     catalogue = load(options.pinouts, options.own)
-    rows = [{"kind": kind, "id": name, "name": record.name}
-            for kind in ([options.kind] if options.kind else KINDS) for name, record in getattr(catalogue, kind).items()]
-    print(json.dumps(rows, indent=2, ensure_ascii=False) if options.json else "\n".join(f"{r['id']:44} {r['name']}" for r in rows))
+    rows = [
+        {"kind": kind, "id": name, "name": record.name}
+        for kind in ([options.kind] if options.kind else KINDS)
+        for name, record in getattr(catalogue, kind).items()
+    ]
+    print(
+        json.dumps(rows, indent=2, ensure_ascii=False)
+        if options.json
+        else "\n".join(f"{r['id']:44} {r['name']}" for r in rows)
+    )
     return 0
 
 
@@ -293,7 +372,9 @@ def _known(records, *names: str) -> None:
     for name in names:
         if name not in records:
             near = get_close_matches(name, records, n=3, cutoff=0.4)
-            raise BadUse(f"'{name}' is not in the catalogue." + (f" Nearest: {', '.join(near)}." if near else ""))
+            raise BadUse(
+                f"'{name}' is not in the catalogue." + (f" Nearest: {', '.join(near)}." if near else "")
+            )
 
 
 if __name__ == "__main__":

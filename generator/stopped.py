@@ -17,7 +17,9 @@ def ended(command: Callable[[], int]) -> int:
     except BrokenPipeError:
         raise
     except OSError as fault:
-        sys.stderr.write(": ".join(str(part) for part in (fault.filename, fault.strerror or fault) if part) + "\n")
+        sys.stderr.write(
+            ": ".join(str(part) for part in (fault.filename, fault.strerror or fault) if part) + "\n"
+        )
         if not fault.filename:
             sys.stdout = None  # it was what is printed that found no room: it is not tried again
         return REFUSED

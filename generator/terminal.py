@@ -12,10 +12,16 @@ def told(verdict: Verdict, own: Sequence[tuple[str, str]] = ()) -> str:
     """A verdict; `own` are the numbers of a manual it rests on, question and value."""
     chain = " -> ".join((verdict.start, *verdict.through, verdict.target))
     by = f", BY YOUR NUMBER{'S' if len(own) > 1 else ''}" if own else ""
-    lines = [f"{verdict.verdict.upper()}{by}  {chain}", *(f"  {asks}: {value} [{OWN}]" for asks, value in own)]
+    lines = [
+        f"{verdict.verdict.upper()}{by}  {chain}",
+        *(f"  {asks}: {value} [{OWN}]" for asks, value in own),
+    ]
     lines += [*filter(None, (verdict.conditions, verdict.offer, marked(verdict.plugs)))]
     for finding in verdict.findings:
-        lines += [f"  {finding.severity}: {finding.says} [{finding.id}; {finding.when}; {finding.evidence}]", f"    {finding.remedy}"]
+        lines += [
+            f"  {finding.severity}: {finding.says} [{finding.id}; {finding.when}; {finding.evidence}]",
+            f"    {finding.remedy}",
+        ]
     lines += [f"  {figure.says}" for figure in verdict.figures]
     lines += [f"  instead, {offered(r)}" for r in verdict.remedies]
     return "\n".join(lines)
@@ -30,4 +36,6 @@ def marked(plugs: Sequence[str]) -> str:
 def offered(verdict: Verdict) -> str:
     """A way and how it ends; one that a switch makes well says in which order."""
     ends = f"{verdict.verdict} while plugging only" if verdict.offer else verdict.verdict
-    return f"{ends}: {' -> '.join(verdict.through) or 'no lead'}{f'. {verdict.offer}' if verdict.offer else ''}"
+    return (
+        f"{ends}: {' -> '.join(verdict.through) or 'no lead'}{f'. {verdict.offer}' if verdict.offer else ''}"
+    )

@@ -13,14 +13,25 @@ EXTRAS = {"sink": "knee", "clamp": "series"}
 
 
 def part(line: str) -> Part:
-    """`R1 resistor a b 6.81 kohm`: id, kind, the two nodes, value. A sink adds `knee 10 V`, a clamp `series 20 ohm`."""
+    """`R1 resistor a b 6.81 kohm`: id, kind, the two nodes, value. A sink adds `knee 10 V`, a
+    clamp `series 20 ohm`."""
     name, kind, a, b, *value = line.split(maxsplit=4)
-    text, _, extra = value[0].partition(f" {EXTRAS[kind]} ") if kind in EXTRAS else (value[0] if value else "", "", "")
-    return Part(name, kind, a, b, parse(text) if text else None, **({EXTRAS[kind]: parse(extra).nominal} if extra else {}))
+    text, _, extra = (
+        value[0].partition(f" {EXTRAS[kind]} ") if kind in EXTRAS else (value[0] if value else "", "", "")
+    )
+    return Part(
+        name,
+        kind,
+        a,
+        b,
+        parse(text) if text else None,
+        **({EXTRAS[kind]: parse(extra).nominal} if extra else {}),
+    )
 
 
 def circuit(*lines: str, couplings=(), switches=(), anchors=("0",)) -> Circuit:
-    """The circuit of some lines; couplings are (first, second, k), switches pairs of nodes. Node 0 is its 0 V where there is one."""
+    """The circuit of some lines; couplings are (first, second, k), switches pairs of nodes. Node 0 is its 0
+    V where there is one."""
     parts = [part(line) for line in lines]
     nodes = {node for p in parts for node in (p.a, p.b)}
     return build(parts, [Coupling(*c) for c in couplings], switches, [a for a in anchors if a in nodes])

@@ -1,6 +1,8 @@
-"""Shared by all tests. With RINGFENCE_NO_SKIPS set (continuous integration) a skipped test counts as a failure.
+"""Shared by all tests. With RINGFENCE_NO_SKIPS set (continuous integration) a skipped
+test counts as a failure.
 
-Under `pytest -n` every process has its own session fixtures; what takes long is in `once.py`, made by one process for all.
+Under `pytest -n` every process has its own session fixtures; what takes long is in `once.py`,
+made by one process for all.
 """
 
 import os
@@ -27,6 +29,7 @@ def every_pairing(catalogue):
 @pytest.fixture
 def ask(capsys):
     """Runs a command; gives (exit status, what it printed, what it complained)."""
+
     def ask(*words):
         try:
             status = main([str(word) for word in words])
@@ -37,12 +40,23 @@ def ask(capsys):
     return ask
 
 
-LONG = ("data/test_ledger_is_current.py", "browser/test_twin.py", "oracle/", "browser/test_kept_whole.py", "browser/test_check_page.py")  # begun first
+# begun first
+LONG = (
+    "data/test_ledger_is_current.py",
+    "browser/test_twin.py",
+    "oracle/",
+    "browser/test_kept_whole.py",
+    "browser/test_check_page.py",
+)
 
 
 def pytest_collection_modifyitems(items):
     """Files that take minutes come first, so that no process is left with one of them at the end."""
-    items.sort(key=lambda item: next((place for place, name in enumerate(LONG) if f"tests/{name}" in item.path.as_posix()), len(LONG)))
+    items.sort(
+        key=lambda item: next(
+            (place for place, name in enumerate(LONG) if f"tests/{name}" in item.path.as_posix()), len(LONG)
+        )
+    )
 
 
 @pytest.hookimpl(wrapper=True)
@@ -55,7 +69,8 @@ def pytest_runtest_makereport(item, call):
 
 
 def pytest_terminal_summary(terminalreporter):
-    """What tests recorded as `told`: how much was compared and how far apart the two were. Printed here, for `pytest -n` lets no test speak."""
+    """What tests recorded as `told`: how much was compared and how far apart the two were. Printed here, for
+    `pytest -n` lets no test speak."""
     for report in terminalreporter.getreports("passed") + terminalreporter.getreports("failed"):
         for name, words in report.user_properties:
             if name == "told":

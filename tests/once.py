@@ -1,4 +1,5 @@
-"""What takes minutes is made by the first test process that asks for it; others wait for it and take it as it is."""
+"""What takes minutes is made by the first test process that asks for it; others wait for it
+and take it as it is."""
 
 from __future__ import annotations
 
@@ -42,7 +43,8 @@ def _kept(made):
 
 @_kept
 def rows(catalogue: Catalogue) -> list[ledger.Row]:
-    """Every pairing's row, from the committed ledger where it still holds; judged where not, which takes minutes."""
+    """Every pairing's row, from the committed ledger where it still holds; judged where
+    not, which takes minutes."""
     REMEMBERED.parent.mkdir(exist_ok=True)
     with FileLock(REMEMBERED.with_suffix(".lock")):
         return ledger.rows(catalogue, default_directory() / "verdicts", REMEMBERED)
@@ -50,7 +52,8 @@ def rows(catalogue: Catalogue) -> list[ledger.Row]:
 
 @_kept
 def judged(catalogue: Catalogue) -> list:
-    """The verdicts, in published form, of the pairings that tell most; with RINGFENCE_WHOLE set, of all. Minutes."""
+    """The verdicts, in published form, of the pairings that tell most; with RINGFENCE_WHOLE
+    set, of all. Minutes."""
     known = rows(catalogue)
     chosen = known if os.environ.get("RINGFENCE_WHOLE") else ledger.telling(known)
     with FileLock(REMEMBERED.with_suffix(".lock")):
@@ -75,7 +78,14 @@ def site(catalogue: Catalogue, folder: Path) -> Path:
     with FileLock(folder / "site.lock"):
         if not (folder / "built").exists():
             docs(catalogue, rows(catalogue), folder / "docs")
-            mkdocs(load_config(str(ROOT / "mkdocs.yml"), docs_dir=str(folder / "docs"), site_dir=str(folder / "site"), strict=True))
+            mkdocs(
+                load_config(
+                    str(ROOT / "mkdocs.yml"),
+                    docs_dir=str(folder / "docs"),
+                    site_dir=str(folder / "site"),
+                    strict=True,
+                )
+            )
             finish(folder / "site")
             (folder / "site").rename(folder / "built")  # whole, or not there
     return folder / "built"

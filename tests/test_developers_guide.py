@@ -1,4 +1,5 @@
-"""The developers' pages cannot drift: their examples are linted in a copy of the catalogue, their lists are held against the code."""
+"""The developers' pages cannot drift: their examples are linted in a copy of the catalogue, their lists are
+held against the code."""
 
 import re
 import shutil
@@ -37,7 +38,9 @@ def copied(tmp_path):
     for name in ("sources.yaml", "questions.yaml"):
         shutil.copy(default_directory() / name, tmp_path / "pinouts")
     for path, text in EXAMPLES.items():
-        with (tmp_path / path).open("a" if path in ("pinouts/sources.yaml", "pinouts/questions.yaml") else "w", encoding="utf-8") as file:
+        with (tmp_path / path).open(
+            "a" if path in ("pinouts/sources.yaml", "pinouts/questions.yaml") else "w", encoding="utf-8"
+        ) as file:
             file.write(text)
     return tmp_path / "pinouts"
 
@@ -100,8 +103,11 @@ def nested_keys(shape):
 
 @pytest.mark.parametrize("kind", FOLDERS)
 def test_every_nested_key_is_shown_somewhere(kind):
-    text = EXAMPLE_OF[kind] if kind != "leads" else EXAMPLE_OF["leads"] + EXAMPLE_OF["circuits"]  # parts: as in a circuit
-    assert [key for key in dict.fromkeys(nested_keys(KINDS[kind])) if not re.search(rf"\b{key}\b", text)] == []
+    # parts: as in a circuit
+    text = EXAMPLE_OF[kind] if kind != "leads" else EXAMPLE_OF["leads"] + EXAMPLE_OF["circuits"]
+    assert [
+        key for key in dict.fromkeys(nested_keys(KINDS[kind])) if not re.search(rf"\b{key}\b", text)
+    ] == []
 
 
 def test_the_example_rule_is_a_rule():
@@ -109,7 +115,9 @@ def test_the_example_rule_is_a_rule():
     rule = rulebook._rule(row)
     assert rule.quantity in {other.quantity for other in rulebook.rules()}
     assert rule.id not in {other.id for other in rulebook.rules()}
-    assert set(row) == {field.name for field in fields(rulebook.Rule)} - {"weighs"}, "what a lossy rule needs besides stands in a comment"
+    assert set(row) == {field.name for field in fields(rulebook.Rule)} - {"weighs"}, (
+        "what a lossy rule needs besides stands in a comment"
+    )
 
 
 def test_every_lint_rule_is_an_anchor_with_its_line():
@@ -120,7 +128,10 @@ def test_every_lint_rule_is_an_anchor_with_its_line():
 
 def test_every_condition_of_cautions_is_told():
     expected = "".join(f"- `{name}`: {means}\n" for name, means in WHEN.items())
-    assert re.search(r"<!-- conditions: begin -->\n(.*?)<!-- conditions: end -->", GUIDE, re.DOTALL)[1] == expected
+    assert (
+        re.search(r"<!-- conditions: begin -->\n(.*?)<!-- conditions: end -->", GUIDE, re.DOTALL)[1]
+        == expected
+    )
 
 
 def test_what_the_guide_names_is_there():
@@ -145,7 +156,10 @@ def test_links_between_the_pages_lead_somewhere(page):
         assert there.exists(), target
         if anchor:
             text = there.read_text("utf-8")
-            headings = [re.sub(r"[^\w -]", "", heading.lower()).replace(" ", "-") for heading in re.findall(r"^#+ (.*)$", text, re.MULTILINE)]
+            headings = [
+                re.sub(r"[^\w -]", "", heading.lower()).replace(" ", "-")
+                for heading in re.findall(r"^#+ (.*)$", text, re.MULTILINE)
+            ]
             assert anchor in headings or f'id="{anchor}"' in text, anchor
 
 
@@ -158,8 +172,31 @@ def test_the_readme_names_every_command_and_no_other():
     readme = (ROOT / "README.md").read_text("utf-8")
     [commands] = [action.choices for action in _parser()._actions if isinstance(action.choices, dict)]
     assert re.findall(r"^    python -m generator (\w+)", readme, re.MULTILINE) == [
-        "lint", "judge", "route", "ways", "matrix", "draw", "sheets", "docs", "finish", "bundle", "publish", "served", "rename", "list", "ledger", "interfere",
-        "meter", "faults", "diagnose", "build", "trace", "symptoms", "pad", "blocker", "lessons",
+        "lint",
+        "judge",
+        "route",
+        "ways",
+        "matrix",
+        "draw",
+        "sheets",
+        "docs",
+        "finish",
+        "bundle",
+        "publish",
+        "served",
+        "rename",
+        "list",
+        "ledger",
+        "interfere",
+        "meter",
+        "faults",
+        "diagnose",
+        "build",
+        "trace",
+        "symptoms",
+        "pad",
+        "blocker",
+        "lessons",
     ]
     assert set(commands) == set(re.findall(r"^    python -m generator (\w+)", readme, re.MULTILINE))
     for script in re.findall(r"^    (\.ci/\w+)", readme, re.MULTILINE):

@@ -1,4 +1,5 @@
-"""The house rules that a program can hold: which way imports run, how long a module may be, what the solver may know."""
+"""The house rules that a program can hold: which way imports run, how long a module may be,
+what the solver may know."""
 
 import ast
 import re
@@ -18,17 +19,64 @@ MAY_IMPORT = {
     "workshop": {"catalogue", "engine", "workshop"},
     "own": {"catalogue", "own"},
     "lessons": {"catalogue", "engine", "ledger", "workshop", "drawing", "lessons"},
-    "site": {"catalogue", "engine", "ledger", "interference", "workshop", "drawing", "own", "lessons", "site"},
+    "site": {
+        "catalogue",
+        "engine",
+        "ledger",
+        "interference",
+        "workshop",
+        "drawing",
+        "own",
+        "lessons",
+        "site",
+    },
     "__init__": set(),
     "publishing": {"catalogue", "site"},
     "stopped": set(),
     "terminal": {"catalogue", "engine"},
-    "__main__": {"catalogue", "engine", "ledger", "interference", "workshop", "drawing", "lessons", "site", "publishing", "own", "stopped", "terminal"},
+    "__main__": {
+        "catalogue",
+        "engine",
+        "ledger",
+        "interference",
+        "workshop",
+        "drawing",
+        "lessons",
+        "site",
+        "publishing",
+        "own",
+        "stopped",
+        "terminal",
+    },
 }
 MOST_LINES = 300
 AUDIO_WORDS = (
-    "microphone", "phantom", "audio", "mixer", "speaker", "hum", "screen", "hot", "cold", "listener", "mono", "stereo", "balanced", "ribbon", "capsule",
-    "plugging", "plug", "jack", "lead", "cable", "port", "outlet", "inlet", "verdict", "dangerous", "dBu",
+    "microphone",
+    "phantom",
+    "audio",
+    "mixer",
+    "speaker",
+    "hum",
+    "screen",
+    "hot",
+    "cold",
+    "listener",
+    "mono",
+    "stereo",
+    "balanced",
+    "ribbon",
+    "capsule",
+    "plugging",
+    "plug",
+    "jack",
+    "lead",
+    "cable",
+    "port",
+    "outlet",
+    "inlet",
+    "verdict",
+    "dangerous",
+    "dBu",
 )
 
 
@@ -44,10 +92,14 @@ def imported(path: Path) -> list[str]:
         if isinstance(node, ast.Import):
             found += [alias.name for alias in node.names]
         elif isinstance(node, ast.ImportFrom):
-            base = list(package[:len(package) - node.level + 1]) if node.level else []
+            base = list(package[: len(package) - node.level + 1]) if node.level else []
             prefix = ".".join([*base, *([node.module] if node.module else [])])
             # `from generator import ledger` names a package, not something inside one
-            found += [f"{prefix}.{alias.name}" for alias in node.names] if prefix == "generator" or not node.module else [prefix]
+            found += (
+                [f"{prefix}.{alias.name}" for alias in node.names]
+                if prefix == "generator" or not node.module
+                else [prefix]
+            )
     return found
 
 
@@ -86,7 +138,9 @@ def test_no_module_grows_out_of_hand(path):
 
 
 def importers(library: str) -> list[str]:
-    return [name(path) for path in MODULES if any(dotted.split(".")[0] == library for dotted in imported(path))]
+    return [
+        name(path) for path in MODULES if any(dotted.split(".")[0] == library for dotted in imported(path))
+    ]
 
 
 def test_one_module_knows_the_svg_library():
@@ -97,8 +151,13 @@ def test_the_engine_is_pure():
     """It reads nothing but its tables and writes nothing."""
     for path in sorted((PACKAGE / "engine").glob("*.py")):
         libraries = {dotted.split(".")[0] for dotted in imported(path)}
-        assert libraries.isdisjoint({"os", "sys", "subprocess", "json", "socket", "urllib", "random", "time", "datetime"}), path.name
-        assert path.name in ("rulebook.py", "powering.py", "constants.py") or not libraries & {"pathlib", "yaml"}, path.name
+        assert libraries.isdisjoint(
+            {"os", "sys", "subprocess", "json", "socket", "urllib", "random", "time", "datetime"}
+        ), path.name
+        assert path.name in ("rulebook.py", "powering.py", "constants.py") or not libraries & {
+            "pathlib",
+            "yaml",
+        }, path.name
 
 
 def words(path: Path) -> set[str]:
@@ -115,5 +174,9 @@ def test_the_solver_does_not_know_what_the_circuit_is_for(module):
 
 def test_only_the_command_line_prints():
     for path in MODULES:
-        calls = [node.func.id for node in ast.walk(ast.parse(path.read_text("utf-8"))) if isinstance(node, ast.Call) and isinstance(node.func, ast.Name)]
+        calls = [
+            node.func.id
+            for node in ast.walk(ast.parse(path.read_text("utf-8")))
+            if isinstance(node, ast.Call) and isinstance(node.func, ast.Name)
+        ]
         assert "print" not in calls or path.name == "__main__.py", name(path)

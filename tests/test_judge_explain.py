@@ -5,14 +5,19 @@ import xml.etree.ElementTree as ET
 
 from generator.__main__ import main
 
-ASKED = ["judge", "active-di-out-xlr", "--through", "xlr-f-to-xlr-m-phantom-supply", "camera-mic-in-p48-xlr"]  # one lead does, so what helps is found soon
+# one lead does, so what helps is found soon
+ASKED = ["judge", "active-di-out-xlr", "--through", "xlr-f-to-xlr-m-phantom-supply", "camera-mic-in-p48-xlr"]
 NOT_FITTING = ["judge", "camera-battery-out-xlr-4", "mixer-line-in-635"]
 
 
 def test_explain_prints_the_working_after_the_verdict(capsys):
     assert main([*ASKED, "--explain"]) == 0
     said = capsys.readouterr().out
-    assert said.index("DANGEROUS") < said.index("WORKING  over-volts") < said.index("no more than 53 V is wanted")
+    assert (
+        said.index("DANGEROUS")
+        < said.index("WORKING  over-volts")
+        < said.index("no more than 53 V is wanted")
+    )
 
 
 def test_explain_with_json_adds_the_working(capsys):
@@ -34,11 +39,15 @@ def test_a_chosen_finding_and_its_schematic(capsys, tmp_path):
 
 def test_a_finding_that_was_not_made_is_bad_use(capsys):
     assert main([*ASKED, "--finding", "dull"]) == 2
-    assert capsys.readouterr().err.startswith("'dull' is not a finding of this connection; its findings: over-volts,")
+    assert capsys.readouterr().err.startswith(
+        "'dull' is not a finding of this connection; its findings: over-volts,"
+    )
 
 
 def test_what_does_not_fit_has_no_circuit(capsys, tmp_path):
     assert main([*NOT_FITTING, "--explain", "--json"]) == 0
     assert json.loads(capsys.readouterr().out)["working"] is None
     assert main([*NOT_FITTING, "--schematic", str(tmp_path / "it.svg")]) == 2
-    assert capsys.readouterr().err == "The halves do not go into each other: there is no circuit to work out.\n"
+    assert (
+        capsys.readouterr().err == "The halves do not go into each other: there is no circuit to work out.\n"
+    )

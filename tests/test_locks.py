@@ -1,4 +1,5 @@
-"""What is fetched is named to the file: every dependency of pyproject.toml in .ci/locks, in a version it allows, with digests and without an address."""
+"""What is fetched is named to the file: every dependency of pyproject.toml in .ci/locks, in a version it
+allows, with digests and without an address."""
 
 import os
 import re
@@ -30,7 +31,11 @@ def locked(name):
 
 
 def test_there_is_a_lock_for_every_way_of_setting_up():
-    assert {path.stem for path in (ROOT / ".ci/locks").iterdir()} == set(WANTED) == {"run", *PROJECT["project"]["optional-dependencies"]}
+    assert (
+        {path.stem for path in (ROOT / ".ci/locks").iterdir()}
+        == set(WANTED)
+        == {"run", *PROJECT["project"]["optional-dependencies"]}
+    )
 
 
 @pytest.mark.parametrize("name", WANTED)
@@ -53,7 +58,8 @@ def test_what_is_tested_is_what_runs():
     assert locked("run").items() <= locked("cluster").items() <= locked("test").items()
 
 
-# -- .ci/update, with tools that answer at once -----------------------------------------------------------------------
+# -- .ci/update, with tools that answer at once
+# -----------------------------------------------------------------------
 
 PYTHON = """#!/bin/sh
 if [ "$1" = -c ]; then echo {version}; exit; fi
@@ -70,12 +76,23 @@ OLD, NEW = (HEAD + f"one=={one} \\\n    --hash=sha256:{'0' * 64}\n" for one in (
 @pytest.fixture
 def update(tmp_path):
     """Runs .ci/update in a copy where the newest `one` is of a version, and the tests end with a status."""
+
     def run(newest="1.1", tests="exit 0", version="3.11"):
-        for name, content in {"python": PYTHON.format(here=tmp_path, version=version), "pip": "#!/bin/sh\n", "pip-compile": COMPILE.format(here=tmp_path, one=newest),
-                              ".ci/test": f"#!/bin/sh\necho \"tests $*\" >> {tmp_path}/asked\n{tests}\n"}.items():
+        for name, content in {
+            "python": PYTHON.format(here=tmp_path, version=version),
+            "pip": "#!/bin/sh\n",
+            "pip-compile": COMPILE.format(here=tmp_path, one=newest),
+            ".ci/test": f'#!/bin/sh\necho "tests $*" >> {tmp_path}/asked\n{tests}\n',
+        }.items():
             (tmp_path / name).write_text(content)
             (tmp_path / name).chmod(0o755)
-        done = subprocess.run([tmp_path / ".ci/update", "tests/some"], capture_output=True, text=True, timeout=60, env={**os.environ, "PYTHON": f"{tmp_path}/python"})
+        done = subprocess.run(
+            [tmp_path / ".ci/update", "tests/some"],
+            capture_output=True,
+            text=True,
+            timeout=60,
+            env={**os.environ, "PYTHON": f"{tmp_path}/python"},
+        )
         return done.returncode, done.stdout, done.stderr.splitlines()
 
     (tmp_path / ".ci/locks").mkdir(parents=True)
@@ -98,7 +115,11 @@ def test_newer_versions_stay_where_the_tests_pass(update):
 
 
 def test_newer_versions_go_where_the_tests_fail(update):
-    assert update(tests="exit 1") == (1, DIFFERENCE, [ASKING, "The tests fail with these versions.", "The locks are as they were."])
+    assert update(tests="exit 1") == (
+        1,
+        DIFFERENCE,
+        [ASKING, "The tests fail with these versions.", "The locks are as they were."],
+    )
     assert update.locks() == {OLD}
 
 
@@ -115,7 +136,13 @@ def test_nothing_newer_is_said_and_nothing_is_run(update):
 def test_locks_are_asked_for_without_addresses(update):
     update()
     for line in (update.here / "asked").read_text().splitlines()[:2]:
-        assert {"--generate-hashes", "--strip-extras", "--no-emit-index-url", "--no-emit-trusted-host", "--no-emit-find-links"} <= set(line.split())
+        assert {
+            "--generate-hashes",
+            "--strip-extras",
+            "--no-emit-index-url",
+            "--no-emit-trusted-host",
+            "--no-emit-find-links",
+        } <= set(line.split())
 
 
 def test_another_python_makes_no_lock(update):

@@ -1,4 +1,5 @@
-"""The list of faults does not rot: each can still be put in, says something else, and is about a module of the engine."""
+"""The list of faults does not rot: each can still be put in, says something else, and is about a
+module of the engine."""
 
 from collections import Counter
 from pathlib import Path
@@ -38,5 +39,7 @@ def test_every_fault_has_a_name_of_its_own():
 
 
 def test_every_module_of_the_engine_has_some():
-    assert {row["file"] for row in ROWS} == {path.name for path in ENGINE.iterdir() if path.suffix in (".py", ".yaml")} - WITHOUT
+    assert {row["file"] for row in ROWS} == {
+        path.name for path in ENGINE.iterdir() if path.suffix in (".py", ".yaml")
+    } - WITHOUT
     assert len(ROWS) >= 80

@@ -1,4 +1,5 @@
-"""Lint takes whatever it is given: some hundred spoilt files of the real catalogue, and proof that a bad end would be seen.
+"""Lint takes whatever it is given: some hundred spoilt files of the real catalogue, and proof that
+a bad end would be seen.
 
 `python -m tests.spoilt` tries more."""
 
@@ -51,7 +52,9 @@ def test_a_mutant_is_made_again_by_its_number_and_all_ways_are_used(spoiler):
 
 
 @pytest.mark.parametrize("made", MADE)
-@pytest.mark.parametrize("kind, id", [("ports", "active-di-out-xlr"), ("sources", "sources"), ("published", "published")])
+@pytest.mark.parametrize(
+    "kind, id", [("ports", "active-di-out-xlr"), ("sources", "sources"), ("published", "published")]
+)
 def test_what_is_no_file_is_one_fault(held, kind, id, made):
     mutant = Mutant(kind, id, b"", made=made)
     found = held.faults(mutant)
@@ -66,7 +69,9 @@ def test_an_untouched_file_is_free_of_faults_and_still_linted(held):
 
 def test_an_exception_is_noticed(held, monkeypatch):
     monkeypatch.setattr(leads, "_nodes", lambda tree: 1 / 0)
-    assert command.tried(held, sound(held))[1][0].startswith("ZeroDivisionError: division by zero at test_spoilt.py:")
+    assert command.tried(held, sound(held))[1][0].startswith(
+        "ZeroDivisionError: division by zero at test_spoilt.py:"
+    )
 
 
 def test_what_never_ends_is_noticed(held, monkeypatch):
@@ -84,19 +89,23 @@ def test_what_the_whole_catalogue_says_otherwise_is_noticed(held, monkeypatch):
     assert command.tried(held, alike, whole=True)[1] == []
     monkeypatch.setattr(held, "_touched", lambda *_: set())
     assert [one.partition("\n")[0] for one in command.tried(held, alike, whole=True)[1]] == [
-        f"only in the whole catalogue: pinouts/leads/{ID}.yaml:20:13: error[looks-like-itself]"]
+        f"only in the whole catalogue: pinouts/leads/{ID}.yaml:20:13: error[looks-like-itself]"
+    ]
 
 
-@pytest.mark.parametrize("changed, told", [
-    ({"path": "/etc/passwd"}, "no file or no rule of ours"),
-    ({"rule": "no-rule"}, "no file or no rule of ours"),
-    ({"line": 0}, "there is no line 0 in the file"),
-    ({"line": 9}, "there is no line 9 in the file"),
-    ({"message": "'so\nso' is not it."}, "not one plain line"),
-    ({"message": "'\u202eso' is not it."}, "not one plain line"),
-    ({"message": "so, " * 1100}, "not one plain line"),
-    ({"message": f"'{'so ' * 200}' is not it."}, "a value is echoed at length"),
-])
+@pytest.mark.parametrize(
+    "changed, told",
+    [
+        ({"path": "/etc/passwd"}, "no file or no rule of ours"),
+        ({"rule": "no-rule"}, "no file or no rule of ours"),
+        ({"line": 0}, "there is no line 0 in the file"),
+        ({"line": 9}, "there is no line 9 in the file"),
+        ({"message": "'so\nso' is not it."}, "not one plain line"),
+        ({"message": "'\u202eso' is not it."}, "not one plain line"),
+        ({"message": "so, " * 1100}, "not one plain line"),
+        ({"message": f"'{'so ' * 200}' is not it."}, "a value is echoed at length"),
+    ],
+)
 def test_a_bad_fault_is_noticed(held, changed, told):
     found = held.faults(SPOILT)
     assert complaints(SPOILT, found) == []
@@ -105,4 +114,6 @@ def test_a_bad_fault_is_noticed(held, changed, told):
 
 
 def test_it_is_noticed_when_the_other_file_s_fault_is_not_told(held):
-    assert complaints(SPOILT, [fault for fault in held.faults(SPOILT) if "bystander" not in fault.path]) == ["the other file's fault is not told"]
+    assert complaints(SPOILT, [fault for fault in held.faults(SPOILT) if "bystander" not in fault.path]) == [
+        "the other file's fault is not told"
+    ]

@@ -1,4 +1,5 @@
-"""YAML -> checked, frozen records: `load(directory)` gives a Catalogue or raises CatalogueError with every fault."""
+"""YAML -> checked, frozen records: `load(directory)` gives a Catalogue or raises
+CatalogueError with every fault."""
 
 from __future__ import annotations
 
@@ -8,15 +9,64 @@ from pathlib import Path
 from . import build
 from .problems import CatalogueError, Problem
 from .records import (
-    GRADES, OWN, Ask, Assignment, Catalogue, Connector, Coupling, End, Evidence, Half, Join, Lead, Limit, Listener, Need, Network,
-    Part, Port, Quantity, Question, Reference, Source, Spot, Spring, Supply,
+    GRADES,
+    OWN,
+    Ask,
+    Assignment,
+    Catalogue,
+    Connector,
+    Coupling,
+    End,
+    Evidence,
+    Half,
+    Join,
+    Lead,
+    Limit,
+    Listener,
+    Need,
+    Network,
+    Part,
+    Port,
+    Quantity,
+    Question,
+    Reference,
+    Source,
+    Spot,
+    Spring,
+    Supply,
 )
 from .survey import survey
 
 __all__ = [
-    "GRADES", "OWN", "Ask", "Assignment", "Catalogue", "CatalogueError", "Connector", "Coupling", "End", "Evidence", "Half", "Join", "Lead",
-    "Limit", "Listener", "Need", "Network", "Part", "Port", "Problem", "Quantity", "Question", "Reference", "Source", "Spot", "Spring",
-    "Supply", "default_directory", "load",
+    "GRADES",
+    "OWN",
+    "Ask",
+    "Assignment",
+    "Catalogue",
+    "CatalogueError",
+    "Connector",
+    "Coupling",
+    "End",
+    "Evidence",
+    "Half",
+    "Join",
+    "Lead",
+    "Limit",
+    "Listener",
+    "Need",
+    "Network",
+    "Part",
+    "Port",
+    "Problem",
+    "Quantity",
+    "Question",
+    "Reference",
+    "Source",
+    "Spot",
+    "Spring",
+    "Supply",
+    "default_directory",
+    "load",
 ]
 
 
@@ -26,7 +76,8 @@ def default_directory() -> Path:
 
 
 def load(directory: Path, own: Sequence[Path] = ()) -> Catalogue:
-    """Everything under `directory`, and somebody's own files or folders of them. Raises CatalogueError (`.problems`, all of them, sorted) if anything is wrong."""
+    """Everything under `directory`, and somebody's own files or folders of them. Raises CatalogueError
+    (`.problems`, all of them, sorted) if anything is wrong."""
     context = survey(Path(directory), own)
     problems = context.problems.sorted()
     if problems:

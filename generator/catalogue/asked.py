@@ -10,8 +10,9 @@ from .evidence import Evidence
 
 @dataclass(frozen=True)
 class Question:
-    """What a manual can answer, in its words. `unit` is the SI unit of the answer, None where it is yes or no; a number lies between `least` and
-    `most`, and `beyond` is said of one that does not. A `level` may be given in decibels."""
+    """What a manual can answer, in its words. `unit` is the SI unit of the answer, None where it is yes or
+    no; a number lies between `least` and `most`, and `beyond` is said of one that does not. A `level` may
+    be given in decibels."""
 
     id: str
     asks: str
@@ -24,8 +25,8 @@ class Question:
 
 @dataclass(frozen=True)
 class Fed:
-    """A number of a port that comes from a parameter: `field` of the part, limit, source, listener or need of this id, and which end of a range
-    counts there (whole, nominal, low, high)."""
+    """A number of a port that comes from a parameter: `field` of the part, limit, source, listener or need of
+    this id, and which end of a range counts there (whole, nominal, low, high)."""
 
     kind: str
     id: str
@@ -35,8 +36,9 @@ class Fed:
 
 @dataclass(frozen=True)
 class Ask:
-    """One question about one port. A number, times `times`, is the value of every parameter it feeds; yes and no have values of their own.
-    `value` is what the catalogue has, as written; `spread` a tolerance it keeps, in per cent."""
+    """One question about one port. A number, times `times`, is the value of every parameter it feeds; yes
+    and no have values of their own. `value` is what the catalogue has, as written; `spread` a tolerance
+    it keeps, in per cent."""
 
     id: str
     question: str

@@ -22,7 +22,15 @@ _NEED = {"volts": ("least", "high"), "full": ("full", "high")}
 
 def question(id: str, tree: Map) -> Question:
     least, most = (parse(tree.text(key)).nominal if key in tree else None for key in ("least", "most"))
-    return Question(id, tree.text("asks"), tree.text("unit"), least, most, tree.text("level") == "yes", tree.text("beyond", ""))
+    return Question(
+        id,
+        tree.text("asks"),
+        tree.text("unit"),
+        least,
+        most,
+        tree.text("level") == "yes",
+        tree.text("beyond", ""),
+    )
 
 
 def fed(template: Map, prefix: str = "") -> dict[str, tuple[Fed, ...]]:
@@ -54,22 +62,34 @@ def fed(template: Map, prefix: str = "") -> dict[str, tuple[Fed, ...]]:
 
 
 def asks(tree: Map, scopes: Mapping[str, Scope], context: Context) -> tuple[Ask, ...]:
-    """Of a port, `scopes` by instance. Instances of one template are asked about together: a manual has one answer for left and right."""
+    """Of a port, `scopes` by instance. Instances of one template are asked about together: a manual has one
+    answer for left and right."""
     alike = defaultdict(list)
     for name, instance in tree["circuit"].items():
         alike[instance.text("use"), _given(instance)].append(name)
-    return tuple(_ask(key, ask, names, context.trees["circuits"][use], scopes[names[0]])
-                 for (use, _), names in alike.items() for key, ask in context.trees["circuits"][use].map("asks").items())
+    return tuple(
+        _ask(key, ask, names, context.trees["circuits"][use], scopes[names[0]])
+        for (use, _), names in alike.items()
+        for key, ask in context.trees["circuits"][use].map("asks").items()
+    )
 
 
 def _given(instance: Map) -> frozenset[str]:
     """What an instance says of its parameters, to tell whether another says the same."""
-    values = {key: node.text if isinstance(node, Text) else node.text("value") for key, node in instance.items() if key not in RESERVED}
+    values = {
+        key: node.text if isinstance(node, Text) else node.text("value")
+        for key, node in instance.items()
+        if key not in RESERVED
+    }
     return frozenset(f"{key}: {value}" for key, value in values.items())
 
 
 def _ask(key: str, ask: Map, instances: list[str], template: Map, scope: Scope) -> Ask:
-    answers = {answer: {name: value.text for name, value in ask[answer].items()} for answer in ("yes", "no") if answer in ask}
+    answers = {
+        answer: {name: value.text for name, value in ask[answer].items()}
+        for answer in ("yes", "no")
+        if answer in ask
+    }
     set_by = ask.texts("sets") or tuple(dict.fromkeys(name for values in answers.values() for name in values))
     numbers = {instance: fed(template, f"{instance}.") for instance in instances}
     value = scope.values[set_by[0]]
@@ -78,7 +98,10 @@ def _ask(key: str, ask: Map, instances: list[str], template: Map, scope: Scope) 
         id=f"{instances[0]}.{key}",
         question=key,
         instances=tuple(instances),
-        feeds={name: tuple(one for instance in instances for one in numbers[instance].get(name, ())) for name in set_by},
+        feeds={
+            name: tuple(one for instance in instances for one in numbers[instance].get(name, ()))
+            for name in set_by
+        },
         answers=answers,
         times=times,
         value=_printed(value, times) if "sets" in ask else "",
@@ -95,7 +118,8 @@ def _printed(value: Value, times: float) -> str:
 
 
 def _spread(value: Value) -> str:
-    """A tolerance goes with a part, whatever its value; a range is what different devices have, and one device has one."""
+    """A tolerance goes with a part, whatever its value; a range is what different devices have,
+    and one device has one."""
     found = value.quantity
     if found is None or not ("+-" in found.text or "\u00b1" in found.text) or not found.nominal:
         return ""
@@ -104,8 +128,14 @@ def _spread(value: Value) -> str:
 
 def _evidence(template: Map, name: str, value: Value, home: Evidence) -> Evidence:
     """How a limit is known says how its number is known, unless the port gave it."""
-    limits = [limit for _, limit in template.map("limits").items() if any(key in limit and limit.text(key) == name for key in LIMITED)]
+    limits = [
+        limit
+        for _, limit in template.map("limits").items()
+        if any(key in limit and limit.text(key) == name for key in LIMITED)
+    ]
     if value.given or not limits or "evidence" not in limits[0]:
         return value.evidence
     limit = limits[0]
-    return Evidence(limit.text("evidence"), limit.texts("cite"), limit.text("checked") or home.checked, limit.text("note"))
+    return Evidence(
+        limit.text("evidence"), limit.texts("cite"), limit.text("checked") or home.checked, limit.text("note")
+    )

@@ -127,7 +127,10 @@ def _port(id: str, tree: Map, context: Context) -> records.Port:
         connector=tree.text("connector"),
         half=tree.text("half"),
         assignment=tree.text("assignment"),
-        contacts={contact: role.text for contact, role in context.tree("assignments", tree["assignment"])["carries"].items()},
+        contacts={
+            contact: role.text
+            for contact, role in context.tree("assignments", tree["assignment"])["carries"].items()
+        },
         network=records.Network(
             parts=tuple(part for bit in bits for part in bit.network.parts),
             couplings=tuple(coupling for bit in bits for coupling in bit.network.couplings),
@@ -135,12 +138,17 @@ def _port(id: str, tree: Map, context: Context) -> records.Port:
         ),
         sources=all_of("sources"),
         listeners=all_of("listeners"),
-        supplies=tuple({supply.id: supply for supply in all_of("supplies")}.values()),  # one switch for all instances
+        # one switch for all instances
+        supplies=tuple({supply.id: supply for supply in all_of("supplies")}.values()),
         needs=all_of("needs"),
         earthed=tree.text("earthed"),
         powered_by=tree.texts("powered_by") or POWERED[tree.text("earthed")],
         follows=tree.text("follows") == "yes",
-        asks=asks(tree, {name: scope_of(name, instance, templates[name], known) for name, instance in instances.items()}, context),
+        asks=asks(
+            tree,
+            {name: scope_of(name, instance, templates[name], known) for name, instance in instances.items()},
+            context,
+        ),
         same_as=tree.text("same_as"),
         circuits=tuple(dict.fromkeys(instance.text("use") for instance in instances.values())),
         cautions=cautions(tree),
@@ -153,7 +161,9 @@ def _port(id: str, tree: Map, context: Context) -> records.Port:
 def _lead(id: str, tree: Map, context: Context) -> records.Lead:
     known = evidence(tree)
     screens = tree.texts("screens") if "screens" in tree else ("screen",)
-    joins = tuple(records.Join(name, join.texts(), name in screens) for name, join in tree.map("joins").items())
+    joins = tuple(
+        records.Join(name, join.texts(), name in screens) for name, join in tree.map("joins").items()
+    )
     ends = {name: _end(name, end) for name, end in tree["ends"].items()}
     cable = _cable(tree, context) if "cable" in tree else None
     components = network(tree, Scope(known))
@@ -184,7 +194,10 @@ def _lead(id: str, tree: Map, context: Context) -> records.Lead:
 def cautions(tree: Map) -> tuple[Caution, ...]:
     """The cautions of a port or a lead: a text, or a text with the conditions it is told under."""
     items = tree["cautions"] if "cautions" in tree else ()
-    return tuple(Caution(item.text) if isinstance(item, Text) else Caution(item.text("says"), item.texts("when")) for item in items)
+    return tuple(
+        Caution(item.text) if isinstance(item, Text) else Caution(item.text("says"), item.texts("when"))
+        for item in items
+    )
 
 
 def _end(id: str, tree: Map) -> records.End:
@@ -194,7 +207,8 @@ def _end(id: str, tree: Map) -> records.End:
 def _cable(lead: Map, context: Context) -> Cable:
     tree = context.tree("cables", lead["cable"])
     per_metre = {
-        key: parse(tree.text(key)) if key in tree else None for key in ("core", "screen", "core_to_core", "core_to_screen")
+        key: parse(tree.text(key)) if key in tree else None
+        for key in ("core", "screen", "core_to_core", "core_to_screen")
     }
     return Cable(length=parse(lead.text("length")), **per_metre)
 
@@ -205,7 +219,8 @@ def _impedance(lead: Map, context: Context) -> float | None:
 
 
 def _ratings(laid: tuple[records.Part, ...], lead: Map, context: Context) -> tuple[records.Limit, ...]:
-    """What each conductor of the cable may carry: for hours what the file says, for moments what heats its copper."""
+    """What each conductor of the cable may carry: for hours what the file says, for moments
+    what heats its copper."""
     if "cable" not in lead:
         return ()
     tree = context.tree("cables", lead["cable"])
@@ -217,7 +232,10 @@ def _ratings(laid: tuple[records.Part, ...], lead: Map, context: Context) -> tup
     for part in (part for part in laid if part.kind == "resistor"):
         length = metres / 2 if part.b.endswith(".hub") else metres
         heated = ADIABATIC * COPPER * length / part.value.nominal
-        brief = {name: max(amps, heated / sqrt(seconds)) for name, seconds in (("momentary", 0.1), ("seconds", 10.0))}
+        brief = {
+            name: max(amps, heated / sqrt(seconds))
+            for name, seconds in (("momentary", 0.1), ("seconds", 10.0))
+        }
         limits.append(records.Limit(part.id, "cable", "amps", part.id, None, amps, evidence=known, **brief))
     return tuple(limits)
 

@@ -10,7 +10,8 @@ from .quantity import parse
 
 
 def outside(id: str, tree: Map, context: Context) -> Outside:
-    """The checked keys of one connector; its body may be another's, and assignments that came by `same_as` are left out."""
+    """The checked keys of one connector; its body may be another's, and assignments that came by
+    `same_as` are left out."""
     connectors, inherited = context.trees["connectors"], evidence(tree)
     own = {name for name, one in context.trees["assignments"].items() if one.text("connector") == id}
     body, grade = tree["body"], inherited
@@ -18,12 +19,26 @@ def outside(id: str, tree: Map, context: Context) -> Outside:
         body, grade = connectors[body.text]["body"], evidence(connectors[body.text])
     usual = tree.map("usual")
     return Outside(
-        body={half: {mount: tuple(_piece(piece, tree[half], body.text("seen_from")) for piece in mounts[mount])
-                     for mount in MOUNTS if mount in mounts} for half, mounts in body.items() if half in tree and isinstance(mounts, Map)},
-        seen_from=body.text("seen_from", SEEN_FROM[0]), evidence=evidence(body, grade), held=tree.text("held"),
+        body={
+            half: {
+                mount: tuple(_piece(piece, tree[half], body.text("seen_from")) for piece in mounts[mount])
+                for mount in MOUNTS
+                if mount in mounts
+            }
+            for half, mounts in body.items()
+            if half in tree and isinstance(mounts, Map)
+        },
+        seen_from=body.text("seen_from", SEEN_FROM[0]),
+        evidence=evidence(body, grade),
+        held=tree.text("held"),
         keyed={half: kind.text for half, kind in tree.map("keyed").items()},
-        usual=tuple(name for name in ([usual.text("first")] if usual.entries else []) + list(usual.texts("then")) if name in own),
-        seldom=tuple(name for name in usual.texts("seldom") if name in own))
+        usual=tuple(
+            name
+            for name in ([usual.text("first")] if usual.entries else []) + list(usual.texts("then"))
+            if name in own
+        ),
+        seldom=tuple(name for name in usual.texts("seldom") if name in own),
+    )
 
 
 def _mm(node: Text | None, default: float) -> float:

@@ -1,7 +1,8 @@
-"""The joins of a lead -> wires, and where it is made of cable the resistance and capacitance of its conductors.
+"""The joins of a lead -> wires, and where it is made of cable the resistance and
+capacitance of its conductors.
 
-A conductor is a series resistance with half of each capacitance at either end, good for audio on any length of lead; where it
-goes to more than two ends its rays meet at a hub, and the capacitance sits there.
+A conductor is a series resistance with half of each capacitance at either end, good for audio on any length
+of lead; where it goes to more than two ends its rays meet at a hub, and the capacitance sits there.
 """
 
 from __future__ import annotations
@@ -15,7 +16,8 @@ from .records import Join, Part, Quantity
 
 @dataclass(frozen=True)
 class Cable:
-    """Per metre: ohm of a core and of the screen, farad between two cores and from a core to the screen; and the length in m."""
+    """Per metre: ohm of a core and of the screen, farad between two cores and from a core to the
+    screen; and the length in m."""
 
     length: Quantity
     core: Quantity
@@ -54,8 +56,8 @@ def lay(joins: Iterable[Join], ends: tuple[str, ...], cable: Cable | None) -> tu
 
 
 def _runs(join: Join) -> bool:
-    """Does the join run along the cable? Several contacts of one end are a link inside that plug; a single contact is a
-    conductor cut off at the far end, and so is a screen."""
+    """Does the join run along the cable? Several contacts of one end are a link inside that plug; a single
+    contact is a conductor cut off at the far end, and so is a screen."""
     contacts = [node for node in join.nodes if "." in node]
     ends = {node.partition(".")[0] for node in contacts}
     return len(ends) > 1 or len(contacts) == 1 or (join.screen and len(contacts) > 1)
@@ -104,7 +106,11 @@ def _capacitors(one: _Conductor, other: _Conductor, cable: Cable) -> list[Part]:
     if one.hub and other.hub:
         return [Part(id, "capacitor", one.hub, other.hub, _times(per_metre, cable.length, 1.0, "F"))]
     half = _times(per_metre, cable.length, 0.5, "F")
-    return [Part(f"{id}.{end}", "capacitor", one.at[end], other.at[end], half) for end in one.at if end in other.at]
+    return [
+        Part(f"{id}.{end}", "capacitor", one.at[end], other.at[end], half)
+        for end in one.at
+        if end in other.at
+    ]
 
 
 def _times(per_metre: Quantity, length: Quantity, share: float, unit: str) -> Quantity:

@@ -1,4 +1,5 @@
-"""Numbers that are no fact about hardware, as rows of data: what each stands for, why it is this, how that is known."""
+"""Numbers that are no fact about hardware, as rows of data: what each stands for, why it is
+this, how that is known."""
 
 from __future__ import annotations
 
@@ -13,7 +14,8 @@ Number = float | tuple[float, ...]
 
 @dataclass(frozen=True)
 class Constant:
-    """A row. `group` is what of an answer hangs on it, `says` what it stands for, `reason` why it is this and no other."""
+    """A row. `group` is what of an answer hangs on it, `says` what it stands for, `reason` why it
+    is this and no other."""
 
     name: str
     group: str
@@ -26,8 +28,12 @@ class Constant:
 
 
 def read(path: Path) -> dict[str, Constant]:
-    """The rows of a file by name. Raises ValueError for two of one name, and for a number that YAML takes for a word."""
-    rows = [Constant(**{**row, "value": _number(row, path), "cite": tuple(row.get("cite", ()))}) for row in yaml.safe_load(path.read_text(encoding="utf-8"))]
+    """The rows of a file by name. Raises ValueError for two of one name, and for a number that
+    YAML takes for a word."""
+    rows = [
+        Constant(**{**row, "value": _number(row, path), "cite": tuple(row.get("cite", ()))})
+        for row in yaml.safe_load(path.read_text(encoding="utf-8"))
+    ]
     table = {row.name: row for row in rows}
     if len(table) < len(rows):
         raise ValueError(f"{path.name}: two rows have one name")
@@ -39,7 +45,9 @@ def _number(row: dict, path: Path) -> Number:
     if isinstance(value, list):
         return tuple(map(float, value))
     if isinstance(value, str):
-        raise ValueError(f"{path.name}: '{row['name']}' has a number that YAML takes for a word; write 1.0e-9, not 1e-9")
+        raise ValueError(
+            f"{path.name}: '{row['name']}' has a number that YAML takes for a word; write 1.0e-9, not 1e-9"
+        )
     return float(value) if row["unit"] else value  # a count stays one
 
 

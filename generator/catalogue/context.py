@@ -1,4 +1,5 @@
-"""What a check may know about the rest of the catalogue: which ids exist, where they are defined, what has been read."""
+"""What a check may know about the rest of the catalogue: which ids exist, where they are
+defined, what has been read."""
 
 from __future__ import annotations
 
@@ -10,15 +11,22 @@ from .nodes import Map, Node, Place, Unusable
 from .problems import Problems, did_you_mean, quoted
 
 SINGULAR = {
-    "connectors": "connector", "assignments": "assignment", "circuits": "circuit", "cables": "cable",
-    "ports": "port", "leads": "lead", "sources": "source", "questions": "question",
+    "connectors": "connector",
+    "assignments": "assignment",
+    "circuits": "circuit",
+    "cables": "cable",
+    "ports": "port",
+    "leads": "lead",
+    "sources": "source",
+    "questions": "question",
 }
 
 
 @dataclass
 class Context:
-    """`ids`: kind -> id -> where it is defined, broken files included; `trees`: the same, checked, without what is broken.
-    `unreadable`: kinds whose ids could not be read, so that no reference to them can be judged."""
+    """`ids`: kind -> id -> where it is defined, broken files included; `trees`: the same, checked,
+    without what is broken. `unreadable`: kinds whose ids could not be read, so that no reference
+    to them can be judged."""
 
     problems: Problems
     ids: Mapping[str, Mapping[str, Place]]

@@ -1,4 +1,5 @@
-"""Which numbers of a circuit template decide verdicts, wherever they are written: in their place, or as a parameter named there."""
+"""Which numbers of a circuit template decide verdicts, wherever they are written: in their place, or as a
+parameter named there."""
 
 from __future__ import annotations
 
@@ -10,12 +11,18 @@ from .nodes import Map, Text
 from .quantity import QuantityFault, parse
 
 GROUND = "chassis"  # a way through it is a return, not a way out
-KEYS = {"limits": tuple(LIMITED), "needs": ("volts", "full"), "sources": ("nominal", "maximum", "least_load"), "listeners": ("sensitivity", "maximum")}
+KEYS = {
+    "limits": tuple(LIMITED),
+    "needs": ("volts", "full"),
+    "sources": ("nominal", "maximum", "least_load"),
+    "listeners": ("sensitivity", "maximum"),
+}
 
 
 def deciding(template: Map) -> Iterator[tuple[str, Text]]:
-    """What each is, in words, and the number or parameter that stands there: ratings that hold for ever, needs, levels, supplies, what is drawn,
-    and what lies between a drive and its output. How long a rating holds is physics; a drive of 0 V is a signal, and no number."""
+    """What each is, in words, and the number or parameter that stands there: ratings that hold for ever,
+    needs, levels, supplies, what is drawn, and what lies between a drive and its output. How long a rating
+    holds is physics; a drive of 0 V is a signal, and no number."""
     for section, keys in KEYS.items():
         for id, one in template.map(section).items():
             yield from ((f"`{key}` of '{id}' under `{section}`", one[key]) for key in keys if key in one)
@@ -27,7 +34,8 @@ def deciding(template: Map) -> Iterator[tuple[str, Text]]:
 
 
 def in_series(template: Map) -> Iterator[str]:
-    """Resistors on the shortest way from a drive to its output. From an end that is an output itself one only comes through what loads it."""
+    """Resistors on the shortest way from a drive to its output. From an end that is an output itself one only
+    comes through what loads it."""
     parts = template.map("parts")
     beside = defaultdict(list)
     for id, part in parts.items():

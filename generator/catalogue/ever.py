@@ -1,4 +1,5 @@
-"""Every id that was ever published, as `kind/id` a line: an address once given out answers for ever. Lines are added, never taken away."""
+"""Every id that was ever published, as `kind/id` a line: an address once given out answers for ever. Lines
+are added, never taken away."""
 
 from __future__ import annotations
 
@@ -23,14 +24,27 @@ def read(directory: Path, shown: str = FILE, problems: Problems | None = None) -
     return (loader.content(path, shown, problems or Problems()) or "").splitlines() if there else []
 
 
-def check(directory: Path, shown: str, ids: Mapping[str, Collection[str]], retired: Collection[str], problems: Problems) -> None:
+def check(
+    directory: Path,
+    shown: str,
+    ids: Mapping[str, Collection[str]],
+    retired: Collection[str],
+    problems: Problems,
+) -> None:
     """Add a fault for every id of the list that is neither in use nor retired."""
     for number, line in enumerate(read(directory, shown, problems), 1):
         found = _LINE.fullmatch(line)
         if not found:
-            problems.add(Place(shown, number), "bad-published-line", f"{quoted(line)} is not a kind and an id, such as ports/desk-in.")
+            problems.add(
+                Place(shown, number),
+                "bad-published-line",
+                f"{quoted(line)} is not a kind and an id, such as ports/desk-in.",
+            )
         elif found["id"] not in ids[found["kind"]] and found["id"] not in retired:
-            message = f"'{found['id']}' was published among the {found['kind']} and is gone; put it back, or name its successor in retired.yaml."
+            message = (
+                f"'{found['id']}' was published among the {found['kind']} and is gone; put it back, or name "
+                "its successor in retired.yaml."
+            )
             problems.add(Place(shown, number), "published-id-gone", message)
 
 

@@ -5,12 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 GRADES = ("standard", "published", "common practice", "derived", "from memory")
-OWN = "your manual"  # what somebody read in the manual of one device: evidence in their own files, never in the catalogue
+# what somebody read in the manual of one device: evidence in their own files, never in the catalogue
+OWN = "your manual"
 
 
 @dataclass(frozen=True)
 class Evidence:
-    """How a fact is known: one of GRADES or OWN, the sources it cites, when it was last checked (ISO date), a remark."""
+    """How a fact is known: one of GRADES or OWN, the sources it cites, when it was last checked
+    (ISO date), a remark."""
 
     grade: str
     cite: tuple[str, ...] = ()

@@ -1,4 +1,5 @@
-"""A circuit template, put to use in a port: parameters filled in, roles renamed, everything else prefixed with the instance."""
+"""A circuit template, put to use in a port: parameters filled in, roles renamed, everything else
+prefixed with the instance."""
 
 from __future__ import annotations
 
@@ -34,8 +35,12 @@ def expand(name: str, instance: Map, template: Map, port: records.Evidence) -> E
 
     return Expansion(
         network=network(template, scope),
-        sources=tuple(_source(key, channel(key), tree, scope) for key, tree in template.map("sources").items()),
-        listeners=tuple(_listener(key, channel(key), tree, scope) for key, tree in template.map("listeners").items()),
+        sources=tuple(
+            _source(key, channel(key), tree, scope) for key, tree in template.map("sources").items()
+        ),
+        listeners=tuple(
+            _listener(key, channel(key), tree, scope) for key, tree in template.map("listeners").items()
+        ),
         supplies=tuple(_supply(key, tree) for key, tree in template.map("supplies").items()),
         needs=tuple(_need(key, tree, scope) for key, tree in template.map("needs").items()),
     )
@@ -58,7 +63,9 @@ def _value(node: Node, inherited: records.Evidence, given: bool) -> Value:
 
 def _source(key: str, channel: str, tree: Map, scope: Scope) -> records.Source:
     """Of ranges: the loudest maximum, the lightest load it is made for."""
-    nominal, maximum, load = (scope.quantity(tree.get(level)) for level in ("nominal", "maximum", "least_load"))
+    nominal, maximum, load = (
+        scope.quantity(tree.get(level)) for level in ("nominal", "maximum", "least_load")
+    )
     return records.Source(
         id=scope.id(key),
         channel=channel,
@@ -95,6 +102,10 @@ def _need(key: str, tree: Map, scope: Scope) -> records.Need:
     """Of a range: the most demanding specimen."""
     least, full = scope.quantity(tree["volts"]), scope.quantity(tree.get("full"))
     return records.Need(
-        scope.id(key), tree.text("where"), scope.pair(tree["between"]), least.high, scope.evidence_for(tree, tree["volts"]),
+        scope.id(key),
+        tree.text("where"),
+        scope.pair(tree["between"]),
+        least.high,
+        scope.evidence_for(tree, tree["volts"]),
         full and full.high,
     )

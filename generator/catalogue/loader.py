@@ -1,4 +1,5 @@
-"""YAML file -> tree of nodes. Only PyYAML's composer is used: nothing is resolved, so `no` and `010` stay text."""
+"""YAML file -> tree of nodes. Only PyYAML's composer is used: nothing is resolved, so
+`no` and `010` stay text."""
 
 from __future__ import annotations
 
@@ -9,7 +10,8 @@ import yaml
 from .nodes import Many, Map, Node, Place, Text
 from .problems import Problems, quoted
 
-LARGEST = 500_000  # bytes; the largest of ours has a tenth, and a tree takes some hundred times what its file does
+# bytes; the largest of ours has a tenth, and a tree takes some hundred times what its file does
+LARGEST = 500_000
 DEEPEST = 40  # the deepest of ours is a quarter of that
 _Loader = getattr(yaml, "CBaseLoader", yaml.BaseLoader)  # the C parser where PyYAML was built with it
 
@@ -21,7 +23,9 @@ def read(path: Path, shown: str, problems: Problems) -> Map | None:
         return None
     try:
         if _depth(text) > DEEPEST:
-            problems.add(Place(shown), "too-deep", f"maps and lists stand more than {DEEPEST} deep in each other here.")
+            problems.add(
+                Place(shown), "too-deep", f"maps and lists stand more than {DEEPEST} deep in each other here."
+            )
             return None
         root = yaml.compose(text, Loader=_Loader)
     except yaml.MarkedYAMLError as fault:
@@ -46,21 +50,33 @@ def read(path: Path, shown: str, problems: Problems) -> Map | None:
 def content(path: Path, shown: str, problems: Problems) -> str | None:
     """What stands in the file, or None where it cannot be had; why not is added to `problems`."""
     try:
-        if not path.is_file() and (path.exists() or path.is_symlink()):  # a folder, a link that leads nowhere, a device that never ends
-            problems.add(Place(shown), "not-a-file", "this is named like a file and is none: a folder, or a link to something that is not there.")
+        # a folder, a link that leads nowhere, a device that never ends
+        if not path.is_file() and (path.exists() or path.is_symlink()):
+            problems.add(
+                Place(shown),
+                "not-a-file",
+                "this is named like a file and is none: a folder, or a link to something that is not there.",
+            )
         elif path.stat().st_size > LARGEST:
-            problems.add(Place(shown), "too-large", f"the file is larger than {LARGEST // 1000} kB, the most that is read.")
+            problems.add(
+                Place(shown),
+                "too-large",
+                f"the file is larger than {LARGEST // 1000} kB, the most that is read.",
+            )
         else:
             return path.read_text("utf-8-sig")
     except OSError as fault:
         problems.add(Place(shown), "not-a-file", f"this cannot be read: {fault.strerror}.")
     except UnicodeDecodeError as fault:
-        problems.add(Place(shown), "syntax", f"the file is not UTF-8 text: {fault.reason} at byte {fault.start}.")
+        problems.add(
+            Place(shown), "syntax", f"the file is not UTF-8 text: {fault.reason} at byte {fault.start}."
+        )
     return None
 
 
 def _depth(text: str) -> int:
-    """How deep maps and lists stand in each other, read event by event: a parser that builds trees would not come back from the depth."""
+    """How deep maps and lists stand in each other, read event by event: a parser that builds trees would not
+    come back from the depth."""
     depth = deepest = 0
     for event in yaml.parse(text, Loader=_Loader):
         depth += isinstance(event, yaml.CollectionStartEvent) - isinstance(event, yaml.CollectionEndEvent)
@@ -71,7 +87,8 @@ def _depth(text: str) -> int:
 
 
 class _Converter:
-    """Turns PyYAML's nodes into ours, once each: an alias would make two places one, and could even hold itself."""
+    """Turns PyYAML's nodes into ours, once each: an alias would make two places one, and
+    could even hold itself."""
 
     def __init__(self, shown: str, problems: Problems):
         self._shown, self._problems, self._seen = shown, problems, set()
@@ -82,7 +99,9 @@ class _Converter:
     def convert(self, raw: yaml.Node) -> Node | None:
         place = self._place(raw)
         if id(raw) in self._seen:
-            self._problems.add(place, "alias", "YAML aliases (`*name`) are not used here; repeat the value or use `same_as`.")
+            self._problems.add(
+                place, "alias", "YAML aliases (`*name`) are not used here; repeat the value or use `same_as`."
+            )
             return None
         self._seen.add(id(raw))
         if isinstance(raw, yaml.ScalarNode):
@@ -99,7 +118,9 @@ class _Converter:
                 self._problems.add(key_place, "syntax", "a key must be text.")
             elif raw_key.value in keys:
                 first = keys[raw_key.value]
-                self._problems.add(key_place, "duplicate-key", f"{quoted(raw_key.value)} stands twice in this map.", first)
+                self._problems.add(
+                    key_place, "duplicate-key", f"{quoted(raw_key.value)} stands twice in this map.", first
+                )
             else:
                 keys[raw_key.value] = key_place
                 entries[raw_key.value] = self.convert(raw_value)

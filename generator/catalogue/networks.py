@@ -25,7 +25,8 @@ class Value:
 
 @dataclass(frozen=True)
 class Scope:
-    """How names in a tree become names in a record: ids and inner nodes get `prefix`, `nodes` are renamed, parameters filled."""
+    """How names in a tree become names in a record: ids and inner nodes get `prefix`, `nodes` are
+    renamed, parameters filled."""
 
     evidence: records.Evidence
     prefix: str = ""
@@ -55,7 +56,8 @@ class Scope:
 
 
 def evidence(tree: Map, inherited: records.Evidence | None = None) -> records.Evidence:
-    """The evidence a tree states; what it leaves out is inherited, but a new grade never inherits an old source."""
+    """The evidence a tree states; what it leaves out is inherited, but a new grade never
+    inherits an old source."""
     base = inherited if inherited and "evidence" not in tree else None
     return records.Evidence(
         grade=tree.text("evidence") or base.grade,

@@ -1,7 +1,7 @@
 """A YAML file as a tree in which all scalars are text and everything knows where it stands.
 
-The shape check replaces a value it has complained about by None; reading it, or a key that is missing, raises `Unusable`,
-so that a later check that needs it falls silent instead of complaining a second time.
+The shape check replaces a value it has complained about by None; reading it, or a key that is missing, raises
+`Unusable`, so that a later check that needs it falls silent instead of complaining a second time.
 """
 
 from __future__ import annotations

@@ -1,4 +1,5 @@
-"""Is a quantity within what things of its kind have? The ranges stand in plausible.yaml, with the reason for each."""
+"""Is a quantity within what things of its kind have? The ranges stand in plausible.yaml,
+with the reason for each."""
 
 from __future__ import annotations
 
@@ -29,8 +30,18 @@ class Range:
 @cache
 def ranges() -> tuple[Range, ...]:
     rows = yaml.load(TABLE.read_text(encoding="utf-8"), Loader=yaml.BaseLoader)
-    return tuple(Range(row["unit"], parse(row["low"], row["unit"]).nominal, parse(row["high"], row["unit"]).nominal, f"{row['low']} to {row['high']}",
-                       row["reason"], tuple(row.get("key", ())), row.get("folder", "")) for row in rows)
+    return tuple(
+        Range(
+            row["unit"],
+            parse(row["low"], row["unit"]).nominal,
+            parse(row["high"], row["unit"]).nominal,
+            f"{row['low']} to {row['high']}",
+            row["reason"],
+            tuple(row.get("key", ())),
+            row.get("folder", ""),
+        )
+        for row in rows
+    )
 
 
 def fault(value: Quantity, name: str, path: str) -> str | None:
@@ -38,9 +49,15 @@ def fault(value: Quantity, name: str, path: str) -> str | None:
     key, folder = name.strip("'"), PurePath(path).parent.name
     for row in ranges():
         if row.unit == value.unit and key in (row.keys or (key,)) and row.folder in ("", folder):
-            far = [size for size in map(abs, (value.low, value.high)) if size and not row.low * (1 - 1e-9) <= size <= row.high * (1 + 1e-9)]
+            far = [
+                size
+                for size in map(abs, (value.low, value.high))
+                if size and not row.low * (1 - 1e-9) <= size <= row.high * (1 + 1e-9)
+            ]
             if not far:
                 return None
-            return (f"{quoted(value.text)} is not likely here: {name} has {row.written}. {row.reason} A slip of the prefix? "
-                    "If it is right, add `confirmed:` with the reason.")
+            return (
+                f"{quoted(value.text)} is not likely here: {name} has {row.written}. {row.reason} A slip of "
+                "the prefix? If it is right, add `confirmed:` with the reason."
+            )
     return None

@@ -55,7 +55,8 @@ class Problems:
         self._found.add(Problem(_plain(place.path), place.line, place.column, rule, _cut(message), where))
 
     def many(self) -> bool:
-        """So many that no more is sought what an author may have meant: that takes longer than all the rest."""
+        """So many that no more is sought what an author may have meant: that takes
+        longer than all the rest."""
         return len(self._found) > MANY
 
     def sorted(self) -> list[Problem]:
@@ -74,7 +75,8 @@ def _one_line(text: str) -> str:
 
 
 def _plain(text: str) -> str:
-    """With a sign to be seen in the place of each that nobody sees, that turns the line round or that no terminal takes."""
+    """With a sign to be seen in the place of each that nobody sees, that turns the line round or
+    that no terminal takes."""
     return text if text.isprintable() else "".join(sign if sign.isprintable() else "\ufffd" for sign in text)
 
 
@@ -106,6 +108,10 @@ def nearest(word: str, options: Iterable[str]) -> list[str]:
 
 
 def not_one_of(word: str, what: str, options: Iterable[str]) -> str:
-    """\"'rign' is not a contact of 'x'; it has tip, ring, sleeve. Did you mean 'ring'?\" for a `what` of \"a contact of 'x'\"."""
+    """\"'rign' is not a contact of 'x'; it has tip, ring, sleeve. Did you mean 'ring'?\" for a `what` of
+    \"a contact of 'x'\"."""
     options = list(options)
-    return f"{quoted(word)} is not {what}; it has {', '.join(map(short, options)) or 'none'}.{did_you_mean(word, options)}"
+    return (
+        f"{quoted(word)} is not {what}; it has "
+        f"{', '.join(map(short, options)) or 'none'}.{did_you_mean(word, options)}"
+    )

@@ -9,7 +9,8 @@ from .records import Catalogue
 
 
 def as_data(catalogue: Catalogue) -> dict:
-    """JSON-ready: records become dicts in the order of their fields, tuples become lists, maps keep their order."""
+    """JSON-ready: records become dicts in the order of their fields, tuples become lists,
+    maps keep their order."""
     return _plain(catalogue)
 
 

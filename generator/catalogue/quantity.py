@@ -13,19 +13,32 @@ from .records import Quantity
 
 UNKNOWN = "unknown"
 DIMENSIONS = {
-    "V": "voltage", "A": "current", "W": "power", "ohm": "resistance", "F": "capacitance", "H": "inductance", "m": "length",
-    "deg": "angle", "1": "share in %", "ohm/m": "resistance per metre", "F/m": "capacitance per metre", "dB": "ratio in dB",
+    "V": "voltage",
+    "A": "current",
+    "W": "power",
+    "ohm": "resistance",
+    "F": "capacitance",
+    "H": "inductance",
+    "m": "length",
+    "deg": "angle",
+    "1": "share in %",
+    "ohm/m": "resistance per metre",
+    "F/m": "capacitance per metre",
+    "dB": "ratio in dB",
 }
 _PREFIXES = {"p": -12, "n": -9, "u": -6, "m": -3, "": 0, "k": 3, "M": 6}
 _LEVELS = {"dBu": math.sqrt(0.6), "dBV": 1.0}  # 0 dBu is 1 mW in 600 ohm: sqrt(0.001 W * 600 ohm)
 _NUMBER = r"[+-]?(?:\d+(?:\.\d+)?|\.\d+)(?:[eE][+-]?\d+)?"
 _UNIT = r"[A-Za-z%][A-Za-z/]*"
 _WHOLE = re.compile(
-    rf"(?P<low>{_NUMBER})(?: *\.\. *(?P<high>{_NUMBER}))? *(?P<unit>{_UNIT})"
-    rf"(?: *(?:\+-|±) *(?P<spread>(?:\d+(?:\.\d+)?|\.\d+)) *(?P<spread_unit>{_UNIT}))?",
+    rf"(?P<low>{_NUMBER})(?: *\.\. *(?P<high>{_NUMBER}))? *(?P<unit>{_UNIT})(?: *(?:\+-|±) "
+    rf"*(?P<spread>(?:\d+(?:\.\d+)?|\.\d+)) *(?P<spread_unit>{_UNIT}))?",
     re.ASCII,
 )
-FORMS = "a number and a unit (6.81 kohm), a range (44..52 V), a tolerance (48 V +-4 V, 6.81 kohm +-20 %) or `unknown`"
+FORMS = (
+    "a number and a unit (6.81 kohm), a range (44..52 V), a tolerance (48 V +-4 V, 6.81 kohm +-20 %) or "
+    "`unknown`"
+)
 
 
 class QuantityFault(ValueError):
@@ -52,7 +65,9 @@ def parse(text: str, unit: str | None = None) -> Quantity | None:
     try:
         low, nominal, high = _interval(match, si_unit, text)
         if low > high:
-            raise QuantityFault("bad-quantity", f"{quoted(text)} runs backwards; write the lower value first.")
+            raise QuantityFault(
+                "bad-quantity", f"{quoted(text)} runs backwards; write the lower value first."
+            )
         values = [scale(value) for value in (nominal, low, high)]
     except (DecimalException, OverflowError, ZeroDivisionError):  # exponents no arithmetic can hold
         values = [math.inf]
@@ -105,8 +120,12 @@ def _converted(spread: Decimal, match: re.Match, text: str) -> Decimal:
         if spread_unit == "dB":
             return spread
     elif _scale(unit, text)[0] == _scale(spread_unit, text)[0] and spread_unit not in _LEVELS:
-        return Decimal(repr(_scale(spread_unit, text)[1](spread))) / Decimal(repr(_scale(unit, text)[1](Decimal(1))))
-    raise QuantityFault("wrong-unit", f"the tolerance of {quoted(text)} is in {spread_unit}, its value in {unit}.")
+        return Decimal(repr(_scale(spread_unit, text)[1](spread))) / Decimal(
+            repr(_scale(unit, text)[1](Decimal(1)))
+        )
+    raise QuantityFault(
+        "wrong-unit", f"the tolerance of {quoted(text)} is in {spread_unit}, its value in {unit}."
+    )
 
 
 def described(unit: str) -> str:

@@ -1,8 +1,10 @@
 """The checked, frozen records every other part of the house works with.
 
-Authored YAML is short; these records are complete: templates expanded, parameters substituted, units in SI (volt, ampere, watt, ohm, farad, henry;
-levels in volt rms), lengths on connectors in millimetres, angles in clock degrees. Node names inside a port are its assignment's roles, `chassis`, or
-`instance.name` for inner nodes; a lead's nodes are `end.contact` or inner names. Anything not known is `None` and counts against a connection.
+Authored YAML is short; these records are complete: templates expanded, parameters substituted, units in
+SI (volt, ampere, watt, ohm, farad, henry; levels in volt rms), lengths on connectors in millimetres,
+angles in clock degrees. Node names inside a port are its assignment's roles, `chassis`, or
+`instance.name` for inner nodes; a lead's nodes are `end.contact` or inner names. Anything not known is
+`None` and counts against a connection.
 """
 
 from __future__ import annotations
@@ -15,7 +17,9 @@ from .caution import Caution
 from .evidence import GRADES, OWN, Evidence
 from .outside import Outside
 
-__all__ = ["GRADES", "OWN", "Ask", "Caution", "Evidence", "Question"]  # further records, from modules of their own
+# further records, from modules of their own
+__all__ = ["GRADES", "OWN", "Ask", "Caution", "Evidence", "Question"]
+
 
 @dataclass(frozen=True)
 class Quantity:
@@ -30,7 +34,8 @@ class Quantity:
 
 @dataclass(frozen=True)
 class Spring:
-    """Where a jack's spring may touch, in mm from the tip end of a plug fully home, and how wide its contact is."""
+    """Where a jack's spring may touch, in mm from the tip end of a plug fully home, and
+    how wide its contact is."""
 
     near: float
     far: float
@@ -39,7 +44,8 @@ class Spring:
 
 @dataclass(frozen=True)
 class Spot:
-    """A contact's place on the mating face of the male half (female is its mirror): clock degrees, mm from centre."""
+    """A contact's place on the mating face of the male half (female is its mirror): clock
+    degrees, mm from centre."""
 
     angle: float
     radius: float
@@ -47,7 +53,8 @@ class Spot:
 
 @dataclass(frozen=True)
 class Half:
-    """One half of a family: segments of plugs (mm from the tip end), springs of jacks, how far contacts of others stand `forward` (mm; most makes first)."""
+    """One half of a family: segments of plugs (mm from the tip end), springs of jacks, how far contacts of
+    others stand `forward` (mm; most makes first)."""
 
     name: str
     segments: Mapping[str, tuple[float, float]] = field(default_factory=dict)
@@ -58,9 +65,11 @@ class Half:
 
 @dataclass(frozen=True)
 class Connector:
-    """A family. Halves of any two families with the same `bore` go into each other (plug into jack, male into female). `looks` is what one sees
-    without a rule in hand (diameter in mm, numbers of contacts and rings, words from closed lists). `takes` names further families whose plugs go
-    into this one's receptacle. `turned` is set where a plug goes in two ways round: for each contact of the receptacle the plug's it meets then."""
+    """A family. Halves of any two families with the same `bore` go into each other (plug into jack, male
+    into female). `looks` is what one sees without a rule in hand (diameter in mm, numbers of contacts and
+    rings, words from closed lists). `takes` names further families whose plugs go into this one's
+    receptacle. `turned` is set where a plug goes in two ways round: for each contact of the receptacle the
+    plug's it meets then."""
 
     id: str
     name: str
@@ -76,7 +85,8 @@ class Connector:
     looks: Mapping[str, str | float] = field(default_factory=dict)
     takes: tuple[str, ...] = ()
     turned: Mapping[str, str] = field(default_factory=dict)
-    outside: Outside = field(default=Outside(), repr=False)  # decides no verdict, so no digest of one rests on it
+    # decides no verdict, so no digest of one rests on it
+    outside: Outside = field(default=Outside(), repr=False)
 
     def __hash__(self) -> int:
         """Ids are unique, so that matings can be remembered by connector."""
@@ -100,9 +110,10 @@ class Assignment:
 
 @dataclass(frozen=True)
 class Part:
-    """A two-terminal part. kind: resistor (ohm), capacitor (F), inductor (H), emf (V, a is +), sink (A from a to b, falling to zero below `knee`
-    volts), clamp (no current below `value` volts a to b, then through `series` ohm), wire. `supply` names the switchable supply an emf belongs to;
-    None means it is always on. `skew` is +1 or -1 where two parts are only matched to `match` (a fraction)."""
+    """A two-terminal part. kind: resistor (ohm), capacitor (F), inductor (H), emf (V, a is +), sink (A from a
+    to b, falling to zero below `knee` volts), clamp (no current below `value` volts a to b, then through
+    `series` ohm), wire. `supply` names the switchable supply an emf belongs to; None means it is always on.
+    `skew` is +1 or -1 where two parts are only matched to `match` (a fraction)."""
 
     id: str
     kind: str
@@ -114,12 +125,14 @@ class Part:
     supply: str | None = None
     skew: int = 0
     match: float = 0.0
-    coil: str | None = None  # words for a winding or ribbon that direct current must not cross, e.g. "voice coil"
+    # words for a winding or ribbon that direct current must not cross, e.g. "voice coil"
+    coil: str | None = None
 
 
 @dataclass(frozen=True)
 class Coupling:
-    """Two inductors of one port or lead sharing a core: coefficient 0 < k < 1. Dots are at each inductor's `a`."""
+    """Two inductors of one port or lead sharing a core: coefficient 0 < k < 1. Dots are
+    at each inductor's `a`."""
 
     first: str
     second: str
@@ -128,7 +141,8 @@ class Coupling:
 
 @dataclass(frozen=True)
 class Source:
-    """A channel an outlet drives. `drive` gives each emf (V) or sink (A) its signed share of one volt of open-circuit level."""
+    """A channel an outlet drives. `drive` gives each emf (V) or sink (A) its signed share of one volt
+    of open-circuit level."""
 
     id: str
     channel: str  # main | left | right | mic | ...
@@ -144,7 +158,8 @@ class Source:
 
 @dataclass(frozen=True)
 class Listener:
-    """A channel an inlet hears, between two nodes: `sensitivity` is the lowest nominal level it can use, `maximum` its clip."""
+    """A channel an inlet hears, between two nodes: `sensitivity` is the lowest nominal level it can
+    use, `maximum` its clip."""
 
     id: str
     channel: str
@@ -157,7 +172,8 @@ class Listener:
 
 @dataclass(frozen=True)
 class Supply:
-    """A switchable supply: `states` begin with the one that is on; `style`: pair (alike on both legs), across (them), single, drive (a source's)."""
+    """A switchable supply: `states` begin with the one that is on; `style`: pair (alike on both legs), across
+    (them), single, drive (a source's)."""
 
     id: str
     name: str
@@ -167,9 +183,9 @@ class Supply:
 
 @dataclass(frozen=True)
 class Limit:
-    """What a part stands: `quantity` is volts, reverse (volts the wrong way round, b over a), amps or watts, across `between` or in `part`.
-    `settled` for ever, `seconds` for ten seconds, `momentary` for a tenth of one; None means not known. `reversal`: it sees volts only where a supply
-    lies the wrong way round."""
+    """What a part stands: `quantity` is volts, reverse (volts the wrong way round, b over a), amps or watts,
+    across `between` or in `part`. `settled` for ever, `seconds` for ten seconds, `momentary` for a tenth of
+    one; None means not known. `reversal`: it sees volts only where a supply lies the wrong way round."""
 
     id: str
     where: str
@@ -185,7 +201,8 @@ class Limit:
 
 @dataclass(frozen=True)
 class Need:
-    """The volts a powered device must find across `between` to work, `least` in V; below `full` it works and loses something."""
+    """The volts a powered device must find across `between` to work, `least` in V; below `full` it
+    works and loses something."""
 
     id: str
     where: str
@@ -206,8 +223,9 @@ class Network:
 
 @dataclass(frozen=True)
 class Port:
-    """A connector on a device, with the circuit behind its contacts (contact -> node). `earthed` is yes, no or maybe: can the chassis reach mains earth
-    by another way than this lead? `powered_by`: what it may be powered from; `follows`: it finds out which way round a reversible plug sits."""
+    """A connector on a device, with the circuit behind its contacts (contact -> node). `earthed` is yes, no
+    or maybe: can the chassis reach mains earth by another way than this lead? `powered_by`: what it may be
+    powered from; `follows`: it finds out which way round a reversible plug sits."""
 
     id: str
     name: str
@@ -229,13 +247,15 @@ class Port:
     powered_by: tuple[str, ...] = ()
     follows: bool = False
     met: str = ""  # how often at work: daily, often, or nothing said
-    asks: tuple[Ask, ...] = field(default=(), repr=False)  # decides no verdict: what a manual may put in the place of what stands here
+    # decides no verdict: what a manual may put in the place of what stands here
+    asks: tuple[Ask, ...] = field(default=(), repr=False)
     same_as: str | None = field(default=None, repr=False)  # the port whose keys it takes
 
 
 @dataclass(frozen=True)
 class End:
-    """One end of a lead. `usual` is the port id this end is plugged into when it is not part of the question."""
+    """One end of a lead. `usual` is the port id this end is plugged into when it is not
+    part of the question."""
 
     id: str
     connector: str

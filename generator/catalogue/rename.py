@@ -1,4 +1,5 @@
-"""An id changed in one step: the file moves, what refers to it follows, and the old id is retired so that its address still answers."""
+"""An id changed in one step: the file moves, what refers to it follows, and the old id is retired so that its
+address still answers."""
 
 from __future__ import annotations
 
@@ -29,8 +30,15 @@ def rename(directory: Path, old: str, new: str) -> list[Path]:
     if not kinds:
         raise CannotRename(f"there is no connector, assignment, port or lead '{old}'.")
     taken = [kind for kind in ever.ADDRESSED if (directory / kind / f"{new}.yaml").exists()]
-    retired, texts = directory / "retired.yaml", {path: path.read_text(encoding="utf-8") for path in _files(directory)}
-    if taken or any(line.endswith(f"/{new}") for line in ever.read(directory)) or re.search(rf"(?<![\w-]){new}(?=\s*:)", texts.get(retired, "")):
+    retired, texts = (
+        directory / "retired.yaml",
+        {path: path.read_text(encoding="utf-8") for path in _files(directory)},
+    )
+    if (
+        taken
+        or any(line.endswith(f"/{new}") for line in ever.read(directory))
+        or re.search(rf"(?<![\w-]){new}(?=\s*:)", texts.get(retired, ""))
+    ):
         raise CannotRename(f"'{new}' is or was the id of something; an id is never used for a second thing.")
     changed = {path: _replaced(path, text, kinds[0], old, new) for path, text in texts.items()}
     if not _MOVED.search(changed.get(retired, "")):
@@ -46,7 +54,10 @@ def rename(directory: Path, old: str, new: str) -> list[Path]:
         moved.rename(file)
         for path in written:
             path.write_text(texts[path], encoding="utf-8")
-        raise CannotRename(f"'{old}' is named where this command does not follow; change it by hand. The first such place:\n{faults[0]}")
+        raise CannotRename(
+            f"'{old}' is named where this command does not follow; change it by hand. The first such place:\n"
+            f"{faults[0]}"
+        )
     return sorted({moved, *(path for path in written if path != file)})
 
 
@@ -61,17 +72,20 @@ def _listed(inside: str, old: str, new: str) -> str:
 
 
 def _replaced(path: Path, text: str, kind: str, old: str, new: str) -> str:
-    """The file's text with everything that refers to the old id of that kind referring to the new one; the same word elsewhere stays."""
+    """The file's text with everything that refers to the old id of that kind referring to the new one; the
+    same word elsewhere stays."""
     problems = Problems()
     tree = loader.read(path, str(path), problems)
     if tree is None or problems.sorted():
         raise CannotRename(f"{path} has faults; run lint first.")
     lines = text.split("\n")
     of = path.stem if path.stem in KINDS else path.parent.name
-    for place in sorted({*_referring(of, tree, kind, old)}, key=lambda place: (place.line, place.column), reverse=True):
+    for place in sorted(
+        {*_referring(of, tree, kind, old)}, key=lambda place: (place.line, place.column), reverse=True
+    ):
         line = lines[place.line - 1]
         start = line.index(old, place.column - 1)  # behind a quotation mark, if there is one
-        lines[place.line - 1] = line[:start] + new + line[start + len(old):]
+        lines[place.line - 1] = line[:start] + new + line[start + len(old) :]
     return "\n".join(lines)
 
 
@@ -104,6 +118,8 @@ def _leaves(shape, node: Node | None) -> Iterator[tuple[Text, object]]:
 def _texts(node: Node | None) -> Iterator[Text]:
     if isinstance(node, Text):
         yield node
-    children = node.items if isinstance(node, Many) else node.entries.values() if isinstance(node, Map) else ()
+    children = (
+        node.items if isinstance(node, Many) else node.entries.values() if isinstance(node, Map) else ()
+    )
     for child in children:
         yield from _texts(child)

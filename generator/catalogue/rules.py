@@ -1,4 +1,5 @@
-"""Every rule a catalogue is held against: id -> what it asks. The id stands in each message and is an anchor in the manual."""
+"""Every rule a catalogue is held against: id -> what it asks. The id stands in each message and is an
+anchor in the manual."""
 
 RULES = {
     # files and YAML
@@ -57,7 +58,9 @@ RULES = {
     "repeated": "A list of different things names each once.",
     "segments-overlap": "Segments of a plug do not overlap.",
     "segments-unordered": "Segments of a plug stand in the order of the contacts, from the tip back.",
-    "spring-off-segment": "With the plug of its own family home, a spring touches its own segment and nothing else.",
+    "spring-off-segment": (
+        "With the plug of its own family home, a spring touches its own segment and nothing else."
+    ),
     "no-silhouette": "Every half of a connector has a side view, on a cable or in a panel.",
     "borrowed-body": "A side view taken from another connector is one that connector has itself.",
     "no-key": "A connector whose keyway one sees says where its key stands.",
@@ -65,7 +68,9 @@ RULES = {
     "not-its-assignment": "The assignments one meets first are the connector's own.",
     # circuits
     "unknown-parameter": "The parameter named is one the circuit has.",
-    "borrowed-grade": "A cable's current has evidence of its own where the record is `standard` or `published`.",
+    "borrowed-grade": (
+        "A cable's current has evidence of its own where the record is `standard` or `published`."
+    ),
     "unused-parameter": "A parameter is used.",
     "reserved-name": "Parameters are not called like keys of an instance, nor inner nodes like a role.",
     "unused-role": "A role of a circuit is touched by a part.",
@@ -78,13 +83,20 @@ RULES = {
     "unused-supply": "A declared supply feeds a part or turns on a source.",
     "wrong-supply": "A source is turned on by a supply of the style drive, an emf by another.",
     "stiff-output": "What a source puts on its output has some resistance on its way.",
-    "unasked-reversal": "What takes power says what it stands with plus and minus swapped, or that this is unknown.",
+    "unasked-reversal": (
+        "What takes power says what it stands with plus and minus swapped, or that this is unknown."
+    ),
     "lone-skew": "`skew` and `match` come together.",
-    "unasked-number": "A number that decides verdicts is a parameter a manual is asked for, or the circuit says under `unasked` why none tells it.",
+    "unasked-number": (
+        "A number that decides verdicts is a parameter a manual is asked for, or the circuit says under "
+        "`unasked` why none tells it."
+    ),
     "needless-unasked": "What stands under `unasked` decides verdicts and is asked for nowhere.",
     # ports
     "wrong-connector": "A port's assignment is one for the port's connector.",
-    "note-against-assignment": "What a port's note says of its order or contacts agrees with its assignment's grade.",
+    "note-against-assignment": (
+        "What a port's note says of its order or contacts agrees with its assignment's grade."
+    ),
     "unknown-role": "A role named exists.",
     "unmapped-role": "Every role of a circuit is a role of the port's assignment.",
     "same-channel": "A channel is named once in a port.",

@@ -1,5 +1,5 @@
-"""`same_as`: a record takes all keys of another; its own keys win, and maps merge one level deep. What a port writes about an instance of its
-circuit without naming a template is about that of the port it takes."""
+"""`same_as`: a record takes all keys of another; its own keys win, and maps merge one level deep. What a port
+writes about an instance of its circuit without naming a template is about that of the port it takes."""
 
 from __future__ import annotations
 
@@ -9,10 +9,13 @@ from .nodes import Map, Node, Place, Text, Unusable
 from .problems import Problems, short
 
 _OWN = ("met",)  # how common a record is says nothing of those made after it
-_EVIDENCE = ("evidence", "cite", "checked", "note")  # one statement: whoever grades anew does not inherit the old source
+# one statement: whoever grades anew does not inherit the old source
+_EVIDENCE = ("evidence", "cite", "checked", "note")
 
 
-def resolve(records: Mapping[str, Map], problems: Problems, check: Callable[[str, Place], bool]) -> dict[str, Map]:
+def resolve(
+    records: Mapping[str, Map], problems: Problems, check: Callable[[str, Place], bool]
+) -> dict[str, Map]:
     """All records, filled; those in or behind a cycle, or based on a broken or missing record, are left out.
     `check(id, place)` reports an id that does not exist."""
     done: dict[str, Map] = {}
@@ -46,7 +49,9 @@ def _report_cycle(records: Mapping[str, Map], path: tuple[str, ...], start: str,
     turn = cycle.index(min(cycle))
     cycle = cycle[turn:] + cycle[:turn]
     words = " -> ".join(map(short, (*cycle, cycle[0])))
-    problems.add(records[cycle[0]].entries["same_as"].place, "same-as-cycle", f"`same_as` runs in a circle: {words}.")
+    problems.add(
+        records[cycle[0]].entries["same_as"].place, "same-as-cycle", f"`same_as` runs in a circle: {words}."
+    )
 
 
 def merge(base: Map, own: Map) -> Map:

@@ -14,7 +14,9 @@ from .problems import did_you_mean, quoted, short
 
 NAME = r"[a-z][a-z0-9]*(-[a-z0-9]+)*"
 CONTACT = r"[a-z0-9][a-z0-9+-]*"
-HIDDEN = re.compile(r"[\x00-\x09\x0b-\x1f\x7f-\x9f\u00ad\u061c\u180e\u200b-\u200f\u2028-\u202e\u2060-\u206f\ufeff\ufff9-\ufffb]|[\U000e0000-\U000e007f]")
+HIDDEN = re.compile(
+    r"[\x00-\x09\x0b-\x1f\x7f-\x9f\u00ad\u061c\u180e\u200b-\u200f\u2028-\u202e\u2060-\u206f\ufeff\ufff9-\ufffb]|[\U000e0000-\U000e007f]"
+)
 _TYPES = {Text: "text", Many: "a list"}
 
 
@@ -23,20 +25,27 @@ def kind_of_node(node: Node) -> str:
 
 
 class Scalar:
-    """Base: `fault(text, name, context)` returns (rule, message) or None. `name` says under which key the text
-    stands, in quotes."""
+    """Base: `fault(text, name, context)` returns (rule, message) or None. `name` says under which key the
+    text stands, in quotes."""
 
     what: ClassVar[str] = "text"
-    json_types: ClassVar[list[str]] = ["string", "number"]  # an editor may read `1` as a number where we read text
+    # an editor may read `1` as a number where we read text
+    json_types: ClassVar[list[str]] = ["string", "number"]
 
     def check(self, node: Node, name: str, context: Context) -> Node | None:
         """The node, or None if something is wrong with it; what is wrong goes to the context's problems."""
         if not isinstance(node, Text):
-            context.problems.add(node.place, "wrong-type", f"{name} must be {self.what}, not {kind_of_node(node)}.")
+            context.problems.add(
+                node.place, "wrong-type", f"{name} must be {self.what}, not {kind_of_node(node)}."
+            )
             return None
         hidden = HIDDEN.search(node.text)
         if hidden:
-            context.problems.add(node.place, "hidden-character", f"{name} holds the character U+{ord(hidden[0]):04X}, which nobody sees; take it out.")
+            context.problems.add(
+                node.place,
+                "hidden-character",
+                f"{name} holds the character U+{ord(hidden[0]):04X}, which nobody sees; take it out.",
+            )
             return None
         if not node.text.strip():
             context.problems.add(node.place, "empty-value", f"{name} has no value; {self.what} is wanted.")
@@ -69,7 +78,13 @@ class Name(Scalar):
 
     def fault(self, text, name, context):
         if not re.fullmatch(self.pattern, text):
-            return "bad-name", f"{quoted(text)} is not a name; write lower-case letters, digits and single hyphens, such as feed-hot."
+            return (
+                "bad-name",
+                (
+                    f"{quoted(text)} is not a name; write lower-case letters, digits and single hyphens, "
+                    "such as feed-hot."
+                ),
+            )
 
     def schema(self):
         return {"type": self.json_types, "pattern": f"^({self.pattern})$"}
@@ -92,7 +107,8 @@ class Choice(Scalar):
             return self.rule, f"{quoted(text)} is not a legal value of {name}; write {self.what}.{guess}"
 
     def schema(self):
-        booleans = [value == "yes" for value in self.options if value in ("yes", "no")]  # as an older YAML reads them
+        # as an older YAML reads them
+        booleans = [value == "yes" for value in self.options if value in ("yes", "no")]
         return {"enum": [*self.options, *booleans]}
 
 
@@ -119,7 +135,8 @@ class Date(Scalar):
             good = date.fromisoformat(text).isoformat() == text
         except ValueError:
             good = False
-        if good and date.fromisoformat(text) > date.today() + timedelta(days=1):  # it may be tomorrow already where it was written
+        # it may be tomorrow already where it was written
+        if good and date.fromisoformat(text) > date.today() + timedelta(days=1):
             return "bad-date", f"{quoted(text)} is still to come; write the day it was checked."
         if not good:
             return "bad-date", f"{quoted(text)} is not a date; write year-month-day, such as 2026-11-25."
@@ -160,7 +177,13 @@ class Number(Scalar):
         if value is None:
             return "bad-number", f"{quoted(text)} is not a number; write 0.5, -1 or 1/2200."
         if not self.above < value < self.below:
-            return self.rule, f"{name} is {short(text)}; it must lie between {self.above:g} and {self.below:g}, both excluded."
+            return (
+                self.rule,
+                (
+                    f"{name} is {short(text)}; it must lie between {self.above:g} and {self.below:g}, both "
+                    "excluded."
+                ),
+            )
 
 
 def number(text: str) -> float | None:
@@ -173,8 +196,8 @@ def number(text: str) -> float | None:
 
 @dataclass(frozen=True)
 class Amount(Scalar):
-    """A quantity in `unit` (any, if None). It may not be negative unless `negative`, nor zero if `positive`. `unknown` may be
-    legal, and so may the name of a parameter."""
+    """A quantity in `unit` (any, if None). It may not be negative unless `negative`, nor zero if `positive`.
+    `unknown` may be legal, and so may the name of a parameter."""
 
     unit: str | None
     positive: bool = False
@@ -206,10 +229,13 @@ class Amount(Scalar):
         except quantity.QuantityFault as fault:
             return fault.rule, str(fault)
         if value is None:
-            return None if self.unknown else ("not-unknown", f"{name} cannot be unknown: the circuit could not be solved.")
+            return (
+                None
+                if self.unknown
+                else ("not-unknown", f"{name} cannot be unknown: the circuit could not be solved.")
+            )
         if self.positive and value.low <= 0:
             return "non-positive", f"{quoted(text)} is not above zero; {self.what} must be."
         if not self.negative and value.low < 0:
             return "non-positive", f"{quoted(text)} is below zero; {self.what} must not be."
         return None
-

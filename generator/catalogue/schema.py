@@ -9,8 +9,13 @@ from .kinds import KINDS
 
 
 def json_schema(kind: str) -> dict:
-    """The schema of a kind of file: connectors, assignments, circuits, cables, ports, leads, sources or retired."""
-    return {"$schema": "https://json-schema.org/draft/2020-12/schema", "title": f"pinouts: {kind}", **KINDS[kind].schema()}
+    """The schema of a kind of file: connectors, assignments, circuits, cables, ports,
+    leads, sources or retired."""
+    return {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "title": f"pinouts: {kind}",
+        **KINDS[kind].schema(),
+    }
 
 
 def write_schemas(directory: Path) -> None:

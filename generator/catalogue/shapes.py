@@ -1,4 +1,5 @@
-"""Lists and maps of scalars, declared once: the same declaration checks a file and becomes an editor's JSON Schema."""
+"""Lists and maps of scalars, declared once: the same declaration checks a file and becomes an
+editor's JSON Schema."""
 
 from __future__ import annotations
 
@@ -24,14 +25,18 @@ class ListOf:
         if self.one and isinstance(node, Text):
             node = Many((node,), node.place)
         if not isinstance(node, Many):
-            context.problems.add(node.place, "wrong-type", f"{name} must be a list, not {kind_of_node(node)}.")
+            context.problems.add(
+                node.place, "wrong-type", f"{name} must be a list, not {kind_of_node(node)}."
+            )
             return None
         if len(node.items) < self.least:
             message = f"{name} has {len(node.items)} of at least {self.least} items."
             context.problems.add(node.place, "too-few", message)
             return None
         if self.most is not None and len(node.items) > self.most:
-            context.problems.add(node.place, "too-many", f"{name} has {len(node.items)} of at most {self.most} items.")
+            context.problems.add(
+                node.place, "too-many", f"{name} has {len(node.items)} of at most {self.most} items."
+            )
             return None
         return Many(tuple(item and self.item.check(item, name, context) for item in node.items), node.place)
 
@@ -92,8 +97,9 @@ class Field:
 
 @dataclass(frozen=True)
 class Record:
-    """A map with known keys. `one_of`: groups of keys of which exactly one stands. `rest`: the shape of keys that are not
-    known (parameters of a circuit). `evidence`: standard and published must cite. `same_as` may supply what is required."""
+    """A map with known keys. `one_of`: groups of keys of which exactly one stands. `rest`: the shape of keys
+    that are not known (parameters of a circuit). `evidence`: standard and published must cite. `same_as` may
+    supply what is required."""
 
     fields: Mapping[str, Field]
     one_of: tuple[tuple[str, ...], ...] = ()
@@ -133,16 +139,21 @@ class Record:
                 meant.update(nearest(key, self.fields))
         if "same_as" in node and not getattr(node.entries["same_as"], "text", None):
             return  # what it should have supplied is not missing but unreadable
-        # A record filled by `same_as` stands at the record it copies, so that a key missing there is reported once.
+        # A record filled by `same_as` stands at the record it copies, so that a key missing
+        # there is reported once.
         for key, field in self.fields.items():
             if field.required and key not in meant:
-                context.problems.add(node.place, "missing-key", f"{name} lacks the key '{key}': {field.help}.")
+                context.problems.add(
+                    node.place, "missing-key", f"{name} lacks the key '{key}': {field.help}."
+                )
         for group in self.one_of:
             present = [key for key in group if key in node]
             if len(present) > 1 or meant.isdisjoint(group):
                 place = node.keys[present[1]] if present else node.place
                 given = f"it has {', '.join(present)}" if present else "it has none"
-                context.problems.add(place, "one-of", f"{name} takes exactly one of {', '.join(group)}; {given}.")
+                context.problems.add(
+                    place, "one-of", f"{name} takes exactly one of {', '.join(group)}; {given}."
+                )
 
     def leaves(self, node: Map):
         for key, value in node.items():
@@ -184,5 +195,8 @@ Shape = Scalar | ListOf | MapOf | Record | Either
 def _check_cite(node: Map, context: Context) -> None:
     grade = node.entries.get("evidence")
     if isinstance(grade, Text) and grade.text in ("standard", "published") and "cite" not in node:
-        message = f"evidence '{grade.text}' needs `cite:` with an id from sources.yaml; without one it is 'from memory'."
+        message = (
+            f"evidence '{grade.text}' needs `cite:` with an id from sources.yaml; without one it is 'from "
+            "memory'."
+        )
         context.problems.add(grade.place, "missing-cite", message)

@@ -1,4 +1,5 @@
-"""Reads a directory of YAML and checks it as far as it can: files, shapes, `same_as`, then what the words mean."""
+"""Reads a directory of YAML and checks it as far as it can: files, shapes, `same_as`,
+then what the words mean."""
 
 from __future__ import annotations
 
@@ -20,18 +21,27 @@ _ADDRESSED = ("connectors", "assignments", "ports", "leads")  # kinds that share
 
 
 def survey(directory: Path, own: Sequence[Path] = ()) -> Context:
-    """Everything there is to know about the directory, and about somebody's own files and folders of files beside it, with all its problems."""
+    """Everything there is to know about the directory, and about somebody's own files and folders of files
+    beside it, with all its problems."""
     problems = Problems()
     return examine(directory, read(directory, problems), own, problems)
 
 
-def examine(directory: Path, raw: dict[str, dict[str, Map | None]], own: Sequence[Path], problems: Problems) -> Context:
+def examine(
+    directory: Path, raw: dict[str, dict[str, Map | None]], own: Sequence[Path], problems: Problems
+) -> Context:
     """What `read` found, and somebody's own files, checked."""
     places = {kind: _places(_shown(directory / kind), raw[kind]) for kind in FOLDERS}
     for kind in ("sources", "questions"):
         places[kind] = dict(raw[kind][kind].keys) if raw[kind].get(kind) else {}
     unreadable = {kind for kind in ("sources", "questions") if raw[kind] and not places[kind]}
-    context = Context(problems, places, _retired(raw["retired"].get("retired")), unreadable, local=_add(own, raw, places, problems))
+    context = Context(
+        problems,
+        places,
+        _retired(raw["retired"].get("retired")),
+        unreadable,
+        local=_add(own, raw, places, problems),
+    )
     _check_ids(context)
     ever.check(directory, _shown(directory / ever.FILE), places, context.retired, problems)
     for kind in KINDS:
@@ -51,25 +61,43 @@ def read(directory: Path, problems: Problems) -> dict[str, dict[str, Map | None]
             problems.add(Place(shown), "stray-file", message)
             continue
         if not re.fullmatch(rf"{NAME}\.yaml", path.name):
-            rule = "must start with a letter, be lower-case words and digits joined by hyphens, and end in .yaml"
+            rule = (
+                "must start with a letter, be lower-case words and digits joined by hyphens, and end in .yaml"
+            )
             problems.add(Place(shown), "bad-file-name", f"'{path.name}' {rule}.")
         raw[kind][path.stem] = loader.read(path, shown, problems)
     return raw
 
 
-def _add(own: Sequence[Path], raw: dict[str, dict[str, Map | None]], places: dict[str, dict[str, Place]], problems: Problems) -> tuple[str, ...]:
-    """Somebody's own ports and leads, put to those of the catalogue; what has ends is a lead. Returns their ids."""
+def _add(
+    own: Sequence[Path],
+    raw: dict[str, dict[str, Map | None]],
+    places: dict[str, dict[str, Place]],
+    problems: Problems,
+) -> tuple[str, ...]:
+    """Somebody's own ports and leads, put to those of the catalogue; what has ends is a
+    lead. Returns their ids."""
     found = []
     for path in [file for one in own for file in (sorted(one.rglob("*.yaml")) if one.is_dir() else [one])]:
         shown, node = _shown(path), loader.read(path, _shown(path), problems)
         if not re.fullmatch(rf"{NAME}\.yaml", path.name):
-            problems.add(Place(shown), "bad-file-name", f"'{path.name}' must be lower-case words and digits joined by hyphens, and end in .yaml.")
+            problems.add(
+                Place(shown),
+                "bad-file-name",
+                f"'{path.name}' must be lower-case words and digits joined by hyphens, and end in .yaml.",
+            )
             continue
         base = node.entries.get("same_as") if node else None
-        kind = "leads" if node and ("ends" in node or isinstance(base, Text) and base.text in raw["leads"]) else "ports"
+        kind = (
+            "leads"
+            if node and ("ends" in node or isinstance(base, Text) and base.text in raw["leads"])
+            else "ports"
+        )
         taken = next((places[other][path.stem] for other in _ADDRESSED if path.stem in places[other]), None)
         if taken:
-            problems.add(Place(shown), "id-taken", f"'{path.stem}' is taken; give the file another name.", taken)
+            problems.add(
+                Place(shown), "id-taken", f"'{path.stem}' is taken; give the file another name.", taken
+            )
             continue
         raw[kind][path.stem], places[kind][path.stem] = node, Place(shown)
         found.append(path.stem)
@@ -80,7 +108,9 @@ def _files(directory: Path, problems: Problems) -> list[Path]:
     found = sorted(path for path in directory.rglob("*") if path.suffix in (".yaml", ".yml"))
     ours = [path for path in found if path.relative_to(directory).parts[0] not in _NOT_OURS]
     if not ours:
-        problems.add(Place(_shown(directory)), "no-catalogue", "there is no catalogue here: not one YAML file.")
+        problems.add(
+            Place(_shown(directory)), "no-catalogue", "there is no catalogue here: not one YAML file."
+        )
     return ours
 
 
@@ -126,9 +156,13 @@ def _check_ids(context: Context) -> None:
 def _check_shapes(kind: str, raw: dict[str, Map | None], context: Context) -> dict[str, Map]:
     """The records of one kind, filled by `same_as`, without what is broken in them."""
     readable = {id: node for id, node in raw.items() if node}
-    filled = readable  # of sources, questions and retired ids there is one file each: nothing to take keys from, and `same_as` is no key there
+    # of sources, questions and retired ids there is one file each: nothing to take keys from, and
+    # `same_as` is no key there
+    filled = readable
     if kind in FOLDERS:
-        filled = same_as.resolve(readable, context.problems, lambda id, place: context.check_reference(kind, id, place))
+        filled = same_as.resolve(
+            readable, context.problems, lambda id, place: context.check_reference(kind, id, place)
+        )
     if kind == "ports":
         filled = {id: _fill_instances(node, context) for id, node in filled.items()}
     shape, name = KINDS[kind], f"this {SINGULAR[kind]}" if kind in FOLDERS else "this file"
@@ -144,7 +178,10 @@ def _fill_instances(port: Map, context: Context) -> Map:
 
     def check(id: str, place: Place) -> bool:
         if id not in circuit:
-            message = f"this port has no instance {quoted(id)}; it has {', '.join(map(short, circuit.entries))}.{did_you_mean(id, circuit.entries)}"
+            message = (
+                f"this port has no instance {quoted(id)}; it has "
+                f"{', '.join(map(short, circuit.entries))}.{did_you_mean(id, circuit.entries)}"
+            )
             context.problems.add(place, "unknown-instance", message)
         return id in circuit
 

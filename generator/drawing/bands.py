@@ -1,4 +1,5 @@
-"""Phone plugs and jacks upright, tip above, in true proportion: every band with its name and what it carries beside it."""
+"""Phone plugs and jacks upright, tip above, in true proportion: every band with its name and what
+it carries beside it."""
 
 from __future__ import annotations
 
@@ -25,25 +26,43 @@ def plug(connector: Connector, roles: Mapping[str, str], name: str | None = None
     high = part.sizes["diameter"] * scale
     middles = [(LEFT + sum(part.segments[c]) / 2 * scale) for c in connector.contacts]
     shapes = plug_parts(connector, part, scale, 0, LEFT + TALL + 60)
-    ends = [LEFT + part.segments[c][0] * scale for c in connector.contacts], [LEFT + part.segments[c][1] * scale for c in connector.contacts]
+    ends = (
+        [LEFT + part.segments[c][0] * scale for c in connector.contacts],
+        [LEFT + part.segments[c][1] * scale for c in connector.contacts],
+    )
     items: list[Item] = [Group(tuple(shapes), ACROSS + high / 2, 0, turn=90)]
     for contact_name, y, label, top, bottom in zip(connector.contacts, middles, _spread(middles), *ends):
         bar = Line(ACROSS + high / 2 + 7, top + 2, ACROSS + high / 2 + 7, bottom - 2)
         items.append(_labelled(contact_name, roles, bar, (ACROSS + high / 2 + 7, y), label))
-    bands = [f"{kinds.spoken(c, roles.get(c)).removeprefix('contact ')} {span(part.segments[c])}" for c in connector.contacts]
-    return _picture(connector, items, "plug, tip above, in true proportion", f"Plug of {connector.name}, tip above. From the tip back: {listed(bands)}.",
-                    name, LEFT + TALL + 66, scale, "Tip above.")
+    bands = [
+        f"{kinds.spoken(c, roles.get(c)).removeprefix('contact ')} {span(part.segments[c])}"
+        for c in connector.contacts
+    ]
+    return _picture(
+        connector,
+        items,
+        "plug, tip above, in true proportion",
+        f"Plug of {connector.name}, tip above. From the tip back: {listed(bands)}.",
+        name,
+        LEFT + TALL + 66,
+        scale,
+        "Tip above.",
+    )
 
 
 def jack(connector: Connector, roles: Mapping[str, str], name: str | None = None) -> Scene:
     """A jack cut open: each spring over the stretch where makers may let it touch."""
     part = connector.halves["jack"]
-    taken = connector.halves.get("plug", part)  # a combination socket has no plug of its own and tells its bore itself
+    # a combination socket has no plug of its own and tells its bore itself
+    taken = connector.halves.get("plug", part)
     home = length(taken)
     scale = TALL / home
     high = taken.sizes["diameter"] * scale
     middles = [LEFT + (part.springs[c].near + part.springs[c].far) / 2 * scale for c in part.springs]
-    shapes = [*housing(high, LEFT + home * scale, bush(part, home, scale)), *spring_parts(part, scale, {c: f"{c} spring" for c in part.springs})]
+    shapes = [
+        *housing(high, LEFT + home * scale, bush(part, home, scale)),
+        *spring_parts(part, scale, {c: f"{c} spring" for c in part.springs}),
+    ]
     wide = WALL + LIFT + high + WALL
     right = ACROSS + wide / 2
     items: list[Item] = [Group(tuple(shapes), right, 0, turn=90)]
@@ -51,20 +70,36 @@ def jack(connector: Connector, roles: Mapping[str, str], name: str | None = None
         bar = Line(right + 6, y - 12, right + 6, y + 12)
         items.append(_labelled(contact_name, roles, bar, (right + 6, y), label))
     mouth = LEFT + home * scale
-    arrow = [polyline([(ACROSS - 18, mouth + 40), (ACROSS - 18, mouth + 14)], "heavy"),
-             polyline([(ACROSS - 25, mouth + 22), (ACROSS - 18, mouth + 13), (ACROSS - 11, mouth + 22)], "heavy"),
-             Text(ACROSS - 2, mouth + 38, "the plug comes in here", look="quiet")]
+    arrow = [
+        polyline([(ACROSS - 18, mouth + 40), (ACROSS - 18, mouth + 14)], "heavy"),
+        polyline([(ACROSS - 25, mouth + 22), (ACROSS - 18, mouth + 13), (ACROSS - 11, mouth + 22)], "heavy"),
+        Text(ACROSS - 2, mouth + 38, "the plug comes in here", look="quiet"),
+    ]
     items.append(Group(tuple(arrow), title="the plug comes in here"))
-    springs = [f"{kinds.spoken(c, roles.get(c)).removeprefix('contact ')} {span((s.near, s.far))}" for c, s in part.springs.items()]
-    return _picture(connector, items, "jack, cut open", f"Jack of {connector.name}, cut open, mouth below. Measured from the tip end of a plug fully home, "
-                    f"its springs touch: {listed(springs)}.", name, mouth + 48, scale, "Cut open. Bars: where a maker may let each spring touch the plug.")
+    springs = [
+        f"{kinds.spoken(c, roles.get(c)).removeprefix('contact ')} {span((s.near, s.far))}"
+        for c, s in part.springs.items()
+    ]
+    return _picture(
+        connector,
+        items,
+        "jack, cut open",
+        f"Jack of {connector.name}, cut open, mouth below. Measured from the tip end of a plug fully home, "
+        f"its springs touch: {listed(springs)}.",
+        name,
+        mouth + 48,
+        scale,
+        "Cut open. Bars: where a maker may let each spring touch the plug.",
+    )
 
 
 def _labelled(name: str, roles: Mapping[str, str], bar: Line, start: tuple[float, float], y: float) -> Group:
     """A band's bar, its name and its word in the column at the right."""
     slot = Slot(COLUMN, y + 16, "start", WORD, WIDE - COLUMN - 4)
     said = Text(COLUMN, y + (0 if roles else 9), name, NUMERAL, "start", "bold")
-    return contact(name, roles.get(name), slot, [], [bar, wire([start, (COLUMN - 8, y - 4)])], [said], bool(roles))
+    return contact(
+        name, roles.get(name), slot, [], [bar, wire([start, (COLUMN - 8, y - 4)])], [said], bool(roles)
+    )
 
 
 def _spread(wished: list[float]) -> list[float]:
@@ -74,14 +109,42 @@ def _spread(wished: list[float]) -> list[float]:
         ys.append(max(y, ys[-1] + ROW, 24) if ys else max(y, 24))
     over = max(ys[-1] - (LEFT + TALL + 40), 0)
     for number in range(len(ys) - 1, -1, -1):  # from below, push up what is pushed too far down
-        ys[number] = min(ys[number], (LEFT + TALL + 40) if number == len(ys) - 1 else ys[number + 1] - ROW) if over else ys[number]
+        ys[number] = (
+            min(ys[number], (LEFT + TALL + 40) if number == len(ys) - 1 else ys[number + 1] - ROW)
+            if over
+            else ys[number]
+        )
     return ys
 
 
-def _picture(connector: Connector, items: list[Item], what: str, desc: str, name: str | None, high: float, scale: float, said: str) -> Scene:
+def _picture(
+    connector: Connector,
+    items: list[Item],
+    what: str,
+    desc: str,
+    name: str | None,
+    high: float,
+    scale: float,
+    said: str,
+) -> Scene:
     mm = 10 if scale < 14 else 5
-    bar = [polyline([(MARGIN, high + 4), (MARGIN, high + 12), (MARGIN + mm * scale, high + 12), (MARGIN + mm * scale, high + 4)]),
-           Text(MARGIN + mm * scale + 6, high + 14, f"{mm} mm", look="quiet")]
+    bar = [
+        polyline(
+            [
+                (MARGIN, high + 4),
+                (MARGIN, high + 12),
+                (MARGIN + mm * scale, high + 12),
+                (MARGIN + mm * scale, high + 4),
+            ]
+        ),
+        Text(MARGIN + mm * scale + 6, high + 14, f"{mm} mm", look="quiet"),
+    ]
     foot = paragraph(said, look="quiet")
     title = f"{name}: {connector.name}: {what}" if name else f"{connector.name}: {what[0].upper()}{what[1:]}"
-    return Scene(WIDE, round(high + 24 + foot.height + MARGIN), title, desc, (*items, *bar, Group(foot.items, 0, high + 22)))
+    return Scene(
+        WIDE,
+        round(high + 24 + foot.height + MARGIN),
+        title,
+        desc,
+        (*items, *bar, Group(foot.items, 0, high + 22)),
+    )

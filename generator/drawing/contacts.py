@@ -1,6 +1,8 @@
-"""A contact of a face: its disc, the ring around it in the pattern of what it carries, its name, and the place where the role is written.
+"""A contact of a face: its disc, the ring around it in the pattern of what it carries, its name, and the
+place where the role is written.
 
-The place (`Slot`) is the same whatever the contact carries, so that a page may change the words without drawing anew.
+The place (`Slot`) is the same whatever the contact carries, so that a page may change the
+words without drawing anew.
 """
 
 from __future__ import annotations
@@ -32,16 +34,31 @@ class Slot:
     def texts(self, words: str) -> list[Text]:
         lines, pitch = self.lines(words), self.size * text.LEADING
         top = self.y - (len(lines) - 1) * pitch / 2 + self.size * 0.36
-        return [Text(self.x, top + number * pitch, line, self.size, self.anchor, look="word") for number, line in enumerate(lines)]
+        return [
+            Text(self.x, top + number * pitch, line, self.size, self.anchor, look="word")
+            for number, line in enumerate(lines)
+        ]
 
 
-def contact(name: str, role: str | None, slot: Slot, drawn: Sequence[Item], paths: Sequence[Item], names: Sequence[Item], said: bool) -> Group:
-    """One contact as a group a page can light up: what carries it (`paths`, any look), what it is, its name once or twice, its role in words if any
-    assignment is shown at all (`said`)."""
+def contact(
+    name: str,
+    role: str | None,
+    slot: Slot,
+    drawn: Sequence[Item],
+    paths: Sequence[Item],
+    names: Sequence[Item],
+    said: bool,
+) -> Group:
+    """One contact as a group a page can light up: what carries it (`paths`, any look), what it is, its name
+    once or twice, its role in words if any assignment is shown at all (`said`)."""
     kind = roles.kind(role) if said else "nothing"
     lines = [replace(path, look=look) for path in paths for look in _looks(kind, said)]
-    return Group((*lines, *drawn, *names, *(slot.texts(roles.words(role)) if said else [])),
-                 title=roles.spoken(name, role), name=name, slot=(slot.x, slot.y, slot.anchor, slot.size, slot.room))
+    return Group(
+        (*lines, *drawn, *names, *(slot.texts(roles.words(role)) if said else [])),
+        title=roles.spoken(name, role),
+        name=name,
+        slot=(slot.x, slot.y, slot.anchor, slot.size, slot.room),
+    )
 
 
 def _looks(kind: str, said: bool) -> tuple[str, ...]:
@@ -51,8 +68,17 @@ def _looks(kind: str, said: bool) -> tuple[str, ...]:
     return ("role-nothing", "role-nothing") if kind == "nothing" else ("role-edge", f"role-{kind}")
 
 
-def numeral(name: str, x: float, y: float, room: float, anchor: str = "middle", filled: bool = False, weight: str = "bold") -> Text:
-    """A contact's name in the middle of its disc (or beside it), as large as fits into `room` px, NUMERAL at most."""
+def numeral(
+    name: str,
+    x: float,
+    y: float,
+    room: float,
+    anchor: str = "middle",
+    filled: bool = False,
+    weight: str = "bold",
+) -> Text:
+    """A contact's name in the middle of its disc (or beside it), as large as fits into
+    `room` px, NUMERAL at most."""
     size = min(NUMERAL, max(FEWEST, room / max(text.width(name, 1, weight), 0.01)))
     return Text(x, y + size * 0.365, name, round(size, 1), anchor, weight, "knock" if filled else "ink")
 

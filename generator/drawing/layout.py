@@ -33,7 +33,9 @@ def picture(title: str, subtitle: str, desc: str, blocks: Iterable[Block]) -> Sc
     """A whole picture: heading, then the blocks."""
     body = stack([heading(title, subtitle), *blocks], gap=8)
     height = round(body.height + 2 * MARGIN)
-    return Scene(WIDE, height, f"{title}: {subtitle}" if subtitle else title, desc, (Group(body.items, 0, MARGIN),))
+    return Scene(
+        WIDE, height, f"{title}: {subtitle}" if subtitle else title, desc, (Group(body.items, 0, MARGIN),)
+    )
 
 
 def stack(blocks: Iterable[Block], gap: float = 0) -> Block:
@@ -55,14 +57,17 @@ def heading(title: str, subtitle: str) -> Block:
 def paragraph(words: str, size: float = BODY, weight: str = "normal", look: str = "ink") -> Block:
     """Words set over the full width, in as many lines as they need."""
     lines = text.wrap(words, size, ROOM, weight)
-    return Block(tuple(text.block(lines, MARGIN, 0, size=size, weight=weight, look=look)), len(lines) * size * text.LEADING)
+    return Block(
+        tuple(text.block(lines, MARGIN, 0, size=size, weight=weight, look=look)),
+        len(lines) * size * text.LEADING,
+    )
 
 
 def ladder(labels: Sequence[Label], reach: float, upward: bool = False) -> Block:
     """Labels under (or over) points of a row, each on rungs of its own at the foot of a thin line.
 
-    The rightmost label is nearest to the row, so a line never crosses a text. `reach` is how far the lines stand in
-    beyond the block's edge to meet what they name.
+    The rightmost label is nearest to the row, so a line never crosses a text. `reach` is how far the lines
+    stand in beyond the block's edge to meet what they name.
     """
     rungs, depth = [], 6.0
     for label in sorted(labels, key=lambda label: -label.x):
@@ -74,8 +79,15 @@ def ladder(labels: Sequence[Label], reach: float, upward: bool = False) -> Block
     for label, left, lines, at in rungs:
         top = depth - at - len(lines) * ROW if upward else at
         foot = top + ROW / 2
-        items.append(polyline([(label.x, depth + reach if upward else -reach), (label.x, foot), (label.x + 4, foot)], "hair"))
-        items += [Text(left, top + BODY * 0.95 + number * ROW, words, strong=strong) for number, (strong, words) in enumerate(lines)]
+        items.append(
+            polyline(
+                [(label.x, depth + reach if upward else -reach), (label.x, foot), (label.x + 4, foot)], "hair"
+            )
+        )
+        items += [
+            Text(left, top + BODY * 0.95 + number * ROW, words, strong=strong)
+            for number, (strong, words) in enumerate(lines)
+        ]
     return Block(tuple(items), depth)
 
 

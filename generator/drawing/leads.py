@@ -29,8 +29,8 @@ class Drawn:
 
 
 def lead(catalogue: Catalogue, which: Lead) -> Scene:
-    """The picture of a lead; of one with many channels only the first, for twenty-five wires nobody follows, and of a large connector only
-    the contacts in use."""
+    """The picture of a lead; of one with many channels only the first, for twenty-five wires nobody follows,
+    and of a large connector only the contacts in use."""
     above = top_ends(catalogue, which)
     found = channels(which)
     joins = found.get("1", which.joins)
@@ -40,14 +40,22 @@ def lead(catalogue: Catalogue, which: Lead) -> Scene:
     if "1" in found:
         drawn.notes.append(f"Channel 1 of {len(found)} is drawn. The table of contacts has them all.")
     elif large:
-        drawn.notes.append(f"Of the {listed([end.label for end in large])} only contacts in use are drawn; the others are not connected.")
+        drawn.notes.append(
+            f"Of the {listed([end.label for end in large])} only contacts in use are drawn; the others are "
+            "not connected."
+        )
     length = f", {which.length:g} m" if which.length is not None else ""
-    return picture(which.name, f"{which.form.capitalize()}{length}", describe(catalogue, which),
-                   [drawn.block, *small_print(drawn.notes)])
+    return picture(
+        which.name,
+        f"{which.form.capitalize()}{length}",
+        describe(catalogue, which),
+        [drawn.block, *small_print(drawn.notes)],
+    )
 
 
 def channels(which: Lead) -> dict[str, list[Join]]:
-    """The joins of each channel by its number, for a lead of so many that they cannot be drawn together; else empty."""
+    """The joins of each channel by its number, for a lead of so many that they cannot be drawn
+    together; else empty."""
     if len(which.joins) <= MOST:
         return {}
     found: dict[str, list[Join]] = {}
@@ -57,15 +65,24 @@ def channels(which: Lead) -> dict[str, list[Join]]:
     return found if len(found) > 3 else {}
 
 
-def _with(catalogue: Catalogue, which: Lead, joins: Sequence[Join], lean: Iterable[End]) -> tuple[Catalogue, Lead]:
-    """The lead with these joins alone, and for each of the ends `lean` a connector with the contacts that are in use there."""
-    used = {node for join in joins for node in join.nodes} | {node for part in which.network.parts if part.id in which.parts for node in (part.a, part.b)}
+def _with(
+    catalogue: Catalogue, which: Lead, joins: Sequence[Join], lean: Iterable[End]
+) -> tuple[Catalogue, Lead]:
+    """The lead with these joins alone, and for each of the ends `lean` a connector with the contacts
+    that are in use there."""
+    used = {node for join in joins for node in join.nodes} | {
+        node for part in which.network.parts if part.id in which.parts for node in (part.a, part.b)
+    }
     fewer, ends = {}, dict(which.ends)
     for end in lean:
         whole, name = catalogue.connectors[end.connector], f"{end.connector} at {end.id}"
-        fewer[name] = replace(whole, contacts=tuple(contact for contact in whole.contacts if f"{end.id}.{contact}" in used))
+        fewer[name] = replace(
+            whole, contacts=tuple(contact for contact in whole.contacts if f"{end.id}.{contact}" in used)
+        )
         ends[end.id] = replace(end, connector=name)
-    return replace(catalogue, connectors={**catalogue.connectors, **fewer}), replace(which, ends=ends, joins=tuple(joins))
+    return replace(catalogue, connectors={**catalogue.connectors, **fewer}), replace(
+        which, ends=ends, joins=tuple(joins)
+    )
 
 
 def top_ends(catalogue: Catalogue, which: Lead) -> tuple[str, ...]:
@@ -79,29 +96,60 @@ def top_ends(catalogue: Catalogue, which: Lead) -> tuple[str, ...]:
     return (ends[0].id,)
 
 
-def draw_lead(catalogue: Catalogue, which: Lead, above: tuple[str, ...], below: tuple[str, ...],
-              marked: frozenset[str] = frozenset(), remarks: Mapping[str, str] | None = None) -> Drawn:
-    """Draw with the given ends above and below. `marked` names joins, or nodes (`end.contact`), to bring out; `remarks` takes
-    the place of the connector's name under an end's label."""
+def draw_lead(
+    catalogue: Catalogue,
+    which: Lead,
+    above: tuple[str, ...],
+    below: tuple[str, ...],
+    marked: frozenset[str] = frozenset(),
+    remarks: Mapping[str, str] | None = None,
+) -> Drawn:
+    """Draw with the given ends above and below. `marked` names joins, or nodes (`end.contact`), to bring out;
+    `remarks` takes the place of the connector's name under an end's label."""
     connectors = {end.id: catalogue.connectors[end.connector] for end in which.ends.values()}
     top, tops, high = _row(catalogue, which, above, False, marked, remarks or {})
     bottom, bottoms, low = _row(catalogue, which, below, True, marked, remarks or {})
     layout = plan(which, connectors, above)
     middle = inside(layout, tops, bottoms, which.cable is not None, marked)
     items = (Group(middle.items, 0, high), Group(top), Group(bottom, 0, high + middle.height))
-    return Drawn(Block(items, high + middle.height + low), tops, bottoms, _notes(which, layout, middle.letters))
+    return Drawn(
+        Block(items, high + middle.height + low), tops, bottoms, _notes(which, layout, middle.letters)
+    )
 
 
 def describe(catalogue: Catalogue, which: Lead) -> str:
     """The lead in words: its joins, its parts, and the contacts left open."""
     said = [f"{join.id}: {listed([_node(which, node) for node in join.nodes])}" for join in which.joins]
-    parts = [f"{symbols.NOUN.get(p.kind, p.kind)}{' ' + value(p) if p.value else ''} between {_node(which, p.a)} and {_node(which, p.b)}"
-             for p in which.network.parts if p.id in which.parts]
-    known = {node for join in which.joins for node in join.nodes} | {n for p in which.network.parts if p.id in which.parts for n in (p.a, p.b)}
-    opened = [f"{end.label} {contact}" for end in which.ends.values() for contact in catalogue.connectors[end.connector].contacts
-              if f"{end.id}.{contact}" not in known]
-    return " ".join(filter(None, [f"Joins {'; '.join(said)}." if said else "", f"Parts: {'; '.join(parts)}." if parts else "",
-                                  f"Not connected: {listed(opened)}." if opened else ""])) or "Nothing is joined."
+    parts = [
+        (
+            f"{symbols.NOUN.get(p.kind, p.kind)}{' ' + value(p) if p.value else ''} between "
+            f"{_node(which, p.a)} and {_node(which, p.b)}"
+        )
+        for p in which.network.parts
+        if p.id in which.parts
+    ]
+    known = {node for join in which.joins for node in join.nodes} | {
+        n for p in which.network.parts if p.id in which.parts for n in (p.a, p.b)
+    }
+    opened = [
+        f"{end.label} {contact}"
+        for end in which.ends.values()
+        for contact in catalogue.connectors[end.connector].contacts
+        if f"{end.id}.{contact}" not in known
+    ]
+    return (
+        " ".join(
+            filter(
+                None,
+                [
+                    f"Joins {'; '.join(said)}." if said else "",
+                    f"Parts: {'; '.join(parts)}." if parts else "",
+                    f"Not connected: {listed(opened)}." if opened else "",
+                ],
+            )
+        )
+        or "Nothing is joined."
+    )
 
 
 def value(part: Part) -> str:
@@ -110,8 +158,14 @@ def value(part: Part) -> str:
     return re.sub(r"\bu(?=[FHVA])", "µ", words).replace("+-", "±")
 
 
-def _row(catalogue: Catalogue, which: Lead, ends: tuple[str, ...], upward: bool, marked: frozenset[str],
-         remarks: Mapping[str, str]) -> tuple[tuple[Item, ...], dict[Pin, float], float]:
+def _row(
+    catalogue: Catalogue,
+    which: Lead,
+    ends: tuple[str, ...],
+    upward: bool,
+    marked: frozenset[str],
+    remarks: Mapping[str, str],
+) -> tuple[tuple[Item, ...], dict[Pin, float], float]:
     """Strips side by side, their wire edges in line; the pins' x; the row's height."""
     room = ROOM - BETWEEN * (len(ends) - 1)
     counts = [len(catalogue.connectors[which.ends[end].connector].contacts) + 1 for end in ends]
@@ -119,7 +173,11 @@ def _row(catalogue: Catalogue, which: Lead, ends: tuple[str, ...], upward: bool,
     def strips(least: float) -> dict[str, Strip]:
         made, left = {}, float(MARGIN)
         for end, count in zip(ends, counts):
-            wide, connector, half = room * count / sum(counts), catalogue.connectors[which.ends[end].connector], which.ends[end].half
+            wide, connector, half = (
+                room * count / sum(counts),
+                catalogue.connectors[which.ends[end].connector],
+                which.ends[end].half,
+            )
             mine = frozenset(contact for contact in connector.contacts if f"{end}.{contact}" in marked)
             heading = (which.ends[end].label, remarks.get(end, f"{connector.name}, {half}"))
             made[end] = strip(connector, half, heading, {}, left, wide, upward, mine, least=least, seen=True)
@@ -141,8 +199,13 @@ def _notes(which: Lead, layout: Plan, letters: Mapping[str, str]) -> list[str]:
         seen.add(letter)
         mine = [by_id[p] for p, other in letters.items() if other == letter]
         kind = "transformer" if len(mine) > 1 else mine[0].kind
-        amount = f" {_ratio(mine)}" if kind == "transformer" else f" {value(mine[0])}" if mine[0].value else ""
-        notes.append(f"{letter}: {symbols.NOUN[kind]}{amount} ({' and '.join(part.id.replace('-', ' ') for part in mine)})")
+        amount = (
+            f" {_ratio(mine)}" if kind == "transformer" else f" {value(mine[0])}" if mine[0].value else ""
+        )
+        notes.append(
+            f"{letter}: {symbols.NOUN[kind]}{amount} "
+            f"({' and '.join(part.id.replace('-', ' ') for part in mine)})"
+        )
     laid = [net for lane in layout.lanes for net in lane.nets]
     if any(net.hanging or net not in laid and len(net.tops) + len(net.bottoms) == 1 for net in layout.nets):
         notes.append("×: not connected.")

@@ -1,7 +1,8 @@
 """The five verdicts as marks: each its own silhouette, a sign inside and a word beside it.
 
-Fills are from the Okabe-Ito palette (looks.py cites it); signs on them are black and words are the page's ink, and both keep a
-contrast of 4.5 : 1 or more (WCAG 2, success criterion 1.4.3), so nothing hangs on telling colours apart.
+Fills are from the Okabe-Ito palette (looks.py cites it); signs on them are black and words are the
+page's ink, and both keep a contrast of 4.5 : 1 or more (WCAG 2, success criterion 1.4.3), so nothing
+hangs on telling colours apart.
 """
 
 from __future__ import annotations
@@ -23,7 +24,11 @@ WORDS = {
 
 def _burst(points: int, outer: float, inner: float) -> Path:
     reach = [outer if number % 2 == 0 else inner for number in range(2 * points)]
-    return polyline([(r * sin(pi * n / points), -r * cos(pi * n / points)) for n, r in enumerate(reach)], "dangerous", True)
+    return polyline(
+        [(r * sin(pi * n / points), -r * cos(pi * n / points)) for n, r in enumerate(reach)],
+        "dangerous",
+        True,
+    )
 
 
 def _safe() -> list[Item]:
@@ -31,7 +36,13 @@ def _safe() -> list[Item]:
 
 
 def _lossy() -> list[Item]:  # a drop with its level fallen
-    drop = (("M", 0, -13), ("C", 4, -6, 11, -1, 11, 4), ("A", 11, 9, 0, 0, 1, -11, 4), ("C", -11, -1, -4, -6, 0, -13), ("Z",))
+    drop = (
+        ("M", 0, -13),
+        ("C", 4, -6, 11, -1, 11, 4),
+        ("A", 11, 9, 0, 0, 1, -11, 4),
+        ("C", -11, -1, -4, -6, 0, -13),
+        ("Z",),
+    )
     return [Path(drop, "lossy"), polyline([(-5, 2), (0, 7), (5, 2)], "glyph"), Line(0, -3, 0, 6.5, "glyph")]
 
 
@@ -49,7 +60,13 @@ def _does_not_fit() -> list[Item]:  # two halves that miss each other
     return [upper, lower, Line(-9, -4.5, -5, -4.5, "glyph"), Line(5.5, 4.5, 9.5, 4.5, "glyph")]
 
 
-_SHAPES = {"safe": _safe, "lossy": _lossy, "no signal": _no_signal, "dangerous": _dangerous, "does not fit": _does_not_fit}
+_SHAPES = {
+    "safe": _safe,
+    "lossy": _lossy,
+    "no signal": _no_signal,
+    "dangerous": _dangerous,
+    "does not fit": _does_not_fit,
+}
 
 
 def shape(verdict: str, x: float, y: float) -> Group:
@@ -66,5 +83,7 @@ def mark(verdict: str, prefix: str, word: bool = True, standalone: bool = False)
     if word:
         items.append(Text(SIZE + 8, SIZE / 2 + 1 + HEAD * 0.36, verdict, HEAD, weight="bold"))
         wide = text.box(items[-1]).right + 4
-    scene = Scene(round(wide + 0.5), SIZE + 2, verdict.capitalize(), WORDS[verdict].capitalize() + ".", tuple(items))
+    scene = Scene(
+        round(wide + 0.5), SIZE + 2, verdict.capitalize(), WORDS[verdict].capitalize() + ".", tuple(items)
+    )
     return svg.write(scene, prefix, standalone)

@@ -1,4 +1,5 @@
-"""What the nets of a working are called in a picture: in words a person with a meter knows, "hot, contact 2" and "ground"."""
+"""What the nets of a working are called in a picture: in words a person with a meter knows, "hot,
+contact 2" and "ground"."""
 
 from __future__ import annotations
 
@@ -11,7 +12,8 @@ CONTACT = re.compile(r" (\S+(?: and \S+)*) \((.+)\)$")  # the end of a node's na
 
 
 def in_words(working: Working) -> Working:
-    """The working with its nets renamed, everywhere they are named. Names stay apart: words that two nets would share are left."""
+    """The working with its nets renamed, everywhere they are named. Names stay apart: words that two nets
+    would share are left."""
     said = {net.name: spoken(net) for net in working.nets}
     words = {name: one if list(said.values()).count(one) == 1 else name for name, one in said.items()}
     equation = working.equation and replace(
@@ -43,7 +45,13 @@ def _one(name: str, net: Net) -> str:
     contact = contacts.pop()
     if " and " in contact:
         return f"{name}, contacts {contact}"
-    return f"{name}, contact {contact}" if contact[0].isdigit() else name if contact == name else f"{name}, {contact}"
+    return (
+        f"{name}, contact {contact}"
+        if contact[0].isdigit()
+        else name
+        if contact == name
+        else f"{name}, {contact}"
+    )
 
 
 def _renamed(says: str, net: str, words: dict[str, str]) -> str:

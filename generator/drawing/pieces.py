@@ -1,4 +1,5 @@
-"""The pieces of a side view: a shell, a grip, a boot ... each painted from its front at `x` px, around the axis y = 0."""
+"""The pieces of a side view: a shell, a grip, a boot ... each painted from its front at `x` px,
+around the axis y = 0."""
 
 from __future__ import annotations
 
@@ -12,14 +13,16 @@ from generator.drawing.plugs import length, tip
 from generator.drawing.scene import Item, Line, Path, Rect, polyline
 from generator.drawing.sides import places
 
-PER_MM = 3.2  # pixels to the millimetre of every side view; the longest of all is then as wide as a narrow phone
+# pixels to the millimetre of every side view; the longest of all is then as wide as a narrow phone
+PER_MM = 3.2
 CABLE = 6.0  # mm of cable that are shown
 ROWED = ("pins", "posts", "strands")  # pieces that stand once at every place of the face
 WALL = 2.5  # mm of panel that are shown above and below everything else
 
 
 def half_wide(piece: Piece, connector: Connector | None = None) -> float:
-    """How far it reaches from the axis at its widest, mm; with the connector, where it stands at every place of the face."""
+    """How far it reaches from the axis at its widest, mm; with the connector, where it stands at
+    every place of the face."""
     farthest = max(map(abs, _rows(connector)), default=0) if connector and piece.kind in ROWED else 0
     return max(piece.wide, piece.back) / 2 + farthest
 
@@ -36,8 +39,11 @@ def _ribs(piece: Piece, x: float, step: float, share: float, look: str = "hair")
     """Lines across the piece, `step` mm apart, as high as this share of it."""
     count = max(int(piece.long / step), 1)
     places = [(number + 0.5) / count for number in range(count)]
-    return [Line(x + at * piece.long * PER_MM, -high, x + at * piece.long * PER_MM, high, look)
-            for at in places for high in [(piece.wide + (piece.back - piece.wide) * at) / 2 * PER_MM * share]]
+    return [
+        Line(x + at * piece.long * PER_MM, -high, x + at * piece.long * PER_MM, high, look)
+        for at in places
+        for high in [(piece.wide + (piece.back - piece.wide) * at) / 2 * PER_MM * share]
+    ]
 
 
 def _lengthwise(piece: Piece, x: float, step: float) -> list[Item]:
@@ -45,7 +51,10 @@ def _lengthwise(piece: Piece, x: float, step: float) -> list[Item]:
     high, long = piece.wide / 2 * PER_MM, piece.long * PER_MM
     rows = max(int(piece.wide / step), 3)
     places = [2 * (number + 0.5) / rows - 1 for number in range(rows)]
-    return [Line(x + 2, y, x + long - 2, y, "hair") for y in (copysign(1 - (1 - abs(at)) ** 1.5, at) * high for at in places)]
+    return [
+        Line(x + 2, y, x + long - 2, y, "hair")
+        for y in (copysign(1 - (1 - abs(at)) ** 1.5, at) * high for at in places)
+    ]
 
 
 def shoulder(piece: Piece) -> tuple[tuple[float, float], tuple[float, float]]:
@@ -65,7 +74,10 @@ def _shell(piece: Piece, x: float, connector: Connector, half: str) -> list[Item
 
 def _petals(piece: Piece, x: float, connector: Connector, half: str) -> list[Item]:
     high, long = piece.wide / 2 * PER_MM, piece.long * PER_MM
-    return [_outline(piece, x, "metal", 1), *(Line(x, y * high, x + long * 0.75, y * high, "line") for y in (-0.45, 0.45))]
+    return [
+        _outline(piece, x, "metal", 1),
+        *(Line(x, y * high, x + long * 0.75, y * high, "line") for y in (-0.45, 0.45)),
+    ]
 
 
 def _collar(piece: Piece, x: float, connector: Connector, half: str) -> list[Item]:
@@ -75,12 +87,18 @@ def _collar(piece: Piece, x: float, connector: Connector, half: str) -> list[Ite
 def _thread(piece: Piece, x: float, connector: Connector, half: str) -> list[Item]:
     high, long, step = piece.wide / 2 * PER_MM, piece.long * PER_MM, 0.9 * PER_MM
     count = int(long / step)
-    return [_outline(piece, x, "metal"), *(Line(x + n * step, high, x + (n + 0.6) * step, -high, "hair") for n in range(count))]
+    return [
+        _outline(piece, x, "metal"),
+        *(Line(x + n * step, high, x + (n + 0.6) * step, -high, "hair") for n in range(count)),
+    ]
 
 
 def _nut(piece: Piece, x: float, connector: Connector, half: str) -> list[Item]:
     high, long = piece.wide / 2 * PER_MM, piece.long * PER_MM
-    return [_outline(piece, x, "metal", 1), *(Line(x, y * high, x + long, y * high, "hair") for y in (-0.5, 0.5))]
+    return [
+        _outline(piece, x, "metal", 1),
+        *(Line(x, y * high, x + long, y * high, "hair") for y in (-0.5, 0.5)),
+    ]
 
 
 def _hood(piece: Piece, x: float, connector: Connector, half: str) -> list[Item]:
@@ -91,7 +109,10 @@ def _hood(piece: Piece, x: float, connector: Connector, half: str) -> list[Item]
 
 def _grip(piece: Piece, x: float, connector: Connector, half: str) -> list[Item]:
     middle = Piece("", piece.long * 0.5, piece.wide, piece.back)
-    return [_outline(piece, x, "dark", 2.5), *_ribs(middle, x + piece.long * PER_MM * 0.3, 2.5, 0.7, "knock-hair")]
+    return [
+        _outline(piece, x, "dark", 2.5),
+        *_ribs(middle, x + piece.long * PER_MM * 0.3, 2.5, 0.7, "knock-hair"),
+    ]
 
 
 def _boot(piece: Piece, x: float, connector: Connector, half: str) -> list[Item]:
@@ -104,7 +125,17 @@ def _pin(piece: Piece, x: float, connector: Connector, half: str) -> list[Item]:
 
 def _rod(x: float, y: float, piece: Piece) -> Path:
     r, end = piece.wide / 2 * PER_MM, x + piece.long * PER_MM
-    return Path((("M", end, y - r), ("L", x + r, y - r), ("Q", x, y - r, x, y), ("Q", x, y + r, x + r, y + r), ("L", end, y + r), ("Z",)), "metal")
+    return Path(
+        (
+            ("M", end, y - r),
+            ("L", x + r, y - r),
+            ("Q", x, y - r, x, y),
+            ("Q", x, y + r, x + r, y + r),
+            ("L", end, y + r),
+            ("Z",),
+        ),
+        "metal",
+    )
 
 
 def _rows(connector: Connector) -> list[float]:
@@ -121,7 +152,10 @@ def _pins(piece: Piece, x: float, connector: Connector, half: str) -> list[Item]
 
 def _posts(piece: Piece, x: float, connector: Connector, half: str) -> list[Item]:
     high, long = piece.wide / 2 * PER_MM, piece.long * PER_MM
-    return [Rect(x, y * PER_MM - high, long, 2 * high, "dark" if piece.wide > 2 else "metal", 2) for y in _rows(connector)]
+    return [
+        Rect(x, y * PER_MM - high, long, 2 * high, "dark" if piece.wide > 2 else "metal", 2)
+        for y in _rows(connector)
+    ]
 
 
 def _strands(piece: Piece, x: float, connector: Connector, half: str) -> list[Item]:
@@ -138,10 +172,14 @@ def _barrel(piece: Piece, x: float, connector: Connector, half: str) -> list[Ite
     """The bands of a phone plug, from the segments that mate."""
     part, r = connector.halves[half], piece.wide / 2 * PER_MM
     spans = [part.segments[contact] for contact in connector.contacts]
-    items: list[Item] = [Rect(x + behind * PER_MM, -r * 0.92, (ahead - behind) * PER_MM, r * 1.84, "insulator")
-                         for (_, behind), (ahead, _) in pairwise(spans)]
+    items: list[Item] = [
+        Rect(x + behind * PER_MM, -r * 0.92, (ahead - behind) * PER_MM, r * 1.84, "insulator")
+        for (_, behind), (ahead, _) in pairwise(spans)
+    ]
     items.append(tip(x + spans[0][0] * PER_MM, x + spans[0][1] * PER_MM, 0, r))
-    return items + [Rect(x + start * PER_MM, -r, (end - start) * PER_MM, 2 * r, "metal", 0.5) for start, end in spans[1:]]
+    return items + [
+        Rect(x + start * PER_MM, -r, (end - start) * PER_MM, 2 * r, "metal", 0.5) for start, end in spans[1:]
+    ]
 
 
 def _wall(piece: Piece, x: float, connector: Connector, half: str) -> list[Item]:
@@ -153,7 +191,11 @@ def _wall(piece: Piece, x: float, connector: Connector, half: str) -> list[Item]
 def _tags(piece: Piece, x: float, connector: Connector, half: str) -> list[Item]:
     count = min(len(connector.contacts), 5)
     high = piece.wide / 2 * PER_MM * 0.8
-    places = [y * PER_MM for y in _rows(connector)] if connector.shape == "rectangular" and count == 2 else [high * (2 * number / (count - 1) - 1) for number in range(count)]
+    places = (
+        [y * PER_MM for y in _rows(connector)]
+        if connector.shape == "rectangular" and count == 2
+        else [high * (2 * number / (count - 1) - 1) for number in range(count)]
+    )
     return [Rect(x, y - 1.4, piece.long * PER_MM, 2.8, "metal") for y in places]
 
 
@@ -166,9 +208,24 @@ def cable(last: Piece, x: float) -> list[Item]:
 
 
 DRAWN: dict[str, Callable[..., list[Item]]] = {
-    "barrel": _barrel, "tube": _shell, "shell": _shell, "petals": _petals, "pin": _pin, "pins": _pins, "posts": _posts, "strands": _strands,
-    "collar": _collar, "thread": _thread, "nut": _nut, "block": _plain("block"), "hood": _hood, "grip": _grip, "boot": _boot,
-    "flange": _plain("metal"), "wall": _wall, "tags": _tags,
+    "barrel": _barrel,
+    "tube": _shell,
+    "shell": _shell,
+    "petals": _petals,
+    "pin": _pin,
+    "pins": _pins,
+    "posts": _posts,
+    "strands": _strands,
+    "collar": _collar,
+    "thread": _thread,
+    "nut": _nut,
+    "block": _plain("block"),
+    "hood": _hood,
+    "grip": _grip,
+    "boot": _boot,
+    "flange": _plain("metal"),
+    "wall": _wall,
+    "tags": _tags,
 }
 
 

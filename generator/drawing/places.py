@@ -21,7 +21,11 @@ def bridge_levels(nets: Sequence[Net], side: Mapping[Pin, float]) -> dict[tuple[
             if len(xs) < 2:
                 continue
             low, high = min(xs), max(xs)
-            level = next(n for n in range(len(side) + 1) if not any(n == other and low <= b and a <= high for a, b, other in spans))
+            level = next(
+                n
+                for n in range(len(side) + 1)
+                if not any(n == other and low <= b and a <= high for a, b, other in spans)
+            )
             spans.append((low, high, level))
             levels[id(net), end] = level
     return levels
@@ -33,11 +37,14 @@ def bridge_depth(nets: Sequence[Net], side: Mapping[Pin, float]) -> float:
 
 
 def lane_places(plan: Plan, pins: Mapping[Pin, float]) -> dict[int, float]:
-    """x of each lane: straight below (or above) a contact where it can be, else where its parts cross the fewest wires."""
+    """x of each lane: straight below (or above) a contact where it can be, else where its parts
+    cross the fewest wires."""
     places: dict[int, float] = {}
     for number, lane in enumerate(plan.lanes):
         tops, bottoms = lane.nets[0].tops, lane.nets[-1].bottoms
-        sides = [side for side in (tops, bottoms) if len({pin[0] for pin in side}) == 1] or [side for side in (tops, bottoms) if side]
+        sides = [side for side in (tops, bottoms) if len({pin[0] for pin in side}) == 1] or [
+            side for side in (tops, bottoms) if side
+        ]
         if not sides or not tops and any(number in step.lanes for step in plan.steps):
             continue
         others = [pins[pin] for pin in (*tops, *bottoms) if pin not in sides[0]]
@@ -51,10 +58,19 @@ def lane_places(plan: Plan, pins: Mapping[Pin, float]) -> dict[int, float]:
     return places
 
 
-def _cost(plan: Plan, pins: Mapping[Pin, float], places: Mapping[int, float], number: int, x: float) -> tuple[float, float]:
-    """How unsuitable x is for a lane: too near to another, then wires crossed by its parts, then how far it has to run."""
+def _cost(
+    plan: Plan, pins: Mapping[Pin, float], places: Mapping[int, float], number: int, x: float
+) -> tuple[float, float]:
+    """How unsuitable x is for a lane: too near to another, then wires crossed by its parts, then
+    how far it has to run."""
     room = min((abs(x - other) for other in places.values()), default=99)
-    mates = [places[n] for step in plan.steps if number in step.lanes for n in step.lanes if n in places and n != number]
+    mates = [
+        places[n]
+        for step in plan.steps
+        if number in step.lanes
+        for n in step.lanes
+        if n in places and n != number
+    ]
     crossed = sum(min(x, mate) < other < max(x, mate) for mate in mates for other in places.values())
     ends = [pins[pin] for pin in plan.lanes[number].nets[-1].bottoms] or mates or [x]
     far = sum(abs(x - end) for end in ends) / len(ends)
@@ -66,7 +82,11 @@ def label_rows(labels: Sequence[tuple[float, str, int]]) -> list[list[tuple[floa
     rows: list[list[tuple[float, str, int]]] = []
     for label in labels:
         for row in rows:
-            gap = label[0] - row[-1][0] - (text.width(label[1], SMALLEST) + text.width(row[-1][1], SMALLEST)) / 2
+            gap = (
+                label[0]
+                - row[-1][0]
+                - (text.width(label[1], SMALLEST) + text.width(row[-1][1], SMALLEST)) / 2
+            )
             if gap >= 6:
                 row.append(label)
                 break

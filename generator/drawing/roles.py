@@ -1,4 +1,5 @@
-"""What a contact carries, as a kind with a colour and a line pattern of its own, so that it is told by either; the word stands beside it."""
+"""What a contact carries, as a kind with a colour and a line pattern of its own, so that it is told by
+either; the word stands beside it."""
 
 from __future__ import annotations
 
@@ -10,7 +11,26 @@ _KINDS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("ground", ("common", "screen", "ground", "return")),
     ("supply", ("supply", "bias", "charge", "power", "load")),
     ("cold", ("cold", "minus", "negative", "counter")),
-    ("data", ("data", "timecode", "midi", "video", "transmit", "receive", "sbu", "detect", "select", "shutter", "focus", "service", "source", "sink", "pair")),
+    (
+        "data",
+        (
+            "data",
+            "timecode",
+            "midi",
+            "video",
+            "transmit",
+            "receive",
+            "sbu",
+            "detect",
+            "select",
+            "shutter",
+            "focus",
+            "service",
+            "source",
+            "sink",
+            "pair",
+        ),
+    ),
     ("second", ("right", "side", "phones", "low")),
     ("other", ("mic", "spare")),
 )

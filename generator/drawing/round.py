@@ -1,7 +1,7 @@
 """Round faces: contacts in a shell, its key and what one holds it up by.
 
-Few contacts that stand well apart bear their words beside them, inside the shell. Where there is no room for that, a list under the shell
-has a line for each, its end of wire in the pattern of its ring.
+Few contacts that stand well apart bear their words beside them, inside the shell. Where there is no room for
+that, a list under the shell has a line for each, its end of wire in the pattern of its ring.
 """
 
 from __future__ import annotations
@@ -21,7 +21,8 @@ from generator.drawing.sides import Place, facing, painted, places
 LARGE, SMALL = 150, 132  # radius of the shell in pixels, with its words inside and under it
 LATCH = 14  # what a tab or latch stands out above the shell
 MIDDLE = WIDE / 2
-ROOMS = ((112, 17), (92, 16), (76, 14), (64, 13))  # width and type size of a word inside the shell, best first
+# width and type size of a word inside the shell, best first
+ROOMS = ((112, 17), (92, 16), (76, 14), (64, 13))
 LINES = 2  # of a word inside the shell
 ROW, STUB = 40, 26  # px from line to line of the list, and length of an end of wire
 NAMED = 42  # px for the name in the list, two figures wide
@@ -33,7 +34,8 @@ BEYOND = 0.6  # a word above or below its contact may stand this share of half i
 
 @dataclass(frozen=True)
 class Laid:
-    """Where a face's contacts are drawn, in px from the middle: radius of the shell and of the discs, and each contact's slot."""
+    """Where a face's contacts are drawn, in px from the middle: radius of the shell and of the discs,
+    and each contact's slot."""
 
     radius: float
     disc: float
@@ -50,7 +52,12 @@ def circular(connector: Connector, half: str, view: str, roles: Mapping[str, str
     if hole:
         scale = laid.radius / (_across(connector, half) / 2)
         clear = min(hypot(*spot) for spot in laid.spots.values()) - laid.disc - RING - 7
-        items.append(Group((Circle(0, 0, min(hole / 2 * scale, clear), "hollow"),), title=f"opening for a {hole:g} mm plug"))
+        items.append(
+            Group(
+                (Circle(0, 0, min(hole / 2 * scale, clear), "hollow"),),
+                title=f"opening for a {hole:g} mm plug",
+            )
+        )
     if connector.looks.get("latch") == "twist":
         items.append(Circle(0, 0, 11, "plate"))
     for name, (x, y) in laid.spots.items():
@@ -58,7 +65,11 @@ def circular(connector: Connector, half: str, view: str, roles: Mapping[str, str
         paths: list[Item] = [ring(x, y, laid.disc)]
         if roles and not laid.inside:
             paths.append(wire([(slot.x - STUB - NAMED, slot.y), (slot.x - NAMED, slot.y)]))
-        drawn = _arc(x, y, laid.disc, _near(connector, half, laid)) if connector.looks.get("latch") == "twist" else painted(half, view, x, y, laid.disc)
+        drawn = (
+            _arc(x, y, laid.disc, _near(connector, half, laid))
+            if connector.looks.get("latch") == "twist"
+            else painted(half, view, x, y, laid.disc)
+        )
         filled = half == "male" and view == "face" and connector.looks.get("latch") != "twist"
         figures = [numeral(name, x, y, laid.disc * 1.9, filled=filled)]
         if roles and not laid.inside:
@@ -86,11 +97,14 @@ def lay(connector: Connector, half: str, view: str) -> Laid:
     return _listed(connector, half, spots)
 
 
-def _scaled(connector: Connector, half: str, spots: Mapping[str, Place], radius: float) -> tuple[dict[str, Place], float]:
+def _scaled(
+    connector: Connector, half: str, spots: Mapping[str, Place], radius: float
+) -> tuple[dict[str, Place], float]:
     scale = radius / (_across(connector, half) / 2)
     placed = {name: (x * scale, y * scale) for name, (x, y) in spots.items()}
     apart = min(hypot(x - u, y - v) for (x, y), (u, v) in combinations(placed.values(), 2))
-    if connector.looks.get("latch") == "twist":  # its blades stand close around a post: their names stand farther out
+    # its blades stand close around a post: their names stand farther out
+    if connector.looks.get("latch") == "twist":
         placed = {name: (x * OUT / hypot(x, y), y * OUT / hypot(x, y)) for name, (x, y) in placed.items()}
         apart = min(hypot(x - u, y - v) for (x, y), (u, v) in combinations(placed.values(), 2))
     true = max(part.sizes.get("pin", 2.4) for part in connector.halves.values()) / 2 * scale
@@ -98,7 +112,9 @@ def _scaled(connector: Connector, half: str, spots: Mapping[str, Place], radius:
     return placed, min(max(true, 24 if len(placed) < 4 else 20), apart / 2 - RING - GAP, edge, 28)
 
 
-def _inside(connector: Connector, half: str, spots: Mapping[str, Place], room: float, size: float) -> Laid | None:
+def _inside(
+    connector: Connector, half: str, spots: Mapping[str, Place], room: float, size: float
+) -> Laid | None:
     placed, disc = _scaled(connector, half, spots, LARGE)
     reach, high = disc + RING + 4, LINES * size * 1.25
     taken = [Box(x - reach + 2, y - reach + 2, x + reach - 2, y + reach - 2) for x, y in placed.values()]
@@ -110,16 +126,34 @@ def _inside(connector: Connector, half: str, spots: Mapping[str, Place], room: f
     ways: list[list[tuple[float, Slot, Box]]] = []
     for x, y in placed.values():
         found = []
-        for odd, right, down in ((0, 0, -1), (0, 0, 1), (1, BEYOND, -1), (1, -BEYOND, -1), (1, BEYOND, 1), (1, -BEYOND, 1), (2, 1, 0), (2, -1, 0)):
-            cx, cy = x + right * room / 2 + (right * (reach + 4) if not down else 0), y + down * (reach + high / 2)
+        for odd, right, down in (
+            (0, 0, -1),
+            (0, 0, 1),
+            (1, BEYOND, -1),
+            (1, -BEYOND, -1),
+            (1, BEYOND, 1),
+            (1, -BEYOND, 1),
+            (2, 1, 0),
+            (2, -1, 0),
+        ):
+            cx, cy = (
+                x + right * room / 2 + (right * (reach + 4) if not down else 0),
+                y + down * (reach + high / 2),
+            )
             box = Box(cx - room / 2, cy - high / 2, cx + room / 2, cy + high / 2)
             corners = product((box.left, box.right), (box.top, box.bottom))
-            if all(hypot(*corner) <= LARGE - 10 for corner in corners) and not any(box.overlaps(other) for other in taken):
+            if all(hypot(*corner) <= LARGE - 10 for corner in corners) and not any(
+                box.overlaps(other) for other in taken
+            ):
                 anchor = "middle" if down else "start" if right > 0 else "end"
                 inward = 0.5 if down * (y - level) < 0 else 0
-                found.append((odd + inward, Slot(cx if down else cx - right * room / 2, cy, anchor, size, room), box))
+                found.append(
+                    (odd + inward, Slot(cx if down else cx - right * room / 2, cy, anchor, size, room), box)
+                )
         ways.append(found)
-    fitting = [way for way in product(*ways) if not any(one[2].overlaps(two[2]) for one, two in combinations(way, 2))]
+    fitting = [
+        way for way in product(*ways) if not any(one[2].overlaps(two[2]) for one, two in combinations(way, 2))
+    ]
     if not fitting:
         return None
     best = min(fitting, key=lambda way: sum(odd for odd, _, _ in way))
@@ -133,12 +167,15 @@ def _listed(connector: Connector, half: str, spots: Mapping[str, Place]) -> Laid
     for number, name in enumerate(connector.contacts):
         column, row = divmod(number, rows)
         left = MARGIN - MIDDLE + column * (MIDDLE - MARGIN + 4)
-        slots[name] = Slot(left + STUB + NAMED, SMALL + 34 + row * ROW, "start", 15, MIDDLE - MARGIN - STUB - NAMED - 2)
+        slots[name] = Slot(
+            left + STUB + NAMED, SMALL + 34 + row * ROW, "start", 15, MIDDLE - MARGIN - STUB - NAMED - 2
+        )
     return Laid(SMALL, disc, placed, {name: slots[name] for name in placed}, False)
 
 
 def _near(connector: Connector, half: str, laid: Laid) -> float:
-    """How far the blades stand from the middle, px: where the catalogue has them, but clear of the post and of the rings round their names."""
+    """How far the blades stand from the middle, px: where the catalogue has them, but clear of the post and
+    of the rings round their names."""
     scale = laid.radius / (_across(connector, half) / 2)
     away = min(hypot(x, y) for x, y in laid.spots.values()) - laid.disc - RING - 8
     return max(min(next(iter(connector.face.values())).radius * scale, away), 18)
@@ -169,10 +206,19 @@ def _marks(connector: Connector, half: str, view: str, radius: float) -> list[It
     if connector.outside.held == "latch up":
         tall = LATCH - 3
         if half == "female":
-            shape: Item = polyline([(-26, -radius + 2), (-20, -radius - tall), (20, -radius - tall), (26, -radius + 2)], "block", True)
+            shape: Item = polyline(
+                [(-26, -radius + 2), (-20, -radius - tall), (20, -radius - tall), (26, -radius + 2)],
+                "block",
+                True,
+            )
         else:
             shape = Rect(-15, -radius - 1, 30, 9, "window", 2)
-        items.append(Group((shape,), title="latch: the tab to press" if half == "female" else "latch: the opening it drops into"))
+        items.append(
+            Group(
+                (shape,),
+                title="latch: the tab to press" if half == "female" else "latch: the opening it drops into",
+            )
+        )
     return items
 
 
@@ -184,9 +230,17 @@ def _key(way: Place, radius: float, kind: str) -> list[Item]:
         return along[0] * r + across[0] * side, along[1] * r + across[1] * side
 
     if kind == "notch":
-        bend = [corner(radius + 2, -9), corner(radius - 12, -6), corner(radius - 12, 6), corner(radius + 2, 9)]
+        bend = [
+            corner(radius + 2, -9),
+            corner(radius - 12, -6),
+            corner(radius - 12, 6),
+            corner(radius + 2, 9),
+        ]
         return [polyline(bend, "cutout", False), polyline(bend, "heavy", False)]
     inner, outer, wide = (radius - 12, radius + 1, 7) if kind == "ridge" else (radius - 9, radius + 3, 8)
     shape = [corner(outer, -wide), corner(inner, -wide), corner(inner, wide), corner(outer, wide)]
-    return [polyline(shape, "solid", True)] if kind == "ridge" else [polyline(shape, "cutout", False), polyline(shape, "line", False)]
-
+    return (
+        [polyline(shape, "solid", True)]
+        if kind == "ridge"
+        else [polyline(shape, "cutout", False), polyline(shape, "line", False)]
+    )

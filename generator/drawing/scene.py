@@ -1,6 +1,8 @@
-"""A drawing before it is written down: plain shapes at known places. No connector, no wire and no SVG in here.
+"""A drawing before it is written down: plain shapes at known places. No connector, no
+wire and no SVG in here.
 
-Units are pixels on a 320-pixel-wide phone; x runs right, y runs down. A shape's `look` names how it is painted (looks.py).
+Units are pixels on a 320-pixel-wide phone; x runs right, y runs down. A shape's `look` names how
+it is painted (looks.py).
 """
 
 from __future__ import annotations
@@ -24,7 +26,12 @@ class Box:
     bottom: float
 
     def overlaps(self, other: Box) -> bool:
-        return self.left < other.right and other.left < self.right and self.top < other.bottom and other.top < self.bottom
+        return (
+            self.left < other.right
+            and other.left < self.right
+            and self.top < other.bottom
+            and other.top < self.bottom
+        )
 
 
 @dataclass(frozen=True)
@@ -64,7 +71,8 @@ class Path:
 
 @dataclass(frozen=True)
 class Text:
-    """One line; x is where `anchor` (start, middle, end) says, y the baseline. `strong` is a bold beginning."""
+    """One line; x is where `anchor` (start, middle, end) says, y the baseline.
+    `strong` is a bold beginning."""
 
     x: float
     y: float
@@ -78,9 +86,10 @@ class Text:
 
 @dataclass(frozen=True)
 class Group:
-    """Shapes that belong together, `scale` times as large, turned clockwise by `turn` degrees, then moved by (x, y). `title` is what a reader hovering
-    over them, or hearing them, is told. The group of a contact has its `name`, and the `slot` where its role is written: x and y of
-    the middle of the lines, anchor, size, room."""
+    """Shapes that belong together, `scale` times as large, turned clockwise by `turn` degrees, then
+    moved by (x, y). `title` is what a reader hovering over them, or hearing them, is told. The group of
+    a contact has its `name`, and the `slot` where its role is written: x and y of the middle of the
+    lines, anchor, size, room."""
 
     items: tuple[Item, ...]
     x: float = 0
@@ -97,7 +106,8 @@ Item = Line | Circle | Rect | Path | Text | Group
 
 @dataclass(frozen=True)
 class Scene:
-    """A whole picture. `desc` says in words all that the picture shows. A `bare` one has no ground of its own even as a file."""
+    """A whole picture. `desc` says in words all that the picture shows. A `bare` one has no ground of
+    its own even as a file."""
 
     width: float
     height: float

@@ -1,7 +1,8 @@
-"""The part of a circuit that decides a verdict, as a small schematic: nets are level rails, the highest voltage on top, parts stand between.
+"""The part of a circuit that decides a verdict, as a small schematic: nets are level rails, the highest
+voltage on top, parts stand between.
 
-A rail is named at its left. A line that crosses a rail in a bow does not touch it; a dot is a joint. What does not fit side by side goes into a
-further ladder below, where rails return under the same name.
+A rail is named at its left. A line that crosses a rail in a bow does not touch it; a dot is a joint. What
+does not fit side by side goes into a further ladder below, where rails return under the same name.
 """
 
 from __future__ import annotations
@@ -31,7 +32,8 @@ MOST_ORDERS = 6  # so many alike are tried in every order
 
 @dataclass(frozen=True)
 class Standing:
-    """A part in a ladder: its key, the name of its upper rail, the numbers of its upper and lower rail, its column, and the words beside it."""
+    """A part in a ladder: its key, the name of its upper rail, the numbers of its upper and lower rail, its
+    column, and the words beside it."""
 
     part: Worked
     key: str
@@ -47,27 +49,60 @@ def schematic(working: Working) -> Scene:
     working = in_words(_without_meter(working))
     blocks = [_ladder(rails, standing, working) for rails, standing in _ladders(working)]
     keys = _keys(working)
-    legend = [f"{key}: {part.name}{f', {part.owner}' if part.owner else ''}{' (decides)' if part.decides else ''}"
-              for part, key in zip(working.parts, keys)]
+    legend = [
+        f"{key}: {part.name}{f', {part.owner}' if part.owner else ''}{' (decides)' if part.decides else ''}"
+        for part, key in zip(working.parts, keys)
+    ]
     said = [paragraph(line) for line in number_words(working)]
-    notes = [*legend, *([working.note] if working.note else []), *([working.equation.says] if working.equation else [])]
-    return picture(working.says, _case(working), " ".join([*_described(working, keys), *notes]), [*blocks, stack(said, gap=2), *small_print(notes)])
+    notes = [
+        *legend,
+        *([working.note] if working.note else []),
+        *([working.equation.says] if working.equation else []),
+    ]
+    return picture(
+        working.says,
+        _case(working),
+        " ".join([*_described(working, keys), *notes]),
+        [*blocks, stack(said, gap=2), *small_print(notes)],
+    )
 
 
 def _without_meter(working: Working) -> Working:
-    """Where a part already stands between the two points that are measured, the number is told beside that part."""
+    """Where a part already stands between the two points that are measured, the number is
+    told beside that part."""
     meter = next((part for part in working.parts if part.kind == "meter"), None)
-    beside = next((part for part in working.parts if meter and part.kind not in ("meter", "emf", "contact")
-                   and {part.a, part.b} == {meter.a, meter.b}), None)
+    beside = next(
+        (
+            part
+            for part in working.parts
+            if meter
+            and part.kind not in ("meter", "emf", "contact")
+            and {part.a, part.b} == {meter.a, meter.b}
+        ),
+        None,
+    )
     if not beside or working.nature == "test":
         return working
-    return replace(working, parts=tuple(replace(part, decides=part is beside) for part in working.parts if part is not meter))
+    return replace(
+        working,
+        parts=tuple(replace(part, decides=part is beside) for part in working.parts if part is not meter),
+    )
 
 
 def _case(working: Working) -> str:
     supplies = [f"{name} {state}" for name, state in working.setting.items()]
-    source = [f"{working.source}, {quantity(working.level, 'V')} at {hertz(working.hertz)}"] if working.nature == "signal" else []
-    return "; ".join([*supplies, *source, *filter(None, [working.state if working.state != "signal" else "", working.corner])])
+    source = (
+        [f"{working.source}, {quantity(working.level, 'V')} at {hertz(working.hertz)}"]
+        if working.nature == "signal"
+        else []
+    )
+    return "; ".join(
+        [
+            *supplies,
+            *source,
+            *filter(None, [working.state if working.state != "signal" else "", working.corner]),
+        ]
+    )
 
 
 def _described(working: Working, keys: Sequence[str]) -> Iterator[str]:
@@ -81,13 +116,19 @@ def _by_volts(nets: Sequence[Net]) -> list[Net]:
 
 
 def _order(working: Working) -> list[Net]:
-    """The nets from the highest voltage down; of those alike, so that parts in a row stand under one another."""
+    """The nets from the highest voltage down; of those alike, so that parts in a row
+    stand under one another."""
     order = _by_volts(working.nets)
     near = ALIKE * max((abs(net.volts) for net in order), default=0.0)
     first = 0
     while first < len(order):
         last = first + 1
-        while last < len(order) and not order[first].zero and not order[last].zero and order[last - 1].volts - order[last].volts <= near:
+        while (
+            last < len(order)
+            and not order[first].zero
+            and not order[last].zero
+            and order[last - 1].volts - order[last].volts <= near
+        ):
             last += 1
         if 1 < last - first <= MOST_ORDERS:
             tried = ([*order[:first], *middle, *order[last:]] for middle in permutations(order[first:last]))
@@ -134,35 +175,72 @@ def _ladders(working: Working) -> Iterator[tuple[list[Net], list[Standing]]]:
     rank = {net.name: i for i, net in enumerate(order)}
     columns: list[list[tuple[int, int]]] = []
     placed: list[tuple[int, Worked, str]] = []
-    spans = [(*sorted((rank[part.a], rank[part.b])), part, key) for part, key in zip(working.parts, _keys(working)) if part.a != part.b]
+    spans = [
+        (*sorted((rank[part.a], rank[part.b])), part, key)
+        for part, key in zip(working.parts, _keys(working))
+        if part.a != part.b
+    ]
     for top, foot, part, key in sorted(spans, key=lambda span: span[:2]):
-        free = next((c for c, taken in enumerate(columns) if all(foot <= t or f <= top for t, f in taken)), None)
+        free = next(
+            (c for c, taken in enumerate(columns) if all(foot <= t or f <= top for t, f in taken)), None
+        )
         if free is None:
             free = len(columns)
             columns.append([])
         columns[free].append((top, foot))
         placed.append((free, part, key))
     for first in range(0, len(columns), COLUMNS):
-        mine = [(column - first, part, key) for column, part, key in placed if first <= column < first + COLUMNS]
+        mine = [
+            (column - first, part, key) for column, part, key in placed if first <= column < first + COLUMNS
+        ]
         used = {net for _, part, _ in mine for net in (part.a, part.b)}
         rails = [net for net in order if net.name in used]
         at = {net.name: i for i, net in enumerate(rails)}
-        yield rails, [Standing(part, key, min(part.a, part.b, key=at.get), *sorted((at[part.a], at[part.b])), column, _words(part, key, working))
-                      for column, part, key in mine]
-    lonely = [net for net in order if all(part.a == part.b for part in working.parts if net.name in (part.a, part.b))]
+        yield (
+            rails,
+            [
+                Standing(
+                    part,
+                    key,
+                    min(part.a, part.b, key=at.get),
+                    *sorted((at[part.a], at[part.b])),
+                    column,
+                    _words(part, key, working),
+                )
+                for column, part, key in mine
+            ],
+        )
+    lonely = [
+        net
+        for net in order
+        if all(part.a == part.b for part in working.parts if net.name in (part.a, part.b))
+    ]
     if lonely:
         yield lonely, []
 
 
 def _words(part: Worked, key: str, working: Working) -> tuple[str, ...]:
-    said = [line for words in dict.fromkeys(filter(None, [part.value, *_read(part, working)])) for line in text.wrap(words, SMALLEST, BESIDES, "bold")]
+    said = [
+        line
+        for words in dict.fromkeys(filter(None, [part.value, *_read(part, working)]))
+        for line in text.wrap(words, SMALLEST, BESIDES, "bold")
+    ]
     return key, *said
 
 
 def _ladder(rails: Sequence[Net], standing: Sequence[Standing], working: Working) -> Block:
-    names = [(text.wrap(net.name, SMALLEST, GUTTER - LEFT - 2, "bold"), text.wrap(_volts(net), SMALLEST, GUTTER - LEFT - 2)) for net in rails]
+    names = [
+        (
+            text.wrap(net.name, SMALLEST, GUTTER - LEFT - 2, "bold"),
+            text.wrap(_volts(net), SMALLEST, GUTTER - LEFT - 2),
+        )
+        for net in rails
+    ]
     bands = _bands(standing, len(rails))
-    heights = [_height(names[i], names[i + 1], [s for s in standing if bands[s.key] == i]) for i in range(len(rails) - 1)]
+    heights = [
+        _height(names[i], names[i + 1], [s for s in standing if bands[s.key] == i])
+        for i in range(len(rails) - 1)
+    ]
     ys = [len(names[0][0]) * STEP + 6.0]
     for height in heights:
         ys.append(ys[-1] + height)
@@ -175,7 +253,12 @@ def _ladder(rails: Sequence[Net], standing: Sequence[Standing], working: Working
         items += text.block(name, LEFT, y - len(name) * STEP, size=SMALLEST, weight="bold")
         items += text.block(volts, LEFT, y + 1, size=SMALLEST)
     for s in standing:
-        items.append(Group(tuple(_stand(s, ys, bands[s.key], working)), title=" ".join([s.key, s.part.name, *s.words[1:]])))
+        items.append(
+            Group(
+                tuple(_stand(s, ys, bands[s.key], working)),
+                title=" ".join([s.key, s.part.name, *s.words[1:]]),
+            )
+        )
     return Block(tuple(items), ys[-1] + len(names[-1][1]) * STEP + 4)
 
 
@@ -188,8 +271,11 @@ def _bands(standing: Sequence[Standing], rails: int) -> dict[str, int]:
     return found
 
 
-def _height(above: tuple[list[str], list[str]], below: tuple[list[str], list[str]], inside: Sequence[Standing]) -> float:
-    """A space that holds the volts of the rail above, the name of the rail below, and the symbols with their words."""
+def _height(
+    above: tuple[list[str], list[str]], below: tuple[list[str], list[str]], inside: Sequence[Standing]
+) -> float:
+    """A space that holds the volts of the rail above, the name of the rail below, and the
+    symbols with their words."""
     named = (len(above[1]) + len(below[0])) * STEP + 8
     return max([named, *(max(2 * symbols.HALF + 24, len(s.words) * STEP + 14) for s in inside)])
 
@@ -201,9 +287,13 @@ def _stand(s: Standing, ys: Sequence[float], band: int, working: Working) -> Ite
     if s.part.decides:
         yield Line(x, top, x, foot, "marked")
     start = top
-    for y in (*ys[s.top + 1:s.foot], foot):
+    for y in (*ys[s.top + 1 : s.foot], foot):
         stop = y if y == foot else y - HOP
-        pieces = [(start, middle - symbols.HALF), (middle + symbols.HALF, stop)] if start < middle < stop else [(start, stop)]
+        pieces = (
+            [(start, middle - symbols.HALF), (middle + symbols.HALF, stop)]
+            if start < middle < stop
+            else [(start, stop)]
+        )
         yield from (Line(x, low, x, high) for low, high in pieces if high > low)
         if y != foot:
             yield Path((("M", x, y - HOP), ("A", HOP, HOP, 0, 0, 1, x, y + HOP)))
@@ -214,9 +304,15 @@ def _stand(s: Standing, ys: Sequence[float], band: int, working: Working) -> Ite
         yield _arrow(x, middle - symbols.HALF - 2, (s.part.amps > 0) != upside)
     yield from (Circle(x, y, DOT, "solid") for y in (top, foot))
     if s.part.kind == "meter":
-        yield Text(x, middle + SMALLEST * 0.36, "Ω" if working.nature == "test" else "V", SMALLEST, "middle", "bold")
-    for number, line in enumerate(text.block(list(s.words), x + BESIDE, middle - len(s.words) * STEP / 2, size=SMALLEST)):
-        yield Text(line.x, line.y, line.words, SMALLEST, weight="bold" if not number or s.part.decides else "normal")
+        yield Text(
+            x, middle + SMALLEST * 0.36, "Ω" if working.nature == "test" else "V", SMALLEST, "middle", "bold"
+        )
+    for number, line in enumerate(
+        text.block(list(s.words), x + BESIDE, middle - len(s.words) * STEP / 2, size=SMALLEST)
+    ):
+        yield Text(
+            line.x, line.y, line.words, SMALLEST, weight="bold" if not number or s.part.decides else "normal"
+        )
 
 
 def _arrow(x: float, y: float, down: bool) -> Path:

@@ -1,4 +1,5 @@
-"""Contact sheets: every picture of one kind beside the others on one page, light and dark, for whoever changes how they are drawn."""
+"""Contact sheets: every picture of one kind beside the others on one page, light and dark, for whoever
+changes how they are drawn."""
 
 from __future__ import annotations
 
@@ -17,13 +18,24 @@ figure {{ margin: 0; }}</style><h1>{0}, {1}</h1><main>
 
 
 def sheets(catalogue: Catalogue) -> dict[str, str]:
-    """Files of a folder: name -> text. Each sheet (SHEETS) as NAME-light.html and NAME-dark.html, and the pictures they show."""
+    """Files of a folder: name -> text. Each sheet (SHEETS) as NAME-light.html and NAME-dark.html, and
+    the pictures they show."""
     files: dict[str, str] = {}
-    for sheet, found in (("faces", faces(catalogue)), ("sides", sides(catalogue)), ("leads", leads(catalogue))):
+    for sheet, found in (
+        ("faces", faces(catalogue)),
+        ("sides", sides(catalogue)),
+        ("leads", leads(catalogue)),
+    ):
         shown = dict(found)
         files |= {f"{name}.svg": svg for name, svg in shown.items()}
-        body = "".join(f'<figure><img src="{name}.svg" alt=""><figcaption>{escape(name)}</figcaption></figure>\n' for name in shown)
-        files |= {f"{sheet}-{scheme}.html": HEAD.format(sheet.capitalize(), scheme) + body + "</main>" for scheme in ("light", "dark")}
+        body = "".join(
+            f'<figure><img src="{name}.svg" alt=""><figcaption>{escape(name)}</figcaption></figure>\n'
+            for name in shown
+        )
+        files |= {
+            f"{sheet}-{scheme}.html": HEAD.format(sheet.capitalize(), scheme) + body + "</main>"
+            for scheme in ("light", "dark")
+        }
     return files
 
 
@@ -37,14 +49,20 @@ def faces(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
     for connector in catalogue.connectors.values():
         for view in (view for view in VIEWS[connector.shape] if view != SIDE):
             for half in connector.halves:
-                yield f"face-{connector.id}-{half}-{view}", draw(catalogue, commonest(catalogue, connector), view, half)
+                yield (
+                    f"face-{connector.id}-{half}-{view}",
+                    draw(catalogue, commonest(catalogue, connector), view, half),
+                )
 
 
 def sides(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
     for connector in catalogue.connectors.values():
         for half, mounts in connector.outside.body.items():
             for mount in (one for one in MOUNTS if one in mounts):
-                yield f"side-{connector.id}-{half}-{mount}", draw(catalogue, connector.id, SIDE, half, mount=mount)
+                yield (
+                    f"side-{connector.id}-{half}-{mount}",
+                    draw(catalogue, connector.id, SIDE, half, mount=mount),
+                )
 
 
 def leads(catalogue: Catalogue) -> Iterator[tuple[str, str]]:

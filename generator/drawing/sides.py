@@ -1,7 +1,7 @@
 """Which side of which half one looks at, and what a contact looks like from there.
 
-The catalogue gives the male mating face. Turning to the back or to the other half mirrors left and right, doing
-both mirrors twice: the male face and the female solder side are the same picture.
+The catalogue gives the male mating face. Turning to the back or to the other half mirrors left and right,
+doing both mirrors twice: the male face and the female solder side are the same picture.
 """
 
 from __future__ import annotations
@@ -17,7 +17,10 @@ Place = tuple[float, float]
 def places(connector: Connector, half: str, view: str) -> dict[str, Place]:
     """Where each contact of a connector with a face is seen, in mm right of and below the centre."""
     ways = {contact: facing(spot.angle, half, view) for contact, spot in connector.face.items()}
-    return {contact: (x * connector.face[contact].radius, y * connector.face[contact].radius) for contact, (x, y) in ways.items()}
+    return {
+        contact: (x * connector.face[contact].radius, y * connector.face[contact].radius)
+        for contact, (x, y) in ways.items()
+    }
 
 
 def facing(angle: float, half: str, view: str) -> Place:

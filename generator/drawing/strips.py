@@ -1,4 +1,5 @@
-"""One end of a lead, or the connector on a device, unrolled into a row of contacts that wires can leave from."""
+"""One end of a lead, or the connector on a device, unrolled into a row of contacts that
+wires can leave from."""
 
 from __future__ import annotations
 
@@ -26,11 +27,21 @@ class Strip:
     edge: float
 
 
-def strip(connector: Connector, half: str, heading: tuple[str, str], roles: Mapping[str, str], left: float, room: float,
-          upward: bool = False, marked: frozenset[str] = frozenset(), look: str = "plate",
-          least: float = 0, seen: bool = False) -> Strip:
-    """The row of one half; `heading` is its bold name and a quieter line, `upward` lets the wires leave at the top. `seen` adds what
-    one has in the hand: the small face with its numbers, and the side view."""
+def strip(
+    connector: Connector,
+    half: str,
+    heading: tuple[str, str],
+    roles: Mapping[str, str],
+    left: float,
+    room: float,
+    upward: bool = False,
+    marked: frozenset[str] = frozenset(),
+    look: str = "plate",
+    least: float = 0,
+    seen: bool = False,
+) -> Strip:
+    """The row of one half; `heading` is its bold name and a quieter line, `upward` lets the wires leave at
+    the top. `seen` adds what one has in the hand: the small face with its numbers, and the side view."""
     contacts = connector.contacts
     tail = {"plug": 18, "jack": 9}[half] if connector.shape == "concentric" else 0
     pitch = min(PITCH, (room - 2 * PAD - tail) / len(contacts))
@@ -46,10 +57,12 @@ def strip(connector: Connector, half: str, heading: tuple[str, str], roles: Mapp
     parts.append((3, []))  # grows where a taller neighbour sets the height
     parts += [(high, [Group(items)]) for items, high in said_rows if items]
     glyphs = _bands(pins, pitch, half, tail, inside) if banded else _dots(pins, half, min(DOT, pitch * 0.4))
-    halos = [Circle(pins[c], BAND / 2 - 1 if banded else DOT + 2, 9, "marked") for c in contacts if c in marked]
+    halos = [
+        Circle(pins[c], BAND / 2 - 1 if banded else DOT + 2, 9, "marked") for c in contacts if c in marked
+    ]
     parts.append((BAND if banded else DOT * 2 + 4, [Group((*halos, *glyphs))]))
     if upward:  # glyphs, names and roles first; the heading keeps its reading order at the foot
-        parts = [*reversed(parts[len(head) + 1:]), parts[len(head)], *parts[:len(head)]]
+        parts = [*reversed(parts[len(head) + 1 :]), parts[len(head)], *parts[: len(head)]]
     short = max(least - PAD - sum(high for high, _ in parts), 0)
     items: list[Item] = []
     y = 0.0 if upward else PAD
@@ -60,19 +73,32 @@ def strip(connector: Connector, half: str, heading: tuple[str, str], roles: Mapp
     height = y + (PAD if upward else 0)
     said = ", ".join(named(c, roles.get(c)) for c in contacts)
     plate = Rect(left, 0, room, height, look, 6)
-    return Strip((Group((plate, *items), title=f"{heading[0]}, {heading[1]}: {said}"),), height, pins, 0 if upward else height)
+    return Strip(
+        (Group((plate, *items), title=f"{heading[0]}, {heading[1]}: {said}"),),
+        height,
+        pins,
+        0 if upward else height,
+    )
 
 
-def _lines(heading: tuple[str, str], left: float, room: float, anchor: str = "middle") -> list[tuple[float, Item]]:
+def _lines(
+    heading: tuple[str, str], left: float, room: float, anchor: str = "middle"
+) -> list[tuple[float, Item]]:
     """The heading's lines, each with its height."""
     x = left + room / 2 if anchor == "middle" else left
-    return [(ROW, Text(x, 0, line, size, anchor, weight, look)) for words, weight, look in
-            ((heading[0], "bold", "ink"), (heading[1], "normal", "quiet"))
-            for size, within in [_fitting(words, room, weight)] for line in text.wrap(words, size, within, weight)]
+    return [
+        (ROW, Text(x, 0, line, size, anchor, weight, look))
+        for words, weight, look in ((heading[0], "bold", "ink"), (heading[1], "normal", "quiet"))
+        for size, within in [_fitting(words, room, weight)]
+        for line in text.wrap(words, size, within, weight)
+    ]
 
 
-def _headed(connector: Connector, half: str, heading: tuple[str, str], left: float, room: float) -> list[tuple[float, Item]]:
-    """The heading with what one sees: face at the left, side view under the words; all below one another where there is no room."""
+def _headed(
+    connector: Connector, half: str, heading: tuple[str, str], left: float, room: float
+) -> list[tuple[float, Item]]:
+    """The heading with what one sees: face at the left, side view under the words; all below one another
+    where there is no room."""
     face, wide, high = small.face(connector, half)
     view, long, tall = small.side(connector, half)
     if room < ROOMY:
@@ -93,43 +119,73 @@ def _headed(connector: Connector, half: str, heading: tuple[str, str], left: flo
 
 
 def _fitting(words: str, room: float, weight: str) -> tuple[float, float]:
-    """Type size and room of a heading; in a narrow end smaller and nearer to the edge, so that no word is broken."""
+    """Type size and room of a heading; in a narrow end smaller and nearer to the edge, so
+    that no word is broken."""
     longest = max(text.width(word, BODY, weight) for word in map(str.strip, text.pieces(words)))
     return (BODY, room - 2 * PAD) if longest <= room - 2 * PAD else (SMALLEST, room - 4)
 
 
-def _names(labels: Sequence[tuple[float, str]], left: float, room: float, upward: bool, weight: str) -> tuple[tuple[Item, ...], float]:
-    """Words centred over (or under) their contacts, on as few rows as keep them apart, far ones with a thin line; and their height."""
+def _names(
+    labels: Sequence[tuple[float, str]], left: float, room: float, upward: bool, weight: str
+) -> tuple[tuple[Item, ...], float]:
+    """Words centred over (or under) their contacts, on as few rows as keep them apart, far ones with a thin
+    line; and their height."""
     rows: list[list[tuple[float, Text]]] = []
     for x, words in labels:
         wide = text.width(words, SMALLEST, weight)
-        made = Text(min(max(x, left + 3 + wide / 2), left + room - 3 - wide / 2), 0, words, SMALLEST, "middle", weight)
+        made = Text(
+            min(max(x, left + 3 + wide / 2), left + room - 3 - wide / 2), 0, words, SMALLEST, "middle", weight
+        )
         row = next((row for row in rows if text.box(row[-1][1]).right + 5 <= text.box(made).left), None)
         if row is None:
             rows.append(row := [])
         row.append((x, made))
     items: list[Item] = []
-    tops = [(number if upward else len(rows) - 1 - number) * ROW for number in range(len(rows))]  # the first row is nearest to the contacts
+    # the first row is nearest to the contacts
+    tops = [(number if upward else len(rows) - 1 - number) * ROW for number in range(len(rows))]
     for number, row in enumerate(rows):
         for x, made in row:
             items.append(replace(made, y=tops[number] + ROW * 0.76))
-            clear = [y for y, nearer in zip(tops, rows[:number]) if not any(box.left - 1 < x < box.right + 1 for box in (text.box(words) for _, words in nearer))]
-            items += [Line(x, y, x, y + ROW, "hair") for y in clear]  # it stops short of a word it would run through
+            clear = [
+                y
+                for y, nearer in zip(tops, rows[:number])
+                if not any(
+                    box.left - 1 < x < box.right + 1 for box in (text.box(words) for _, words in nearer)
+                )
+            ]
+            # it stops short of a word it would run through
+            items += [Line(x, y, x, y + ROW, "hair") for y in clear]
     return tuple(items), len(rows) * ROW
 
 
 def _bands(pins: Mapping[str, float], pitch: float, half: str, tail: float, inside: bool) -> list[Item]:
-    """The metal bands of a phone plug, tip to the left, or a jack's hollow with its mouth to the right; names in them if `inside`."""
-    names = [Text(x, BAND / 2 + 3, contact, SMALLEST, "middle", "bold") for contact, x in pins.items() if inside]
+    """The metal bands of a phone plug, tip to the left, or a jack's hollow with its mouth to the right;
+    names in them if `inside`."""
+    names = [
+        Text(x, BAND / 2 + 3, contact, SMALLEST, "middle", "bold") for contact, x in pins.items() if inside
+    ]
     edges = [(x - pitch / 2 + 2, x + pitch / 2 - 2) for x in pins.values()]
     left, right, low = edges[0][0], edges[-1][1], BAND - 4
     if half == "jack":
         hollow = polyline([(right, 2), (left, 2), (left, low), (right, low)])
         bush = [Rect(right, y, 9, 6, "insulator", 1) for y in (-1, low - 3)]
-        return [hollow, *(Line(start - 2, 6, start - 2, low - 4, "dots") for start, _ in edges[1:]), *bush, *names]
+        return [
+            hollow,
+            *(Line(start - 2, 6, start - 2, low - 4, "dots") for start, _ in edges[1:]),
+            *bush,
+            *names,
+        ]
     tip = edges[0][1]
-    nose = Path((("M", tip, 2), ("L", left + 11, 2), ("C", left - 4, 4, left - 4, low - 2, left + 11, low), ("L", tip, low), ("Z",)),
-                "metal")
+    nose = Path(
+        (
+            ("M", tip, 2),
+            ("L", left + 11, 2),
+            ("C", left - 4, 4, left - 4, low - 2, left + 11, low),
+            ("L", tip, low),
+            ("Z",),
+        ),
+        "metal",
+    )
     bands = [Rect(start, 2, end - start, low - 2, "metal", 2) for start, end in edges[1:]]
     rings = [Rect(start - 4, 3, 4, low - 4, "insulator") for start, _ in edges[1:]]
     return [nose, *bands, *rings, Rect(right, 0, tail, BAND - 2, "plate", 3), *names]

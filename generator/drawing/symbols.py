@@ -1,4 +1,5 @@
-"""Circuit symbols in the manner of IEC 60617 (shapes from memory, the standard was not seen), drawn upright around (0, 0).
+"""Circuit symbols in the manner of IEC 60617 (shapes from memory, the standard was not seen),
+drawn upright around (0, 0).
 
 Their leads end at y = -HALF and y = +HALF.
 """
@@ -8,15 +9,30 @@ from __future__ import annotations
 from generator.drawing.scene import Circle, Item, Line, Path, Rect, polyline
 
 HALF = 22
-LETTER = {"resistor": "R", "capacitor": "C", "inductor": "L", "emf": "E", "sink": "I", "clamp": "D"}  # the letters usual on circuit diagrams
-NOUN = {"resistor": "resistor", "capacitor": "capacitor", "inductor": "inductor", "emf": "battery or source", "sink": "current sink",
-        "clamp": "clamp diode", "transformer": "transformer"}
+# the letters usual on circuit diagrams
+LETTER = {"resistor": "R", "capacitor": "C", "inductor": "L", "emf": "E", "sink": "I", "clamp": "D"}
+NOUN = {
+    "resistor": "resistor",
+    "capacitor": "capacitor",
+    "inductor": "inductor",
+    "emf": "battery or source",
+    "sink": "current sink",
+    "clamp": "clamp diode",
+    "transformer": "transformer",
+}
 BUMP = 5
 
 
 def symbol(kind: str) -> list[Item]:
     """The symbol of a two-terminal part, its first terminal at the top."""
-    return {"resistor": _resistor, "capacitor": _capacitor, "inductor": _inductor, "emf": _emf, "sink": _sink, "clamp": _clamp}[kind]()
+    return {
+        "resistor": _resistor,
+        "capacitor": _capacitor,
+        "inductor": _inductor,
+        "emf": _emf,
+        "sink": _sink,
+        "clamp": _clamp,
+    }[kind]()
 
 
 def _leads(inner: float) -> list[Item]:
@@ -36,7 +52,13 @@ def _inductor() -> list[Item]:
 
 
 def _emf() -> list[Item]:
-    return [*_leads(3), Line(-11, -3, 11, -3), Line(-5, 3, 5, 3, "heavy"), Line(7, -12, 13, -12), Line(10, -15, 10, -9)]
+    return [
+        *_leads(3),
+        Line(-11, -3, 11, -3),
+        Line(-5, 3, 5, 3, "heavy"),
+        Line(7, -12, 13, -12),
+        Line(10, -15, 10, -9),
+    ]
 
 
 def _sink() -> list[Item]:
@@ -44,7 +66,11 @@ def _sink() -> list[Item]:
 
 
 def _clamp() -> list[Item]:
-    return [*_leads(7), polyline([(-8, -7), (8, -7), (0, 7)], closed=True), polyline([(-11, 3), (-8, 7), (8, 7), (11, 11)])]
+    return [
+        *_leads(7),
+        polyline([(-8, -7), (8, -7), (0, 7)], closed=True),
+        polyline([(-11, 3), (-8, 7), (8, 7), (11, 11)]),
+    ]
 
 
 def coil(x: float, y: float, bumps: int, upright: bool = False, side: int = 1) -> Path:

@@ -9,7 +9,15 @@ from generator.catalogue.records import Part
 from generator.drawing import symbols, text
 from generator.drawing.looks import CORES
 from generator.drawing.scene import BODY, MARGIN, SMALLEST, WIDE, Circle, Group, Item, Line, Path, Rect, Text
-from generator.drawing.places import BRIDGE, STUB, bridge_depth, bridge_levels, label_rows, lane_places, letters
+from generator.drawing.places import (
+    BRIDGE,
+    STUB,
+    bridge_depth,
+    bridge_levels,
+    label_rows,
+    lane_places,
+    letters,
+)
 from generator.drawing.wiring import Net, Pin, Plan, Step
 
 TURN = 46  # height of a crossing, before what the longest shift adds
@@ -29,20 +37,32 @@ class Inside:
     letters: Mapping[str, str]
 
 
-def inside(plan: Plan, tops: Mapping[Pin, float], bottoms: Mapping[Pin, float], cable: bool, marked: frozenset[str]) -> Inside:
+def inside(
+    plan: Plan, tops: Mapping[Pin, float], bottoms: Mapping[Pin, float], cable: bool, marked: frozenset[str]
+) -> Inside:
     """Wires from the pins above (x by pin, at y = 0) to those below (at y = the height returned)."""
     return _Drawer(plan, tops, bottoms, cable, marked).draw()
 
 
 class _Drawer:
-    def __init__(self, plan: Plan, tops: Mapping[Pin, float], bottoms: Mapping[Pin, float], cable: bool, marked: frozenset[str]):
+    def __init__(
+        self,
+        plan: Plan,
+        tops: Mapping[Pin, float],
+        bottoms: Mapping[Pin, float],
+        cable: bool,
+        marked: frozenset[str],
+    ):
         self.plan, self.pins, self.marked = plan, {**tops, **bottoms}, marked
         self.tops, self.bottoms = tops, bottoms
         self.x = lane_places(plan, self.pins)
         screens = [n for n, lane in enumerate(plan.lanes) if lane.nets[0].screen]
         cores = [n for n in range(len(plan.lanes)) if n not in screens]
         self.envelope = screens[0] if cable and len(screens) == 1 and cores and not plan.steps else None
-        self.looks = {n: "screen" if n in screens else CORES[cores.index(n) % len(CORES)] for n in range(len(plan.lanes))}
+        self.looks = {
+            n: "screen" if n in screens else CORES[cores.index(n) % len(CORES)]
+            for n in range(len(plan.lanes))
+        }
         self.cores = cores
         self.letters = letters(plan.steps)
         self.wires: list[Item] = []
@@ -81,13 +101,19 @@ class _Drawer:
         """The one pin at each end from which this net's wire goes on."""
         mine = [pin for pin in (*net.tops, *net.bottoms) if pin in side]
         target = next((self.x[n] for n, lane in enumerate(self.plan.lanes) if net in lane.nets), None)
-        return [min((p for p in mine if p[0] == end), key=lambda p: abs(side[p] - target) if target is not None else 0)
-                for end in dict.fromkeys(pin[0] for pin in mine)]
+        return [
+            min(
+                (p for p in mine if p[0] == end),
+                key=lambda p: abs(side[p] - target) if target is not None else 0,
+            )
+            for end in dict.fromkeys(pin[0] for pin in mine)
+        ]
 
     # bridges inside one plug -----------------------------------------------
 
     def _bridges(self, side: Mapping[Pin, float], edge: float, way: int) -> float:
-        """Stubs, links between contacts of one end, and crosses at contacts left open. Returns where the wires go on."""
+        """Stubs, links between contacts of one end, and crosses at contacts left open. Returns
+        where the wires go on."""
         depth = bridge_depth(self.plan.nets, side)
         levels = bridge_levels(self.plan.nets, side)
         for net in self.plan.nets:
@@ -111,8 +137,14 @@ class _Drawer:
     # crossings ---------------------------------------------------------------
 
     def _turn_height(self, side: Mapping[Pin, float]) -> float:
-        shift = max((abs(self.x[n] - side[pin]) for n, lane in enumerate(self.plan.lanes)
-                     for pin in self._attached(lane.nets[0 if side is self.tops else -1], side)), default=0)
+        shift = max(
+            (
+                abs(self.x[n] - side[pin])
+                for n, lane in enumerate(self.plan.lanes)
+                for pin in self._attached(lane.nets[0 if side is self.tops else -1], side)
+            ),
+            default=0,
+        )
         return TURN + shift * 0.15 if shift > 0.5 else 6
 
     def _turns(self, side: Mapping[Pin, float], pins_y: float, way: int) -> float:
@@ -124,7 +156,11 @@ class _Drawer:
             attached = self._attached(net, side)
             for pin in attached:
                 x = side[pin]
-                self._wire((("M", x, pins_y), ("C", x, half, self.x[number], half, self.x[number], lanes_y)), net, self.looks[number])
+                self._wire(
+                    (("M", x, pins_y), ("C", x, half, self.x[number], half, self.x[number], lanes_y)),
+                    net,
+                    self.looks[number],
+                )
             if len(attached) > 1:
                 self.over.append(Circle(self.x[number], lanes_y, 3.5, "solid"))
         return lanes_y
@@ -133,26 +169,47 @@ class _Drawer:
 
     def _middle(self, top: float) -> float:
         """The stretch where each conductor bears its name and the screen is drawn around the cores."""
-        names = {n: lane.nets[0].label.replace("-", " ") for n, lane in enumerate(self.plan.lanes) if lane.nets[0].label}
+        names = {
+            n: lane.nets[0].label.replace("-", " ")
+            for n, lane in enumerate(self.plan.lanes)
+            if lane.nets[0].label
+        }
         rows = label_rows(sorted((_on_page(self.x[n], words), words, n) for n, words in names.items()))
         pad = 22 if self.envelope is not None else 6
         bottom = top + 2 * pad + ROW * max(len(rows), 1)
-        at = {n: (x, top + pad + ROW * (row + 0.5), words) for row, line in enumerate(rows) for x, words, n in line}
+        at = {
+            n: (x, top + pad + ROW * (row + 0.5), words)
+            for row, line in enumerate(rows)
+            for x, words, n in line
+        }
         left, right = self._around(at)
         if self.envelope in at:
             x, y, words = at[self.envelope]
             half = text.width(words, SMALLEST) / 2
-            at[self.envelope] = (min(x, left - half - 4) if self.x[self.envelope] <= left else max(x, right + half + 4)
-                                 if self.x[self.envelope] >= right else x, y, words)
+            at[self.envelope] = (
+                min(x, left - half - 4)
+                if self.x[self.envelope] <= left
+                else max(x, right + half + 4)
+                if self.x[self.envelope] >= right
+                else x,
+                y,
+                words,
+            )
         for number, lane in enumerate(self.plan.lanes):
             net, x = lane.nets[0], self.x[number]
             if number == self.envelope:
                 continue
-            first = top if net.tops else (bottom - pad if net.bottoms and len(lane.nets) == 1 and net.hanging else None)
+            first = (
+                top
+                if net.tops
+                else (bottom - pad if net.bottoms and len(lane.nets) == 1 and net.hanging else None)
+            )
             last = bottom if not net.hanging or net.bottoms else top + pad
             if first is None:
                 continue
-            covered = sorted(y for middle, y, words in at.values() if abs(x - middle) < text.width(words, SMALLEST) / 2 + 2)
+            covered = sorted(
+                y for middle, y, words in at.values() if abs(x - middle) < text.width(words, SMALLEST) / 2 + 2
+            )
             for a, b in zip([first, *(y + 10 for y in covered)], [*(y - 10 for y in covered), last]):
                 if b > a:  # a wire stops short of every name it would run through
                     self._wire((("M", x, a), ("L", x, b)), net, self.looks[number])
@@ -167,23 +224,38 @@ class _Drawer:
 
     def _around(self, names: Mapping[int, tuple[float, float, str]]) -> tuple[float, float]:
         """How far the screen reaches to both sides: around the cores and their names."""
-        reach = {n: max(SIDE, text.width(names[n][2], SMALLEST) / 2 + NAMED) if n in names else SIDE for n in self.cores}
+        reach = {
+            n: max(SIDE, text.width(names[n][2], SMALLEST) / 2 + NAMED) if n in names else SIDE
+            for n in self.cores
+        }
         middle = {n: names[n][0] if n in names else self.x[n] for n in self.cores}
-        return (max(min((min(self.x[n] - SIDE, middle[n] - reach[n]) for n in self.cores), default=0), 2),
-                min(max((max(self.x[n] + SIDE, middle[n] + reach[n]) for n in self.cores), default=WIDE), WIDE - 2))
+        return (
+            max(min((min(self.x[n] - SIDE, middle[n] - reach[n]) for n in self.cores), default=0), 2),
+            min(
+                max((max(self.x[n] + SIDE, middle[n] + reach[n]) for n in self.cores), default=WIDE), WIDE - 2
+            ),
+        )
 
     def _screen(self, top: float, bottom: float, left: float, right: float) -> None:
         net, x = self.plan.lanes[self.envelope].nets[0], self.x[self.envelope]
         high, low = top + 8, bottom - 8
         shape = Rect(left, high, right - left, low - high, "envelope", 14)
         halo = net.label in self.marked or len(net.nodes & self.marked) > 1
-        self.wires = [*([Rect(left, high, right - left, low - high, "marked", 14)] if halo else []), shape, *self.wires]
+        self.wires = [
+            *([Rect(left, high, right - left, low - high, "marked", 14)] if halo else []),
+            shape,
+            *self.wires,
+        ]
         edge = min(max(x, left), right)
         for joined, y0, y1, turn in ((net.tops, top, high, 1), (net.bottoms, bottom, low, -1)):
             if not joined:
                 continue
             side = y1 if left < x < right else y1 + turn * 16
-            self._wire((("M", x, y0), ("L", x, y1) if left < x < right else ("Q", x, side, edge, side)), net, "screen")
+            self._wire(
+                (("M", x, y0), ("L", x, y1) if left < x < right else ("Q", x, side, edge, side)),
+                net,
+                "screen",
+            )
             self.over.append(Circle(edge, side, 4, "solid"))  # joined to it, not passing through
 
     # parts -------------------------------------------------------------------
@@ -221,12 +293,28 @@ class _Drawer:
                 self._wire((("M", self.x[number], a), ("L", self.x[number], b)), net, self.looks[number])
 
     def _symbol(self, part: Part, x: float, y: float, turn: float) -> None:
-        self.over.append(Group(tuple(symbols.symbol(part.kind)), x, y, title=f"{symbols.NOUN[part.kind]} {part.id}", turn=turn))
+        self.over.append(
+            Group(
+                tuple(symbols.symbol(part.kind)),
+                x,
+                y,
+                title=f"{symbols.NOUN[part.kind]} {part.id}",
+                turn=turn,
+            )
+        )
 
     def _series(self, step: Step, y: float) -> None:
         part, x = step.parts[0], self.x[step.lanes[0]]
         self._symbol(part, x, y, 180 if step.turned else 0)
-        self.over.append(Text(x + (10 if part.kind == "resistor" else 15), y + BODY * 0.36, self.letters[part.id], BODY, weight="bold"))
+        self.over.append(
+            Text(
+                x + (10 if part.kind == "resistor" else 15),
+                y + BODY * 0.36,
+                self.letters[part.id],
+                BODY,
+                weight="bold",
+            )
+        )
 
     def _across(self, step: Step, y: float) -> None:
         part, (one, two) = step.parts[0], (self.x[n] for n in step.lanes)
@@ -239,13 +327,15 @@ class _Drawer:
         self.over.append(Text(x, y - 14, self.letters[part.id], BODY, "middle", "bold"))
 
     def _widest(self, left: float, right: float) -> tuple[float, float]:
-        """The widest room between two wires from left to right: a wire through a symbol would read as a part of it."""
+        """The widest room between two wires from left to right: a wire through a symbol would
+        read as a part of it."""
         stops = sorted({left, right, *(x for x in self.x.values() if left < x < right)})
         return max(zip(stops, stops[1:]), key=lambda gap: gap[1] - gap[0])
 
     def _transformer(self, step: Step, y: float) -> None:
         windings = [tuple(self.x[n] for n in step.lanes[:2]), tuple(self.x[n] for n in step.lanes[2:])]
-        left, right = max(map(min, windings)), min(map(max, windings))  # where both windings can stand face to face
+        # where both windings can stand face to face
+        left, right = max(map(min, windings)), min(map(max, windings))
         if right - left < 30:
             left, right = min(map(min, windings)), max(map(max, windings))
         left, right = self._widest(left, right)
@@ -260,13 +350,17 @@ class _Drawer:
                 items += _over_wires(min(lane_x, end), max(lane_x, end), level)
                 if not any(step.level == cut for lane in self.plan.lanes for cut in lane.cuts):
                     self.over.append(Circle(lane_x, level, 3.5, "solid"))
-            items.append(Circle(start + 5 if one < two else start + long - 5, level + side * 6, 2.2, "solid"))  # on no wire, where it would be a joint
+            # on no wire, where it would be a joint
+            items.append(Circle(start + 5 if one < two else start + long - 5, level + side * 6, 2.2, "solid"))
         self.over.append(Group(tuple(items), title="transformer"))
-        self.over.append(Text(start + long / 2, y - 30, self.letters[step.parts[0].id], BODY, "middle", "bold"))
+        self.over.append(
+            Text(start + long / 2, y - 30, self.letters[step.parts[0].id], BODY, "middle", "bold")
+        )
 
 
 def _winding(step: Step, lane: int) -> float:
-    """How far from a part's middle its wire on a lane ends, of a transformer whose windings stand above and below it."""
+    """How far from a part's middle its wire on a lane ends, of a transformer whose windings
+    stand above and below it."""
     return 0 if step.kind != "transformer" else -WINDING if lane in step.lanes[:2] else WINDING
 
 
@@ -282,4 +376,9 @@ def _on_page(x: float, words: str) -> float:
 
 
 def _cross(x: float, y: float) -> list[Item]:
-    return [Group((Line(x - 4, y - 4, x + 4, y + 4, "heavy"), Line(x - 4, y + 4, x + 4, y - 4, "heavy")), title="open")]
+    return [
+        Group(
+            (Line(x - 4, y - 4, x + 4, y + 4, "heavy"), Line(x - 4, y + 4, x + 4, y - 4, "heavy")),
+            title="open",
+        )
+    ]

@@ -1,7 +1,9 @@
-"""A lead's joins and parts sorted into nets, lanes and steps: what a drawing of it needs to know before it has any size.
+"""A lead's joins and parts sorted into nets, lanes and steps: what a drawing of it needs to
+know before it has any size.
 
-Lanes run from the end drawn at the top to the ends drawn at the bottom. A part in line with a wire divides its lane
-into two nets; a part between two wires bridges lanes. Every part has a step, its place on the way down.
+Lanes run from the end drawn at the top to the ends drawn at the bottom. A part in line with a
+wire divides its lane into two nets; a part between two wires bridges lanes. Every part has a
+step, its place on the way down.
 """
 
 from __future__ import annotations
@@ -40,7 +42,8 @@ class Lane:
 
 @dataclass(frozen=True)
 class Step:
-    """A part at its place: in line (one lane), across (two lanes) or a transformer (two lanes for each winding)."""
+    """A part at its place: in line (one lane), across (two lanes) or a transformer (two
+    lanes for each winding)."""
 
     kind: str  # series | across | transformer
     parts: tuple[Part, ...]
@@ -57,12 +60,14 @@ class Plan:
 
 
 def plan(lead: Lead, connectors: Mapping[str, Connector], tops: tuple[str, ...]) -> Plan:
-    """Sort a lead for drawing with the ends `tops` uppermost. `connectors` holds the connector of each end by end id."""
+    """Sort a lead for drawing with the ends `tops` uppermost. `connectors` holds the connector
+    of each end by end id."""
     nets = _nets(lead, connectors, tops)
     parts = [part for part in lead.network.parts if part.id in lead.parts and part.kind != "wire"]
     used = {node for part in parts for node in (part.a, part.b)}
     pairs = [(c.first, c.second) for c in lead.network.couplings]
-    for in_line in (True, False):  # a lattice has no order down the page: then every net has a lane of its own
+    # a lattice has no order down the page: then every net has a lane of its own
+    for in_line in (True, False):
         lanes, steps = _lanes(nets, parts, pairs, used, in_line)
         levels = _levels(lanes, steps)
         if levels is not None:
@@ -76,11 +81,26 @@ def plan(lead: Lead, connectors: Mapping[str, Connector], tops: tuple[str, ...])
 
 
 def _nets(lead: Lead, connectors: Mapping[str, Connector], tops: tuple[str, ...]) -> list[Net]:
-    groups: list[tuple[set[str], str | None, bool]] = [(set(join.nodes), join.id, join.screen) for join in lead.joins]
-    groups += [({part.a, part.b}, None, False) for part in lead.network.parts if part.kind == "wire" and part.id in lead.parts]
-    pins = [(end, contact) for end in sorted(lead.ends, key=lambda end: end not in tops) for contact in connectors[end].contacts]
+    groups: list[tuple[set[str], str | None, bool]] = [
+        (set(join.nodes), join.id, join.screen) for join in lead.joins
+    ]
+    groups += [
+        ({part.a, part.b}, None, False)
+        for part in lead.network.parts
+        if part.kind == "wire" and part.id in lead.parts
+    ]
+    pins = [
+        (end, contact)
+        for end in sorted(lead.ends, key=lambda end: end not in tops)
+        for contact in connectors[end].contacts
+    ]
     groups += [({f"{end}.{contact}"}, None, False) for end, contact in pins]
-    groups += [({node}, None, False) for part in lead.network.parts if part.id in lead.parts for node in (part.a, part.b)]
+    groups += [
+        ({node}, None, False)
+        for part in lead.network.parts
+        if part.id in lead.parts
+        for node in (part.a, part.b)
+    ]
     merged: list[tuple[set[str], str | None, bool]] = []
     for nodes, label, screen in groups:
         for other in [other for other in merged if other[0] & nodes]:
@@ -90,12 +110,23 @@ def _nets(lead: Lead, connectors: Mapping[str, Connector], tops: tuple[str, ...]
     nets = []
     for nodes, label, screen in merged:
         mine = [pin for pin in pins if ".".join(pin) in nodes]
-        nets.append(Net(frozenset(nodes), label, screen, [p for p in mine if p[0] in tops], [p for p in mine if p[0] not in tops]))
-    return sorted(nets, key=lambda net: min([pins.index(pin) for pin in net.tops + net.bottoms], default=len(pins)))
+        nets.append(
+            Net(
+                frozenset(nodes),
+                label,
+                screen,
+                [p for p in mine if p[0] in tops],
+                [p for p in mine if p[0] not in tops],
+            )
+        )
+    return sorted(
+        nets, key=lambda net: min([pins.index(pin) for pin in net.tops + net.bottoms], default=len(pins))
+    )
 
 
-def _lanes(nets: list[Net], parts: list[Part], pairs: list[tuple[str, str]], used: set[str],
-           in_line: bool) -> tuple[list[Lane], list[Step]]:
+def _lanes(
+    nets: list[Net], parts: list[Part], pairs: list[tuple[str, str]], used: set[str], in_line: bool
+) -> tuple[list[Lane], list[Step]]:
     home = {node: net for net in nets for node in net.nodes}
     lanes = [Lane([net]) for net in nets if net.tops and (net.bottoms or net.nodes & used or net.hanging)]
     lanes += [Lane([net]) for net in nets if not net.tops and net.hanging and not net.nodes & used]
@@ -137,7 +168,13 @@ def _lanes(nets: list[Net], parts: list[Part], pairs: list[tuple[str, str]], use
     def series(to_bottom: bool) -> bool:
         for part in todo:
             for a, b in ((home[part.a], home[part.b]), (home[part.b], home[part.a])):
-                if a is not b and tail(a) and id(b) not in lane_of and not b.tops and bool(b.bottoms) == to_bottom:
+                if (
+                    a is not b
+                    and tail(a)
+                    and id(b) not in lane_of
+                    and not b.tops
+                    and bool(b.bottoms) == to_bottom
+                ):
                     if part.id in {name for pair in pairs for name in pair}:
                         continue
                     extend(a, b)
@@ -161,7 +198,14 @@ def _lanes(nets: list[Net], parts: list[Part], pairs: list[tuple[str, str]], use
     for one, two in pairs:
         if {one, two} <= {part.id for part in todo}:
             pair = (named[one], named[two])
-            steps.append(Step("transformer", pair, tuple(lane_of[id(home[node])] for part in pair for node in (part.a, part.b)), 0))
+            steps.append(
+                Step(
+                    "transformer",
+                    pair,
+                    tuple(lane_of[id(home[node])] for part in pair for node in (part.a, part.b)),
+                    0,
+                )
+            )
             todo = [part for part in todo if part not in pair]
     for part in todo:
         steps.append(Step("across", (part,), (lane_of[id(home[part.a])], lane_of[id(home[part.b])]), 0))
@@ -180,8 +224,8 @@ def _levels(lanes: list[Lane], steps: list[Step]) -> list[int] | None:
         nodes = [node for part in step.parts for node in (part.a, part.b)]
         for node, lane in zip(nodes, (lanes[n] for n in step.lanes)):
             at = next(i for i, net in enumerate(lane.nets) if node in net.nodes)
-            before[number] |= set(lane.cuts[at - 1:at]) if at else set()
-            for cut in lane.cuts[at:at + 1]:
+            before[number] |= set(lane.cuts[at - 1 : at]) if at else set()
+            for cut in lane.cuts[at : at + 1]:
                 before[cut].add(number)
     levels: dict[int, int] = {}
     level = 0

@@ -1,5 +1,5 @@
-"""The engine: mate -> circuit -> solve -> judge -> route. Pure functions over the catalogue's records; nothing here reads or writes files but
-the rulebook."""
+"""The engine: mate -> circuit -> solve -> judge -> route. Pure functions over the catalogue's records;
+nothing here reads or writes files but the rulebook."""
 
 from .judge import judge
 from .matrix import matrix, pairings

@@ -1,8 +1,9 @@
 """From, Through, Into -> circuits: which contacts can touch, in which states, and what lies behind them.
 
-A place is `from`, `lead1` ..., `into`; `from2`, `into2` ... for further devices of the same kind, where a lead with several like tails is
-used as it is meant; `extra1` ... for the usual partner of an end that is not part of the question. Its nodes are called `place/node`.
-Contacts that may touch are switches, so every state of plugging is the same circuit.
+A place is `from`, `lead1` ..., `into`; `from2`, `into2` ... for further devices of the same kind, where a
+lead with several like tails is used as it is meant; `extra1` ... for the usual partner of an end that is not
+part of the question. Its nodes are called `place/node`. Contacts that may touch are switches, so every state
+of plugging is the same circuit.
 """
 
 from __future__ import annotations
@@ -26,7 +27,8 @@ UNITY = Quantity(1.0, 1.0, 1.0, "", "")
 
 @dataclass(frozen=True)
 class Plugged:
-    """A spare end in use: lead number from 0, end, the port it is in, and what that is called (from2, into2, extra1 ...)."""
+    """A spare end in use: lead number from 0, end, the port it is in, and what that is called
+    (from2, into2, extra1 ...)."""
 
     lead: int
     end: str
@@ -36,8 +38,8 @@ class Plugged:
 
 @dataclass(frozen=True)
 class Way:
-    """One way to connect: for each lead its end towards From and towards Into, and what its spare ends are in. `meant` is False for another
-    use of a lead than the one it is made for: only a danger counts there."""
+    """One way to connect: for each lead its end towards From and towards Into, and what its spare ends are
+    in. `meant` is False for another use of a lead than the one it is made for: only a danger counts there."""
 
     ends: tuple[tuple[str, str], ...]
     plugged: tuple[Plugged, ...] = ()
@@ -46,7 +48,8 @@ class Way:
 
 @dataclass(frozen=True)
 class Interface:
-    """Two halves meeting: the places on both sides, their contacts' nodes, the mating, and whether the second half is the plug."""
+    """Two halves meeting: the places on both sides, their contacts' nodes, the mating, and whether the
+    second half is the plug."""
 
     sides: tuple[str, str]
     nodes: tuple[Mapping[str, str], Mapping[str, str]]
@@ -56,11 +59,12 @@ class Interface:
 
 @dataclass(frozen=True)
 class Assembly:
-    """Everything the measurements need. `touches` are the interface and the contacts of each switch, in the order of the circuit's switches.
-    `home` are the switch states fully plugged, `joined` the same with both chassis tied by mains earth (none where that cannot be),
-    `plugging` those on the way, without and with that earth; `plugging_at` names the interface of each of the latter. `turned` tells of each
-    home state whether a plug sits the other way round; `halves` are states with one joint still open and all others home; `pairs` are the
-    ways the two devices may be powered, worst first."""
+    """Everything the measurements need. `touches` are the interface and the contacts of each switch, in the
+    order of the circuit's switches. `home` are the switch states fully plugged, `joined` the same with both
+    chassis tied by mains earth (none where that cannot be), `plugging` those on the way, without and with
+    that earth; `plugging_at` names the interface of each of the latter. `turned` tells of each home state
+    whether a plug sits the other way round; `halves` are states with one joint still open and all others
+    home; `pairs` are the ways the two devices may be powered, worst first."""
 
     places: Mapping[str, Port | Lead]
     interfaces: tuple[Interface, ...]
@@ -105,25 +109,34 @@ def ways(catalogue: Catalogue, start: Port, leads: Sequence[Lead], target: Port)
     """Every way the halves allow, the meant ones first; empty when something does not fit."""
     routes: list[tuple[tuple[tuple[str, str], ...], tuple[str, str]]] = [((), (start.connector, start.half))]
     for lead in leads:
-        routes = [((*taken, (near, far)), (lead.ends[far].connector, lead.ends[far].half))
-                  for taken, open_half in routes
-                  for near in lead.ends if _mating(catalogue, open_half, _half(lead.ends[near]))
-                  for far in lead.ends if far != near]
+        routes = [
+            ((*taken, (near, far)), (lead.ends[far].connector, lead.ends[far].half))
+            for taken, open_half in routes
+            for near in lead.ends
+            if _mating(catalogue, open_half, _half(lead.ends[near]))
+            for far in lead.ends
+            if far != near
+        ]
     fitting = [taken for taken, open_half in routes if _mating(catalogue, open_half, _half(target))]
     found = [way for taken in fitting for way in _uses(catalogue, start, leads, target, taken)]
     return list(dict.fromkeys(sorted(found, key=lambda way: not way.meant)))
 
 
-def _uses(catalogue: Catalogue, start: Port, leads: Sequence[Lead], target: Port, taken: Sequence[tuple[str, str]]) -> Iterator[Way]:
-    """What the spare ends of a way can be in. Like tails go into as many of the same device; any other use of such a lead is not the meant one."""
+def _uses(
+    catalogue: Catalogue, start: Port, leads: Sequence[Lead], target: Port, taken: Sequence[tuple[str, str]]
+) -> Iterator[Way]:
+    """What the spare ends of a way can be in. Like tails go into as many of the same device; any other use of
+    such a lead is not the meant one."""
     ends = tuple(taken)
     spare = [(i, end) for i, lead in enumerate(leads) for end in lead.ends.values() if end.id not in taken[i]]
     copies: list[Plugged] = []
     for side, port, lead, own in (("from", start, 0, 0), ("into", target, len(leads) - 1, 1)):
         alike = [end.id for i, end in spare if i == lead and _alike(end, leads[lead].ends[taken[lead][own]])]
         copies += [Plugged(lead, end, port.id, f"{side}{number}") for number, end in enumerate(alike, 2)]
-    usual = [Plugged(i, end.id, end.usual, f"extra{number}")
-             for number, (i, end) in enumerate([(i, end) for i, end in spare if end.usual in catalogue.ports], 1)]
+    usual = [
+        Plugged(i, end.id, end.usual, f"extra{number}")
+        for number, (i, end) in enumerate([(i, end) for i, end in spare if end.usual in catalogue.ports], 1)
+    ]
     if {(one.end, one.port) for one in usual} == {(one.end, one.port) for one in copies}:
         usual = []  # what it is usually in is what it is in
     if copies and _first(leads, taken, copies):  # tails that are alike may change places
@@ -148,16 +161,24 @@ def _first(leads: Sequence[Lead], taken: Sequence[tuple[str, str]], copies: Sequ
     return True
 
 
-def placed(catalogue: Catalogue, start: Port, leads: Sequence[Lead], target: Port, way: Way) -> dict[str, Port | Lead]:
+def placed(
+    catalogue: Catalogue, start: Port, leads: Sequence[Lead], target: Port, way: Way
+) -> dict[str, Port | Lead]:
     """What is where: from, lead1 ..., into, then from2, into2 ..., extra1 ..."""
-    places: dict[str, Port | Lead] = {"from": start, **{f"lead{i}": lead for i, lead in enumerate(leads, 1)}, "into": target}
+    places: dict[str, Port | Lead] = {
+        "from": start,
+        **{f"lead{i}": lead for i, lead in enumerate(leads, 1)},
+        "into": target,
+    }
     given = {start.id: start, target.id: target}
     return places | {one.place: given.get(one.port) or catalogue.ports[one.port] for one in way.plugged}
 
 
-def assemble(catalogue: Catalogue, start: Port, leads: Sequence[Lead], target: Port, way: Way, travel: bool = True) -> Assembly:
-    """Build the circuits and states of one way; without `travel` those of everything fully home alone. Raises CircuitError where no circuit
-    can have these values."""
+def assemble(
+    catalogue: Catalogue, start: Port, leads: Sequence[Lead], target: Port, way: Way, travel: bool = True
+) -> Assembly:
+    """Build the circuits and states of one way; without `travel` those of everything fully home alone. Raises
+    CircuitError where no circuit can have these values."""
     places = placed(catalogue, start, leads, target, way)
     interfaces, side = [], ("from", start, None)
     for i, (lead, (near, far)) in enumerate(zip(leads, way.ends)):
@@ -166,12 +187,25 @@ def assemble(catalogue: Catalogue, start: Port, leads: Sequence[Lead], target: P
         side = (f"lead{i + 1}", lead, far)
     interfaces.append(_interface(catalogue, side, ("into", target, None)))
     for one in way.plugged:
-        interfaces.append(_interface(catalogue, (f"lead{one.lead + 1}", leads[one.lead], one.end), (one.place, places[one.place], None)))
+        interfaces.append(
+            _interface(
+                catalogue,
+                (f"lead{one.lead + 1}", leads[one.lead], one.end),
+                (one.place, places[one.place], None),
+            )
+        )
 
     if not travel:
-        interfaces = [replace(interface, mating=replace(interface.mating, travel=())) for interface in interfaces]
-    touches = [(k, touch) for k, interface in enumerate(interfaces)
-               for touch in sorted({t for state in (*interface.mating.home, *interface.mating.travel) for t in state})]
+        interfaces = [
+            replace(interface, mating=replace(interface.mating, travel=())) for interface in interfaces
+        ]
+    touches = [
+        (k, touch)
+        for k, interface in enumerate(interfaces)
+        for touch in sorted(
+            {t for state in (*interface.mating.home, *interface.mating.travel) for t in state}
+        )
+    ]
     switches = [(interfaces[k].nodes[0][a], interfaces[k].nodes[1][b]) for k, (a, b) in touches]
     chassis = [f"{place}/chassis" for place in _chassis_order(places) if has_chassis(places[place])]
     both = "from/chassis" in chassis and "into/chassis" in chassis
@@ -181,25 +215,43 @@ def assemble(catalogue: Catalogue, start: Port, leads: Sequence[Lead], target: P
     full = [*parts, *strays]
     hold_possible(full, couplings)
     main = len(leads) + 1
-    home, plugging = _states(interfaces, touches, main, int(both)) if travel else _states(interfaces, touches, 0, int(both))
+    home, plugging = (
+        _states(interfaces, touches, main, int(both))
+        if travel
+        else _states(interfaces, touches, 0, int(both))
+    )
     plugging_at = tuple(plugging.values())
     may_join = both and start.earthed != "no" and target.earthed != "no"
-    earthed = (lambda states: tuple((*state[:-1], True) for state in states) if may_join else ())
-    difference = [Part(EARTHS, "emf", BEHIND, "into/chassis", UNITY), Part(RESISTANCE, "resistor", "from/chassis", BETWEEN, UNITY),
-                  Part(CAPACITANCE, "capacitor", BETWEEN, BEHIND, UNITY)]
+    earthed = lambda states: tuple((*state[:-1], True) for state in states) if may_join else ()
+    difference = [
+        Part(EARTHS, "emf", BEHIND, "into/chassis", UNITY),
+        Part(RESISTANCE, "resistor", "from/chassis", BETWEEN, UNITY),
+        Part(CAPACITANCE, "capacitor", BETWEEN, BEHIND, UNITY),
+    ]
     return Assembly(
-        places, tuple(interfaces), tuple(touches),
+        places,
+        tuple(interfaces),
+        tuple(touches),
         build(full, couplings, switches, chassis),
         build([*full, *difference], couplings, switches, chassis) if both else None,
         build(parts, couplings, switches, chassis),
-        tuple(home), earthed(home), (*plugging, *earthed(plugging)), plugging_at * (2 if may_join else 1), tuple(home.values()),
+        tuple(home),
+        earthed(home),
+        (*plugging, *earthed(plugging)),
+        plugging_at * (2 if may_join else 1),
+        tuple(home.values()),
         _halves(next(iter(home)), touches, len(interfaces)),
-        pairs(start.powered_by, target.powered_by) if both else ())
+        pairs(start.powered_by, target.powered_by) if both else (),
+    )
 
 
 def _halves(home: Sequence[bool], touches: Sequence, joints: int) -> tuple[tuple[bool, ...], ...]:
-    """The first home state with one joint after the other left open; none where that is the same as nothing plugged."""
-    found = [(*(shut and at != k for (at, _), shut in zip(touches, home)), *home[len(touches):]) for k in range(joints)]
+    """The first home state with one joint after the other left open; none where that is the
+    same as nothing plugged."""
+    found = [
+        (*(shut and at != k for (at, _), shut in zip(touches, home)), *home[len(touches) :])
+        for k in range(joints)
+    ]
     return tuple(dict.fromkeys(state for state in found if any(state)))
 
 
@@ -209,7 +261,15 @@ def has_chassis(record: Port | Lead) -> bool:
 
 
 def _chassis_order(places: Mapping[str, Port | Lead]) -> list[str]:
-    return ["into", "from", *(place for place, record in places.items() if isinstance(record, Port) and place not in ("into", "from"))]
+    return [
+        "into",
+        "from",
+        *(
+            place
+            for place, record in places.items()
+            if isinstance(record, Port) and place not in ("into", "from")
+        ),
+    ]
 
 
 def _half(thing) -> tuple[str, str]:
@@ -228,13 +288,20 @@ def _interface(catalogue: Catalogue, one, two) -> Interface:
         else:
             half = record
             # A contact nothing is known of stands alone.
-            named = {contact: record.contacts.get(contact, f"open.{contact}") for contact in catalogue.connectors[half.connector].contacts}
+            named = {
+                contact: record.contacts.get(contact, f"open.{contact}")
+                for contact in catalogue.connectors[half.connector].contacts
+            }
         return _half(half), {contact: f"{place}/{node}" for contact, node in named.items()}
 
     (half_one, nodes_one), (half_two, nodes_two) = halves_and_nodes(*one), halves_and_nodes(*two)
     mating = _mating(catalogue, half_one, half_two)
     if mating.turned and any(isinstance(record, Port) and record.follows for _, record, _ in (one, two)):
-        mating = replace(mating, home=tuple(state for state in mating.home if state not in mating.turned), turned=frozenset())
+        mating = replace(
+            mating,
+            home=tuple(state for state in mating.home if state not in mating.turned),
+            turned=frozenset(),
+        )
     return Interface((one[0], two[0]), (nodes_one, nodes_two), mating, half_two[1] in PLUGS)
 
 
@@ -246,26 +313,37 @@ def _network(places: Mapping[str, Port | Lead]) -> tuple[list[Part], list[Part],
             stray = isinstance(record, Lead) and part.kind == "capacitor" and part.id not in record.parts
             moved = replace(part, id=f"{place}/{part.id}", a=f"{place}/{part.a}", b=f"{place}/{part.b}")
             (strays if stray else parts).append(moved)
-        couplings += [Coupling(f"{place}/{c.first}", f"{place}/{c.second}", c.k) for c in record.network.couplings]
+        couplings += [
+            Coupling(f"{place}/{c.first}", f"{place}/{c.second}", c.k) for c in record.network.couplings
+        ]
     return parts, strays, couplings
 
 
 def _states(interfaces: Sequence[Interface], touches: Sequence, main: int, earth: int):
-    """Switch states: all home, with whether a plug is turned; and, with its interface, each main one on its way, the others home, or open on
-    one side of it; what is in spare ends on its way with all else home. Without main ones nothing is on its way."""
+    """Switch states: all home, with whether a plug is turned; and, with its interface, each main one on its
+    way, the others home, or open on one side of it; what is in spare ends on its way with all else home.
+    Without main ones nothing is on its way."""
+
     def switched(landed: Sequence[State]) -> tuple[bool, ...]:
         return (*(touch in landed[k] for k, touch in touches), *(False,) * earth)
 
     homes = [interface.mating.home for interface in interfaces]
     home: dict[tuple[bool, ...], bool] = {}
     for landed in product(*homes):
-        home.setdefault(switched(landed), any(state in interface.mating.turned for state, interface in zip(landed, interfaces)))
+        home.setdefault(
+            switched(landed),
+            any(state in interface.mating.turned for state, interface in zip(landed, interfaces)),
+        )
     plugging: dict[tuple[bool, ...], int] = {}
     nothing: tuple[State, ...] = (frozenset(),)
     for k in range(len(interfaces) if main else 0):
         moving = (*interfaces[k].mating.travel, frozenset())
-        before, after, rest = homes[:k], homes[k + 1:main], homes[max(main, k + 1):]
-        others = ((before, after), (before, [nothing] * len(after)), ([nothing] * len(before), after)) if k < main else ((before, []),)
+        before, after, rest = homes[:k], homes[k + 1 : main], homes[max(main, k + 1) :]
+        others = (
+            ((before, after), (before, [nothing] * len(after)), ([nothing] * len(before), after))
+            if k < main
+            else ((before, []),)
+        )
         for left, right in others:
             for landed in product(*left, moving, *right, *rest):
                 state = switched(landed)

@@ -1,4 +1,5 @@
-"""What lies between the two chassis: the screen's resistance, how well the connection keeps a difference out, and what hum that leaves."""
+"""What lies between the two chassis: the screen's resistance, how well the connection keeps a difference out,
+and what hum that leaves."""
 
 from __future__ import annotations
 
@@ -18,8 +19,8 @@ from .words import quantity
 
 
 def hum_readings(signals: Signals, i: Input, heard: Sequence[Output]) -> Iterator[Reading]:
-    """How well a listener is kept from a difference between the chassis, and how far below the wanted signal what is left of it lies, for
-    every way the two may be powered."""
+    """How well a listener is kept from a difference between the chassis, and how far below the wanted signal
+    what is left of it lies, for every way the two may be powered."""
     balance = signals.balance.get(i.name)
     if balance is None:
         return
@@ -28,10 +29,26 @@ def hum_readings(signals: Signals, i: Input, heard: Sequence[Output]) -> Iterato
     where = channel_word(i.listener.channel)
     corner, at, state = most_at(np.maximum(balance, 10 ** (-BEST_REJECTION / 20)))
     worst = float(balance[corner, at, state])
-    yield Reading("hum-rejection", i.name, where, min(-decibels(worst), BEST_REJECTION), "dB", "signal", words=words, flags=balanced,
-                  at=At("hum", state, i.nodes, corners[corner], hertz=HUM_HERTZ[at], source=EARTHS,
-                        level=1 / float(signals.between[corner, at, state])),
-                  terms=(("heard of a volt between the chassis", worst, "V"),))
+    yield Reading(
+        "hum-rejection",
+        i.name,
+        where,
+        min(-decibels(worst), BEST_REJECTION),
+        "dB",
+        "signal",
+        words=words,
+        flags=balanced,
+        at=At(
+            "hum",
+            state,
+            i.nodes,
+            corners[corner],
+            hertz=HUM_HERTZ[at],
+            source=EARTHS,
+            level=1 / float(signals.between[corner, at, state]),
+        ),
+        terms=(("heard of a volt between the chassis", worst, "V"),),
+    )
     wanted = min((level for o in heard if (level := _wanted(signals, o, i))), default=None)
     if wanted is None:
         return
@@ -41,12 +58,39 @@ def hum_readings(signals: Signals, i: Input, heard: Sequence[Output]) -> Iterato
         corner, state = most_at(told)
         left = float(told[corner, state])
         below = decibels(wanted) - decibels(left)
-        found.append((below, number, pair, left, At("hum", state, i.nodes, corners[corner], hertz=MAINS, source=EARTHS, level=pair.volts, pair=number)))
+        found.append(
+            (
+                below,
+                number,
+                pair,
+                left,
+                At(
+                    "hum",
+                    state,
+                    i.nodes,
+                    corners[corner],
+                    hertz=MAINS,
+                    source=EARTHS,
+                    level=pair.volts,
+                    pair=number,
+                ),
+            )
+        )
     least = min(below for below, *_ in found)
     for below, number, pair, left, at in found:
         flags = balanced | {"worst": "yes" if below == least else "no", "pair": pair.says}
-        yield Reading("hum-below", f"{i.name}@{number}", where, below, "dB", "signal", words={**words, "pair": pair.says, "hum": quantity(left, "V")},
-                      flags=flags, at=at, terms=(("wanted there", wanted, "V"), ("hum there", left, "V")))
+        yield Reading(
+            "hum-below",
+            f"{i.name}@{number}",
+            where,
+            below,
+            "dB",
+            "signal",
+            words={**words, "pair": pair.says, "hum": quantity(left, "V")},
+            flags=flags,
+            at=at,
+            terms=(("wanted there", wanted, "V"), ("hum there", left, "V")),
+        )
 
 
 def _wanted(signals: Signals, o: Output, i: Input) -> float | None:
@@ -58,7 +102,8 @@ def _wanted(signals: Signals, o: Output, i: Input) -> float | None:
 
 
 def screen_readings(assembly: Assembly) -> Iterator[Reading]:
-    """The resistance between the two chassis: a screen has next to none, a detour through signal legs has kilohms."""
+    """The resistance between the two chassis: a screen has next to none, a detour through
+    signal legs has kilohms."""
     kinds = [source.kind for place in ("from", "into") for source in assembly.places[place].sources]
     if assembly.linked is None or kinds and all(kind in ONE_SIDED for kind in kinds):
         return
@@ -66,13 +111,23 @@ def screen_readings(assembly: Assembly) -> Iterator[Reading]:
     [state] = most_at(ohm)
     nodes = tuple(f"net{assembly.circuit.nets[f'{place}/chassis']}" for place in ("from", "into"))
     joined = bool(ohm[state] < NO_PATH)
-    yield Reading("screen-ohm", "screen", "screen", float(ohm[state]), "ohm", "signal", words={"device": Named("from"), "other": Named("into")},
-                  flags={"isolated": "yes" if isolated(assembly) else "no"}, at=At("test", state, nodes, level=float(joined)),
-                  terms=(("ohm", float(ohm[state]), "ohm"),) if joined else ())
+    yield Reading(
+        "screen-ohm",
+        "screen",
+        "screen",
+        float(ohm[state]),
+        "ohm",
+        "signal",
+        words={"device": Named("from"), "other": Named("into")},
+        flags={"isolated": "yes" if isolated(assembly) else "no"},
+        at=At("test", state, nodes, level=float(joined)),
+        terms=(("ohm", float(ohm[state]), "ohm"),) if joined else (),
+    )
 
 
 def isolated(assembly: Assembly) -> bool:
-    """Does neither a resistance nor a capacitor lead from one chassis to the other, in any home state? The capacitance of cables left aside."""
+    """Does neither a resistance nor a capacitor lead from one chassis to the other, in any home state? The
+    capacitance of cables left aside."""
     bare = assembly.bare
     pieces = bare.zeros(closed_array(assembly.home, len(bare.switches)), SIGNAL_OPENS)
     near, far = (bare.nets[f"{place}/chassis"] for place in ("from", "into"))

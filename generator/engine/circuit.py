@@ -1,7 +1,8 @@
-"""A circuit of two-terminal parts and switches, ready to be solved: nets, values and the stamps of nodal analysis.
+"""A circuit of two-terminal parts and switches, ready to be solved: nets, values and the
+stamps of nodal analysis.
 
-Modified nodal analysis: unknowns are the net voltages, then one current for each emf and inductor (flowing from a to b
-inside the part). Nothing here knows what the circuit is for.
+Modified nodal analysis: unknowns are the net voltages, then one current for each emf and inductor (flowing
+from a to b inside the part). Nothing here knows what the circuit is for.
 """
 
 from __future__ import annotations
@@ -16,7 +17,8 @@ import numpy as np
 from generator.catalogue.records import Coupling, Part
 
 BRANCHED = ("emf", "inductor")
-DIRECT_OPENS, SIGNAL_OPENS = ("capacitor",), ("sink", "clamp")  # kinds no direct current, no signal passes through
+# kinds no direct current, no signal passes through
+DIRECT_OPENS, SIGNAL_OPENS = ("capacitor",), ("sink", "clamp")
 
 
 class CircuitError(ValueError):
@@ -71,7 +73,8 @@ class Circuit:
 
     @cached_property
     def frame(self) -> np.ndarray:
-        """What stands in the matrix whatever the values are: the currents of emfs and windings and their v(a) - v(b) = ..., (size, size)."""
+        """What stands in the matrix whatever the values are: the currents of emfs and windings and their v(a)
+        - v(b) = ..., (size, size)."""
         matrix = np.zeros((self.size, self.size))
         for part, (a, b) in zip(self.parts, self.ends):
             if part.kind in BRANCHED:
@@ -84,25 +87,29 @@ class Circuit:
     @cached_property
     def links(self) -> np.ndarray:
         """Every two nets that a part or a switch lies between, (2, links)."""
-        pairs = sorted({(min(pair), max(pair)) for pair in (*self.ends, *self.switches) if pair[0] != pair[1]})
+        pairs = sorted(
+            {(min(pair), max(pair)) for pair in (*self.ends, *self.switches) if pair[0] != pair[1]}
+        )
         return np.array(pairs, dtype=int).reshape(-1, 2).T
 
     @cached_property
     def flows_into(self) -> tuple[np.ndarray, np.ndarray, np.ndarray, np.ndarray]:
-        """How the currents of `links`, and after them those of emfs and windings, sum up in the nets: which currents, in order of net, with which
-        sign; where each net that has any begins; those nets."""
+        """How the currents of `links`, and after them those of emfs and windings, sum up in the nets: which
+        currents, in order of net, with which sign; where each net that has any begins; those nets."""
         incidence = np.zeros((self.net_count, self.links.shape[1]))
         for link, (a, b) in enumerate(self.links.T):
             incidence[a, link], incidence[b, link] = 1, -1
-        incidence = np.hstack([incidence, -self.frame[:self.net_count, self.net_count:]])
+        incidence = np.hstack([incidence, -self.frame[: self.net_count, self.net_count :]])
         nets, currents = np.nonzero(incidence)
         some, begins = np.unique(nets, return_index=True)
         return currents, incidence[nets, currents], begins, some
 
     def zeros(self, closed: np.ndarray, opens: Sequence[str] = DIRECT_OPENS) -> np.ndarray:
-        """For every switch state and net the net taken as 0 V of its connected piece: an anchor where there is one, else the lowest net.
+        """For every switch state and net the net taken as 0 V of its connected piece: an anchor where there
+        is one, else the lowest net.
 
-        `closed` (states, switches) -> (states, nets). Two nets are in one piece exactly if their entries are equal.
+        `closed` (states, switches) -> (states, nets). Two nets are in one piece exactly if
+        their entries are equal.
         """
         if opens not in self._pieces:
             self._pieces[opens] = self._apart(opens)
@@ -111,7 +118,8 @@ class Circuit:
         reach[:, range(len(lows)), range(len(lows))] = 1
         for (one, two), shut in zip(links, closed.T):
             reach[:, one, two] = reach[:, two, one] = np.maximum(reach[:, one, two], shut)
-        for _ in range((len(lows) - 1).bit_length()):  # each round doubles the number of switches a step may cross
+        # each round doubles the number of switches a step may cross
+        for _ in range((len(lows) - 1).bit_length()):
             reach = np.minimum(reach @ reach, 1)
         return lows[reach.argmax(axis=-1)][:, within]
 
@@ -120,7 +128,8 @@ class Circuit:
         return {}
 
     def _apart(self, opens: Sequence[str]) -> tuple[np.ndarray, np.ndarray, list[tuple[int, int]]]:
-        """With all switches open: the 0 V of each piece, for each net the number of its piece, and for each switch the pieces it joins."""
+        """With all switches open: the 0 V of each piece, for each net the number of its piece, and for each
+        switch the pieces it joins."""
         order = list(dict.fromkeys((*self.anchors, *range(self.net_count))))
         rank = {net: i for i, net in enumerate(order)}
         joined = _Union(self.net_count)  # by rank, so that the lowest stands for its piece
@@ -138,12 +147,20 @@ class Circuit:
         return sorted(set(self.zeros(np.array([closed], dtype=bool).reshape(1, -1), opens)[0].tolist()))
 
 
-def build(parts: Iterable[Part], couplings: Iterable[Coupling], switches: Iterable[tuple[str, str]],
-          anchors: Iterable[str] = ()) -> Circuit:
+def build(
+    parts: Iterable[Part],
+    couplings: Iterable[Coupling],
+    switches: Iterable[tuple[str, str]],
+    anchors: Iterable[str] = (),
+) -> Circuit:
     """Merge what wires join into nets and number them in order of first mention."""
     parts, switches, anchors = tuple(parts), tuple(switches), tuple(anchors)
     names: dict[str, int] = {}
-    for node in (*anchors, *(n for part in parts for n in (part.a, part.b)), *(n for pair in switches for n in pair)):
+    for node in (
+        *anchors,
+        *(n for part in parts for n in (part.a, part.b)),
+        *(n for pair in switches for n in pair),
+    ):
         names.setdefault(node, len(names))
     joined = _Union(len(names))
     for part in parts:
@@ -151,46 +168,74 @@ def build(parts: Iterable[Part], couplings: Iterable[Coupling], switches: Iterab
             joined.join(names[part.a], names[part.b])
     numbers: dict[int, int] = {}
     nets = {node: numbers.setdefault(joined.find(i), len(numbers)) for node, i in names.items()}
-    # A part with both ends on one net carries nothing that matters; an emf there would be a short across itself.
-    kept = tuple(part for part in parts if part.kind != "wire" and (nets[part.a] != nets[part.b] or part.kind in BRANCHED))
+    # A part with both ends on one net carries nothing that matters; an emf there would be
+    # a short across itself.
+    kept = tuple(
+        part
+        for part in parts
+        if part.kind != "wire" and (nets[part.a] != nets[part.b] or part.kind in BRANCHED)
+    )
     for part in kept:
         if part.kind == "emf" and nets[part.a] == nets[part.b]:
             raise CircuitError(f"emf '{part.id}' is shorted by wire: both its ends are on one net")
-    return Circuit(kept, tuple(couplings), tuple((nets[p.a], nets[p.b]) for p in kept),
-                   tuple((nets[a], nets[b]) for a, b in switches), nets, len(numbers), tuple(nets[a] for a in anchors))
+    return Circuit(
+        kept,
+        tuple(couplings),
+        tuple((nets[p.a], nets[p.b]) for p in kept),
+        tuple((nets[a], nets[b]) for a, b in switches),
+        nets,
+        len(numbers),
+        tuple(nets[a] for a in anchors),
+    )
 
 
 def hold_possible(parts: Iterable[Part], couplings: Iterable[Coupling]) -> None:
-    """Raise CircuitError for a value no part can have. The catalogue refuses such files; records may come from elsewhere."""
+    """Raise CircuitError for a value no part can have. The catalogue refuses such files; records
+    may come from elsewhere."""
     for part in parts:
         if part.kind == "wire":
             continue
         values = [part.value.nominal, part.value.low, part.value.high] if part.value else [nan]
-        bend = [{"sink": part.knee, "clamp": part.series}[part.kind] or nan] if part.kind in ("sink", "clamp") else []
+        bend = (
+            [{"sink": part.knee, "clamp": part.series}[part.kind] or nan]
+            if part.kind in ("sink", "clamp")
+            else []
+        )
         above_zero = [*bend, *(values if part.kind in ("resistor", "capacitor", "inductor") else ())]
         not_below = values if part.kind in ("sink", "clamp") else []
-        if not (all(map(isfinite, (*values, *bend))) and all(n > 0 for n in above_zero) and all(n >= 0 for n in not_below) and 0 <= part.match < 2):
+        if not (
+            all(map(isfinite, (*values, *bend)))
+            and all(n > 0 for n in above_zero)
+            and all(n >= 0 for n in not_below)
+            and 0 <= part.match < 2
+        ):
             raise CircuitError(f"part '{part.id}' has no possible value")
     for coupling in couplings:
         if not 0 < coupling.k < 1:
-            raise CircuitError(f"windings '{coupling.first}' and '{coupling.second}' have no possible coupling")
+            raise CircuitError(
+                f"windings '{coupling.first}' and '{coupling.second}' have no possible coupling"
+            )
 
 
 def resistive(circuit: Circuit) -> Circuit:
     """The circuit without its capacitors: what direct current sees."""
-    return rebuilt(circuit, [(part, *ends) for part, ends in zip(circuit.parts, circuit.ends) if part.kind != "capacitor"])
+    return rebuilt(
+        circuit,
+        [(part, *ends) for part, ends in zip(circuit.parts, circuit.ends) if part.kind != "capacitor"],
+    )
 
 
 def rebuilt(circuit: Circuit, parts: Iterable[tuple[Part, int, int]], extra: Iterable[Part] = ()) -> Circuit:
-    """A circuit on the same nets, switches and anchors with other parts (each with its nets); nets are then named `net0`, `net1` ..."""
+    """A circuit on the same nets, switches and anchors with other parts (each with its nets); nets are then
+    named `net0`, `net1` ..."""
     moved = [replace(part, a=f"net{a}", b=f"net{b}") for part, a, b in parts]
     keep = [(f"net{a}", f"net{b}") for a, b in circuit.switches]
     return build([*moved, *extra], circuit.couplings, keep, [f"net{net}" for net in circuit.anchors])
 
 
 def value_at(part: Part, corner: str) -> float:
-    """A part's value at a tolerance corner: `strong` has the highest sources and the lowest resistances and loads, `weak`
-    the opposite, `skewed` pulls matched pairs apart by their mismatch."""
+    """A part's value at a tolerance corner: `strong` has the highest sources and the lowest resistances and
+    loads, `weak` the opposite, `skewed` pulls matched pairs apart by their mismatch."""
     quantity = part.value
     if corner == "nominal" or quantity is None:
         return quantity.nominal if quantity else 0.0

@@ -1,4 +1,5 @@
-"""The numbers the engine itself brings, as data: `from .constants import HEARD` reads the row of that name in constants.yaml."""
+"""The numbers the engine itself brings, as data: `from .constants import HEARD` reads the row of that
+name in constants.yaml."""
 
 from __future__ import annotations
 

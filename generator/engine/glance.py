@@ -1,6 +1,6 @@
-"""A first look at a connection: fully plugged and settled, every part at its nominal value, one way of those a person cannot tell apart. It costs a fraction
-of a verdict and is never worse than one, for a verdict is the worst over these cases and many more. So it tells a search what is not worth
-judging.
+"""A first look at a connection: fully plugged and settled, every part at its nominal value, one way of those
+a person cannot tell apart. It costs a fraction of a verdict and is never worse than one, for a verdict is the
+worst over these cases and many more. So it tells a search what is not worth judging.
 """
 
 from __future__ import annotations
@@ -22,7 +22,8 @@ from .verdict import RANK
 
 
 def glance(plain: Catalogue, start: str, through: Sequence[str], target: str) -> tuple[float, int]:
-    """The least that a verdict on this chain can come to: its rank and what is lost. `plain` is what `plainly` makes of the catalogue."""
+    """The least that a verdict on this chain can come to: its rank and what is lost. `plain` is what
+    `plainly` makes of the catalogue."""
     outlet, inlet = plain.ports[start], plain.ports[target]
     leads = [plain.leads[name] for name in through]
     possible = ways(plain, outlet, leads, inlet)
@@ -30,7 +31,8 @@ def glance(plain: Catalogue, start: str, through: Sequence[str], target: str) ->
         return RANK["does not fit"], 0
     if len(possible) > MOST_WAYS:
         return RANK["dangerous"], 0
-    # Which end a person takes is their choice, so the best counts; of ends they cannot tell apart the worst, so any will do here.
+    # Which end a person takes is their choice, so the best counts; of ends they cannot tell apart the
+    # worst, so any will do here.
     choices = {labels(leads, way): way for way in reversed(possible)}
     return min(_seen(plain, outlet, leads, inlet, way) for way in choices.values())
 
@@ -40,7 +42,9 @@ def _seen(plain: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: Port, wa
     return found.least_rank, loss(finding.id for finding in found.findings if finding.severity == "lossy")
 
 
-def _read(plain: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: Port, way: Way) -> tuple[Reading, ...]:
+def _read(
+    plain: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: Port, way: Way
+) -> tuple[Reading, ...]:
     assembly = assemble(plain, outlet, leads, inlet, way, travel=False)
     signals = solve_signals(assembly)
     return (*direct_readings(assembly, signals), *signal_readings(assembly, signals))
@@ -52,8 +56,12 @@ def plainly(catalogue: Catalogue) -> Catalogue:
 
 
 def _plain(records: Mapping[str, Port | Lead]) -> dict[str, Port | Lead]:
-    return {name: replace(record, network=replace(record.network, parts=tuple(map(_nominal, record.network.parts))))
-            for name, record in records.items()}
+    return {
+        name: replace(
+            record, network=replace(record.network, parts=tuple(map(_nominal, record.network.parts)))
+        )
+        for name, record in records.items()
+    }
 
 
 def _nominal(part: Part) -> Part:

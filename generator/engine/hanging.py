@@ -1,7 +1,8 @@
 """Pieces of a circuit that nothing but capacitors reaches: where they hang in the moment after plugging.
 
-Two capacitors in series with nothing that ties the net between them share the volts by the charge they took up: the larger stands less. Later the
-one that leaks least stands most, and nobody knows which that is; so a rating is held against both, this and the net at 0 V.
+Two capacitors in series with nothing that ties the net between them share the volts by the charge they took
+up: the larger stands less. Later the one that leaks least stands most, and nobody knows which that is; so a
+rating is held against both, this and the net at 0 V.
 """
 
 from __future__ import annotations
@@ -17,8 +18,8 @@ from .solve import Solution
 
 
 def shared(solution: Solution, closed: np.ndarray) -> Solution | None:
-    """The solution with every hanging piece where the charges of its capacitors cancel, none charged before, instead of at 0 V; None where no
-    piece hangs. `closed` (states, switches)."""
+    """The solution with every hanging piece where the charges of its capacitors cancel, none charged before,
+    instead of at 0 V; None where no piece hangs. `closed` (states, switches)."""
     circuit = solution.circuit
     each = [tuple(zeros) for zeros in circuit.zeros(closed).tolist()]
     hanging = {zeros: pieces for zeros in dict.fromkeys(each) if (pieces := _hanging(circuit, zeros))}
@@ -27,20 +28,25 @@ def shared(solution: Solution, closed: np.ndarray) -> Solution | None:
     unknowns = solution.unknowns.copy()
     for state, zeros in enumerate(each):
         if zeros in hanging:
-            unknowns[:, state, :circuit.net_count] += _moved(circuit, zeros, hanging[zeros], solution.unknowns[:, state])
+            unknowns[:, state, : circuit.net_count] += _moved(
+                circuit, zeros, hanging[zeros], solution.unknowns[:, state]
+            )
     return replace(solution, unknowns=unknowns)
 
 
 def _large(circuit: Circuit, zeros: Sequence[int]) -> dict[int, tuple[int, int]]:
     """Part number -> the two pieces, by their 0 V nets, of every large capacitor between two."""
-    each = {i: (zeros[a], zeros[b]) for i, (part, (a, b)) in enumerate(zip(circuit.parts, circuit.ends))
-            if part.kind == "capacitor" and part.value.nominal >= LEAST_CAPACITANCE}
+    each = {
+        i: (zeros[a], zeros[b])
+        for i, (part, (a, b)) in enumerate(zip(circuit.parts, circuit.ends))
+        if part.kind == "capacitor" and part.value.nominal >= LEAST_CAPACITANCE
+    }
     return {i: ends for i, ends in each.items() if ends[0] != ends[1]}
 
 
 def _hanging(circuit: Circuit, zeros: Sequence[int]) -> list[int]:
-    """The pieces that hang between two large capacitors or more. A single one takes up no charge; of pieces that reach each other alone the first
-    stays at its 0 V."""
+    """The pieces that hang between two large capacitors or more. A single one takes up no charge; of pieces
+    that reach each other alone the first stays at its 0 V."""
     large, pieces = _large(circuit, zeros), sorted({*zeros} - {*circuit.anchors})
     while True:
         loose = [piece for piece in pieces if sum(piece in ends for ends in large.values()) < 2]
@@ -61,7 +67,8 @@ def _hanging(circuit: Circuit, zeros: Sequence[int]) -> list[int]:
 
 
 def _moved(circuit: Circuit, zeros: Sequence[int], pieces: Sequence[int], unknowns: np.ndarray) -> np.ndarray:
-    """What each net moves by, V, so that the charges on every hanging piece sum to zero: (drives, nets). `unknowns` (drives, size)."""
+    """What each net moves by, V, so that the charges on every hanging piece sum to zero: (drives, nets).
+    `unknowns` (drives, size)."""
     place = {piece: row for row, piece in enumerate(pieces)}
     farads, charge = np.zeros((len(pieces), len(pieces))), np.zeros((len(pieces), len(unknowns)))
     for i, ends in _large(circuit, zeros).items():

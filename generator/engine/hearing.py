@@ -38,7 +38,16 @@ def signal_readings(assembly: Assembly, signals: Signals) -> Iterator[Reading]:
     start, target = assembly.places["from"], assembly.places["into"]
     if not (start.sources and target.listeners) and not (target.sources and start.listeners):
         words = {"device": Named("from"), "other": Named("into")}
-        yield Reading("path-gain", "connection", "connection", decibels(0), "dB", "signal", words=words, flags={"cause": "nothing"})
+        yield Reading(
+            "path-gain",
+            "connection",
+            "connection",
+            decibels(0),
+            "dB",
+            "signal",
+            words=words,
+            flags={"cause": "nothing"},
+        )
     yield from amplifiers(assembly)
     yield from _stages(signals)
     yield from screen_readings(assembly)
@@ -51,20 +60,46 @@ def _switched_off(assembly: Assembly, here: str) -> Iterator[Reading]:
         for o in outputs(assembly, here):
             if not sends(on, o.place, o.source):
                 words = {"device": Named(o.place)}
-                yield Reading("source-off", o.name, channel_word(o.source.channel), 1.0, "", "signal", number, words=words)
+                yield Reading(
+                    "source-off",
+                    o.name,
+                    channel_word(o.source.channel),
+                    1.0,
+                    "",
+                    "signal",
+                    number,
+                    words=words,
+                )
 
 
 def _direction(assembly: Assembly, signals: Signals, here: str, there: str) -> Iterator[Reading]:
     sent, heard_by = outputs(assembly, here), inputs(assembly, there)
-    gain = {(o.name, i.name): float(np.abs(signals.bare[o.name, i.name][MID]).min()) for o in sent for i in heard_by}
+    gain = {
+        (o.name, i.name): float(np.abs(signals.bare[o.name, i.name][MID]).min())
+        for o in sent
+        for i in heard_by
+    }
     wanted = asked(sent, heard_by)
     alike = comparable(sent, heard_by)
     same = [(o, i) for o, i in wanted if same_kind(o.source, i.listener)]
     pairs = [pair for pair in same if pair in alike] or same
-    # The picture beside the sound of an audio and video socket does no harm to a lead that leaves it where it is.
-    apart = next(((o, i) for o, i in wanted if not same_kind(o.source, i.listener) and (not pairs or decibels(gain[o.name, i.name]) > HEARD)), None)
+    # The picture beside the sound of an audio and video socket does no harm to a lead that
+    # leaves it where it is.
+    apart = next(
+        (
+            (o, i)
+            for o, i in wanted
+            if not same_kind(o.source, i.listener) and (not pairs or decibels(gain[o.name, i.name]) > HEARD)
+        ),
+        None,
+    )
     if apart:
-        words = {"device": Named(here), "other": Named(there), "sent": apart[0].source.kind, "wanted": apart[1].listener.kind}
+        words = {
+            "device": Named(here),
+            "other": Named(there),
+            "sent": apart[0].source.kind,
+            "wanted": apart[1].listener.kind,
+        }
         yield Reading("kinds-apart", here, "signal", 1.0, "", "signal", words=words)
         return
     yield from unsuited(assembly, here, there, pairs)
@@ -73,16 +108,27 @@ def _direction(assembly: Assembly, signals: Signals, here: str, there: str) -> I
     size = np.abs(signals.bare[loudest.name, listening.name][MID])
     [state] = most_at(-np.maximum(size, GAIN_FLOOR))
     shorted = any(_shorted(signals, o) for o in sent)
-    yield Reading("path-gain", here, "connection", best, "dB", "signal", words={"device": Named(here), "other": Named(there)},
-                  flags={"cause": "shorted" if shorted else "open"}, terms=(("heard of 1 V", float(size[state]), "V"),),
-                  at=At("signal", state, listening.nodes, source=loudest.name, bare=True))
+    yield Reading(
+        "path-gain",
+        here,
+        "connection",
+        best,
+        "dB",
+        "signal",
+        words={"device": Named(here), "other": Named(there)},
+        flags={"cause": "shorted" if shorted else "open"},
+        terms=(("heard of 1 V", float(size[state]), "V"),),
+        at=At("signal", state, listening.nodes, source=loudest.name, bare=True),
+    )
     yield from (_unheard(o, there) for o in sent if all(o is not other for other, _ in pairs))
     if best < HEARD:
         return
     for o in sent:
         yield from _output(signals, o)
     relative = {(o.name, i.name): decibels(gain[o.name, i.name]) - best for o, i in pairs}
-    yield from _sides_of_pairs(signals, there, pairs, relative, best, len(assembly.group(here)) + len(assembly.group(there)) > 2)
+    yield from _sides_of_pairs(
+        signals, there, pairs, relative, best, len(assembly.group(here)) + len(assembly.group(there)) > 2
+    )
     heard = [(o, i) for o, i in pairs if relative[o.name, i.name] > BESIDE]
     for o, i in heard:
         yield from level_readings(signals, o, i, _words(o, i))
@@ -90,16 +136,25 @@ def _direction(assembly: Assembly, signals: Signals, here: str, there: str) -> I
         if any(decibels(gain[o.name, i.name]) > HEARD for o in sent):
             yield from _listener(signals, i, sent, [o for o, hearing in heard if hearing is i])
     for o in sent:
-        yield from _summed(signals, there, o, [i for sender, i in heard if sender is o and i.listener.kind != DIGITAL])
+        yield from _summed(
+            signals, there, o, [i for sender, i in heard if sender is o and i.listener.kind != DIGITAL]
+        )
 
 
 def _words(o: Output, i: Input) -> dict[str, Named]:
     return {"source": Named(o.place, o.source.channel), "sink": Named(i.place, i.listener.channel)}
 
 
-def _sides_of_pairs(signals: Signals, there: str, pairs: Sequence[tuple[Output, Input]], relative: Mapping, best: float, several: bool) -> Iterator[Reading]:
-    """Every channel against the best one. Where several devices share a lead, a channel without a partner of its name need not reach all of them:
-    it has to reach one, and every input has to hear one."""
+def _sides_of_pairs(
+    signals: Signals,
+    there: str,
+    pairs: Sequence[tuple[Output, Input]],
+    relative: Mapping,
+    best: float,
+    several: bool,
+) -> Iterator[Reading]:
+    """Every channel against the best one. Where several devices share a lead, a channel without a partner of
+    its name need not reach all of them: it has to reach one, and every input has to hear one."""
     free = [(o, i) for o, i in pairs if several and not matched(o, i)]
     shown = [pair for pair in pairs if pair not in free]
     for side in (0, 1):
@@ -109,9 +164,21 @@ def _sides_of_pairs(signals: Signals, there: str, pairs: Sequence[tuple[Output, 
     for o, i in dict.fromkeys(shown):
         size = np.abs(signals.bare[o.name, i.name][MID])
         [state] = most_at(-np.maximum(size, GAIN_FLOOR))
-        terms = ("heard of 1 V", float(size[state]), "V"), ("heard of the best channel", 10 ** (best / 20), "V")
-        yield Reading("side-gain", f"{o.name}>{i.name}", pair_words(o, i), relative[o.name, i.name], "dB", "signal", words=_words(o, i),
-                      at=At("signal", state, i.nodes, source=o.name, bare=True), terms=terms)
+        terms = (
+            ("heard of 1 V", float(size[state]), "V"),
+            ("heard of the best channel", 10 ** (best / 20), "V"),
+        )
+        yield Reading(
+            "side-gain",
+            f"{o.name}>{i.name}",
+            pair_words(o, i),
+            relative[o.name, i.name],
+            "dB",
+            "signal",
+            words=_words(o, i),
+            at=At("signal", state, i.nodes, source=o.name, bare=True),
+            terms=terms,
+        )
 
 
 def _output_word(o: Output) -> str:
@@ -119,36 +186,70 @@ def _output_word(o: Output) -> str:
 
 
 def _unheard(o: Output, there: str, way: str = "") -> Reading:
-    words, flags = {"source": Named(o.place, o.source.channel), "other": Named(there)}, {"way": way} if way else {}
-    return Reading("unheard", o.name, channel_word(o.source.channel), 1.0, "", "signal", words=words, flags=flags)
+    words, flags = (
+        {"source": Named(o.place, o.source.channel), "other": Named(there)},
+        {"way": way} if way else {},
+    )
+    return Reading(
+        "unheard", o.name, channel_word(o.source.channel), 1.0, "", "signal", words=words, flags=flags
+    )
 
 
 def _drop(signals: Signals, o: Output) -> float:
     """Level lost at a source's own output because of what is plugged into it, dB at 1 kHz."""
-    return decibels(signals.open_output[o.name][MID]) - decibels(float(np.abs(signals.output[o.name][MID]).min()))
+    return decibels(signals.open_output[o.name][MID]) - decibels(
+        float(np.abs(signals.output[o.name][MID]).min())
+    )
 
 
 def _shorted(signals: Signals, o: Output) -> bool:
-    """Is next to nothing left at the output, or does an amplifier see a small part of the least load it is made for?"""
+    """Is next to nothing left at the output, or does an amplifier see a small part of the
+    least load it is made for?"""
     least = o.source.least_load if o.source.kind in AMPLIFIED else None
     return _drop(signals, o) > SHORTED or bool(least and signals.load[o.name].min() < SHORT_SHARE * least)
 
 
 def _output(signals: Signals, o: Output) -> Iterator[Reading]:
     """The load an output sees against the least it is made for; where none is named, what it costs."""
-    words, where = {"source": Named(o.place, o.source.channel), "drop": quantity(_drop(signals, o), "dB")}, _output_word(o)
+    words, where = (
+        {"source": Named(o.place, o.source.channel), "drop": quantity(_drop(signals, o), "dB")},
+        _output_word(o),
+    )
     nodes = tuple(f"{o.place}/{node}" for node in o.source.output)
     if o.source.least_load:
         load, (plugged, free) = signals.load[o.name], signals.loads[o.name]
         [state] = most_at(-load)
-        terms = ("impedance at the output, nothing plugged", free, "ohm"), ("plugged", float(plugged[state]), "ohm")
-        yield Reading("load-ohm", o.name, where, min(float(load[state]), NO_PATH), "ohm", "signal", limit=o.source.least_load, words=words,
-                      at=At("signal", state, nodes, source=o.name), terms=terms)
+        terms = (
+            ("impedance at the output, nothing plugged", free, "ohm"),
+            ("plugged", float(plugged[state]), "ohm"),
+        )
+        yield Reading(
+            "load-ohm",
+            o.name,
+            where,
+            min(float(load[state]), NO_PATH),
+            "ohm",
+            "signal",
+            limit=o.source.least_load,
+            words=words,
+            at=At("signal", state, nodes, source=o.name),
+            terms=terms,
+        )
     else:
         left, free = np.abs(signals.output[o.name][MID]), float(abs(signals.open_output[o.name][MID]))
         [state] = most_at(-np.maximum(left, GAIN_FLOOR))
         terms = ("at the output, nothing plugged", free, "V"), ("plugged", float(left[state]), "V")
-        yield Reading("load-drop", o.name, where, _drop(signals, o), "dB", "signal", words=words, at=At("signal", state, nodes, source=o.name), terms=terms)
+        yield Reading(
+            "load-drop",
+            o.name,
+            where,
+            _drop(signals, o),
+            "dB",
+            "signal",
+            words=words,
+            at=At("signal", state, nodes, source=o.name),
+            terms=terms,
+        )
 
 
 def _summed(signals: Signals, there: str, o: Output, heard: Sequence[Input]) -> Iterator[Reading]:
@@ -162,9 +263,21 @@ def _summed(signals: Signals, there: str, o: Output, heard: Sequence[Input]) -> 
         [state] = most_at(-kept)
         left = max(decibels(float(kept[state])), SUM_FLOOR)
         words = {"source": Named(o.place, o.source.channel), "sink": Named(place), "sum": _falls(left)}
-        terms = tuple((f"heard of +1 V at {channel_word(i.listener.channel)}", float(gain.real), "V") for i, gain in zip(here, gains[:, state]))
-        yield Reading("sides-sum", f"{o.name}>{'+'.join(i.name for i in here)}", " and ".join(channel_word(i.listener.channel) for i in here), left, "dB",
-                      "signal", words=words, at=At("signal", state, here[-1].nodes, source=o.name), terms=terms)
+        terms = tuple(
+            (f"heard of +1 V at {channel_word(i.listener.channel)}", float(gain.real), "V")
+            for i, gain in zip(here, gains[:, state])
+        )
+        yield Reading(
+            "sides-sum",
+            f"{o.name}>{'+'.join(i.name for i in here)}",
+            " and ".join(channel_word(i.listener.channel) for i in here),
+            left,
+            "dB",
+            "signal",
+            words=words,
+            at=At("signal", state, here[-1].nodes, source=o.name),
+            terms=terms,
+        )
 
 
 def _falls(kept: float) -> str:
@@ -172,7 +285,9 @@ def _falls(kept: float) -> str:
     return f"drops by {quantity(-kept, 'dB')}" if kept > HEARD else "vanishes"
 
 
-def _listener(signals: Signals, i: Input, sent: Sequence[Output], heard: Sequence[Output]) -> Iterator[Reading]:
+def _listener(
+    signals: Signals, i: Input, sent: Sequence[Output], heard: Sequence[Output]
+) -> Iterator[Reading]:
     words, where = {"sink": Named(i.place, i.listener.channel)}, channel_word(i.listener.channel)
     gains = {o: signals.gains[o.name, i.name][0, MID] for o in sent}
     if len(gains) > 1:
@@ -181,21 +296,37 @@ def _listener(signals: Signals, i: Input, sent: Sequence[Output], heard: Sequenc
         [state] = most_at(-kept)
         left = max(decibels(float(kept[state])), SUM_FLOOR)
         alike, alone = float(abs(every[:, state].sum())), float(np.abs(every[:, state]).sum())
-        yield Reading("mono-sum", i.name, where, left, "dB", "signal", words={**words, "sum": _falls(left)},
-                      at=At("signal", state, i.nodes, source=sent[0].place),
-                      terms=(("heard with 1 V on every channel alike", alike, "V"), ("heard of each channel alone, added", alone, "V")))
+        yield Reading(
+            "mono-sum",
+            i.name,
+            where,
+            left,
+            "dB",
+            "signal",
+            words={**words, "sum": _falls(left)},
+            at=At("signal", state, i.nodes, source=sent[0].place),
+            terms=(
+                ("heard with 1 V on every channel alike", alike, "V"),
+                ("heard of each channel alone, added", alone, "V"),
+            ),
+        )
     if heard and i.listener.kind != DIGITAL:  # its coding does not care
         yield from _polarity(signals, i, heard, gains, words)
     yield from _strays(i, sent, gains)
     yield from hum_readings(signals, i, heard)
 
 
-def _polarity(signals: Signals, i: Input, heard: Sequence[Output], gains: Mapping, words: Mapping) -> Iterator[Reading]:
-    """All that is heard upside down is reversed, where the plug lands worst; one of several upside down is what the mono sum tells. A plug that
-    goes in two ways round is told of apart: a person sees its marks."""
+def _polarity(
+    signals: Signals, i: Input, heard: Sequence[Output], gains: Mapping, words: Mapping
+) -> Iterator[Reading]:
+    """All that is heard upside down is reversed, where the plug lands worst; one of several upside down is
+    what the mono sum tells. A plug that goes in two ways round is told of apart: a person sees its marks."""
     turned = np.array(signals.assembly.turned * (2 if signals.assembly.joined else 1))
     name = Named(heard[0].place, heard[0].source.channel) if len(heard) == 1 else Named(heard[0].place)
-    for quantity_, states in (("polarity", np.flatnonzero(~turned)), ("polarity-turned", np.flatnonzero(turned))):
+    for quantity_, states in (
+        ("polarity", np.flatnonzero(~turned)),
+        ("polarity-turned", np.flatnonzero(turned)),
+    ):
         if not states.size:
             continue
         worst = []
@@ -204,8 +335,17 @@ def _polarity(signals: Signals, i: Input, heard: Sequence[Output], gains: Mappin
             at = most_at(-real)[0]
             worst.append((float(real[at]), o, int(states[at])))
         value, o, state = worst[most_at(np.array([one[0] for one in worst]))[0]]
-        yield Reading(quantity_, i.name, channel_word(i.listener.channel), value, "", "signal", words={**words, "source": name},
-                      at=At("signal", state, i.nodes, source=o.name), terms=(("heard of +1 V", float(gains[o][state].real), "V"),))
+        yield Reading(
+            quantity_,
+            i.name,
+            channel_word(i.listener.channel),
+            value,
+            "",
+            "signal",
+            words={**words, "source": name},
+            at=At("signal", state, i.nodes, source=o.name),
+            terms=(("heard of +1 V", float(gains[o][state].real), "V"),),
+        )
 
 
 def _strays(i: Input, sent: Sequence[Output], gains: Mapping) -> Iterator[Reading]:
@@ -218,13 +358,26 @@ def _strays(i: Input, sent: Sequence[Output], gains: Mapping) -> Iterator[Readin
         if not matched(o, i):
             size = np.abs(gains[o])
             [state] = most_at(np.maximum(size, GAIN_FLOOR))
-            terms = ("heard of 1 V of this channel", float(size[state]), "V"), ("heard of 1 V of the one that belongs there", belongs, "V")
-            yield Reading("crosstalk", f"{o.name}>{i.name}", channel_word(i.listener.channel), decibels(float(size[state])) - max(decibels(belongs), HEARD),
-                          "dB", "signal", words=_words(o, i), at=At("signal", state, i.nodes, source=o.name), terms=terms)
+            terms = (
+                ("heard of 1 V of this channel", float(size[state]), "V"),
+                ("heard of 1 V of the one that belongs there", belongs, "V"),
+            )
+            yield Reading(
+                "crosstalk",
+                f"{o.name}>{i.name}",
+                channel_word(i.listener.channel),
+                decibels(float(size[state])) - max(decibels(belongs), HEARD),
+                "dB",
+                "signal",
+                words=_words(o, i),
+                at=At("signal", state, i.nodes, source=o.name),
+                terms=terms,
+            )
 
 
 def _stages(signals: Signals) -> Iterator[Reading]:
-    """The current through every output stage: its own at full level, and what the other outputs push into it."""
+    """The current through every output stage: its own at full level, and what the other
+    outputs push into it."""
     names = list(signals.sources)
     for column, (name, (place, source)) in enumerate(signals.sources.items()):
         stages, amps = signals.stage_amps(name)
@@ -232,11 +385,28 @@ def _stages(signals: Signals) -> Iterator[Reading]:
             continue
         others = [k for k, (there, _) in enumerate(signals.sources.values()) if there != place]
         o = Output(place, source)
-        for quantity_, counted, flags in (("forced-amps", others, {}), ("driven-amps", [column], {"kind": source.kind})):
+        for quantity_, counted, flags in (
+            ("forced-amps", others, {}),
+            ("driven-amps", [column], {"kind": source.kind}),
+        ):
             total = amps[..., counted].sum(axis=-1)
             stage, corner, edge, state = most_at(total)
-            shares, found = amps[stage, corner, edge, state, counted], float(total[stage, corner, edge, state])
+            shares, found = (
+                amps[stage, corner, edge, state, counted],
+                float(total[stage, corner, edge, state]),
+            )
             main = counted[most_at(shares)[0]] if found else column
-            yield Reading(quantity_, name, _output_word(o), found, "A", "signal", words={"source": Named(place, source.channel)}, flags=flags,
-                          at=signals.stage_at(stages[stage], corner, edge, state, names[main]) if found else None,
-                          terms=tuple((f"from {names[k]}", float(share), "A") for k, share in zip(counted, shares)) if len(counted) > 1 else ())
+            yield Reading(
+                quantity_,
+                name,
+                _output_word(o),
+                found,
+                "A",
+                "signal",
+                words={"source": Named(place, source.channel)},
+                flags=flags,
+                at=signals.stage_at(stages[stage], corner, edge, state, names[main]) if found else None,
+                terms=tuple((f"from {names[k]}", float(share), "A") for k, share in zip(counted, shares))
+                if len(counted) > 1
+                else (),
+            )

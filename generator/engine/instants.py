@@ -1,10 +1,13 @@
-"""What charged capacitors do: at the moment a contact closes or opens, when a supply is switched, and for seconds after.
+"""What charged capacitors do: at the moment a contact closes or opens, when a supply is
+switched, and for seconds after.
 
-In the first instant a capacitor holds its voltage: it acts as an emf behind a contact's resistance. Later it acts as an emf of what it held a
-step before, behind step over capacitance (implicit Euler): the same circuit serves for both. Capacitors are charged as they were with
-nothing plugged in, as they are fully plugged, as they are with one joint still open, and, where a supply is switched with everything
-plugged, as they were before. Supplies are taken at their highest and resistances at their lowest: that charges and strikes most. One that
-is off is so in both kinds, its rail at 0 V or disconnected: a `position` is a setting with one of these.
+In the first instant a capacitor holds its voltage: it acts as an emf behind a contact's resistance. Later
+it acts as an emf of what it held a step before, behind step over capacitance (implicit Euler): the same
+circuit serves for both. Capacitors are charged as they were with nothing plugged in, as they are fully
+plugged, as they are with one joint still open, and, where a supply is switched with everything plugged, as
+they were before. Supplies are taken at their highest and resistances at their lowest: that charges and
+strikes most. One that is off is so in both kinds, its rail at 0 V or disconnected: a `position` is a
+setting with one of these.
 """
 
 from __future__ import annotations
@@ -30,8 +33,9 @@ CORNER = "strong"
 
 @dataclass(frozen=True)
 class Struck:
-    """The first instant of one setting, with the capacitors charged as they were `before` (position, number of a state of `settled`).
-    `setting` is the one it belongs to, `driven` the position of the supplies now; `charges` are V by part id; `solution` is (1, states)."""
+    """The first instant of one setting, with the capacitors charged as they were `before` (position, number
+    of a state of `settled`). `setting` is the one it belongs to, `driven` the position of the supplies now;
+    `charges` are V by part id; `solution` is (1, states)."""
 
     setting: int
     driven: int
@@ -47,28 +51,39 @@ class Struck:
 
     def terms(self) -> tuple[Term, ...]:
         """What the capacitors hold."""
-        return tuple((f"{name} charged to", volts, "V") for name, volts in self.charges.items() if abs(volts) >= LEAST_CHARGE)
+        return tuple(
+            (f"{name} charged to", volts, "V")
+            for name, volts in self.charges.items()
+            if abs(volts) >= LEAST_CHARGE
+        )
 
 
 class Capacitors:
-    """The large capacitors of an assembly, and its circuit with each of them as an emf behind a resistance."""
+    """The large capacitors of an assembly, and its circuit with each of them as an
+    emf behind a resistance."""
 
     def __init__(self, assembly: Assembly) -> None:
         self.assembly, circuit = assembly, assembly.circuit
-        self.large = {part.id: i for i, part in enumerate(circuit.parts)
-                      if part.kind == "capacitor" and part.value.nominal >= LEAST_CAPACITANCE}
+        self.large = {
+            part.id: i
+            for i, part in enumerate(circuit.parts)
+            if part.kind == "capacitor" and part.value.nominal >= LEAST_CAPACITANCE
+        }
         self.circuit = struck_circuit(circuit, self.large)
         self.settings = settings(assembly.ports)
         lives = [live_volts(circuit, assembly.ports, setting) for setting in self.settings]
         self.positions = [(number, off) for number, live in enumerate(lives) for off in offs(circuit, live)]
-        self.live = [frozenset(place for place, _ in live_supplies(circuit, lives[number])) for number, _ in self.positions]
+        self.live = [
+            frozenset(place for place, _ in live_supplies(circuit, lives[number]))
+            for number, _ in self.positions
+        ]
         self._driven = [drive_values(circuit, lives[number], CORNER, off) for number, off in self.positions]
         self.fed = [bool(live) for live in self.live]
         self._alone: dict[int, Solution] = {}
 
     def settled(self) -> np.ndarray:
-        """Volts of every large capacitor in every position, fully plugged in every way, with nothing plugged, and with one joint after the other
-        left open: (capacitors, positions, homes + 1 + joints)."""
+        """Volts of every large capacitor in every position, fully plugged in every way, with nothing plugged,
+        and with one joint after the other left open: (capacitors, positions, homes + 1 + joints)."""
         states = [*self.assembly.home, self.assembly.apart, *self.assembly.halves]
         closed = closed_array(states, len(self.assembly.circuit.switches))
         found = solve_dc(self.assembly.circuit, np.array(self._driven), closed)
@@ -82,21 +97,32 @@ class Capacitors:
         return float(held_against(limit, direct(self._alone[position], place, limit)).max())
 
     def row(self, position: int, step: float = 0.0) -> np.ndarray:
-        """Values of the struck circuit's parts in a position: behind every capacitor a contact, or a step over its capacitance."""
+        """Values of the struck circuit's parts in a position: behind every capacitor a contact, or a step
+        over its capacitance."""
         known = dict(zip((part.id for part in self.assembly.circuit.parts), self._driven[position]))
         parts = self.assembly.circuit.parts
-        known |= {name + CONTACT: step / parts[i].value.nominal if step else CONTACT_OHM for name, i in self.large.items()}
+        known |= {
+            name + CONTACT: step / parts[i].value.nominal if step else CONTACT_OHM
+            for name, i in self.large.items()
+        }
         return np.array([0.0 if part.id in self.large else known[part.id] for part in self.circuit.parts])
 
     def solve(self, rows: Sequence[np.ndarray], held: np.ndarray, closed: np.ndarray) -> Solution:
         """Solve with the capacitors at `held` volts, (capacitors, rows, states)."""
-        return solve_dc(self.circuit, np.array(rows), closed, {self.circuit.index[name]: held[k] for k, name in enumerate(self.large)})
+        return solve_dc(
+            self.circuit,
+            np.array(rows),
+            closed,
+            {self.circuit.index[name]: held[k] for k, name in enumerate(self.large)},
+        )
 
     def volts(self, solution: Solution) -> np.ndarray:
         """What lies across every large capacitor, (capacitors, rows, states)."""
         nets, ends = self.circuit.nets, self.assembly.circuit.ends
         over = lambda i: [nets[f"net{net}"] for net in ends[i]]
-        return np.array([solution.unknowns[..., a] - solution.unknowns[..., b] for a, b in map(over, self.large.values())])
+        return np.array(
+            [solution.unknowns[..., a] - solution.unknowns[..., b] for a, b in map(over, self.large.values())]
+        )
 
 
 def struck_circuit(circuit: Circuit, large: Mapping[str, int]) -> Circuit:
@@ -106,45 +132,67 @@ def struck_circuit(circuit: Circuit, large: Mapping[str, int]) -> Circuit:
     charged = []
     for name, i in large.items():
         a, b = circuit.ends[i]
-        charged += [replace(circuit.parts[i], kind="emf", a=name + CONTACT, b=f"net{b}"), Part(name + CONTACT, "resistor", f"net{a}", name + CONTACT, contact)]
+        charged += [
+            replace(circuit.parts[i], kind="emf", a=name + CONTACT, b=f"net{b}"),
+            Part(name + CONTACT, "resistor", f"net{a}", name + CONTACT, contact),
+        ]
     return rebuilt(circuit, kept, charged)
 
 
 def instants(capacitors: Capacitors) -> Iterator[Struck]:
-    """Every first instant of every setting that feeds anything. Plugging in: all states, charged with nothing or with one joint less plugged.
-    Pulling out: all states, charged as fully plugged. Switching: the settled states, charged as before the switch; it belongs to the setting with more supplies on."""
+    """Every first instant of every setting that feeds anything. Plugging in: all states, charged with nothing
+    or with one joint less plugged. Pulling out: all states, charged as fully plugged. Switching: the settled
+    states, charged as before the switch; it belongs to the setting with more supplies on."""
     if not capacitors.large or not any(capacitors.fed):
         return
     assembly = capacitors.assembly
     settled, every = len(assembly.settled), closed_array(assembly.states, len(assembly.circuit.switches))
     charged = capacitors.settled()
     belongs = [setting for setting, _ in capacitors.positions]
-    plugged = [(number, belongs[number], (number, state)) for number, fed in enumerate(capacitors.fed) if fed for state in range(charged.shape[2])]
-    switched = [(driven, belongs[one], (before, 0))  # settings come with everything on first, so the first of two has more on
-                for one, other in _switchings(capacitors) if capacitors.fed[one] or capacitors.fed[other]
-                for driven, before in ((one, other), (other, one))]
+    plugged = [
+        (number, belongs[number], (number, state))
+        for number, fed in enumerate(capacitors.fed)
+        if fed
+        for state in range(charged.shape[2])
+    ]
+    # settings come with everything on first, so the first of two has more on
+    switched = [
+        (driven, belongs[one], (before, 0))
+        for one, other in _switchings(capacitors)
+        if capacitors.fed[one] or capacitors.fed[other]
+        for driven, before in ((one, other), (other, one))
+    ]
     for moment, asked, states in (("plugging", plugged, every), ("switching", switched, every[:settled])):
         if not asked:
             continue
-        held = np.array([charged[:, before, state] for _, _, (before, state) in asked]).T  # (capacitors, rows)
+        # (capacitors, rows)
+        held = np.array([charged[:, before, state] for _, _, (before, state) in asked]).T
         shape = np.broadcast_to(held[:, :, None], (*held.shape, len(states)))
         solution = capacitors.solve([capacitors.row(driven) for driven, _, _ in asked], shape, states)
         for row, (driven, setting, before) in enumerate(asked):
-            yield Struck(setting, driven, moment, before, dict(zip(capacitors.large, held[:, row].tolist())),
-                         capacitors.live[driven], solution.drives(slice(row, row + 1)))
+            yield Struck(
+                setting,
+                driven,
+                moment,
+                before,
+                dict(zip(capacitors.large, held[:, row].tolist())),
+                capacitors.live[driven],
+                solution.drives(slice(row, row + 1)),
+            )
 
 
 def _switchings(capacitors: Capacitors) -> Iterator[tuple[int, int]]:
     """Pairs of positions that differ in one switch; what is off in both is so in the same kind."""
     every = [(capacitors.settings[number], off) for number, off in capacitors.positions]
     for one, (first, off) in enumerate(every):
-        for other, (second, kind) in enumerate(every[one + 1:], one + 1):
+        for other, (second, kind) in enumerate(every[one + 1 :], one + 1):
             if sum(first[key] != second[key] for key in first) == 1 and (off == kind or "" in (off, kind)):
                 yield one, other
 
 
 def at_limit(assembly: Assembly, solution: Solution, place: str, limit: Limit) -> np.ndarray:
-    """The size at a limit in an instant, (rows, states): volts between its nodes, or amps through its part."""
+    """The size at a limit in an instant, (rows, states): volts between its nodes, or
+    amps through its part."""
     read_at, nets, circuit = decides(place, limit), solution.circuit.nets, assembly.circuit
     if limit.quantity == "amps":
         index = solution.circuit.index.get(read_at)
@@ -161,7 +209,9 @@ def at_limit(assembly: Assembly, solution: Solution, place: str, limit: Limit) -
     return held_against(limit, solution.unknowns[..., a] - solution.unknowns[..., b])
 
 
-def seconds_beyond(capacitors: Capacitors, struck: Struck, state: int, place: str, limit: Limit, rating: float) -> float:
+def seconds_beyond(
+    capacitors: Capacitors, struck: Struck, state: int, place: str, limit: Limit, rating: float
+) -> float:
     """How long after the instant a limit stays passed in one state, s; 0 if it falls below within MOMENT."""
     closed = closed_array([capacitors.assembly.states[state]], len(capacitors.assembly.circuit.switches))
     held = np.array(list(struck.charges.values()))[:, None, None]

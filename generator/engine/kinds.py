@@ -20,7 +20,12 @@ def same_kind(source: Source, listener: Listener) -> bool:
 
 def something_to_hear(one: Port, other: Port) -> bool:
     """Does either send a kind that the other hears? Where not, no lead can help."""
-    return any(same_kind(source, listener) for a, b in ((one, other), (other, one)) for source in a.sources for listener in b.listeners)
+    return any(
+        same_kind(source, listener)
+        for a, b in ((one, other), (other, one))
+        for source in a.sources
+        for listener in b.listeners
+    )
 
 
 def one_family(source: Source, listener: Listener) -> bool:

@@ -39,18 +39,45 @@ def level_readings(signals: Signals, o: Output, i: Input, words: Mapping) -> Ite
     if l.maximum and loudest(s):
         most, at_most = float(size[MID].max()), "the most the input takes"
         over = decibels(loudest(s) * most / l.maximum)
-        yield Reading("over-level", pair, where, over, "dB", "signal", words={**words, "pad": pad_words(over), "stands": _stands(over)},
-                      flags={"source": "microphone" if s.kind == "microphone" else "other"},
-                      at=at(size[MID], loudest(s)), terms=terms(loudest(s), most, l.maximum, at_most))
+        yield Reading(
+            "over-level",
+            pair,
+            where,
+            over,
+            "dB",
+            "signal",
+            words={**words, "pad": pad_words(over), "stands": _stands(over)},
+            flags={"source": "microphone" if s.kind == "microphone" else "other"},
+            at=at(size[MID], loudest(s)),
+            terms=terms(loudest(s), most, l.maximum, at_most),
+        )
         if s.kind == "microphone" and s.nominal:
             shouted = decibels(shout(s) * most / l.maximum)
-            yield Reading("shout-level", pair, where, shouted, "dB", "signal", words={**words, "pad": pad_words(shouted)},
-                          at=at(size[MID], shout(s)), terms=terms(shout(s), most, l.maximum, at_most))
+            yield Reading(
+                "shout-level",
+                pair,
+                where,
+                shouted,
+                "dB",
+                "signal",
+                words={**words, "pad": pad_words(shouted)},
+                at=at(size[MID], shout(s)),
+                terms=terms(shout(s), most, l.maximum, at_most),
+            )
     if l.sensitivity and s.nominal:
         least = float(size[MID].min())
         under = -decibels(s.nominal * least / l.sensitivity)
-        yield Reading("under-level", pair, where, under, "dB", "signal", words={**words, "stands": _stands(-under)},
-                      at=at(-size[MID], s.nominal), terms=terms(s.nominal, least, l.sensitivity, "the least the input is made for"))
+        yield Reading(
+            "under-level",
+            pair,
+            where,
+            under,
+            "dB",
+            "signal",
+            words={**words, "stands": _stands(-under)},
+            at=at(-size[MID], s.nominal),
+            terms=terms(s.nominal, least, l.sensitivity, "the least the input is made for"),
+        )
     if s.kind in AUDIO and not (l.maximum and l.sensitivity and s.maximum and s.nominal):
         yield Reading("unknown-level", pair, where, 1.0, "", "signal", words=words)
     own = np.abs(signals.open_output[o.name])
@@ -60,9 +87,21 @@ def level_readings(signals: Signals, o: Output, i: Input, words: Mapping) -> Ite
             continue
         change = (size[edge] / size[MID]) / (own[edge] / own[MID])
         [state] = most_at(-change)
-        heard = (f"heard of 1 V at {quantity(HERTZ[edge], 'Hz')}", float(size[edge, state]), "V"), ("at 1 kHz", float(size[MID, state]), "V")
-        yield Reading(quantity_, pair, where, decibels(float(change.min())), "dB", "signal", words=words,
-                      at=at(-change, 1.0, HERTZ[edge]), terms=heard)
+        heard = (
+            (f"heard of 1 V at {quantity(HERTZ[edge], 'Hz')}", float(size[edge, state]), "V"),
+            ("at 1 kHz", float(size[MID, state]), "V"),
+        )
+        yield Reading(
+            quantity_,
+            pair,
+            where,
+            decibels(float(change.min())),
+            "dB",
+            "signal",
+            words=words,
+            at=at(-change, 1.0, HERTZ[edge]),
+            terms=heard,
+        )
 
 
 def _pickup(signals: Signals, o: Output, i: Input, where: str, pair: str, words: Mapping) -> Reading:
@@ -73,12 +112,27 @@ def _pickup(signals: Signals, o: Output, i: Input, where: str, pair: str, words:
     states = closed_array([*assembly.settled, assembly.apart], len(circuit.switches))
     found = solve_ac(circuit, values, (HERTZ[MID], PICKUP), states, [drive_of(o.place, o.source)])[0, :, :, 0]
     across = lambda nodes: np.abs(found[..., nets[nodes[0]]] - found[..., nets[nodes[1]]])
-    heard, own = across(i.nodes)[:, :-1], across(tuple(f"{o.place}/{node}" for node in o.source.output))[:, -1]
+    heard, own = (
+        across(i.nodes)[:, :-1],
+        across(tuple(f"{o.place}/{node}" for node in o.source.output))[:, -1],
+    )
     change = (heard[1] / heard[0]) / (own[1] / own[0])
     [state] = most_at(-change)
-    terms = (f"heard of 1 V at {quantity(PICKUP, 'Hz')}", float(heard[1, state]), "V"), ("at 1 kHz", float(heard[0, state]), "V")
-    return Reading("pickup-treble", pair, where, decibels(float(change[state])), "dB", "signal", words=words,
-                   at=At("signal", state, i.nodes, hertz=PICKUP, source=o.name), terms=terms)
+    terms = (
+        (f"heard of 1 V at {quantity(PICKUP, 'Hz')}", float(heard[1, state]), "V"),
+        ("at 1 kHz", float(heard[0, state]), "V"),
+    )
+    return Reading(
+        "pickup-treble",
+        pair,
+        where,
+        decibels(float(change[state])),
+        "dB",
+        "signal",
+        words=words,
+        at=At("signal", state, i.nodes, hertz=PICKUP, source=o.name),
+        terms=terms,
+    )
 
 
 def shout(source: Source) -> float:

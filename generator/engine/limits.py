@@ -27,8 +27,8 @@ def decides(place: str, limit: Limit) -> str | tuple[str, str]:
 
 
 def kind_of(record: Port | Lead, limit: Limit) -> str:
-    """What sort of part an unknown rating is of, as far as it matters: a supply input turned round, a capacitor for volts, a winding for amps, else any
-    part."""
+    """What sort of part an unknown rating is of, as far as it matters: a supply input turned round, a
+    capacitor for volts, a winding for amps, else any part."""
     if limit.reversal:
         return "reversal"
     part = next((part for part in record.network.parts if part.id == limit.part), None)
@@ -51,16 +51,28 @@ def direct(solution: Solution, place: str, limit: Limit) -> np.ndarray:
 
 
 def held_against(limit: Limit, values: np.ndarray) -> np.ndarray:
-    """The size that counts against a limit. A capacitor's reverse rating is about direct volts the wrong way round; every other rating is
-    about size. Where that is not known, neither is which way round it sits."""
-    return np.maximum(-values, 0.0) if limit.quantity == "reverse" and limit.settled is not None else np.abs(values)
+    """The size that counts against a limit. A capacitor's reverse rating is about direct volts the wrong way
+    round; every other rating is about size. Where that is not known, neither is which way round it sits."""
+    return (
+        np.maximum(-values, 0.0)
+        if limit.quantity == "reverse" and limit.settled is not None
+        else np.abs(values)
+    )
 
 
-def each_signal(circuit: Circuit, place: str, limit: Limit, data: np.ndarray, hertz: Sequence[float], values: np.ndarray) -> np.ndarray | None:
-    """What one volt (rms) of every source puts on a limit: V or A peak, (corners, frequencies, states, sources); for watts the volts and amps,
-    stacked first. None where a limit is about direct current alone: windings are rated for what pulls one way, signal moves them to and fro."""
+def each_signal(
+    circuit: Circuit, place: str, limit: Limit, data: np.ndarray, hertz: Sequence[float], values: np.ndarray
+) -> np.ndarray | None:
+    """What one volt (rms) of every source puts on a limit: V or A peak, (corners, frequencies, states,
+    sources); for watts the volts and amps, stacked first. None where a limit is about direct current alone:
+    windings are rated for what pulls one way, signal moves them to and fro."""
     index = part_index(circuit, place, limit.part) if limit.part else None
-    direct_only = limit.quantity == "reverse" or index is not None and limit.quantity == "amps" and circuit.parts[index].coil
+    direct_only = (
+        limit.quantity == "reverse"
+        or index is not None
+        and limit.quantity == "amps"
+        and circuit.parts[index].coil
+    )
     if direct_only or limit.part and index is None:
         return None
     a, b = circuit.ends[index] if limit.part else (circuit.nets[f"{place}/{node}"] for node in limit.between)
@@ -79,11 +91,34 @@ def all_signals(limit: Limit, each: np.ndarray, level: np.ndarray) -> np.ndarray
     return each @ level
 
 
-def stress(place: str, record: Port | Lead, limit: Limit, rating: float | None, value: float, state: str, setting: int, at: At,
-           terms: Sequence[Term] = (), words: Mapping = {}) -> Reading:
+def stress(
+    place: str,
+    record: Port | Lead,
+    limit: Limit,
+    rating: float | None,
+    value: float,
+    state: str,
+    setting: int,
+    at: At,
+    terms: Sequence[Term] = (),
+    words: Mapping = {},
+) -> Reading:
     """The reading of what a limit sees, against a rating; `unrated-...` where that is not known."""
     name = limit_name(record, limit)
     known = "part" if rating is not None else "unrated"
     flags = {"kind": kind_of(record, limit)} if rating is None else {}
-    return Reading(f"{known}-{limit.quantity}", f"{place}/{limit.id}", name, value, UNITS[limit.quantity], state, setting, rating, limit.evidence,
-                   {"device": Named(place), "part": name, **words}, flags, at=replace(at, decides=decides(place, limit)), terms=tuple(terms))
+    return Reading(
+        f"{known}-{limit.quantity}",
+        f"{place}/{limit.id}",
+        name,
+        value,
+        UNITS[limit.quantity],
+        state,
+        setting,
+        rating,
+        limit.evidence,
+        {"device": Named(place), "part": name, **words},
+        flags,
+        at=replace(at, decides=decides(place, limit)),
+        terms=tuple(terms),
+    )

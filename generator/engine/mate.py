@@ -1,10 +1,10 @@
 """Which contacts touch when two halves are pushed together: fully home, and at every step on the way in.
 
-Concentric connectors are worked out from dimensions. A spring at position p (mm from the tip end of a plug that is fully
-home) touches the plug at p - x while the plug is still x mm short of home. Makers place springs differently, so a
-spring may be anywhere in its interval and every place it can land is a state of its own. Circular, coaxial and rectangular
-ones follow the order of make: what stands further forward touches first, contacts that stand equal touch in any order. A plug
-that goes in two ways round is home in both.
+Concentric connectors are worked out from dimensions. A spring at position p (mm from the tip end of a plug
+that is fully home) touches the plug at p - x while the plug is still x mm short of home. Makers place springs
+differently, so a spring may be anywhere in its interval and every place it can land is a state of its own.
+Circular, coaxial and rectangular ones follow the order of make: what stands further forward touches first,
+contacts that stand equal touch in any order. A plug that goes in two ways round is home in both.
 """
 
 from __future__ import annotations
@@ -27,8 +27,8 @@ OPPOSITE = {"plug": "jack", "jack": "plug", "male": "female", "female": "male"}
 
 @dataclass(frozen=True)
 class Mating:
-    """How two halves meet: every way they can sit fully home, and every state met before that. `turned` are the home states of a plug put in
-    the other way round."""
+    """How two halves meet: every way they can sit fully home, and every state met before that. `turned` are
+    the home states of a plug put in the other way round."""
 
     home: tuple[State, ...]
     travel: tuple[State, ...]
@@ -37,7 +37,9 @@ class Mating:
     def swapped(self) -> "Mating":
         """The same with the halves named the other way round."""
         swap = lambda state: frozenset((b, a) for a, b in state)
-        return Mating(tuple(map(swap, self.home)), tuple(map(swap, self.travel)), frozenset(map(swap, self.turned)))
+        return Mating(
+            tuple(map(swap, self.home)), tuple(map(swap, self.travel)), frozenset(map(swap, self.turned))
+        )
 
 
 def fits(first: tuple[Connector, str], second: tuple[Connector, str]) -> bool:
@@ -52,7 +54,8 @@ def fits(first: tuple[Connector, str], second: tuple[Connector, str]) -> bool:
 
 @lru_cache(maxsize=4096)
 def mate(first: tuple[Connector, str], second: tuple[Connector, str]) -> Mating | None:
-    """The mating of two halves with touches as (first's contact, second's contact); None if they do not fit."""
+    """The mating of two halves with touches as (first's contact, second's contact);
+    None if they do not fit."""
     if not fits(first, second):
         return None
     if first[1] in PLUGS:
@@ -68,11 +71,15 @@ def mate(first: tuple[Connector, str], second: tuple[Connector, str]) -> Mating 
 
 def _concentric(jack: Half, plug: Half) -> Mating:
     home = _unique(_states(jack.springs, plug.segments, 0.0))
-    travel = _unique(state for x in _withdrawals(jack, plug) for state in _states(jack.springs, plug.segments, x))
+    travel = _unique(
+        state for x in _withdrawals(jack, plug) for state in _states(jack.springs, plug.segments, x)
+    )
     return Mating(home, tuple(state for state in travel if state and state not in home))
 
 
-def _states(springs: Mapping[str, Spring], segments: Mapping[str, tuple[float, float]], x: float) -> Iterator[State]:
+def _states(
+    springs: Mapping[str, Spring], segments: Mapping[str, tuple[float, float]], x: float
+) -> Iterator[State]:
     """Every combination of landings with the plug x mm short of home."""
     names = list(springs)
     for landings in product(*(_landings(springs[name], segments, x) for name in names)):
@@ -96,9 +103,13 @@ def _landings(spring: Spring, segments: Mapping[str, tuple[float, float]], x: fl
 def _withdrawals(jack: Half, plug: Half) -> list[float]:
     """One x for each stretch of the way in over which nothing changes, from first touch to home."""
     ends = [end for segment in plug.segments.values() for end in segment]
-    edges = {p + side - end
-             for spring in jack.springs.values() for p in (spring.near, spring.far)
-             for side in (-spring.width / 2, spring.width / 2) for end in ends}
+    edges = {
+        p + side - end
+        for spring in jack.springs.values()
+        for p in (spring.near, spring.far)
+        for side in (-spring.width / 2, spring.width / 2)
+        for end in ends
+    }
     return _middles(sorted({0.0} | {edge for edge in edges if edge > 0}))[::-1]
 
 
@@ -109,7 +120,8 @@ def _middles(points: list[float]) -> list[float]:
 
 
 def _ways_round(receptacle: Connector, plug: Connector) -> list[dict[str, str]]:
-    """Which contact of the plug each one of the receptacle meets, straight and, where it goes in that way too, turned."""
+    """Which contact of the plug each one of the receptacle meets, straight and, where it goes in
+    that way too, turned."""
     straight = {contact: contact for contact in receptacle.contacts}
     ways = [straight, straight | receptacle.turned] if receptacle.turned else [straight]
     return [{own: other for own, other in way.items() if other in plug.contacts} for way in ways]

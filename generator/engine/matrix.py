@@ -21,7 +21,9 @@ def pairings(catalogue: Catalogue) -> Iterator[tuple[str, tuple[str, ...], str]]
             if outlet.id != inlet.id:
                 halves = outlet.connector, outlet.half, inlet.connector, inlet.half
                 if halves not in known:
-                    known[halves] = [chain for length in (0, 1) for chain in chains(catalogue, outlet.id, inlet.id, length)]
+                    known[halves] = [
+                        chain for length in (0, 1) for chain in chains(catalogue, outlet.id, inlet.id, length)
+                    ]
                 yield from ((outlet.id, chain, inlet.id) for chain in known[halves])
 
 

@@ -11,15 +11,31 @@ from generator.catalogue.records import Connector, Lead, Port
 from .readings import Reading
 
 MOST = 50_000  # connections remembered; a few kilobytes each
-NAMES = ("id", "name", "device", "form", "cautions", "also_called", "evidence", "assignment", "circuits", "length", "looks_like", "tell_apart", "label")
+NAMES = (
+    "id",
+    "name",
+    "device",
+    "form",
+    "cautions",
+    "also_called",
+    "evidence",
+    "assignment",
+    "circuits",
+    "length",
+    "looks_like",
+    "tell_apart",
+    "label",
+)
 
 _remembered: OrderedDict[tuple, tuple[Reading, ...]] = OrderedDict()
 _outlines: dict[int, tuple[object, int]] = {}
 
 
 def recalled(records: Sequence, way, solve: Callable[[], tuple[Reading, ...]]) -> tuple[Reading, ...]:
-    """The readings of a connection of these records (connectors by id first, then ports and leads), solved at its first mention."""
-    used = tuple((one.lead, one.end, one.place) for one in way.plugged)  # which port it is stands among the records
+    """The readings of a connection of these records (connectors by id first, then ports and leads), solved
+    at its first mention."""
+    # which port it is stands among the records
+    used = tuple((one.lead, one.end, one.place) for one in way.plugged)
     key = (way.ends, used, *(_outline(record) for record in records))
     if key not in _remembered:
         _remembered[key] = solve()
@@ -29,7 +45,8 @@ def recalled(records: Sequence, way, solve: Callable[[], tuple[Reading, ...]]) -
 
 
 def _outline(record: Mapping[str, Connector] | Port | Lead) -> int:
-    """A number for everything about a record that bears on readings. Records are frozen, so it is worked out once for each."""
+    """A number for everything about a record that bears on readings. Records are frozen, so it is
+    worked out once for each."""
     known = _outlines.get(id(record))
     if known is None or known[0] is not record:
         known = _outlines[id(record)] = (record, hash(_text(record)))

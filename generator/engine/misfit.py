@@ -14,8 +14,13 @@ def misfit(catalogue: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: Por
     """Say where the chain first fails to mate, and what would go in there."""
     reach, name = [(outlet.connector, outlet.half)], outlet.name
     for lead in leads:
-        onward = [(far.connector, far.half) for near in lead.ends.values() if any(_goes(catalogue, half, near) for half in reach)
-                  for far in lead.ends.values() if far is not near]
+        onward = [
+            (far.connector, far.half)
+            for near in lead.ends.values()
+            if any(_goes(catalogue, half, near) for half in reach)
+            for far in lead.ends.values()
+            if far is not near
+        ]
         if not onward:
             return _misfit(catalogue, reach[0], name, lead.name)
         reach, name = onward, lead.name
@@ -29,6 +34,27 @@ def _goes(catalogue: Catalogue, half: tuple[str, str], other) -> bool:
 def _misfit(catalogue: Catalogue, half: tuple[str, str], name: str, other: str) -> Finding:
     family = catalogue.connectors[half[0]]
     partner = OPPOSITE[half[1]]
-    takes = sorted(c.name for c in catalogue.connectors.values() if partner in c.halves and fits((family, half[1]), (c, partner)))
-    says = f"{name} ends in {family.name}, {half[1]}; {other} does not go in there. It takes the {partner} of: {'; '.join(takes)}."
-    return Finding("does-not-mate", "does not fit", "connection", name, 0.0, "", None, "always", says, "Choose a lead with that end.", "derived", (), "settled")
+    takes = sorted(
+        c.name
+        for c in catalogue.connectors.values()
+        if partner in c.halves and fits((family, half[1]), (c, partner))
+    )
+    says = (
+        f"{name} ends in {family.name}, {half[1]}; {other} does not go in there. It takes the {partner} of: "
+        f"{'; '.join(takes)}."
+    )
+    return Finding(
+        "does-not-mate",
+        "does not fit",
+        "connection",
+        name,
+        0.0,
+        "",
+        None,
+        "always",
+        says,
+        "Choose a lead with that end.",
+        "derived",
+        (),
+        "settled",
+    )

@@ -15,12 +15,19 @@ from .verdict import Verdict
 
 
 def missing(catalogue: Catalogue, start: str, target: str) -> str:
-    """One or two sentences on the lead that would do it: its ends, and everything that speaks against the best single lead there is. Raises
-    KeyError for an unknown id."""
+    """One or two sentences on the lead that would do it: its ends, and everything that speaks against the
+    best single lead there is. Raises KeyError for an unknown id."""
     outlet, inlet = catalogue.ports[start], catalogue.ports[target]
     if not something_to_hear(outlet, inlet):
-        return f"No lead can help: neither the {spoken(short(outlet))} nor the {spoken(short(inlet))} sends what the other listens to."
-    tried = [judge(catalogue, start, chain, target) for length in (0, 1) for chain in chains(catalogue, start, target, length)]
+        return (
+            f"No lead can help: neither the {spoken(short(outlet))} nor the {spoken(short(inlet))} sends "
+            "what the other listens to."
+        )
+    tried = [
+        judge(catalogue, start, chain, target)
+        for length in (0, 1)
+        for chain in chains(catalogue, start, target, length)
+    ]
     best = min(tried, key=lambda verdict: cost(catalogue, verdict), default=None)
     return described(catalogue, outlet, inlet, best)
 
@@ -31,14 +38,23 @@ def described(catalogue: Catalogue, outlet: Port, inlet: Port, best: Verdict | N
     ends = f"from {_half(catalogue, outlet)} to {_half(catalogue, inlet)}"
     needs = list(dict.fromkeys(finding.mend for finding in against if finding.mend))
     # What no lead can change decides only where it is the worst there is.
-    hopeless = bool(best) and best.verdict == "no signal" and not any(f.mend for f in against if f.severity == best.verdict)
+    hopeless = (
+        bool(best)
+        and best.verdict == "no signal"
+        and not any(f.mend for f in against if f.severity == best.verdict)
+    )
     if hopeless:
-        return f"No lead can help: {' '.join(dict.fromkeys(f.says for f in against if f.severity == best.verdict))}"
+        return (
+            "No lead can help: "
+            f"{' '.join(dict.fromkeys(f.says for f in against if f.severity == best.verdict))}"
+        )
     if not best:
         return f"Nothing in the catalogue goes between the two. What would: a lead {ends} wired for both."
     if not needs:
         return "No lead does better than what there is."
-    return f"Nothing in the catalogue does this without loss. What would: a lead {ends} that {_joined(needs)}."
+    return (
+        f"Nothing in the catalogue does this without loss. What would: a lead {ends} that {_joined(needs)}."
+    )
 
 
 def _half(catalogue: Catalogue, port: Port) -> str:

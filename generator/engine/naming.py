@@ -12,10 +12,40 @@ from .readings import part_name, short
 from .switches import SIDES
 
 Places = Mapping[str, Port | Lead]
-BETWEEN_CHASSIS = {EARTHS: "difference between the chassis", RESISTANCE: "earth wiring", CAPACITANCE: "leakage from the mains"}
-WORD = {"from": "outlet", "from2": "second outlet", "into": "inlet", "into2": "second inlet", "extra1": "spare end", "extra2": "second spare end"}
-NOUN = {"resistor": "resistor", "capacitor": "capacitor", "inductor": "winding", "sink": "current draw", "clamp": "clamp"}
-KNOWN = ("resistor", "capacitor", "capacitance", "conductor", "winding", "coil", "ribbon", "source", "clamp", "phantom", "power", "capsule")
+BETWEEN_CHASSIS = {
+    EARTHS: "difference between the chassis",
+    RESISTANCE: "earth wiring",
+    CAPACITANCE: "leakage from the mains",
+}
+WORD = {
+    "from": "outlet",
+    "from2": "second outlet",
+    "into": "inlet",
+    "into2": "second inlet",
+    "extra1": "spare end",
+    "extra2": "second spare end",
+}
+NOUN = {
+    "resistor": "resistor",
+    "capacitor": "capacitor",
+    "inductor": "winding",
+    "sink": "current draw",
+    "clamp": "clamp",
+}
+KNOWN = (
+    "resistor",
+    "capacitor",
+    "capacitance",
+    "conductor",
+    "winding",
+    "coil",
+    "ribbon",
+    "source",
+    "clamp",
+    "phantom",
+    "power",
+    "capsule",
+)
 
 
 def owner(places: Places, place: str) -> str:
@@ -33,7 +63,11 @@ def contact_name(places: Places, node: str) -> str:
         return f"chassis of {owner(places, place)}"
     if isinstance(record, Lead):
         end, _, contact = inner.partition(".")
-        return f"{record.ends[end].label} {contact}" if end in record.ends and contact else f"{_inner(inner)} inside {owner(places, place)}"
+        return (
+            f"{record.ends[end].label} {contact}"
+            if end in record.ends and contact
+            else f"{_inner(inner)} inside {owner(places, place)}"
+        )
     contacts = [contact for contact, role in record.contacts.items() if role == inner]
     if contacts:
         return f"{owner(places, place)} {' and '.join(contacts)} ({inner})"
@@ -83,11 +117,18 @@ def _label(places: Places, nodes: Iterable[str]) -> str:
 def _roles(places: Places, nodes: Iterable[str]) -> list[str]:
     """What the contacts of the ports carry, each role once."""
     pairs = [node.split("/", 1) for node in nodes]
-    return list(dict.fromkeys(name for place, name in pairs if isinstance(places[place], Port) and name in places[place].contacts.values()))
+    return list(
+        dict.fromkeys(
+            name
+            for place, name in pairs
+            if isinstance(places[place], Port) and name in places[place].contacts.values()
+        )
+    )
 
 
 def element_name(places: Places, part: Part | None, id: str, listening: str) -> str:
-    """A part in words: `input capacitor of the hot leg`, `phantom 48 V`, `feed hot`. `listening` is what the meter is called."""
+    """A part in words: `input capacitor of the hot leg`, `phantom 48 V`, `feed hot`. `listening` is
+    what the meter is called."""
     if id == "meter":
         return listening
     if id in BETWEEN_CHASSIS:
@@ -104,7 +145,11 @@ def element_name(places: Places, part: Part | None, id: str, listening: str) -> 
     if part.supply:
         return next(supply.name for supply in record.supplies if supply.id == part.supply)
     if isinstance(record, Lead) and inner not in record.parts:
-        return "cable capacitance" if part.kind == "capacitor" else f"conductor {_inner(inner.removeprefix('cable.').split('.')[0])}"
+        return (
+            "cable capacitance"
+            if part.kind == "capacitor"
+            else f"conductor {_inner(inner.removeprefix('cable.').split('.')[0])}"
+        )
     if part.coil:
         return part.coil
     driving = [source for source in getattr(record, "sources", ()) if inner in source.drive]
@@ -120,5 +165,10 @@ def in_words(name: str, kind: str) -> str:
 
 def conductors(places: Places) -> frozenset[str]:
     """Ids of the parts that are wire of a lead and nothing else."""
-    return frozenset(f"{place}/{part.id}" for place, record in places.items() if isinstance(record, Lead)
-                     for part in record.network.parts if part.kind == "resistor" and part.id not in record.parts)
+    return frozenset(
+        f"{place}/{part.id}"
+        for place, record in places.items()
+        if isinstance(record, Lead)
+        for part in record.network.parts
+        if part.kind == "resistor" and part.id not in record.parts
+    )

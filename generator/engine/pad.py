@@ -1,7 +1,8 @@
-"""The pad that tames a level: a balanced U-pad from E24 values, for a line output (100 ohm or so) into a microphone input.
+"""The pad that tames a level: a balanced U-pad from E24 values, for a line output (100 ohm or so)
+into a microphone input.
 
-Two equal series resistors and one shunt across the input. The shunt is kept at 150 ohm, the source impedance a microphone input is made for
-(facts of the trade; published for microphones as 150 to 200 ohm).
+Two equal series resistors and one shunt across the input. The shunt is kept at 150 ohm, the source impedance
+a microphone input is made for (facts of the trade; published for microphones as 150 to 200 ohm).
 """
 
 from __future__ import annotations
@@ -11,7 +12,32 @@ from math import ceil
 from .constants import PAD_SHUNT, PAD_SOURCE
 from .words import quantity
 
-E24 = (1.0, 1.1, 1.2, 1.3, 1.5, 1.6, 1.8, 2.0, 2.2, 2.4, 2.7, 3.0, 3.3, 3.6, 3.9, 4.3, 4.7, 5.1, 5.6, 6.2, 6.8, 7.5, 8.2, 9.1)
+E24 = (
+    1.0,
+    1.1,
+    1.2,
+    1.3,
+    1.5,
+    1.6,
+    1.8,
+    2.0,
+    2.2,
+    2.4,
+    2.7,
+    3.0,
+    3.3,
+    3.6,
+    3.9,
+    4.3,
+    4.7,
+    5.1,
+    5.6,
+    6.2,
+    6.8,
+    7.5,
+    8.2,
+    9.1,
+)
 
 
 def series_for(decibels: float) -> float:
@@ -25,12 +51,19 @@ def series_for(decibels: float) -> float:
 
 
 def pad_words(over: float) -> str:
-    """`20 dB pad: 680 Ω in each leg, 150 Ω across the input (the output sees 1.51 kΩ, the input 136 Ω)`, for a level `over` dB too high; empty
-    when it is not. Rounded up to whole 5 dB. The output sees both series resistors and the shunt, the input the shunt beside the rest."""
+    """`20 dB pad: 680 Ω in each leg, 150 Ω across the input (the output sees 1.51 kΩ, the input 136 Ω)`, for
+    a level `over` dB too high; empty when it is not. Rounded up to whole 5 dB. The output sees both series
+    resistors and the shunt, the input the shunt beside the rest."""
     if over <= 0:
         return ""
     decibels = 5 * ceil(over / 5 - 1e-9)
     series = series_for(decibels)
     behind = 2 * series + PAD_SOURCE
-    sees = f"the output sees {quantity(2 * series + PAD_SHUNT, 'ohm')}, the input {quantity(PAD_SHUNT * behind / (PAD_SHUNT + behind), 'ohm')}"
-    return f"{decibels} dB pad: {quantity(series, 'ohm')} in each leg, {quantity(PAD_SHUNT, 'ohm')} across the input ({sees})"
+    sees = (
+        f"the output sees {quantity(2 * series + PAD_SHUNT, 'ohm')}, the input "
+        f"{quantity(PAD_SHUNT * behind / (PAD_SHUNT + behind), 'ohm')}"
+    )
+    return (
+        f"{decibels} dB pad: {quantity(series, 'ohm')} in each leg, {quantity(PAD_SHUNT, 'ohm')} across the "
+        f"input ({sees})"
+    )

@@ -42,19 +42,30 @@ class Input:
 
 def outputs(assembly: Assembly, side: str) -> list[Output]:
     """Every source on one side of the question."""
-    return [Output(place, source) for place in assembly.group(side) for source in assembly.places[place].sources]
+    return [
+        Output(place, source) for place in assembly.group(side) for source in assembly.places[place].sources
+    ]
 
 
 def inputs(assembly: Assembly, side: str) -> list[Input]:
     """Every listener on one side of the question."""
-    return [Input(place, listener) for place in assembly.group(side) for listener in assembly.places[place].listeners]
+    return [
+        Input(place, listener)
+        for place in assembly.group(side)
+        for listener in assembly.places[place].listeners
+    ]
 
 
 def asked(sent: Sequence[Output], heard: Sequence[Input]) -> list[tuple[Output, Input]]:
-    """What is asked about in one direction: the same channel where both sides have it, else everything a source meets; or every pair where
-    nothing belongs together."""
+    """What is asked about in one direction: the same channel where both sides have it, else everything a
+    source meets; or every pair where nothing belongs together."""
     channels, wanted = {o.source.channel for o in sent}, {i.listener.channel for i in heard}
-    pairs = [(o, i) for o in sent for i in heard if matched(o, i) or o.source.channel not in wanted and i.listener.channel not in channels]
+    pairs = [
+        (o, i)
+        for o in sent
+        for i in heard
+        if matched(o, i) or o.source.channel not in wanted and i.listener.channel not in channels
+    ]
     return pairs or [(o, i) for o in sent for i in heard]
 
 
@@ -64,8 +75,14 @@ def matched(output: Output, input: Input) -> bool:
 
 
 def comparable(sent: Sequence[Output], heard: Sequence[Input]) -> list[tuple[Output, Input]]:
-    """All pairs of one kind of signal: channels that have changed places are heard, if on the wrong side; the sound on a picture's input is not.
-    Timecode counts as sound where neither of the two has a partner of its own kind."""
+    """All pairs of one kind of signal: channels that have changed places are heard, if on the wrong
+    side; the sound on a picture's input is not. Timecode counts as sound where neither of the two has a
+    partner of its own kind."""
     own = [(o, i) for o in sent for i in heard if one_family(o.source, i.listener)]
     met = {each for pair in own for each in pair}
-    return [(o, i) for o in sent for i in heard if (o, i) in own or as_sound(o.source, i.listener) and not {o, i} & met]
+    return [
+        (o, i)
+        for o in sent
+        for i in heard
+        if (o, i) in own or as_sound(o.source, i.listener) and not {o, i} & met
+    ]

@@ -1,4 +1,5 @@
-"""What stands between two chassis, by how the two devices are powered. The rows are data, in powering.yaml."""
+"""What stands between two chassis, by how the two devices are powered. The rows are
+data, in powering.yaml."""
 
 from __future__ import annotations
 
@@ -17,8 +18,8 @@ PATH = Path(__file__).with_name("powering.yaml")
 
 @dataclass(frozen=True)
 class Pair:
-    """A row: how the two are powered, the open voltage (V rms at MAINS) and the resistance (ohm) and capacitance (F) in series behind which it
-    stands, all typical."""
+    """A row: how the two are powered, the open voltage (V rms at MAINS) and the resistance (ohm) and
+    capacitance (F) in series behind which it stands, all typical."""
 
     powered: tuple[str, str]
     says: str

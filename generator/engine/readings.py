@@ -15,13 +15,15 @@ Term = tuple[str, float, str]  # words, number, unit
 
 @dataclass(frozen=True)
 class Named:
-    """A device or lead of the connection, to be named when a sentence is made: readings of equal circuits are equal, names are not."""
+    """A device or lead of the connection, to be named when a sentence is made: readings of equal circuits are
+    equal, names are not."""
 
     place: str
     channel: str = MAIN
 
     def __call__(self, places: Mapping[str, Port | Lead]) -> str:
-        """`the mixer line input`, or `the left channel of the camera` where a device has several; `my microphone` for one's own."""
+        """`the mixer line input`, or `the left channel of the camera` where a device has several; `my
+        microphone` for one's own."""
         name = spoken(short(places[self.place]))
         name = name if name.startswith("my ") else f"the {name}"
         return name if self.channel == MAIN else f"the {side(self.channel)} of {name}"
@@ -29,11 +31,13 @@ class Named:
 
 @dataclass(frozen=True)
 class At:
-    """Where in the stack of cases a number was found: enough to solve that one case again. `state` is the number of a state of the assembly;
-    `corner` the tolerances, `off` what a supply does that is switched off; `decides` the part, or the two nodes, the number is read at; `shared`
-    whether hanging pieces are where their charge is shared.
-    For an instant `before` tells the position (a setting with one kind of off) and the state, of `Capacitors.settled`, in which the
-    capacitors were charged, `driven` the position now. For signal `source` is the one that is shown, at `level` V and `hertz`; for hum `pair` numbers the powering."""
+    """Where in the stack of cases a number was found: enough to solve that one case again. `state` is the
+    number of a state of the assembly; `corner` the tolerances, `off` what a supply does that is switched
+    off; `decides` the part, or the two nodes, the number is read at; `shared` whether hanging pieces are
+    where their charge is shared.
+    For an instant `before` tells the position (a setting with one kind of off) and the state, of
+    `Capacitors.settled`, in which the capacitors were charged, `driven` the position now. For signal `source`
+    is the one that is shown, at `level` V and `hertz`; for hum `pair` numbers the powering."""
 
     nature: str  # direct | instant | signal | hum | test
     state: int
@@ -52,10 +56,12 @@ class At:
 
 @dataclass(frozen=True)
 class Reading:
-    """One number. `subject` tells readings of one quantity apart (place/part), `where` says it in words. `state` is settled, plugging,
-    switching or signal; `setting` is the number of the supply setting, None where supplies do not matter. `limit` is the part's own rating
-    where it has one; `evidence` says how that is known. `words` fill the {names} in the rulebook's sentences; `flags` are what a rule's
-    `only` looks at. `at` is where it was found, None where no voltage or current decides; `terms` are the numbers it is made of."""
+    """One number. `subject` tells readings of one quantity apart (place/part), `where` says it in words.
+    `state` is settled, plugging, switching or signal; `setting` is the number of the supply setting, None
+    where supplies do not matter. `limit` is the part's own rating where it has one; `evidence` says how
+    that is known. `words` fill the {names} in the rulebook's sentences; `flags` are what a rule's `only`
+    looks at. `at` is where it was found, None where no voltage or current decides; `terms` are the
+    numbers it is made of."""
 
     quantity: str
     subject: str
@@ -73,7 +79,8 @@ class Reading:
 
 
 def short(record: Port | Lead) -> str:
-    """A device's or lead's name up to its first comma: enough in a sentence that shows it in full elsewhere."""
+    """A device's or lead's name up to its first comma: enough in a sentence that shows
+    it in full elsewhere."""
     return record.name.split(",")[0]
 
 
@@ -89,13 +96,18 @@ def side(channel: str) -> str:
 
 
 def part_name(record: Port | Lead, part: str) -> str | None:
-    """The words the catalogue has for a part, from a limit on it; with its channel where the device has several alike."""
+    """The words the catalogue has for a part, from a limit on it; with its channel where the
+    device has several alike."""
     return next((limit_name(record, limit) for limit in record.network.limits if limit.part == part), None)
 
 
 def limit_name(record: Port | Lead, limit) -> str:
     """A limit's `where`, with its channel, or which conductor of a cable, where there are several alike."""
-    alike = [other for other in record.network.limits if other.where == limit.where and other.quantity == limit.quantity]
+    alike = [
+        other
+        for other in record.network.limits
+        if other.where == limit.where and other.quantity == limit.quantity
+    ]
     channel, _, rest = limit.id.partition(".")
     which = rest if channel == limit.where else channel
     return f"{limit.where} ({which})" if len(alike) > 1 and rest and which != MAIN else limit.where

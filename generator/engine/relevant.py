@@ -1,8 +1,8 @@
 """What matters for one number: the parts it hangs on, the loops they close, and nothing else.
 
-The weight of a part is how much the number changes when the part's current is scaled: its current times the voltage that a unit test signal,
-put in where the number is measured, makes across it (a network of these parts answers alike both ways round). What cables and closed contacts
-drop is left out where it does not show.
+The weight of a part is how much the number changes when the part's current is scaled: its current times the
+voltage that a unit test signal, put in where the number is measured, makes across it (a network of these
+parts answers alike both ways round). What cables and closed contacts drop is left out where it does not show.
 """
 
 from __future__ import annotations
@@ -23,8 +23,9 @@ from .solve import closed_array, most_at, solve_ac
 
 @dataclass(frozen=True)
 class Element:
-    """A part, a closed contact (kind contact) or the meter that reads the number (kind meter). `a`, `b` are nets after merging;
-    `volts` a over b, `amps` from a to b, complex for signal; `part` is its number in the circuit."""
+    """A part, a closed contact (kind contact) or the meter that reads the number (kind meter). `a`, `b`
+    are nets after merging; `volts` a over b, `amps` from a to b, complex for signal; `part` is its
+    number in the circuit."""
 
     id: str
     kind: str
@@ -39,7 +40,8 @@ class Element:
 
 @dataclass(frozen=True)
 class Relevant:
-    """`merged` maps each net of the circuit to the net it is drawn as; `zeros` are those taken as 0 V; `at` is the net whose currents are added."""
+    """`merged` maps each net of the circuit to the net it is drawn as; `zeros` are those taken as 0 V; `at`
+    is the net whose currents are added."""
 
     merged: tuple[int, ...]
     elements: tuple[Element, ...]
@@ -52,10 +54,22 @@ def relevant(case: Case, conductors: frozenset[str]) -> Relevant:
     """Choose. `conductors` are the ids of parts that are nothing but wire of a lead."""
     raw = _elements(case)
     largest = max((abs(e.volts) for e in raw), default=0.0)
-    merged = _merge(case.circuit.net_count, [(e.a, e.b) for e in raw
-                                             if (e.kind == "contact" or e.id in conductors) and not e.decides and abs(e.volts) <= WIRE_DROP * largest])
+    merged = _merge(
+        case.circuit.net_count,
+        [
+            (e.a, e.b)
+            for e in raw
+            if (e.kind == "contact" or e.id in conductors)
+            and not e.decides
+            and abs(e.volts) <= WIRE_DROP * largest
+        ],
+    )
     weights = _weights(case, raw)
-    elements = [replace(e, a=merged[e.a], b=merged[e.b], weight=w) for e, w in zip(raw, weights) if e.decides or merged[e.a] != merged[e.b]]
+    elements = [
+        replace(e, a=merged[e.a], b=merged[e.b], weight=w)
+        for e, w in zip(raw, weights)
+        if e.decides or merged[e.a] != merged[e.b]
+    ]
     opens = SIGNAL_OPENS if case.nature in ("signal", "test") else DIRECT_OPENS
     zeros = frozenset(merged[net] for net in case.circuit.islands(case.closed, opens))
     deciding = [e for e in elements if e.decides]
@@ -74,8 +88,10 @@ def relevant(case: Case, conductors: frozenset[str]) -> Relevant:
 
 def _elements(case: Case) -> list[Element]:
     circuit, x = case.circuit, case.unknowns
-    found = [Element(part.id, part.kind, a, b, x[a] - x[b], case.amps[i], decides=part.id == case.decides, part=i)
-             for i, (part, (a, b)) in enumerate(zip(circuit.parts, circuit.ends))]
+    found = [
+        Element(part.id, part.kind, a, b, x[a] - x[b], case.amps[i], decides=part.id == case.decides, part=i)
+        for i, (part, (a, b)) in enumerate(zip(circuit.parts, circuit.ends))
+    ]
     for k, ((a, b), shut) in enumerate(zip(circuit.switches, case.closed)):
         if shut and a != b:
             found.append(Element(f"contact{k}", "contact", a, b, x[a] - x[b], (x[a] - x[b]) / CONTACT_OHM))
@@ -95,16 +111,29 @@ def _merge(count: int, pairs: Sequence[tuple[int, int]]) -> list[int]:
 
 
 def _weights(case: Case, elements: Sequence[Element]) -> list[float]:
-    """How much the number hangs on each element, as a share of it; where the number is nothing, how much each is part of either side."""
+    """How much the number hangs on each element, as a share of it; where the number is nothing, how much each
+    is part of either side."""
     test = _test(case, elements)
     deciding = next(e for e in elements if e.decides)
     size = abs(deciding.amps) if deciding.kind in BRANCHED else abs(deciding.volts)
     lively = max((abs(e.amps * e.volts) for e in elements), default=0.0)
-    lively = lively if lively > FAINT ** 2 else 1.0
+    lively = lively if lively > FAINT**2 else 1.0
     if size <= FAINT * max(1e-3, case.level if case.nature != "direct" else 1.0):
-        answer = max((abs(test[0][e.a] - test[0][e.b]) ** 2 * _siemens(case, e) for e in elements), default=0.0) or 1.0
-        return [max(abs(e.amps * e.volts) / lively, abs(test[0][e.a] - test[0][e.b]) ** 2 * _siemens(case, e) / answer) for e in elements]
-    return [abs(e.volts * test[1][e.id] if e.kind == "emf" else e.amps * (test[0][e.a] - test[0][e.b])) / size for e in elements]
+        answer = (
+            max((abs(test[0][e.a] - test[0][e.b]) ** 2 * _siemens(case, e) for e in elements), default=0.0)
+            or 1.0
+        )
+        return [
+            max(
+                abs(e.amps * e.volts) / lively,
+                abs(test[0][e.a] - test[0][e.b]) ** 2 * _siemens(case, e) / answer,
+            )
+            for e in elements
+        ]
+    return [
+        abs(e.volts * test[1][e.id] if e.kind == "emf" else e.amps * (test[0][e.a] - test[0][e.b])) / size
+        for e in elements
+    ]
 
 
 def _siemens(case: Case, element: Element) -> float:
@@ -114,7 +143,8 @@ def _siemens(case: Case, element: Element) -> float:
 
 
 def _test(case: Case, elements: Sequence[Element]) -> tuple[np.ndarray, dict[str, complex]]:
-    """Net voltages and emf currents that a unit test signal makes, put in where the number is measured; bends are replaced by their slopes."""
+    """Net voltages and emf currents that a unit test signal makes, put in where the number is measured; bends
+    are replaced by their slopes."""
     circuit, moved = case.circuit, []
     for e in elements:
         if e.part is None:
@@ -141,12 +171,15 @@ def _test(case: Case, elements: Sequence[Element]) -> tuple[np.ndarray, dict[str
     closed = closed_array([case.closed], len(circuit.switches))
     values = np.array([[value for *_, value in moved]])
     found = solve_ac(lean, values, [case.hertz or 0.0], closed, [drive])[0, 0, 0, 0]
-    volts = np.array([found[lean.nets[name(net)]] if name(net) in lean.nets else 0.0 for net in range(circuit.net_count)])
+    volts = np.array(
+        [found[lean.nets[name(net)]] if name(net) in lean.nets else 0.0 for net in range(circuit.net_count)]
+    )
     return volts, {part: found[at] for part, at in lean.branches.items()}
 
 
 def _closed(elements: Sequence[Element], chosen: Sequence[Element], opens: Sequence[str]) -> list[Element]:
-    """The chosen elements with the shortest way on from every net that would end in the air; what has no way on really ends there."""
+    """The chosen elements with the shortest way on from every net that would end in the air; what has no way
+    on really ends there."""
     kept = list(chosen)
     _supplied(elements, kept)
     given_up: set[int] = set()
@@ -175,14 +208,25 @@ def _supplied(elements: Sequence[Element], kept: list[Element]) -> None:
             shown = [e for e in here if any(e is other for other in kept)]
             missing = [e for e in here if not any(e is other for other in kept)]
             largest = max((abs(e.amps) for e in shown), default=0.0)
-            if missing and largest > FAINT and abs(sum(e.amps if e.a == net else -e.amps for e in shown)) > LEFT_OUT * largest:
+            if (
+                missing
+                and largest > FAINT
+                and abs(sum(e.amps if e.a == net else -e.amps for e in shown)) > LEFT_OUT * largest
+            ):
                 kept.append(missing[most_at(np.array([abs(e.amps) for e in missing]))[0]])
                 break
         else:
             return
 
 
-def _way(elements: Sequence[Element], taken: set[str], start: int, goals: set[int], opens: Sequence[str], strongest: float) -> list[Element]:
+def _way(
+    elements: Sequence[Element],
+    taken: set[str],
+    start: int,
+    goals: set[int],
+    opens: Sequence[str],
+    strongest: float,
+) -> list[Element]:
     """The shortest way through elements not taken yet, along those that carry current if there are any."""
     queue: list[tuple[float, int, int, tuple[Element, ...]]] = [(0.0, 0, start, ())]
     seen: set[int] = set()

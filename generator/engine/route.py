@@ -1,7 +1,9 @@
-"""Find the lead, or chain of leads, that gets one port into another: safest first, then least lost, then shortest.
+"""Find the lead, or chain of leads, that gets one port into another: safest first, then
+least lost, then shortest.
 
-Best-first over chains of up to MOST_LEADS leads. A chain waits in the queue with the least its verdict can come to (glance.py) and is judged when it is
-the best one left, so what comes out first is the best there is. Every chain offered has been judged; nothing is inferred from its parts.
+Best-first over chains of up to MOST_LEADS leads. A chain waits in the queue with the least its verdict can
+come to (glance.py) and is judged when it is the best one left, so what comes out first is the best there is.
+Every chain offered has been judged; nothing is inferred from its parts.
 """
 
 from __future__ import annotations
@@ -27,11 +29,19 @@ Glance = Callable[[Catalogue, str, tuple[str, ...], str], tuple[float, int]]
 WORTH_OFFERING = RANK["lossy"] + ORDER_COSTS
 
 
-def routes(catalogue: Catalogue, start: str, target: str, offered: int = OFFERED, most: int = MOST_LEADS, judge: Judge = judge,
-           glance: Glance = glance) -> list[Verdict]:
-    """The best chains, best first; never one that carries no signal or does not fit, nor one that is dangerous, but for a danger while plugging that
-    a switch avoids: it is offered with its order, after what is as good without. Chains longer than one that is safe are not looked for, nor any where
-    neither sends what the other hears."""
+def routes(
+    catalogue: Catalogue,
+    start: str,
+    target: str,
+    offered: int = OFFERED,
+    most: int = MOST_LEADS,
+    judge: Judge = judge,
+    glance: Glance = glance,
+) -> list[Verdict]:
+    """The best chains, best first; never one that carries no signal or does not fit, nor one that is
+    dangerous, but for a danger while plugging that a switch avoids: it is offered with its order, after what
+    is as good without. Chains longer than one that is safe are not looked for, nor any where neither sends
+    what the other hears."""
     if not something_to_hear(catalogue.ports[start], catalogue.ports[target]):
         return []
     found: list[Verdict] = []
@@ -61,8 +71,8 @@ def remedies(catalogue: Catalogue, verdict: Verdict) -> tuple[Verdict, ...]:
 
 
 def cost(catalogue: Catalogue, verdict: Verdict) -> tuple:
-    """What makes one answer worse than another: its rank, while plugging, how much is lost, leads, how rare they are in a bag, what to mind,
-    metres, name."""
+    """What makes one answer worse than another: its rank, while plugging, how much is lost, leads, how rare
+    they are in a bag, what to mind, metres, name."""
     lost = loss(finding.id for finding in verdict.findings if finding.severity == "lossy")
     notes = sum(finding.severity == "note" for finding in verdict.findings)
     leads = [catalogue.leads[lead] for lead in verdict.through]
@@ -71,15 +81,19 @@ def cost(catalogue: Catalogue, verdict: Verdict) -> tuple:
 
 
 def chains(catalogue: Catalogue, start: str, target: str, length: int) -> Iterator[tuple[str, ...]]:
-    """Every chain of exactly `length` different leads whose halves go into each other, grown from From and pruned towards Into.
+    """Every chain of exactly `length` different leads whose halves go into each other, grown from From
+    and pruned towards Into.
 
-    Beside another lead a plain extension changes nothing and is left out. In chains of three every lead leads to a half not met before, or has
-    parts inside: more plain adapters of one form in a row are thousands of chains that help nobody.
+    Beside another lead a plain extension changes nothing and is left out. In chains of three every lead leads
+    to a half not met before, or has parts inside: more plain adapters of one form in a row are thousands of
+    chains that help nobody.
     """
     goal = _halves_towards(catalogue, catalogue.ports[target], length)
     useful = [lead for lead in catalogue.leads.values() if length < 2 or not _extension(catalogue, lead)]
 
-    def grow(taken: tuple[str, ...], open_half: tuple[str, str], met: frozenset = frozenset()) -> Iterator[tuple[str, ...]]:
+    def grow(
+        taken: tuple[str, ...], open_half: tuple[str, str], met: frozenset = frozenset()
+    ) -> Iterator[tuple[str, ...]]:
         left = length - len(taken)
         if not any(_goes(catalogue, open_half, half) for half in goal[left]):
             return
@@ -101,9 +115,16 @@ def chains(catalogue: Catalogue, start: str, target: str, length: int) -> Iterat
 def _extension(catalogue: Catalogue, lead: Lead) -> bool:
     """Does it lead every contact on to the same contact of the same connector, and do nothing else?"""
     near, *others = lead.ends.values()
-    if lead.parts or len(others) != 1 or (others[0].connector, others[0].half) != (near.connector, OPPOSITE[near.half]):
+    if (
+        lead.parts
+        or len(others) != 1
+        or (others[0].connector, others[0].half) != (near.connector, OPPOSITE[near.half])
+    ):
         return False
-    straight = {frozenset((f"{near.id}.{contact}", f"{others[0].id}.{contact}")) for contact in catalogue.connectors[near.connector].contacts}
+    straight = {
+        frozenset((f"{near.id}.{contact}", f"{others[0].id}.{contact}"))
+        for contact in catalogue.connectors[near.connector].contacts
+    }
     return {frozenset(join.nodes) for join in lead.joins} == straight
 
 
@@ -111,8 +132,16 @@ def _halves_towards(catalogue: Catalogue, target: Port, length: int) -> list[set
     """For each number of leads still to come, the halves a chain may present next."""
     reach = [{(target.connector, target.half)}]
     for _ in range(length):
-        reach.append({(near.connector, near.half) for lead in catalogue.leads.values() for near in lead.ends.values()
-                      for far in lead.ends.values() if far is not near and any(_goes(catalogue, (far.connector, far.half), half) for half in reach[-1])})
+        reach.append(
+            {
+                (near.connector, near.half)
+                for lead in catalogue.leads.values()
+                for near in lead.ends.values()
+                for far in lead.ends.values()
+                if far is not near
+                and any(_goes(catalogue, (far.connector, far.half), half) for half in reach[-1])
+            }
+        )
     return reach
 
 

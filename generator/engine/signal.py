@@ -1,4 +1,5 @@
-"""Signals solved: what every listener hears of every source, how it is loaded, and what a difference between chassis adds."""
+"""Signals solved: what every listener hears of every source, how it is loaded, and what a difference
+between chassis adds."""
 
 from __future__ import annotations
 
@@ -27,15 +28,17 @@ NOTHING = At("signal", 0, "")
 
 @dataclass(frozen=True)
 class Signals:
-    """Solved signals of an assembly. Gains are complex volts per volt of open-circuit level, in all settled states.
+    """Solved signals of an assembly. Gains are complex volts per volt of open-circuit
+    level, in all settled states.
 
-    gains[s, l]: (corners, frequencies, states); bare[s, l]: (frequencies, states), nominal and without cable capacitance;
-    open_output[s], output[s]: at the source's own output, unplugged (frequencies,) and plugged (frequencies, states);
-    load[s]: impedance magnitude the connection puts across it at 1 kHz, ohm, (states,), and loads[s]: with and without it;
-    hum[l]: V rms at a listener for each pair of powerings, (pairs, corners, home states), at MAINS;
-    balance[l]: volts there for a volt between the chassis, (corners, HUM_HERTZ, home states), and `between` what the first pair's emf of a
-    volt leaves there;
-    settled, plugging: net voltages of every source, (corners, frequencies, states, sources, size), for what rated parts see.
+    gains[s, l]: (corners, frequencies, states); bare[s, l]: (frequencies, states), nominal and without cable
+    capacitance; open_output[s], output[s]: at the source's own output, unplugged (frequencies,) and plugged
+    (frequencies, states); load[s]: impedance magnitude the connection puts across it at 1 kHz, ohm,
+    (states,), and loads[s]: with and without it; hum[l]: V rms at a listener for each pair of powerings,
+    (pairs, corners, home states), at MAINS; balance[l]: volts there for a volt between the chassis, (corners,
+    HUM_HERTZ, home states), and `between` what the first pair's emf of a volt leaves there;
+    settled, plugging: net voltages of every source, (corners, frequencies, states, sources, size),
+    for what rated parts see.
     """
 
     assembly: Assembly
@@ -62,17 +65,23 @@ class Signals:
         """The loudest level of every source that is switched on, V rms, for each setting."""
         ports = self.assembly.ports
         on = [switched_on(ports, setting) for setting in settings(ports)]
-        return [np.array([loudest(s) * sends(each, place, s) for place, s in self.sources.values()]) for each in on]
+        return [
+            np.array([loudest(s) * sends(each, place, s) for place, s in self.sources.values()])
+            for each in on
+        ]
 
     @cached_property
     def _peaks(self) -> dict:
         return {}
 
     def peak(self, place: str, limit: Limit, state: str, setting: int) -> tuple[float, At]:
-        """What all sources at their loudest add to a rated part, V or A peak or W, and where; shown for the source that adds most. A device is
-        built for its own signal; where a rating is not known, only what comes from elsewhere counts."""
+        """What all sources at their loudest add to a rated part, V or A peak or W, and where; shown for the
+        source that adds most. A device is built for its own signal; where a rating is not known, only what
+        comes from elsewhere counts."""
         data = self.settled if state == "settled" else self.plugging
-        foreign = np.array([limit.settled is not None or there != place for there, _ in self.sources.values()])
+        foreign = np.array(
+            [limit.settled is not None or there != place for there, _ in self.sources.values()]
+        )
         level = self.levels[setting] * foreign
         if not data.size or not level.any():
             return 0.0, NOTHING
@@ -81,33 +90,73 @@ class Signals:
             self._peaks[key] = self._peak(place, limit, state == "settled", data, level)
         return self._peaks[key]
 
-    def _peak(self, place: str, limit: Limit, settled: bool, data: np.ndarray, level: np.ndarray) -> tuple[float, At]:
-        corners, edges = (signal_corners(self.assembly.circuit), range(len(HERTZ))) if settled else (("nominal",), (MID,))
-        each = each_signal(self.assembly.circuit, place, limit, data, [HERTZ[edge] for edge in edges], self.values[:len(corners)])
+    def _peak(
+        self, place: str, limit: Limit, settled: bool, data: np.ndarray, level: np.ndarray
+    ) -> tuple[float, At]:
+        corners, edges = (
+            (signal_corners(self.assembly.circuit), range(len(HERTZ))) if settled else (("nominal",), (MID,))
+        )
+        each = each_signal(
+            self.assembly.circuit,
+            place,
+            limit,
+            data,
+            [HERTZ[edge] for edge in edges],
+            self.values[: len(corners)],
+        )
         if each is None:
             return 0.0, NOTHING
         total = all_signals(limit, each, level)
         corner, edge, state = most_at(total)
-        alone = [float(all_signals(limit, each, level * (np.arange(len(level)) == i))[corner, edge, state]) for i in range(len(level))]
+        alone = [
+            float(all_signals(limit, each, level * (np.arange(len(level)) == i))[corner, edge, state])
+            for i in range(len(level))
+        ]
         [main] = most_at(np.array(alone))
         first = 0 if settled else len(self.assembly.settled)
-        return float(total[corner, edge, state]), At("signal", state + first, "", corners[corner], hertz=HERTZ[edges[edge]],
-                                                     source=list(self.sources)[main], level=float(level[main]))
+        return float(total[corner, edge, state]), At(
+            "signal",
+            state + first,
+            "",
+            corners[corner],
+            hertz=HERTZ[edges[edge]],
+            source=list(self.sources)[main],
+            level=float(level[main]),
+        )
 
     def stage_amps(self, name: str) -> tuple[list[str], np.ndarray]:
-        """The emfs of a source's output stage, and what every source at its loudest drives through each, A rms: (stages, corners, frequencies,
-        states, sources)."""
+        """The emfs of a source's output stage, and what every source at its loudest drives through each, A
+        rms: (stages, corners, frequencies, states, sources)."""
         place, source = self.sources[name]
         circuit = self.assembly.circuit
-        stages = [i for part in source.drive if (i := part_index(circuit, place, part)) is not None and circuit.parts[i].kind == "emf"]
+        stages = [
+            i
+            for part in source.drive
+            if (i := part_index(circuit, place, part)) is not None and circuit.parts[i].kind == "emf"
+        ]
         level = np.array([loudest(s) for _, s in self.sources.values()])
-        return ([circuit.parts[i].id for i in stages],
-                np.array([np.abs(part_signal_amps(circuit, self.values, HERTZ, self.settled, i)) * level for i in stages]))
+        return (
+            [circuit.parts[i].id for i in stages],
+            np.array(
+                [
+                    np.abs(part_signal_amps(circuit, self.values, HERTZ, self.settled, i)) * level
+                    for i in stages
+                ]
+            ),
+        )
 
     def stage_at(self, part: str, corner: int, edge: int, state: int, source: str) -> At:
         """Where a current of `stage_amps` was found, shown for one source."""
         level = loudest(self.sources[source][1])
-        return At("signal", state, part, signal_corners(self.assembly.circuit)[corner], hertz=HERTZ[edge], source=source, level=level)
+        return At(
+            "signal",
+            state,
+            part,
+            signal_corners(self.assembly.circuit)[corner],
+            hertz=HERTZ[edge],
+            source=source,
+            level=level,
+        )
 
 
 def decibels(ratio: float) -> float:
@@ -116,7 +165,8 @@ def decibels(ratio: float) -> float:
 
 
 def kept_in_sum(gains: np.ndarray) -> np.ndarray:
-    """The share of some signals' sizes, (signals, states), that is left when they are added with their phases, (states,)."""
+    """The share of some signals' sizes, (signals, states), that is left when they are added with
+    their phases, (states,)."""
     return np.abs(gains.sum(axis=0)) / np.abs(gains).sum(axis=0)
 
 
@@ -132,7 +182,7 @@ def listeners_of(assembly: Assembly) -> dict[str, tuple[str, Listener]]:
 
 def signal_corners(circuit: Circuit) -> tuple[str, ...]:
     """The tolerance corners signals are solved at."""
-    return ("nominal", "skewed")[:1 + any(part.skew and part.match for part in circuit.parts)]
+    return ("nominal", "skewed")[: 1 + any(part.skew and part.match for part in circuit.parts)]
 
 
 def drive_of(place: str, source: Source) -> dict[str, float]:
@@ -148,21 +198,27 @@ def loudest(source: Source) -> float:
 def solve_signals(assembly: Assembly) -> Signals:
     """Solve every signal question of an assembly."""
     circuit, sources, listeners = assembly.circuit, sources_of(assembly), listeners_of(assembly)
-    values = np.array([[value_at(part, corner) for part in circuit.parts] for corner in signal_corners(circuit)])
+    values = np.array(
+        [[value_at(part, corner) for part in circuit.parts] for corner in signal_corners(circuit)]
+    )
     states = closed_array([*assembly.settled, assembly.apart], len(circuit.switches))
     moving = closed_array(assembly.plugging, len(circuit.switches))
     drives = [drive_of(place, s) for place, s in sources.values()]
     probes = [{tuple(f"{place}/{node}" for node in s.output): -1.0} for place, s in sources.values()]
 
     found = solve_ac(circuit, values, HERTZ, states, drives + probes)
-    across = lambda data, net, place, pair: data[..., net[f"{place}/{pair[0]}"]] - data[..., net[f"{place}/{pair[1]}"]]
+    across = lambda data, net, place, pair: (
+        data[..., net[f"{place}/{pair[0]}"]] - data[..., net[f"{place}/{pair[1]}"]]
+    )
     gains, bare, open_output, output, load, loads = {}, {}, {}, {}, {}, {}
     lean = np.array([[value_at(part, "nominal") for part in assembly.bare.parts]])
     bare_found = solve_ac(assembly.bare, lean, HERTZ, states[:-1], drives)
     for column, (name, (place, source)) in enumerate(sources.items()):
         for other, (there, listener) in listeners.items():
             gains[name, other] = across(found[:, :, :-1, column], circuit.nets, there, listener.between)
-            bare[name, other] = across(bare_found[0, :, :, column], assembly.bare.nets, there, listener.between)
+            bare[name, other] = across(
+                bare_found[0, :, :, column], assembly.bare.nets, there, listener.between
+            )
         at_output = across(found[0, :, :, column], circuit.nets, place, source.output)
         open_output[name], output[name] = at_output[:, -1], at_output[:, :-1]
         probed = across(found[0, MID, :, len(sources) + column], circuit.nets, place, source.output)
@@ -171,18 +227,38 @@ def solve_signals(assembly: Assembly) -> Signals:
 
     hum, balance, between = _hum(assembly, listeners, values)
     nothing = np.zeros((1, 1, 0, len(sources), circuit.size))
-    plugging = solve_ac(circuit, values[:1], HERTZ[MID:MID + 1], moving, drives) if len(moving) and drives else nothing
-    return Signals(assembly, gains, bare, open_output, output, load, loads, hum, balance, between, values,
-                   found[:, :, :-1, :len(sources)], plugging)
+    plugging = (
+        solve_ac(circuit, values[:1], HERTZ[MID : MID + 1], moving, drives)
+        if len(moving) and drives
+        else nothing
+    )
+    return Signals(
+        assembly,
+        gains,
+        bare,
+        open_output,
+        output,
+        load,
+        loads,
+        hum,
+        balance,
+        between,
+        values,
+        found[:, :, :-1, : len(sources)],
+        plugging,
+    )
 
 
 def _hum(assembly: Assembly, listeners: Mapping, values: np.ndarray):
-    """What a difference between the chassis brings to every listener: in volts for every pair of powerings, and for a volt between them."""
+    """What a difference between the chassis brings to every listener: in volts for every pair of powerings,
+    and for a volt between them."""
     linked = assembly.linked
     if not linked:
         return {}, {}, np.zeros(0)
     home = closed_array(assembly.home, len(linked.switches))
-    rows = np.array([powered(linked, row, pair) for pair in assembly.pairs for row in _padded(assembly, values)])
+    rows = np.array(
+        [powered(linked, row, pair) for pair in assembly.pairs for row in _padded(assembly, values)]
+    )
     found = solve_ac(linked, rows, HUM_HERTZ, home, [{EARTHS: 1.0}])[:, :, :, 0]
     found = found.reshape(len(assembly.pairs), len(values), *found.shape[1:])
     near, far = (linked.nets[f"{place}/chassis"] for place in ("from", "into"))

@@ -1,4 +1,5 @@
-"""The one case a reading was found in, solved again with every voltage and current: a slice of the stack it came from."""
+"""The one case a reading was found in, solved again with every voltage and current: a slice of
+the stack it came from."""
 
 from __future__ import annotations
 
@@ -57,21 +58,51 @@ def _signal(assembly: Assembly, reading: Reading, at: At) -> Case:
     circuit = assembly.bare if at.bare else assembly.circuit
     values = np.array([value_at(part, at.corner) for part in circuit.parts])
     # A side stands for all its devices: a lead may bring several together.
-    sources = {name: pair for name, pair in sources_of(assembly).items() if name == at.source or name.split("/")[0].rstrip("23456789") == at.source}
-    drive = {part: share for place, source in sources.values() for part, share in drive_of(place, source).items()}
-    return signal_case(circuit, values, assembly.states[at.state], at.corner, drive, at.hertz, at.decides, level=at.level, source=at.source)
+    sources = {
+        name: pair
+        for name, pair in sources_of(assembly).items()
+        if name == at.source or name.split("/")[0].rstrip("23456789") == at.source
+    }
+    drive = {
+        part: share for place, source in sources.values() for part, share in drive_of(place, source).items()
+    }
+    return signal_case(
+        circuit,
+        values,
+        assembly.states[at.state],
+        at.corner,
+        drive,
+        at.hertz,
+        at.decides,
+        level=at.level,
+        source=at.source,
+    )
 
 
 def _hum(assembly: Assembly, reading: Reading, at: At) -> Case:
     linked = assembly.linked
-    values = powered(linked, np.array([value_at(part, at.corner) for part in linked.parts]), assembly.pairs[at.pair])
-    return signal_case(linked, values, assembly.home[at.state], at.corner, {EARTHS: 1.0}, at.hertz, at.decides, level=at.level, source=EARTHS)
+    values = powered(
+        linked, np.array([value_at(part, at.corner) for part in linked.parts]), assembly.pairs[at.pair]
+    )
+    return signal_case(
+        linked,
+        values,
+        assembly.home[at.state],
+        at.corner,
+        {EARTHS: 1.0},
+        at.hertz,
+        at.decides,
+        level=at.level,
+        source=EARTHS,
+    )
 
 
 def _test(assembly: Assembly, reading: Reading, at: At) -> Case:
     lean = resistive(assembly.circuit)
     values = np.array([part.value.nominal for part in lean.parts])
-    return probe_case(lean, assembly.circuit, values, assembly.home[at.state], at.decides, TEST_AMPS * at.level)
+    return probe_case(
+        lean, assembly.circuit, values, assembly.home[at.state], at.decides, TEST_AMPS * at.level
+    )
 
 
 CASES = {"direct": _direct, "instant": _instant, "signal": _signal, "hum": _hum, "test": _test}

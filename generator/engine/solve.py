@@ -1,9 +1,10 @@
-"""Solve stacks of one circuit: direct current in every drive and switch state, alternating current at given frequencies.
+"""Solve stacks of one circuit: direct current in every drive and switch state, alternating
+current at given frequencies.
 
-Dense nodal analysis by LU with partial pivoting (LAPACK through NumPy), all states of a circuit at once. A connected
-piece without an anchor gets one of its nets as 0 V, so an island is solved, never inverted into nonsense. What the last bits
-of a matrix cannot tell, a leak beside a closed contact, is found by refinement. Every solve checks that the currents of its
-nets sum to zero.
+Dense nodal analysis by LU with partial pivoting (LAPACK through NumPy), all states of a circuit at once. A
+connected piece without an anchor gets one of its nets as 0 V, so an island is solved, never inverted into
+nonsense. What the last bits of a matrix cannot tell, a leak beside a closed contact, is found by refinement.
+Every solve checks that the currents of its nets sum to zero.
 """
 
 from __future__ import annotations
@@ -14,21 +15,38 @@ from dataclasses import dataclass
 import numpy as np
 
 from .circuit import BRANCHED, DIRECT_OPENS, SIGNAL_OPENS, Circuit, CircuitError
-from .constants import ALIKE, CONTACT_OHM, GRID_BITS, LEAK, MOST_ENTRIES, OPEN_OHM, REFINEMENTS, RESIDUAL, ROUNDING, ROUNDS, SETTLED
+from .constants import (
+    ALIKE,
+    CONTACT_OHM,
+    GRID_BITS,
+    LEAK,
+    MOST_ENTRIES,
+    OPEN_OHM,
+    REFINEMENTS,
+    RESIDUAL,
+    ROUNDING,
+    ROUNDS,
+    SETTLED,
+)
 
 OPEN = float("nan")  # volts of an emf that is disconnected
 
 
 def most_at(values: np.ndarray) -> tuple[int, ...]:
-    """Where the largest of `values` stands, an index for each axis; of those alike but for rounding the first, which is the same on every machine."""
+    """Where the largest of `values` stands, an index for each axis; of those alike but for rounding the
+    first, which is the same on every machine."""
     most = values.max()
-    return tuple(int(i) for i in np.unravel_index(int((values >= most * (1 - ALIKE * np.sign(most))).argmax()), values.shape))
+    return tuple(
+        int(i)
+        for i in np.unravel_index(int((values >= most * (1 - ALIKE * np.sign(most))).argmax()), values.shape)
+    )
 
 
 @dataclass(frozen=True)
 class Solution:
-    """Unknowns of a stack: `unknowns` has shape (..., size); `bent` tells for each bending part (sink, clamp) whether it is in its second
-    region (sink: full current; clamp: conducting), shape (..., number of bending parts)."""
+    """Unknowns of a stack: `unknowns` has shape (..., size); `bent` tells for each bending part (sink,
+    clamp) whether it is in its second region (sink: full current; clamp: conducting), shape (...,
+    number of bending parts)."""
 
     circuit: Circuit
     unknowns: np.ndarray
@@ -59,19 +77,34 @@ def closed_array(states: Sequence[Sequence[bool]], switches: int) -> np.ndarray:
     return np.array([list(state) for state in states], dtype=bool).reshape(len(states), switches)
 
 
-def solve_dc(circuit: Circuit, values: np.ndarray, closed: np.ndarray, volts: Mapping[int, np.ndarray] | None = None) -> Solution:
-    """Direct current. `values` (drives, parts): ohm, V, A of each part in each drive; `closed` (states, switches). An emf of OPEN volts is
-    disconnected. An emf may have volts of its own in every state: then `volts` tells them, part number -> (drives, states).
+def solve_dc(
+    circuit: Circuit, values: np.ndarray, closed: np.ndarray, volts: Mapping[int, np.ndarray] | None = None
+) -> Solution:
+    """Direct current. `values` (drives, parts): ohm, V, A of each part in each drive; `closed` (states,
+    switches). An emf of OPEN volts is disconnected. An emf may have volts of its own in every state: then
+    `volts` tells them, part number -> (drives, states).
 
-    Unknowns come as (drives, states, size). Capacitors are open, inductors shorts. Raises CircuitError when there is no single solution.
+    Unknowns come as (drives, states, size). Capacitors are open, inductors shorts. Raises CircuitError when
+    there is no single solution.
     """
     if (some := _slices(circuit, len(values), closed)) is not None:
-        parts = [solve_dc(circuit, values, closed[each], {i: own[:, each] for i, own in (volts or {}).items()}) for each in some]
-        return Solution(circuit, np.concatenate([one.unknowns for one in parts], axis=1), np.concatenate([one.bent for one in parts], axis=1), values)
+        parts = [
+            solve_dc(circuit, values, closed[each], {i: own[:, each] for i, own in (volts or {}).items()})
+            for each in some
+        ]
+        return Solution(
+            circuit,
+            np.concatenate([one.unknowns for one in parts], axis=1),
+            np.concatenate([one.bent for one in parts], axis=1),
+            values,
+        )
     # Drives that differ in the volts of their emfs alone share a matrix.
     emfs = circuit.kinds == "emf"
     alike: dict[bytes, int] = {}
-    case = np.array([alike.setdefault(row.tobytes(), len(alike)) for row in np.where(emfs, np.isnan(values), values)], dtype=int)
+    case = np.array(
+        [alike.setdefault(row.tobytes(), len(alike)) for row in np.where(emfs, np.isnan(values), values)],
+        dtype=int,
+    )
     distinct = values[[case.tolist().index(number) for number in range(len(alike))]]
 
     resistors = circuit.kinds == "resistor"
@@ -84,29 +117,42 @@ def solve_dc(circuit: Circuit, values: np.ndarray, closed: np.ndarray, volts: Ma
             row = circuit.branches[part.id]
             right[..., row] = np.nan_to_num(values[:, i])[:, None] if i not in (volts or {}) else volts[i]
             matrix[np.isnan(distinct[:, i]), :, row, row] = -OPEN_OHM
-        elif part.kind == "inductor" and a == b:  # a winding shorted on itself: nothing pushes direct current round it
+        elif part.kind == "inductor" and a == b:
+            # a winding shorted on itself: nothing pushes direct current round it
             matrix[..., circuit.branches[part.id], circuit.branches[part.id]] = 1.0
     return _bend(circuit, values, case, distinct, matrix, right)
 
 
 def _slices(circuit: Circuit, cases: int, closed: np.ndarray) -> list[slice] | None:
     """The states in slices, where all of them at once would take too much memory; None where they do not."""
-    most = max(1, MOST_ENTRIES // (max(1, cases) * circuit.size ** 2))
-    return [slice(first, first + most) for first in range(0, len(closed), most)] if len(closed) > most else None
+    most = max(1, MOST_ENTRIES // (max(1, cases) * circuit.size**2))
+    return (
+        [slice(first, first + most) for first in range(0, len(closed), most)] if len(closed) > most else None
+    )
 
 
 def _matrix(circuit: Circuit, admittance: np.ndarray) -> np.ndarray:
-    """Nodal matrices from the admittances of the parts: (..., parts) -> (..., size, size), with the rows of emfs and windings."""
+    """Nodal matrices from the admittances of the parts: (..., parts) -> (..., size, size), with the rows
+    of emfs and windings."""
     stamps = admittance.real @ circuit.part_patterns
     if np.iscomplexobj(admittance):  # apart, so that the patterns stay real
         stamps = stamps + 1j * (admittance.imag @ circuit.part_patterns)
     return stamps.reshape(*admittance.shape[:-1], circuit.size, circuit.size) + circuit.frame
 
 
-def _bend(circuit: Circuit, values: np.ndarray, case: np.ndarray, distinct: np.ndarray, matrix: np.ndarray, right: np.ndarray) -> Solution:
-    """Find for every drive and state the region each sink and clamp works in. Their curves rise everywhere, so there is one answer.
+def _bend(
+    circuit: Circuit,
+    values: np.ndarray,
+    case: np.ndarray,
+    distinct: np.ndarray,
+    matrix: np.ndarray,
+    right: np.ndarray,
+) -> Solution:
+    """Find for every drive and state the region each sink and clamp works in. Their curves rise
+    everywhere, so there is one answer.
 
-    `matrix` (cases, states, size, size) has no sinks and clamps yet; `distinct` (cases, parts) are its values, `case` tells which one each drive uses.
+    `matrix` (cases, states, size, size) has no sinks and clamps yet; `distinct` (cases, parts) are its
+    values, `case` tells which one each drive uses.
     """
     bending = [i for i, part in enumerate(circuit.parts) if part.kind in ("sink", "clamp")]
     start = matrix.copy()
@@ -120,7 +166,8 @@ def _bend(circuit: Circuit, values: np.ndarray, case: np.ndarray, distinct: np.n
             net_a, net_b = circuit.ends[i]
             across = unknowns[..., net_a] - unknowns[..., net_b]
             bend_at = circuit.parts[i].knee if circuit.parts[i].kind == "sink" else values[:, None, i]
-            # A part that sits on its bend stays in the region it is in: both give the same there, and rounding must not toss it to and fro.
+            # A part that sits on its bend stays in the region it is in: both give the same there, and
+            # rounding must not toss it to and fro.
             on_bend = np.abs(across - bend_at) <= RESIDUAL * np.abs(bend_at)
             fresh[..., k] = np.where(on_bend, flags[..., k], across > bend_at)
         todo = (fresh != flags).any(axis=-1)
@@ -144,28 +191,47 @@ def _solve_alike(circuit: Circuit, matrix: np.ndarray, right: np.ndarray, case: 
     return _solve_checked(circuit, matrix, columns)[case, :, :, column]
 
 
-def _stamp_bend(circuit: Circuit, i: int, value: np.ndarray, bent: np.ndarray, matrix: np.ndarray, right: np.ndarray | None) -> None:
-    """A sink draws value/knee per volt up to its knee, then `value`; a clamp nothing up to `value`, then 1/series per volt above.
-    Below the bend there is nothing on the right-hand side, which may then be left out."""
+def _stamp_bend(
+    circuit: Circuit,
+    i: int,
+    value: np.ndarray,
+    bent: np.ndarray,
+    matrix: np.ndarray,
+    right: np.ndarray | None,
+) -> None:
+    """A sink draws value/knee per volt up to its knee, then `value`; a clamp nothing up to
+    `value`, then 1/series per volt above. Below the bend there is nothing on the right-hand side,
+    which may then be left out."""
     part, (a, b) = circuit.parts[i], circuit.ends[i]
     if part.kind == "sink":
         siemens, amps = np.where(bent, LEAK, value / part.knee), np.where(bent, value - LEAK * part.knee, 0.0)
     else:
-        siemens, amps = np.where(bent, 1 / part.series, LEAK), np.where(bent, (LEAK - 1 / part.series) * value, 0.0)
+        siemens, amps = (
+            np.where(bent, 1 / part.series, LEAK),
+            np.where(bent, (LEAK - 1 / part.series) * value, 0.0),
+        )
     matrix += siemens[..., None, None] * circuit.part_patterns[i].reshape(circuit.size, circuit.size)
     if right is not None:
         right[..., a] -= amps
         right[..., b] += amps
 
 
-def solve_ac(circuit: Circuit, values: np.ndarray, hertz: Sequence[float], closed: np.ndarray, drives: Sequence[Mapping]) -> np.ndarray:
+def solve_ac(
+    circuit: Circuit,
+    values: np.ndarray,
+    hertz: Sequence[float],
+    closed: np.ndarray,
+    drives: Sequence[Mapping],
+) -> np.ndarray:
     """Alternating current: complex unknowns (corners, frequencies, states, drives, size).
 
-    A drive maps a part id to its signal (V for an emf, A from a to b for a sink) or a pair of nodes to a current (A) from the first to
-    the second inside the source. Supplies are shorts, sinks and clamps open.
+    A drive maps a part id to its signal (V for an emf, A from a to b for a sink) or a pair of nodes to a
+    current (A) from the first to the second inside the source. Supplies are shorts, sinks and clamps open.
     """
     if (some := _slices(circuit, len(values) * len(hertz), closed)) is not None:
-        return np.concatenate([solve_ac(circuit, values, hertz, closed[each], drives) for each in some], axis=2)
+        return np.concatenate(
+            [solve_ac(circuit, values, hertz, closed[each], drives) for each in some], axis=2
+        )
     omega = 2 * np.pi * np.asarray(hertz, dtype=float)
     pace = 1j * omega if omega.any() else omega  # at 0 Hz nothing lags, and real numbers do
     branches, index = circuit.branches, circuit.index
@@ -176,7 +242,9 @@ def solve_ac(circuit: Circuit, values: np.ndarray, hertz: Sequence[float], close
     matrix = _matrix(circuit, admittance)[:, :, None]
     for i, part in enumerate(circuit.parts):
         if part.kind == "inductor":
-            matrix[..., branches[part.id], branches[part.id]] -= pace[None, :, None] * values[:, i, None, None]
+            matrix[..., branches[part.id], branches[part.id]] -= (
+                pace[None, :, None] * values[:, i, None, None]
+            )
     for coupling in circuit.couplings:
         first, second = index[coupling.first], index[coupling.second]
         mutual = coupling.k * np.sqrt(values[:, first] * values[:, second])
@@ -192,7 +260,9 @@ def solve_ac(circuit: Circuit, values: np.ndarray, hertz: Sequence[float], close
     return np.moveaxis(unknowns, -1, -2)
 
 
-def _stamp_drive(circuit: Circuit, right: np.ndarray, branches: Mapping, index: Mapping, target, signal: float) -> None:
+def _stamp_drive(
+    circuit: Circuit, right: np.ndarray, branches: Mapping, index: Mapping, target, signal: float
+) -> None:
     if isinstance(target, tuple):
         a, b = (circuit.nets[node] for node in target)
     elif target in branches:
@@ -206,7 +276,9 @@ def _stamp_drive(circuit: Circuit, right: np.ndarray, branches: Mapping, index: 
 
 def _state_stamps(circuit: Circuit, closed: np.ndarray, opens: Sequence[str]) -> np.ndarray:
     """Closed contacts and the 0 V of each island, as matrices (states, size, size)."""
-    stamps = ((closed / CONTACT_OHM) @ circuit.switch_patterns).reshape(len(closed), circuit.size, circuit.size)
+    stamps = ((closed / CONTACT_OHM) @ circuit.switch_patterns).reshape(
+        len(closed), circuit.size, circuit.size
+    )
     nets = np.arange(circuit.net_count)
     stamps[:, nets, nets] += circuit.zeros(closed, opens) == nets
     return stamps
@@ -222,7 +294,8 @@ def _solve_checked(circuit: Circuit, matrix: np.ndarray, right: np.ndarray) -> n
         found = np.linalg.solve(matrix, right)
         left = _imbalance(circuit, matrix, right, found)
         scale = np.abs(matrix) @ np.abs(found) + np.abs(right)
-        # LU is stable for the system as a whole, not row by row: rows far below the largest may carry its rounding.
+        # LU is stable for the system as a whole, not row by row: rows far below the largest
+        # may carry its rounding.
         if not np.all(np.abs(left) <= RESIDUAL * scale + ROUNDING * scale.max(axis=-2, keepdims=True)):
             raise CircuitError("no single solution: the currents of a net do not sum to zero")
         _refine(circuit, matrix, right, found, left)
@@ -231,13 +304,16 @@ def _solve_checked(circuit: Circuit, matrix: np.ndarray, right: np.ndarray) -> n
     return found.reshape(shape)
 
 
-def _refine(circuit: Circuit, matrix: np.ndarray, right: np.ndarray, found: np.ndarray, left: np.ndarray) -> None:
-    """Improve what was found by what is left of the equations, until no voltage moves any more than rounding moves it."""
+def _refine(
+    circuit: Circuit, matrix: np.ndarray, right: np.ndarray, found: np.ndarray, left: np.ndarray
+) -> None:
+    """Improve what was found by what is left of the equations, until no voltage moves any more
+    than rounding moves it."""
     todo, last = np.arange(len(matrix)), np.full((len(matrix), right.shape[-1]), np.inf)
     for _ in range(REFINEMENTS):
         step = np.linalg.solve(matrix[todo], left)
         found[todo] += step
-        moved, size = (np.abs(x[:, :circuit.net_count]).max(axis=1) for x in (step, found[todo]))
+        moved, size = (np.abs(x[:, : circuit.net_count]).max(axis=1) for x in (step, found[todo]))
         going = ((moved > SETTLED * size) & (moved < last / 2)).any(axis=-1)
         todo, last = todo[going], moved[going]
         if not todo.size:
@@ -246,24 +322,30 @@ def _refine(circuit: Circuit, matrix: np.ndarray, right: np.ndarray, found: np.n
 
 
 def _imbalance(circuit: Circuit, matrix: np.ndarray, right: np.ndarray, found: np.ndarray) -> np.ndarray:
-    """What is left of every equation, `right` - `matrix` @ `found`. Currents between nets are taken from the differences of their voltages: in
-    the sum of a net's conductances, and in products with it, a closed contact drowns what is a trillion times less."""
+    """What is left of every equation, `right` - `matrix` @ `found`. Currents between nets are taken from the
+    differences of their voltages: in the sum of a net's conductances, and in products with it, a closed
+    contact drowns what is a trillion times less."""
     nets, (one, two) = circuit.net_count, circuit.links
     volts, branches = found[:, :nets], found[:, nets:]
-    flows = matrix[:, one, two, None] * (volts[:, one] - volts[:, two])  # off the diagonal stands minus the conductance
+    # off the diagonal stands minus the conductance
+    flows = matrix[:, one, two, None] * (volts[:, one] - volts[:, two])
     currents = np.concatenate([flows, branches], axis=1)
-    # Large currents cancel in every net. Rounded to one grid they do so exactly, and leave room for the small.
+    # Large currents cancel in every net. Rounded to one grid they do so exactly, and
+    # leave room for the small.
     grid = np.ldexp(1.0, np.frexp(np.abs(currents).max(axis=1, keepdims=True, initial=0.0))[1] - GRID_BITS)
     large = np.rint(currents / grid) * grid
     ground = np.rint(matrix[:, :nets, :nets].real.sum(axis=-1))  # what ties the 0 V of an island
     left = right - matrix[:, :, nets:] @ branches
-    left[:, :nets] = right[:, :nets] + _into_nets(circuit, large, currents - large) - ground[..., None] * volts
+    left[:, :nets] = (
+        right[:, :nets] + _into_nets(circuit, large, currents - large) - ground[..., None] * volts
+    )
     left[:, nets:] -= matrix[:, nets:, :nets] @ volts
     return left
 
 
 def _into_nets(circuit: Circuit, *shares: np.ndarray) -> np.ndarray:
-    """The currents of `Circuit.flows_into`, given in shares that are summed up apart, in every net: (..., currents, columns) -> (..., nets, columns)."""
+    """The currents of `Circuit.flows_into`, given in shares that are summed up apart, in every net: (...,
+    currents, columns) -> (..., nets, columns)."""
     which, signs, begins, some = circuit.flows_into
     into = np.zeros((len(shares[0]), circuit.net_count, shares[0].shape[-1]), dtype=shares[0].dtype)
     if len(some):
@@ -287,8 +369,11 @@ def part_amps(solution: Solution, index: int) -> np.ndarray:
     return np.zeros_like(across)
 
 
-def part_signal_amps(circuit: Circuit, values: np.ndarray, hertz: Sequence[float], unknowns: np.ndarray, index: int) -> np.ndarray:
-    """Alternating current (complex, A) through a resistor, capacitor, emf or inductor; sinks and clamps carry none of it."""
+def part_signal_amps(
+    circuit: Circuit, values: np.ndarray, hertz: Sequence[float], unknowns: np.ndarray, index: int
+) -> np.ndarray:
+    """Alternating current (complex, A) through a resistor, capacitor, emf or inductor; sinks and
+    clamps carry none of it."""
     part, (a, b) = circuit.parts[index], circuit.ends[index]
     across = unknowns[..., a] - unknowns[..., b]
     if part.kind in BRANCHED:

@@ -1,4 +1,5 @@
-"""What a person can switch: the supplies of a connection, their settings, and what each setting and tolerance corner makes of every part."""
+"""What a person can switch: the supplies of a connection, their settings, and what each setting and tolerance
+corner makes of every part."""
 
 from __future__ import annotations
 
@@ -14,17 +15,26 @@ from .circuit import Circuit, value_at
 from .solve import OPEN
 
 SIDES = {
-    "from": "at the outlet", "from2": "at the second outlet", "into": "at the inlet", "into2": "at the second inlet",
-    "into3": "at the third inlet", "into4": "at the fourth inlet", "extra1": "at the spare end", "extra2": "at the second spare end",
-    "extra3": "at the third spare end", "extra4": "at the fourth spare end",
+    "from": "at the outlet",
+    "from2": "at the second outlet",
+    "into": "at the inlet",
+    "into2": "at the second inlet",
+    "into3": "at the third inlet",
+    "into4": "at the fourth inlet",
+    "extra1": "at the spare end",
+    "extra2": "at the second spare end",
+    "extra3": "at the third spare end",
+    "extra4": "at the fourth spare end",
 }
-OTHERS = {"from": "at the other outlets", "into": "at the other inlets", "extra": "at the spare ends"}  # three devices alike and more
+# three devices alike and more
+OTHERS = {"from": "at the other outlets", "into": "at the other inlets", "extra": "at the spare ends"}
 DRIVE = "drive"  # the style of a switch that turns a source on
 
 
 @dataclass(frozen=True)
 class Switch:
-    """A supply with its places; `key` and `name` are what answers call it, with its side where two supplies share an id."""
+    """A supply with its places; `key` and `name` are what answers call it, with its side where two
+    supplies share an id."""
 
     places: tuple[str, ...]
     supply: str
@@ -35,8 +45,9 @@ class Switch:
 
 
 def supply_switches(ports: Mapping[str, Port]) -> list[Switch]:
-    """Every switchable supply of the connection, in order of place. Devices alike on further ends of a lead are switched together: four tails
-    would have sixteen settings, and what one of them does to the others stands among those of the first."""
+    """Every switchable supply of the connection, in order of place. Devices alike on further ends of a lead
+    are switched together: four tails would have sixteen settings, and what one of them does to the others
+    stands among those of the first."""
     found: dict[tuple, tuple[list[str], Supply]] = {}
     for place, port in ports.items():
         for supply in port.supplies:
@@ -44,7 +55,10 @@ def supply_switches(ports: Mapping[str, Port]) -> list[Switch]:
             found.setdefault(group, ([], supply))[0].append(place)
     # Further devices always name their side, so that a switch has one name whether or not they are plugged.
     ids = [supply.id for (place, *_), supply in found.values() if place in ("from", "into")]
-    return [_switch(places, s, places[0] not in ("from", "into") or ids.count(s.id) > 1) for places, s in found.values()]
+    return [
+        _switch(places, s, places[0] not in ("from", "into") or ids.count(s.id) > 1)
+        for places, s in found.values()
+    ]
 
 
 def _side(place: str) -> str:
@@ -65,7 +79,9 @@ def settings(ports: Mapping[str, Port]) -> list[dict[str, str]]:
 
 def switched_on(ports: Mapping[str, Port], setting: Mapping[str, str]) -> dict[tuple[str, str], bool]:
     """For each (place, supply) whether this setting has it on."""
-    return {(place, s.supply): setting[s.key] == s.states[0] for s in supply_switches(ports) for place in s.places}
+    return {
+        (place, s.supply): setting[s.key] == s.states[0] for s in supply_switches(ports) for place in s.places
+    }
 
 
 def sends(on: Mapping[tuple[str, str], bool], place: str, source: Source) -> bool:
@@ -76,17 +92,26 @@ def sends(on: Mapping[tuple[str, str], bool], place: str, source: Source) -> boo
 def live_volts(circuit: Circuit, ports: Mapping[str, Port], setting: Mapping[str, str]) -> dict[str, bool]:
     """For each emf of the circuit whether this setting has it switched on."""
     on = switched_on(ports, setting)
-    return {part.id: on.get((part.id.split("/")[0], part.supply), True) for part in circuit.parts if part.kind == "emf"}
+    return {
+        part.id: on.get((part.id.split("/")[0], part.supply), True)
+        for part in circuit.parts
+        if part.kind == "emf"
+    }
 
 
 def live_supplies(circuit: Circuit, live: Mapping[str, bool]) -> list[tuple[str, int]]:
     """Emfs that push direct current: their place and number."""
-    return [(part.id.split("/")[0], i) for i, part in enumerate(circuit.parts) if part.kind == "emf" and live.get(part.id) and part.value.nominal]
+    return [
+        (part.id.split("/")[0], i)
+        for i, part in enumerate(circuit.parts)
+        if part.kind == "emf" and live.get(part.id) and part.value.nominal
+    ]
 
 
 def corners(circuit: Circuit) -> list[str]:
-    """The tolerance corners at which anything in this circuit differs from nominal. Where two devices have supplies, their volts may lean
-    either way as well: the first one's high and the others' low, and the other way round."""
+    """The tolerance corners at which anything in this circuit differs from nominal. Where two devices
+    have supplies, their volts may lean either way as well: the first one's high and the others' low,
+    and the other way round."""
     found = ["nominal"]
     uncertain = [part for part in circuit.parts if part.value and part.value.low != part.value.high]
     if uncertain:
@@ -100,7 +125,8 @@ def corners(circuit: Circuit) -> list[str]:
 
 
 def corner_value(part, corner: str) -> float:
-    """A part's value at a corner of `corners`: leaning ones have the lowest resistances, and their supplies apart."""
+    """A part's value at a corner of `corners`: leaning ones have the lowest resistances, and
+    their supplies apart."""
     lean, _, place = corner.partition(" ")
     if not place:
         return value_at(part, corner)
@@ -110,7 +136,8 @@ def corner_value(part, corner: str) -> float:
 
 
 def offs(circuit: Circuit, live: Mapping[str, bool]) -> tuple[str, ...]:
-    """What supplies do that are off: their rail lies at 0 V, or it is disconnected. Nobody can tell from outside, so the worse counts."""
+    """What supplies do that are off: their rail lies at 0 V, or it is disconnected. Nobody can tell from
+    outside, so the worse counts."""
     off = any(part.kind == "emf" and part.supply and not live.get(part.id, True) for part in circuit.parts)
     return ("zero", "open") if off else ("",)
 
@@ -123,11 +150,18 @@ def drives(circuit: Circuit, live: Mapping[str, bool]) -> list[tuple[str, str]]:
 def drive_values(circuit: Circuit, live: Mapping[str, bool], corner: str, off: str = "zero") -> np.ndarray:
     """Values of all parts at a corner, (parts,)."""
     gone = OPEN if off == "open" else 0.0
-    return np.array([corner_value(part, corner) if live.get(part.id, True) else gone for part in circuit.parts])
+    return np.array(
+        [corner_value(part, corner) if live.get(part.id, True) else gone for part in circuit.parts]
+    )
 
 
-def stacked(circuit: Circuit, ports: Mapping[str, Port], wanted: Sequence[Mapping[str, str]]) -> tuple[np.ndarray, list[list[tuple[str, str]]]]:
-    """The drives of several settings, one after the other: values (drives, parts), and for each setting what its drives are."""
+def stacked(
+    circuit: Circuit, ports: Mapping[str, Port], wanted: Sequence[Mapping[str, str]]
+) -> tuple[np.ndarray, list[list[tuple[str, str]]]]:
+    """The drives of several settings, one after the other: values (drives, parts), and for each
+    setting what its drives are."""
     lives = [live_volts(circuit, ports, setting) for setting in wanted]
     each = [drives(circuit, live) for live in lives]
-    return np.array([drive_values(circuit, live, *drive) for live, some in zip(lives, each) for drive in some]), each
+    return np.array(
+        [drive_values(circuit, live, *drive) for live, some in zip(lives, each) for drive in some]
+    ), each

@@ -1,4 +1,5 @@
-"""The tables the engine judges by, as plain data: what the engine in the browser reads beside the catalogue."""
+"""The tables the engine judges by, as plain data: what the engine in the browser reads
+beside the catalogue."""
 
 from __future__ import annotations
 
@@ -9,7 +10,10 @@ from . import powering, rulebook
 
 def tables() -> dict[str, list[dict]]:
     """By the name they are published under, JSON-ready."""
-    return {"rulebook": [_judging(asdict(rule)) for rule in rulebook.rules()], "powering": [asdict(pair) for pair in powering.rows()]}
+    return {
+        "rulebook": [_judging(asdict(rule)) for rule in rulebook.rules()],
+        "powering": [asdict(pair) for pair in powering.rows()],
+    }
 
 
 def _judging(rule: dict) -> dict:

@@ -9,13 +9,22 @@ from .words import fixed, quantity
 from .working import Net, Worked, Working
 
 WIDE = 96
-STATES = {"settled": "settled, fully plugged", "plugging": "while plugging", "signal": "with signal, fully plugged"}
-NATURE = {"direct": "", "instant": "; the first instant, large capacitors hold their voltage", "signal": "",
-          "test": "; all sources quiet, a test current instead"}
+STATES = {
+    "settled": "settled, fully plugged",
+    "plugging": "while plugging",
+    "signal": "with signal, fully plugged",
+}
+NATURE = {
+    "direct": "",
+    "instant": "; the first instant, large capacitors hold their voltage",
+    "signal": "",
+    "test": "; all sources quiet, a test current instead",
+}
 
 
 def told(working: Working) -> str:
-    """The working in paragraphs: the case, the nets, the parts, the sum of currents, the number and its limit."""
+    """The working in paragraphs: the case, the nets, the parts, the sum of currents, the
+    number and its limit."""
     return "\n".join(line for block in _blocks(working) for line in block)
 
 
@@ -26,7 +35,10 @@ def _blocks(w: Working) -> Iterator[list[str]]:
     else:
         yield ["  The case", *_listed(_case(w))]
         yield ["  Nets", *_listed(_net(net) for net in w.nets)]
-        yield ["  Parts that matter" + (f" ({w.left_out} more left out)" if w.left_out else ""), *_listed(_part(w, part) for part in w.parts)]
+        yield [
+            "  Parts that matter" + (f" ({w.left_out} more left out)" if w.left_out else ""),
+            *_listed(_part(w, part) for part in w.parts),
+        ]
         if w.equation:
             yield ["  Currents", *_listed([w.equation.says])]
         if w.note:
@@ -61,7 +73,10 @@ def _net(net: Net) -> str:
 
 
 def _part(w: Working, part: Worked) -> str:
-    where = f"{part.name}{f' of {part.owner}' if part.owner else ''}{f', {part.value}' if part.value else ''}, {part.a} to {part.b}"
+    where = (
+        f"{part.name}{f' of {part.owner}' if part.owner else ''}{f', {part.value}' if part.value else ''}, "
+        f"{part.a} to {part.b}"
+    )
     current = "" if part.kind == "meter" and w.nature != "test" else f", {quantity(abs(part.amps), 'A')}"
     return f"{'> ' if part.decides else ''}{where}: {quantity(part.volts, 'V')}{current}"
 
@@ -71,9 +86,19 @@ def number_words(w: Working) -> Iterator[str]:
     for term in w.terms:
         yield f"{term.words}: {quantity(term.value, term.unit)}"
     if w.quantity == "polarity":
-        yield f"in step with the source (+1) or upside down (−1): {fixed(w.value, 3)}; limit {fixed(w.limit, 0)}"
+        yield (
+            f"in step with the source (+1) or upside down (−1): {fixed(w.value, 3)}; limit "
+            f"{fixed(w.limit, 0)}"
+        )
     elif w.quantity:
-        limit = "" if w.limit is None else f"; {'no more' if w.compare == 'above' else 'no less'} than {quantity(w.limit, w.unit)} is wanted"
+        limit = (
+            ""
+            if w.limit is None
+            else (
+                f"; {'no more' if w.compare == 'above' else 'no less'} than {quantity(w.limit, w.unit)} is "
+                "wanted"
+            )
+        )
         yield f"{quantity(w.value, w.unit)}{limit}"
     if w.limit_from:
         yield f"limit: {w.limit_from} ({w.evidence}{'; ' + '; '.join(w.titles) if w.titles else ''})"

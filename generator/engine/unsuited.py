@@ -1,4 +1,5 @@
-"""What the circuit at audio frequencies does not show: leads not made for fast signals or for loudspeakers, and what amplifiers are plugged into."""
+"""What the circuit at audio frequencies does not show: leads not made for fast signals or for loudspeakers,
+and what amplifiers are plugged into."""
 
 from __future__ import annotations
 
@@ -13,7 +14,9 @@ from .pairing import Input, Output
 from .readings import Named, Reading
 
 
-def unsuited(assembly: Assembly, here: str, there: str, pairs: Sequence[tuple[Output, Input]]) -> Iterator[Reading]:
+def unsuited(
+    assembly: Assembly, here: str, there: str, pairs: Sequence[tuple[Output, Input]]
+) -> Iterator[Reading]:
     """Leads that do not suit what is sent from `here` to `there`, and timecode that is taken for sound."""
     words = {"device": Named(here), "other": Named(there)}
     leads = {place: lead for place, lead in assembly.places.items() if isinstance(lead, Lead)}
@@ -21,18 +24,29 @@ def unsuited(assembly: Assembly, here: str, there: str, pairs: Sequence[tuple[Ou
     if fast:
         for place, lead in leads.items():
             metres = 0.0 if lead.impedance else lead.length or ADAPTER_METRES
-            yield Reading("slow-lead", place, "lead", metres, "m", "signal", words={**words, "lead": Named(place)}, flags={"sent": fast})
+            yield Reading(
+                "slow-lead",
+                place,
+                "lead",
+                metres,
+                "m",
+                "signal",
+                words={**words, "lead": Named(place)},
+                flags={"sent": fast},
+            )
     if any(o.source.kind in SMALL and not (o.source.balanced and i.listener.balanced) for o, i in pairs):
         for place, lead in leads.items():
             bare = bool(lead.cable) and not any(join.screen for join in lead.joins)
-            yield Reading("bare-lead", place, "lead", float(bare), "", "signal", words={**words, "lead": Named(place)})
+            yield Reading(
+                "bare-lead", place, "lead", float(bare), "", "signal", words={**words, "lead": Named(place)}
+            )
     if any(as_sound(o.source, i.listener) for o, i in pairs):
         yield Reading("timecode-as-sound", here, "signal", 1.0, "", "signal", words=words)
 
 
 def amplifiers(assembly: Assembly) -> Iterator[Reading]:
-    """Amplifier outputs that reach anything but a loudspeaker, or go through parts that were not made for them; whatever else the two devices
-    are, and whatever the circuit says."""
+    """Amplifier outputs that reach anything but a loudspeaker, or go through parts that were not made for
+    them; whatever else the two devices are, and whatever the circuit says."""
     for side, other in (("from", "into"), ("into", "from")):
         device, target = assembly.places[side], assembly.places[other]
         if not any(source.kind == LOUDSPEAKER for source in device.sources):
@@ -42,4 +56,12 @@ def amplifiers(assembly: Assembly) -> Iterator[Reading]:
             yield Reading("amplifier-into", side, "connection", 1.0, "", "signal", words=words)
         for place, lead in assembly.places.items():
             if isinstance(lead, Lead) and lead.parts and LOUDSPEAKER not in lead.made_for:
-                yield Reading("amplifier-through", place, "lead", 1.0, "", "signal", words={**words, "lead": Named(place)})
+                yield Reading(
+                    "amplifier-through",
+                    place,
+                    "lead",
+                    1.0,
+                    "",
+                    "signal",
+                    words={**words, "lead": Named(place)},
+                )

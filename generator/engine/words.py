@@ -12,7 +12,8 @@ SYMBOLS = {"ohm": "Ω"}
 
 
 def quantity(value: float, unit: str) -> str:
-    """Three significant digits with an engineering prefix: 44.6 V, 7.05 mA, 2.4 kΩ; decibels with one decimal, bare numbers as they are."""
+    """Three significant digits with an engineering prefix: 44.6 V, 7.05 mA, 2.4 kΩ; decibels with one
+    decimal, bare numbers as they are."""
     if not isfinite(value):
         return "no number"
     if unit == "dB":
@@ -28,8 +29,9 @@ def quantity(value: float, unit: str) -> str:
 
 
 def fixed(value: float, places: int) -> str:
-    """Round half away from zero, and what is a half but for a solver's rounding too, so that every implementation prints the same digits."""
-    scale = 10 ** places
+    """Round half away from zero, and what is a half but for a solver's rounding too, so that every
+    implementation prints the same digits."""
+    scale = 10**places
     whole = floor(abs(value) * scale + 0.5 + HALF_DIGIT)
     sign = "−" if value < 0 and whole else ""
     digits = str(whole).rjust(places + 1, "0")
@@ -37,7 +39,8 @@ def fixed(value: float, places: int) -> str:
 
 
 def setting_words(setting: Mapping[str, str], names: Mapping[str, str]) -> str:
-    """`phantom 48 V on, plug-in power off`; empty when nothing can be switched. `names` tells what each switch is called."""
+    """`phantom 48 V on, plug-in power off`; empty when nothing can be switched. `names` tells what
+    each switch is called."""
     return ", ".join(f"{names[key]} {state}" for key, state in setting.items())
 
 
@@ -45,7 +48,11 @@ def conditions(settings: Sequence[tuple[Mapping[str, str], str]], names: Mapping
     """One sentence that says which setting ends how; empty when all end alike."""
     verdicts = list(dict.fromkeys(verdict for _, verdict in settings))
     if len(verdicts) < 2:
-        return f"{verdicts[0].capitalize()} only." if verdicts and " " in verdicts[0] and verdicts[0].startswith("dangerous") else ""
+        return (
+            f"{verdicts[0].capitalize()} only."
+            if verdicts and " " in verdicts[0] and verdicts[0].startswith("dangerous")
+            else ""
+        )
     told = {verdict: _condition(verdict, settings, names) for verdict in verdicts}
     unclear = [verdict for verdict in verdicts if told[verdict] is None]
     rest = max(unclear, key=[found for _, found in settings].count, default=None)
@@ -69,9 +76,16 @@ def in_order(end: str, start: Mapping[str, str], goal: Mapping[str, str], names:
     return f"Plug it with {before}, wait a moment, then {after}: then {result}."
 
 
-def _condition(verdict: str, settings: Sequence[tuple[Mapping[str, str], str]], names: Mapping[str, str]) -> str | None:
-    """The switch positions that all settings of a verdict share and no other has; None if there is no such set."""
+def _condition(
+    verdict: str, settings: Sequence[tuple[Mapping[str, str], str]], names: Mapping[str, str]
+) -> str | None:
+    """The switch positions that all settings of a verdict share and no other has; None if
+    there is no such set."""
     cases = [setting for setting, found in settings if found == verdict]
-    shared = {key: state for key, state in cases[0].items() if all(case[key] == state for case in cases) and any(s[key] != state for s, _ in settings)}
+    shared = {
+        key: state
+        for key, state in cases[0].items()
+        if all(case[key] == state for case in cases) and any(s[key] != state for s, _ in settings)
+    }
     matching = [setting for setting, _ in settings if shared.items() <= setting.items()]
     return setting_words(shared, names) if shared and len(matching) == len(cases) else None

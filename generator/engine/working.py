@@ -1,4 +1,5 @@
-"""The working behind a verdict, ready to be read out: frozen, in words and numbers, without the circuit it came from."""
+"""The working behind a verdict, ready to be read out: frozen, in words and numbers, without the
+circuit it came from."""
 
 from __future__ import annotations
 
@@ -17,8 +18,9 @@ class Term:
 
 @dataclass(frozen=True)
 class Net:
-    """Nodes that are one point: joined by wire, closed contacts and conductors that drop next to nothing. `volts` against the 0 V of its piece
-    (rms for signal, below zero where it is upside down); `gains` are V for a source of 1 V at 20 Hz, 1 kHz and 20 kHz, empty for direct current."""
+    """Nodes that are one point: joined by wire, closed contacts and conductors that drop next to nothing.
+    `volts` against the 0 V of its piece (rms for signal, below zero where it is upside down); `gains` are V
+    for a source of 1 V at 20 Hz, 1 kHz and 20 kHz, empty for direct current."""
 
     name: str
     nodes: tuple[str, ...]
@@ -29,8 +31,9 @@ class Net:
 
 @dataclass(frozen=True)
 class Worked:
-    """A part between two nets. `volts` is `a` over `b` and `amps` flows from a to b; for signal both are rms sizes and `turn` is the
-    current's phase against the source in degrees. `kind` is a part's kind, or contact, or meter (where the number is read off)."""
+    """A part between two nets. `volts` is `a` over `b` and `amps` flows from a to b; for signal both are rms
+    sizes and `turn` is the current's phase against the source in degrees. `kind` is a part's kind, or
+    contact, or meter (where the number is read off)."""
 
     id: str
     name: str
@@ -47,8 +50,8 @@ class Worked:
 
 @dataclass(frozen=True)
 class Equation:
-    """Currents that leave a net, A, by what they flow through; their sum, which must be nothing. For signal `amps` is the share in step with
-    the source and `across` the share a quarter turn ahead."""
+    """Currents that leave a net, A, by what they flow through; their sum, which must be nothing. For signal
+    `amps` is the share in step with the source and `across` the share a quarter turn ahead."""
 
     net: str
     parts: tuple[str, ...]
@@ -60,9 +63,10 @@ class Equation:
 
 @dataclass(frozen=True)
 class Working:
-    """Everything a teacher needs to follow one number. `nature` is direct (settled direct current), instant (the moment capacitors are struck),
-    signal, test (a test current) or rule (no number of the circuit decides). `touching` are the contacts that meet; `corner` the tolerance
-    corner; `hertz` the frequency shown, `level` the open-circuit volts of the source shown (amperes of a test current)."""
+    """Everything a teacher needs to follow one number. `nature` is direct (settled direct current), instant
+    (the moment capacitors are struck), signal, test (a test current) or rule (no number of the circuit
+    decides). `touching` are the contacts that meet; `corner` the tolerance corner; `hertz` the frequency
+    shown, `level` the open-circuit volts of the source shown (amperes of a test current)."""
 
     start: str
     through: tuple[str, ...]

@@ -17,12 +17,7 @@ from .tables import Tables
 SHORT, LONG = 3.0, 30.0  # m
 DIMMER = Beside("round-feeder", "dimmer-rack", 0.0, 0.1, 10.0)  # ten metres of its feeder, 10 cm away
 UNHEARD = ("inaudible", "in the noise", "under the voice")
-SAYS = (
-    "you will hear no hum",
-    "you may hear hum",
-    "you will hear hum in the pauses",
-    "hum drowns the sound",
-)
+SAYS = ("you will hear no hum", "you may hear hum", "you will hear hum in the pauses", "hum drowns the sound")
 PAIRS, COAXES = ("mic-pair", "star-quad", "foil-pair"), ("coax-heavy", "coax-thin", "instrument-lead")
 
 

@@ -155,8 +155,8 @@ def _hold(run: Run, node: Map, tables: Tables, problems: Problems) -> None:
         )
     if run.measured_amps > FLOATING_AMPS and {run.source.powered, run.input.powered} != {"earthed"}:
         message = (
-            f"'{node['measured'].text('amps')}' flows only between two earthed devices; "
-            "if one of these is not earthed it has a fault: unplug it, and call an electrician."
+            f"'{node['measured'].text('amps')}' flows only between two earthed devices; if one of these is "
+            "not earthed it has a fault: unplug it, and call an electrician."
         )
         problems.add(node["measured"]["amps"].place, "bad-number", message)
     for one, at in zip(_many(node, "radio"), run.transmitters):

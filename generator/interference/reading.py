@@ -29,7 +29,8 @@ class Reading:
 
 
 def reading(run: Run, tables: Tables) -> Reading | None:
-    """None where it has been measured already or where no meter reads it: from a battery device some microamperes flow."""
+    """None where it has been measured already or where no meter reads it: from a battery device
+    some microamperes flow."""
     if run.measured_volts or run.measured_amps or "battery" in (run.source.powered, run.input.powered):
         return None
     expected = chassis(run, tables, Guesses(run, tables), TYPICAL)

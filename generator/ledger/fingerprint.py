@@ -1,7 +1,9 @@
-"""What a verdict rests on, as short digests: the records involved, the rules, the engine itself. Equal digests, equal verdict.
+"""What a verdict rests on, as short digests: the records involved, the rules, the engine itself.
+Equal digests, equal verdict.
 
-A whole answer has sentences in it, and says how each thing is known; a row of the ledger has neither. So there are two digests of everything, with
-`words` and without. A third is of what readings are made by: the rules may change and every reading stays.
+A whole answer has sentences in it, and says how each thing is known; a row of the ledger has neither. So
+there are two digests of everything, with `words` and without. A third is of what readings are made by: the
+rules may change and every reading stays.
 """
 
 from __future__ import annotations
@@ -30,15 +32,19 @@ UNASKED = {  # fields of these records that no verdict and no sentence of one is
     "Lead": {"looks_like", "tell_apart", "cautions", "also_called", "evidence", "met"},
     "Evidence": {"checked", "note"},
 }
-WORDS = {"says", "remedy", "mend", "reason", "evidence", "cite", "means", "met_by"}  # fields of a rule that are told, and decide nothing
+# fields of a rule that are told, and decide nothing
+WORDS = {"says", "remedy", "mend", "reason", "evidence", "cite", "means", "met_by"}
 RULES = "rulebook.yaml"
 LISTS = "matrix"  # the module that says which pairings there are
-JUDGES, READS = "judge", ("read", "readings_of")  # the module that gives a verdict, and what in it makes readings
+# the module that gives a verdict, and what in it makes readings
+JUDGES, READS = "judge", ("read", "readings_of")
 APPLYING = {JUDGES, "findings", "misfit", "rulebook", "verdict"}  # modules that make verdicts of readings
-UNSAID = {"ctx", "kind", "type_comment", "type_params"}  # fields of a syntax tree that say nothing, or not in every version of Python
+# fields of a syntax tree that say nothing, or not in every version of Python
+UNSAID = {"ctx", "kind", "type_comment", "type_params"}
 LENGTH = 24  # of a digest, hexadecimal digits
 
-_known: dict[tuple[int, bool], tuple[Any, str]] = {}  # records are frozen, so the digest of each is worked out once
+# records are frozen, so the digest of each is worked out once
+_known: dict[tuple[int, bool], tuple[Any, str]] = {}
 
 
 class Fingerprints:
@@ -64,11 +70,17 @@ class Fingerprints:
 
     def pairings(self) -> str:
         """The digest of everything that can change which pairings there are."""
-        return _short(" ".join((pairings_digest(), *self.every().values(), *(name for _, name in self.every()))))
+        return _short(
+            " ".join((pairings_digest(), *self.every().values(), *(name for _, name in self.every())))
+        )
 
     def every(self) -> Mapping[tuple[str, str], str]:
         """The digest of every record a verdict may rest on."""
-        return {(kind, name): self.record(kind, name) for kind in RECORDS for name in getattr(self.catalogue, kind)}
+        return {
+            (kind, name): self.record(kind, name)
+            for kind in RECORDS
+            for name in getattr(self.catalogue, kind)
+        }
 
     def records(self, pairing: Pairing) -> Iterator[tuple[str, str]]:
         """Kind and id of every record this verdict rests on."""
@@ -93,12 +105,17 @@ class Fingerprints:
 
 
 def _asked(value: Any, words: bool) -> Any:
-    """A record as plain tuples and dicts, without what judging never asks; without `words` how a thing is known is not asked either."""
+    """A record as plain tuples and dicts, without what judging never asks; without `words` how a thing is
+    known is not asked either."""
     if is_dataclass(value):
         kind = type(value).__name__
         if kind == Evidence.__name__ and not words:
             return None
-        return kind, *((field.name, _asked(getattr(value, field.name), words)) for field in fields(value) if field.name not in UNASKED.get(kind, ()))
+        return kind, *(
+            (field.name, _asked(getattr(value, field.name), words))
+            for field in fields(value)
+            if field.name not in UNASKED.get(kind, ())
+        )
     if isinstance(value, Mapping):
         return {name: _asked(one, words) for name, one in value.items()}
     return tuple(_asked(one, words) for one in value) if isinstance(value, (tuple, list)) else value
@@ -106,8 +123,9 @@ def _asked(value: Any, words: bool) -> Any:
 
 @cache
 def engine_digest(words: bool) -> str:
-    """A digest of the engine's rules, with their `words` or without, and of the code that judges. How the code is laid out, in which of these
-    modules a thing stands, comments and docstrings change nothing, nor does what only shows or searches."""
+    """A digest of the engine's rules, with their `words` or without, and of the code that judges. How the
+    code is laid out, in which of these modules a thing stands, comments and docstrings change nothing, nor
+    does what only shows or searches."""
     return _short(code_digest(words) + _rows(ENGINE / RULES, words))
 
 
@@ -120,7 +138,16 @@ def code_digest(words: bool) -> str:
 @cache
 def readings_digest(words: bool) -> str:
     """The same of what readings are made by, and of the form they are kept in."""
-    return _short("".join([*_code([FORM]), *_code([ENGINE / f"{JUDGES}.py"], READS), *_code(reading()), *(_rows(path, words) for path in _tables())]))
+    return _short(
+        "".join(
+            [
+                *_code([FORM]),
+                *_code([ENGINE / f"{JUDGES}.py"], READS),
+                *_code(reading()),
+                *(_rows(path, words) for path in _tables()),
+            ]
+        )
+    )
 
 
 @cache
@@ -135,7 +162,12 @@ def _tables() -> list[Path]:
 
 
 def _rows(path: Path, words: bool) -> str:
-    return repr([{name: row[name] for name in row if words or name not in WORDS} for row in yaml.safe_load(path.read_text(encoding="utf-8"))])
+    return repr(
+        [
+            {name: row[name] for name in row if words or name not in WORDS}
+            for row in yaml.safe_load(path.read_text(encoding="utf-8"))
+        ]
+    )
 
 
 def _short(text: str) -> str:
@@ -148,7 +180,8 @@ def judging() -> list[Path]:
 
 
 def reading() -> list[Path]:
-    """The modules that readings are made by: what judge.py imports beside those that apply rules, and whatever that imports."""
+    """The modules that readings are made by: what judge.py imports beside those that apply rules, and
+    whatever that imports."""
     return _reached(_imported(ENGINE / f"{JUDGES}.py") - APPLYING)
 
 
@@ -163,27 +196,48 @@ def _reached(names: set[str]) -> list[Path]:
 
 def _imported(path: Path) -> set[str]:
     tree = ast.parse(path.read_text(encoding="utf-8"))
-    return {node.module for node in ast.walk(tree) if isinstance(node, ast.ImportFrom) and node.level == 1 and node.module}
+    return {
+        node.module
+        for node in ast.walk(tree)
+        if isinstance(node, ast.ImportFrom) and node.level == 1 and node.module
+    }
 
 
 def _code(paths: Iterable[Path], chosen: Collection[str] = ()) -> list[str]:
-    """What some modules do, or the chosen functions of them: everything they define, in an order of its own, whichever of them it stands in."""
+    """What some modules do, or the chosen functions of them: everything they define, in an order of its own,
+    whichever of them it stands in."""
     nodes = (node for path in paths for node in ast.parse(path.read_text(encoding="utf-8")).body)
-    return sorted(_meaning(node) for node in nodes if not _aside(node) and (not chosen or getattr(node, "name", "") in chosen))
+    return sorted(
+        _meaning(node)
+        for node in nodes
+        if not _aside(node) and (not chosen or getattr(node, "name", "") in chosen)
+    )
 
 
 def _aside(node: ast.stmt) -> bool:
     """An import or a docstring."""
-    return isinstance(node, (ast.Import, ast.ImportFrom)) or isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant)
+    return (
+        isinstance(node, (ast.Import, ast.ImportFrom))
+        or isinstance(node, ast.Expr)
+        and isinstance(node.value, ast.Constant)
+    )
 
 
 def _meaning(part: Any) -> str:
-    """A syntax tree as text, alike in every version of Python: without docstrings, without what is empty, wherever it stands in its file."""
+    """A syntax tree as text, alike in every version of Python: without docstrings, without what is empty,
+    wherever it stands in its file."""
     if isinstance(part, list):
         return f"[{','.join(map(_meaning, part))}]"
     if not isinstance(part, ast.AST):
         return repr(part)
-    inside = {name: value for name, value in ast.iter_fields(part) if name not in UNSAID and value is not None and value != []}
-    if isinstance(part, (ast.ClassDef, ast.FunctionDef, ast.AsyncFunctionDef)) and ast.get_docstring(part, clean=False) is not None:
+    inside = {
+        name: value
+        for name, value in ast.iter_fields(part)
+        if name not in UNSAID and value is not None and value != []
+    }
+    if (
+        isinstance(part, (ast.ClassDef, ast.FunctionDef, ast.AsyncFunctionDef))
+        and ast.get_docstring(part, clean=False) is not None
+    ):
         inside["body"] = part.body[1:]
     return f"{type(part).__name__}({','.join(f'{name}={_meaning(value)}' for name, value in inside.items())})"

@@ -1,4 +1,5 @@
-"""The form readings are kept in: of each its two numbers, and the number of an outline that has all else, for few outlines are different.
+"""The form readings are kept in: of each its two numbers, and the number of an outline that has all else, for
+few outlines are different.
 
 The digest of readings sees this module too: what was kept in another form is not known.
 """
@@ -35,22 +36,40 @@ def flat(written: Written) -> Flat:
 
 def _outline(reading: Reading) -> str:
     """All of a reading but its two numbers. How it was found (`at`, `terms`) is told by solving anew."""
-    words = {name: [word.place, word.channel] if isinstance(word, Named) else word for name, word in reading.words.items()}
+    words = {
+        name: [word.place, word.channel] if isinstance(word, Named) else word
+        for name, word in reading.words.items()
+    }
     known = reading.evidence and [reading.evidence.grade, reading.evidence.cite]
-    return json.dumps([reading.quantity, dict(reading.flags), reading.setting, reading.subject, reading.where, reading.unit, reading.state, known, words])
+    return json.dumps(
+        [
+            reading.quantity,
+            dict(reading.flags),
+            reading.setting,
+            reading.subject,
+            reading.where,
+            reading.unit,
+            reading.state,
+            known,
+            words,
+        ]
+    )
 
 
 def packed(ways: Sequence[Flat], number: Callable[[str], int]) -> bytes:
     """The readings of all ways of a pairing; `number` gives an outline its number."""
     every = [one for way in ways for one in way]
     head = array("I", [len(ways), *map(len, ways), *(number(outline) for outline, _, _ in every)])
-    return zlib.compress(b"".join((head.tobytes(), *(array("d", column).tobytes() for column in list(zip(*every))[1:]))))
+    return zlib.compress(
+        b"".join((head.tobytes(), *(array("d", column).tobytes() for column in list(zip(*every))[1:])))
+    )
 
 
 def parted(kept: bytes) -> tuple[array, bytes, bytes, bytes]:
-    """How many readings each way has, then of all in turn the numbers of outlines, the values and the limits. Raises Damaged."""
+    """How many readings each way has, then of all in turn the numbers of outlines, the values and the
+    limits. Raises Damaged."""
     told = unzipped(kept)
-    ways, = array("I", told[:NUMBER])
+    (ways,) = array("I", told[:NUMBER])
     first = NUMBER * (1 + ways)
     counts = array("I", told[NUMBER:first])
     second = first + NUMBER * sum(counts)
@@ -63,13 +82,26 @@ def unpacked(kept: bytes, outline: Callable[[int], Outline]) -> list[Written]:
     counts, numbers, values, limits = parted(kept)
     every = zip(map(outline, array("I", numbers)), array("d", values), array("d", limits))
     ways = [list(islice(every, count)) for count in counts]
-    return [way[0][0] if way and isinstance(way[0][0], str) else [_restored(*one) for one in way] for way in ways]
+    return [
+        way[0][0] if way and isinstance(way[0][0], str) else [_restored(*one) for one in way] for way in ways
+    ]
 
 
 def _restored(outline: list, value: float, limit: float) -> Reading:
     quantity, flags, setting, subject, where, unit, state, known, words = outline
-    return Reading(quantity, subject, where, value, unit, state, setting, None if isnan(limit) else limit, Evidence(known[0], tuple(known[1])) if known else None,
-                   {name: Named(*word) if isinstance(word, list) else word for name, word in words.items()}, flags)
+    return Reading(
+        quantity,
+        subject,
+        where,
+        value,
+        unit,
+        state,
+        setting,
+        None if isnan(limit) else limit,
+        Evidence(known[0], tuple(known[1])) if known else None,
+        {name: Named(*word) if isinstance(word, list) else word for name, word in words.items()},
+        flags,
+    )
 
 
 def outlined(kept: bytes) -> Outline:

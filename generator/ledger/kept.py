@@ -1,6 +1,8 @@
-"""The ledger kept with the catalogue, and what it rests on: the rows still true are read from it, and only the others judged.
+"""The ledger kept with the catalogue, and what it rests on: the rows still true are read from it,
+and only the others judged.
 
-What it rests on stands beside it, in `rests-on.tsv`: a digest of the engine, of every record, and of every file of the ledger itself.
+What it rests on stands beside it, in `rests-on.tsv`: a digest of the engine, of every record, and of every
+file of the ledger itself.
 """
 
 from __future__ import annotations
@@ -31,20 +33,40 @@ Record = tuple[str, str]  # kind and id
 DIGEST = re.compile(rf"[0-9a-f]{{{LENGTH}}}")
 
 
-def rows(catalogue: Catalogue, directory: Path, remembered: Path | None = None, mend: bool = False, address: str | None = None) -> list[Row]:
-    """Every pairing's row, in order of outlet, inlet, lead: from the ledger in `directory` where it still holds, judged where not.
+def rows(
+    catalogue: Catalogue,
+    directory: Path,
+    remembered: Path | None = None,
+    mend: bool = False,
+    address: str | None = None,
+) -> list[Row]:
+    """Every pairing's row, in order of outlet, inlet, lead: from the ledger in `directory` where it still
+    holds, judged where not.
 
-    LedgerError where a file of the ledger is not as it was written; with `mend` such a file is as if it were not there. With an `address` of a cluster
-    that judges; raises NoCluster.
+    LedgerError where a file of the ledger is not as it was written; with `mend` such a file is as if it were
+    not there. With an `address` of a cluster that judges; raises NoCluster.
     """
     files, rested = read(directory), _read_rests(directory / RESTS_ON, mend)
     if mend:
-        files = {name: content for name, content in files.items() if rested.get((FILE, name)) == _digest(content)}
+        files = {
+            name: content for name, content in files.items() if rested.get((FILE, name)) == _digest(content)
+        }
     elif files or rested:
         _check({**files, **numbers.read(directory)}, rested, directory)
     known, every = {_pairing(one): one for one in rows_of(files, skip=mend)}, _every(catalogue, remembered)
-    held = _standing(catalogue, rested, remembered, {pairing: next(iter(known[pairing]["findings"]), "") for pairing in every if pairing in known})
-    fresh = iter(list(told_of(row, catalogue, remembered, [pairing for pairing in every if pairing not in held], address)))
+    held = _standing(
+        catalogue,
+        rested,
+        remembered,
+        {pairing: next(iter(known[pairing]["findings"]), "") for pairing in every if pairing in known},
+    )
+    fresh = iter(
+        list(
+            told_of(
+                row, catalogue, remembered, [pairing for pairing in every if pairing not in held], address
+            )
+        )
+    )
     found = [known[pairing] if pairing in held else next(fresh) for pairing in every]
     _forget(catalogue, remembered, every)
     return found
@@ -76,7 +98,9 @@ def keep(catalogue: Catalogue, fresh: list[Row], directory: Path, remembered: Pa
     write(_files(catalogue, fresh, directory, remembered), directory)
 
 
-def _files(catalogue: Catalogue, fresh: list[Row], directory: Path, remembered: Path | None) -> dict[str, str]:
+def _files(
+    catalogue: Catalogue, fresh: list[Row], directory: Path, remembered: Path | None
+) -> dict[str, str]:
     """File name -> content of all that `keep` writes."""
     files = {**text(fresh), numbers.FILE: _numbers(catalogue, fresh, directory, remembered)}
     return {**files, RESTS_ON: rests_on(catalogue, files)}
@@ -85,18 +109,38 @@ def _files(catalogue: Catalogue, fresh: list[Row], directory: Path, remembered: 
 def _numbers(catalogue: Catalogue, fresh: list[Row], directory: Path, remembered: Path | None) -> str:
     """The text of `numbers.tsv`: lines that still hold are kept, for the others their pairings are judged."""
     rested = _read_rests(directory / RESTS_ON, mend=True)
-    written = (content for name, content in numbers.read(directory).items() if rested.get((FILE, name)) == _digest(content))
+    written = (
+        content
+        for name, content in numbers.read(directory).items()
+        if rested.get((FILE, name)) == _digest(content)
+    )
     known, chosen = numbers.rows(next(written, "")), [_pairing(one) for one in numbers.telling(fresh)]
     held = _standing(catalogue, rested, remembered, {pairing: None for pairing in chosen if pairing in known})
-    found = iter(list(told_of(numbers.lines, catalogue, remembered, [pairing for pairing in chosen if pairing not in held])))
+    found = iter(
+        list(
+            told_of(
+                numbers.lines, catalogue, remembered, [pairing for pairing in chosen if pairing not in held]
+            )
+        )
+    )
     return numbers.text(known[pairing] if pairing in held else next(found) for pairing in chosen)
 
 
-def _standing(catalogue: Catalogue, rested: Mapping[Record, str], remembered: Path | None, asked: Mapping[Pairing, str | None]) -> set[Pairing]:
-    """Those of the pairings asked about of which what was judged, resting on these digests, is still true. Where only the rulebook is another that
-    is so where all readings meet the same rules; `asked` says of what the number is told, see `rules.standing`."""
+def _standing(
+    catalogue: Catalogue,
+    rested: Mapping[Record, str],
+    remembered: Path | None,
+    asked: Mapping[Pairing, str | None],
+) -> set[Pairing]:
+    """Those of the pairings asked about of which what was judged, resting on these digests, is still true.
+    Where only the rulebook is another that is so where all readings meet the same rules; `asked` says of what
+    the number is told, see `rules.standing`."""
     prints = Fingerprints(catalogue, words=False)
-    same = [pairing for pairing in asked if all(rested.get(record) == prints.record(*record) for record in prints.records(pairing))]
+    same = [
+        pairing
+        for pairing in asked
+        if all(rested.get(record) == prints.record(*record) for record in prints.records(pairing))
+    ]
     if not remembered:
         return set(same) if rested.get(ENGINE) == prints.engine() else set()
     with opened(remembered) as memory:
@@ -108,27 +152,44 @@ def _standing(catalogue: Catalogue, rested: Mapping[Record, str], remembered: Pa
         if before is None:
             return set()
         digests = {prints.readings(pairing): pairing for pairing in same}
-        return {digests[digest] for digest in rules.standing(memory, before, today, {digest: asked[pairing] for digest, pairing in digests.items()})}
+        return {
+            digests[digest]
+            for digest in rules.standing(
+                memory, before, today, {digest: asked[pairing] for digest, pairing in digests.items()}
+            )
+        }
 
 
 def _pairing(row: Row) -> Pairing:
     return row["from"], tuple(row["through"]), row["into"]
 
 
-def stale(catalogue: Catalogue, fresh: list[Row], directory: Path, remembered: Path | None = None) -> Iterator[LedgerError]:
+def stale(
+    catalogue: Catalogue, fresh: list[Row], directory: Path, remembered: Path | None = None
+) -> Iterator[LedgerError]:
     """Each file in `directory` that is not what `keep` would write, with the first line that differs."""
-    found, wanted = {**read(directory), **numbers.read(directory)}, _files(catalogue, fresh, directory, remembered)
+    found, wanted = (
+        {**read(directory), **numbers.read(directory)},
+        _files(catalogue, fresh, directory, remembered),
+    )
     if (directory / RESTS_ON).exists():
         found[RESTS_ON] = (directory / RESTS_ON).read_text(encoding="utf-8", errors="replace")
     for name in sorted(found.keys() | wanted.keys()):
         if found.get(name) != wanted.get(name):
-            yield LedgerError(f"{name}, line {first_difference(found.get(name, ''), wanted.get(name, ''))}: not what the engine says today")
+            yield LedgerError(
+                f"{name}, line {first_difference(found.get(name, ''), wanted.get(name, ''))}: not what the "
+                "engine says today"
+            )
 
 
 def rests_on(catalogue: Catalogue, files: Mapping[str, str]) -> str:
     """The text of `rests-on.tsv`."""
     prints = Fingerprints(catalogue, words=False)
-    found = {ENGINE: prints.engine(), **prints.every(), **{(FILE, name): _digest(content) for name, content in files.items()}}
+    found = {
+        ENGINE: prints.engine(),
+        **prints.every(),
+        **{(FILE, name): _digest(content) for name, content in files.items()},
+    }
     return HEAD + "".join(f"{kind}\t{name}\t{digest}\n" for (kind, name), digest in sorted(found.items()))
 
 
@@ -174,7 +235,10 @@ def _check(files: Mapping[str, str], rested: Mapping[tuple[str, str], str], dire
         if written != _digest(files[name]):
             if name != numbers.FILE:
                 list(rows_of({name: files[name]}))  # a line that is none is named before all else
-            raise LedgerError(f"{name}{_where(name, files[name], written, directory)}: not as it was written, edited by hand or from another version")
+            raise LedgerError(
+                f"{name}{_where(name, files[name], written, directory)}: not as it was written, edited by "
+                "hand or from another version"
+            )
 
 
 def _where(name: str, content: str, written: str, directory: Path) -> str:

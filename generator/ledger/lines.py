@@ -1,9 +1,11 @@
-"""The ledger as text: one file per outlet, one line per lead and inlet, computed fields only, so that a diff shows what a change of data did.
+"""The ledger as text: one file per outlet, one line per lead and inlet, computed fields only, so that a diff
+shows what a change of data did.
 
     LEAD  INLET  VERDICT  FINDINGS  NUMBER  SUBJECT  OFFERED  OFFER
 
-separated by tabs, the last two only where there is an offer; `-` for none. FINDINGS are those that decided, then after `|` what else costs something.
-NUMBER and SUBJECT, the place and the part, are of the first that decided.
+separated by tabs, the last two only where there is an offer; `-` for none. FINDINGS are those that
+decided, then after `|` what else costs something. NUMBER and SUBJECT, the place and the part, are
+of the first that decided.
 """
 
 from __future__ import annotations
@@ -39,7 +41,14 @@ def text(rows: Iterable[Row]) -> dict[str, str]:
 
 def _line(row: Row) -> str:
     also = (ALSO, *row["also"]) if row["also"] else ()
-    fields = ["+".join(row["through"]), row["into"], row["verdict"], " ".join((*row["findings"], *also)), row["number"], row["subject"]]
+    fields = [
+        "+".join(row["through"]),
+        row["into"],
+        row["verdict"],
+        " ".join((*row["findings"], *also)),
+        row["number"],
+        row["subject"],
+    ]
     if row["offered"]:
         fields += [row["offered"], row["offer"]]
     return "\t".join(field or NONE for field in fields) + "\n"
@@ -62,17 +71,35 @@ def rows(files: Mapping[str, str], skip: bool = False) -> Iterator[Row]:
 
 def first_difference(one: str, other: str) -> int:
     """The number of the first line in which two texts differ."""
-    return next(number for number, (a, b) in enumerate(zip_longest(one.split("\n"), other.split("\n")), 1) if a != b)
+    return next(
+        number for number, (a, b) in enumerate(zip_longest(one.split("\n"), other.split("\n")), 1) if a != b
+    )
 
 
 def _row(name: str, number: int, line: str) -> Row:
     fields = ["" if field == NONE else field for field in line.split("\t")]
-    if len(fields) not in (6, 8) or fields[2] not in VERDICTS or fields[6:7] and fields[6] not in VERDICTS or UNREAD in line:
+    if (
+        len(fields) not in (6, 8)
+        or fields[2] not in VERDICTS
+        or fields[6:7]
+        and fields[6] not in VERDICTS
+        or UNREAD in line
+    ):
         raise LedgerError(f"{name}, line {number}: no row of a ledger: '{line[:60]}'")
     through, into, verdict, findings, told, subject, offered, offer = (fields + ["", ""])[:8]
     deciding, _, also = findings.partition(ALSO)
-    return {"from": name.removesuffix(".txt"), "through": through.split("+") if through else [], "into": into, "verdict": verdict,
-            "findings": deciding.split(), "also": also.split(), "number": told, "subject": subject, "offered": offered, "offer": offer}
+    return {
+        "from": name.removesuffix(".txt"),
+        "through": through.split("+") if through else [],
+        "into": into,
+        "verdict": verdict,
+        "findings": deciding.split(),
+        "also": also.split(),
+        "number": told,
+        "subject": subject,
+        "offered": offered,
+        "offer": offer,
+    }
 
 
 def write(files: Mapping[str, str], directory: Path) -> None:
@@ -88,5 +115,9 @@ def write(files: Mapping[str, str], directory: Path) -> None:
 
 
 def read(directory: Path) -> dict[str, str]:
-    """The files of a ledger: name -> content. What is no text is read all the same, as UNREAD, so that it can be named with its line."""
-    return {path.name: path.read_text(encoding="utf-8", errors="replace") for path in sorted(directory.glob("*.txt"))}
+    """The files of a ledger: name -> content. What is no text is read all the same, as UNREAD, so that it can
+    be named with its line."""
+    return {
+        path.name: path.read_text(encoding="utf-8", errors="replace")
+        for path in sorted(directory.glob("*.txt"))
+    }

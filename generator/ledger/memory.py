@@ -1,7 +1,9 @@
-"""The readings of earlier runs, in one file: they hold as long as nothing they are made of changes, whatever the rules say of them.
+"""The readings of earlier runs, in one file: they hold as long as nothing they are made of changes,
+whatever the rules say of them.
 
-Of every pairing it has the numbers of its readings, way by way; all else about a reading stands once in a table of outlines. Of every rulebook that
-rows were judged by it has the rules, so that it can be told what a change of rules comes to.
+Of every pairing it has the numbers of its readings, way by way; all else about a reading stands once in a
+table of outlines. Of every rulebook that rows were judged by it has the rules, so that it can be told what a
+change of rules comes to.
 """
 
 from __future__ import annotations
@@ -31,7 +33,8 @@ EVERY = 1.0  # s between writings
 
 
 class Memory:
-    """One file of readings; several processes may use it at once. One that cannot be used is begun anew. What asks raises Damaged."""
+    """One file of readings; several processes may use it at once. One that cannot be used is begun anew.
+    What asks raises Damaged."""
 
     def __init__(self, path: Path) -> None:
         self.path = path
@@ -44,7 +47,8 @@ class Memory:
         self._written(len, self)
 
     def _ask(self, words: str, *given) -> list[tuple]:
-        """What the file says to a sentence of SQL. Raises Damaged; the words of a machine that refuses it are those of any other file."""
+        """What the file says to a sentence of SQL. Raises Damaged; the words of a machine that refuses it are
+        those of any other file."""
         try:
             return self._connected().execute(words, given).fetchall()
         except sqlite3.ProgrammingError:
@@ -80,7 +84,8 @@ class Memory:
         self._outlines.clear()
 
     def keep(self, digest: str, whole: str, written: Sequence[Flat]) -> None:
-        """Remember the readings of a pairing (see form.py) under their digest; `whole` is the one that sees how each thing is known too."""
+        """Remember the readings of a pairing (see form.py) under their digest; `whole` is the one that sees
+        how each thing is known too."""
         self._kept.append((digest, whole, written))
         if monotonic() - self._saved > EVERY:
             self.save()
@@ -95,14 +100,23 @@ class Memory:
     def _save(self) -> None:
         self._ask("BEGIN IMMEDIATE")
         for digest, whole, written in self._kept:
-            self._ask("INSERT OR REPLACE INTO pairings VALUES (?, ?, ?)", digest, whole, packed(written, self._number))
+            self._ask(
+                "INSERT OR REPLACE INTO pairings VALUES (?, ?, ?)",
+                digest,
+                whole,
+                packed(written, self._number),
+            )
         self._ask("COMMIT")
 
     def _number(self, text: str) -> int:
         """The number of an outline; a new one for one that is not known."""
         if text not in self._numbers:
             read, told = json.loads(text), zlib.compress(text.encode())
-            self._ask("INSERT OR IGNORE INTO outlines (quantity, text) VALUES (?, ?)", read[0] if isinstance(read, list) else "", told)
+            self._ask(
+                "INSERT OR IGNORE INTO outlines (quantity, text) VALUES (?, ?)",
+                read[0] if isinstance(read, list) else "",
+                told,
+            )
             self._numbers[text] = self._ask("SELECT number FROM outlines WHERE text = ?", told)[0][0]
         return self._numbers[text]
 
@@ -111,7 +125,8 @@ class Memory:
         self._file.close()
 
     def recalled(self, digest: str, whole: str | None = None) -> list[Written] | None:
-        """What was read of each way of a pairing; None where that is not known, or was known otherwise than `whole` has it. Raises Damaged."""
+        """What was read of each way of a pairing; None where that is not known, or was known otherwise than
+        `whole` has it. Raises Damaged."""
         found = self._ask("SELECT whole, readings FROM pairings WHERE digest = ?", digest)
         if not found or whole not in (None, found[0][0]):
             return None
@@ -137,11 +152,16 @@ class Memory:
 
     def outlines(self, quantity: str) -> dict[int, list]:
         """The outlines of readings of a quantity, by number. Raises Damaged."""
-        return {number: outlined(text) for number, text in self._ask("SELECT number, text FROM outlines WHERE quantity = ?", quantity)}
+        return {
+            number: outlined(text)
+            for number, text in self._ask("SELECT number, text FROM outlines WHERE quantity = ?", quantity)
+        }
 
     def note(self, engine: str, code: str, rules: Mapping) -> None:
         """Remember the rules of an engine, and which code applies them."""
-        self._written(self._ask, "INSERT OR REPLACE INTO rulebooks VALUES (?, ?, ?)", engine, code, json.dumps(rules))
+        self._written(
+            self._ask, "INSERT OR REPLACE INTO rulebooks VALUES (?, ?, ?)", engine, code, json.dumps(rules)
+        )
 
     def rulebook(self, engine: str, code: str) -> dict | None:
         """The rules of an engine with this code, as they were noted."""
@@ -151,12 +171,21 @@ class Memory:
     def listed(self, digest: str) -> list[Pairing] | None:
         """The pairings of a catalogue as they were listed."""
         found = self._ask("SELECT pairings FROM lists WHERE digest = ?", digest)
-        return [(start, tuple(through), target) for start, through, target in json.loads(unzipped(found[0][0]))] if found else None
+        return (
+            [(start, tuple(through), target) for start, through, target in json.loads(unzipped(found[0][0]))]
+            if found
+            else None
+        )
 
     def enlist(self, digest: str, pairings: Sequence[Pairing]) -> None:
         """Remember the pairings of a catalogue, the latest alone."""
         self._written(self._ask, "DELETE FROM lists")
-        self._written(self._ask, "INSERT OR REPLACE INTO lists VALUES (?, ?)", digest, zlib.compress(json.dumps(pairings).encode()))
+        self._written(
+            self._ask,
+            "INSERT OR REPLACE INTO lists VALUES (?, ?)",
+            digest,
+            zlib.compress(json.dumps(pairings).encode()),
+        )
 
     def __len__(self) -> int:
         """How many pairings it holds."""
@@ -164,7 +193,7 @@ class Memory:
 
     def forget(self, kept: Iterable[str]) -> None:
         """Leave the pairings of these digests only."""
-        known = {digest for digest, in self._ask("SELECT digest FROM pairings")}
+        known = {digest for (digest,) in self._ask("SELECT digest FROM pairings")}
         self._ask("BEGIN IMMEDIATE")
         for digest in known.difference(kept):
             self._ask("DELETE FROM pairings WHERE digest = ?", digest)

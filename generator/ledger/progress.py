@@ -1,4 +1,5 @@
-"""How far a long piece of work is: a bar on a terminal, a line now and then elsewhere, nothing for what is over at once."""
+"""How far a long piece of work is: a bar on a terminal, a line now and then elsewhere, nothing for
+what is over at once."""
 
 from __future__ import annotations
 
@@ -15,7 +16,8 @@ EVERY = 30.0  # s between lines where the output is no terminal
 
 
 def told(items: Iterable[Item], total: int, what: str) -> Iterator[Item]:
-    """The items, with word of how many of `total` there were; `what` is what they are called, "connections judged"."""
+    """The items, with word of how many of `total` there were; `what` is what they are called,
+    "connections judged"."""
     if sys.stderr.isatty():
         yield from tqdm(items, total=total, desc=what, unit="", delay=SOON, file=sys.stderr)
         return

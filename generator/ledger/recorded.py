@@ -1,4 +1,5 @@
-"""Judging with the readings written down, and judging from what was written down: to apply rules takes a hundredth of the time of a circuit."""
+"""Judging with the readings written down, and judging from what was written down: to apply rules takes a
+hundredth of the time of a circuit."""
 
 from __future__ import annotations
 
@@ -14,7 +15,9 @@ from generator.engine.readings import Reading
 from .form import Written
 
 
-def recorded(catalogue: Catalogue, start: str, through: Sequence[str], target: str) -> tuple[Verdict, list[Written]]:
+def recorded(
+    catalogue: Catalogue, start: str, through: Sequence[str], target: str
+) -> tuple[Verdict, list[Written]]:
     """What `judge` says of a connection, and what was read of each way of plugging it, in order."""
     written: list[Written] = []
 
@@ -29,7 +32,9 @@ def recorded(catalogue: Catalogue, start: str, through: Sequence[str], target: s
     return _judged(catalogue, start, through, target, reading), written
 
 
-def replayed(catalogue: Catalogue, start: str, through: Sequence[str], target: str, written: Sequence[Written]) -> Verdict:
+def replayed(
+    catalogue: Catalogue, start: str, through: Sequence[str], target: str, written: Sequence[Written]
+) -> Verdict:
     """What `judge` says of a connection with these readings."""
     left = iter(written)
 
@@ -43,8 +48,16 @@ def replayed(catalogue: Catalogue, start: str, through: Sequence[str], target: s
 
 
 def _judged(catalogue: Catalogue, start: str, through: Sequence[str], target: str, reading: Read) -> Verdict:
-    outlet, inlet, leads = catalogue.ports[start], catalogue.ports[target], [catalogue.leads[name] for name in through]
+    outlet, inlet, leads = (
+        catalogue.ports[start],
+        catalogue.ports[target],
+        [catalogue.leads[name] for name in through],
+    )
     possible = ways(catalogue, outlet, leads, inlet)
     if not 0 < len(possible) <= MOST_WAYS:
         return judge(catalogue, start, through, target)  # which no circuit decides
-    return combine(leads, [judge_way(catalogue, outlet, leads, inlet, way, reading) for way in possible], partners(catalogue, possible))
+    return combine(
+        leads,
+        [judge_way(catalogue, outlet, leads, inlet, way, reading) for way in possible],
+        partners(catalogue, possible),
+    )

@@ -23,7 +23,13 @@ def file_at_revision(directory: Path, revision: str, name: str) -> str:
 
 def _git(directory: Path, *words: str) -> str:
     try:
-        found = subprocess.run(["git", "-C", str(directory), *words], capture_output=True, text=True, encoding="utf-8", errors="replace")
+        found = subprocess.run(
+            ["git", "-C", str(directory), *words],
+            capture_output=True,
+            text=True,
+            encoding="utf-8",
+            errors="replace",
+        )
     except FileNotFoundError:
         raise NoRevision("git is not on this machine.") from None
     if found.returncode:

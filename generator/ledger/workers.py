@@ -1,4 +1,5 @@
-"""Who judges: the processes of this machine, or a cluster of several. Both are executors as `concurrent.futures` has them."""
+"""Who judges: the processes of this machine, or a cluster of several. Both are executors as
+`concurrent.futures` has them."""
 
 from __future__ import annotations
 
@@ -19,7 +20,8 @@ from .fingerprint import engine_digest
 ALIKE = 1000  # circuits a process keeps in mind: what is alike stands close together, and each is some 90 kB
 ANSWER = 10  # s for a cluster to answer in
 
-Work = Callable[[Catalogue, Path | None, Sequence], list]  # what is done with a share, from a catalogue and the file of a memory
+# what is done with a share, from a catalogue and the file of a memory
+Work = Callable[[Catalogue, Path | None, Sequence], list]
 Mapped = Callable[[Iterable[Sequence]], Iterator[list]]  # shares -> what is made of each, in order
 
 _own: tuple[Work, Catalogue, Path | None]  # what a process works by; handed over when it starts
@@ -30,7 +32,9 @@ class NoCluster(Exception):
 
 
 @contextmanager
-def processes(work: Work, catalogue: Catalogue, remembered: Path | None, most: int | None = None) -> Iterator[Mapped]:
+def processes(
+    work: Work, catalogue: Catalogue, remembered: Path | None, most: int | None = None
+) -> Iterator[Mapped]:
     """As many processes as this machine has cores, or so many."""
     others = set(multiprocessing.active_children())
     pool = ProcessPoolExecutor(most, initializer=_join, initargs=(work, catalogue, remembered))
@@ -38,9 +42,14 @@ def processes(work: Work, catalogue: Catalogue, remembered: Path | None, most: i
         yield lambda shares: _results(pool, (_here,), shares)
         pool.shutdown()
     except BrokenProcessPool:
-        raise OSError(0, "a process that judged was ended from outside, for want of memory perhaps; start it again and it goes on") from None
+        raise OSError(
+            0,
+            "a process that judged was ended from outside, for want of memory perhaps; start it again and it "
+            "goes on",
+        ) from None
     finally:
-        for process in set(multiprocessing.active_children()) - others:  # nobody waits for what is not asked for any more
+        # nobody waits for what is not asked for any more
+        for process in set(multiprocessing.active_children()) - others:
             process.terminate()
         pool.shutdown(cancel_futures=True)
 
@@ -60,7 +69,8 @@ def _here(share: Sequence) -> list:
 
 @contextmanager
 def cluster(address: str, work: Work, catalogue: Catalogue) -> Iterator[Mapped]:
-    """The workers of a Dask cluster, whose scheduler is at an address; they have no file of a memory. Raises NoCluster."""
+    """The workers of a Dask cluster, whose scheduler is at an address; they have no file of a
+    memory. Raises NoCluster."""
     try:
         from distributed import Client
     except ImportError:
@@ -68,12 +78,16 @@ def cluster(address: str, work: Work, catalogue: Catalogue) -> Iterator[Mapped]:
     try:
         client = Client(address, timeout=ANSWER)
     except (OSError, ValueError) as fault:
-        raise NoCluster(f"No cluster answers at {address}: {str(fault) or type(fault).__name__}".split("\n")[0]) from None
+        raise NoCluster(
+            f"No cluster answers at {address}: {str(fault) or type(fault).__name__}".split("\n")[0]
+        ) from None
     with client:
         if not client.scheduler_info(n_workers=-1)["workers"]:
             raise NoCluster(f"The cluster at {address} has no workers.")
         everywhere, digest = client.scatter(catalogue, broadcast=True, hash=False), engine_digest(True)
-        yield lambda shares: _results(client.get_executor(pure=False), (_there, work, everywhere, digest), shares)
+        yield lambda shares: _results(
+            client.get_executor(pure=False), (_there, work, everywhere, digest), shares
+        )
 
 
 def _results(executor: Executor, call: tuple, shares: Iterable[Sequence]) -> Iterator[list]:

@@ -1,4 +1,5 @@
-"""Questions, lessons and handouts made from the catalogue and the ledger: every right answer follows from the data."""
+"""Questions, lessons and handouts made from the catalogue and the ledger: every right answer
+follows from the data."""
 
 from .bank import core, drawn, question
 from .facts import Facts

@@ -16,7 +16,8 @@ CORE = Path(__file__).with_name("core.txt")
 
 
 def question(facts: Facts, id: str) -> Question:
-    """The question at an address, `KIND:SUBJECT`; its choices are always the same. NoQuestion where there is none, naming the nearest."""
+    """The question at an address, `KIND:SUBJECT`; its choices are always the same. NoQuestion where there is
+    none, naming the nearest."""
     kind, colon, subject = id.partition(":")
     if not colon:
         raise NoQuestion(f"“{id}” is no address of a question; write KIND:SUBJECT, for example {example()}")
@@ -43,11 +44,14 @@ def known(name: str, names: Iterable[str], what: str) -> str:
     if name in names:
         return name
     near = get_close_matches(name, names, n=1, cutoff=0.4)
-    raise NoQuestion(f"“{name}” is no {what}{f'; did you mean {near[0]}?' if near else '.'} There are {', '.join(names)}.")
+    raise NoQuestion(
+        f"“{name}” is no {what}{f'; did you mean {near[0]}?' if near else '.'} There are {', '.join(names)}."
+    )
 
 
 def drawn(facts: Facts, kinds: Sequence[str], seed: str, level: str | None = None) -> Iterator[Question]:
-    """Questions of some kinds in turn, each once, the same for the same seed and catalogue. It ends where nothing new is found."""
+    """Questions of some kinds in turn, each once, the same for the same seed and catalogue. It ends where
+    nothing new is found."""
     chance, told, left = Random(seed), set(), list(kinds)
     while left:
         for kind in list(left):

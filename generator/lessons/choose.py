@@ -1,8 +1,10 @@
-"""How the reviewed core was chosen. `python -m generator.lessons.choose` writes it anew; what a person took out stays out (`LEFT_OUT`).
+"""How the reviewed core was chosen. `python -m generator.lessons.choose` writes it anew; what a person took
+out stays out (`LEFT_OUT`).
 
-The rule: every kind gives its share of 300, three of them (contact, verdict, lead) half as much again, for they are asked most. Of a few
-hundred drawn by one seed those come first that need no memory; levels have their shares; nothing is asked about more than twice by one kind,
-and no answer is right more often than a third of the time, so that the core is broad.
+The rule: every kind gives its share of 300, three of them (contact, verdict, lead) half as much again, for
+they are asked most. Of a few hundred drawn by one seed those come first that need no memory; levels have
+their shares; nothing is asked about more than twice by one kind, and no answer is right more often than a
+third of the time, so that the core is broad.
 """
 
 from __future__ import annotations
@@ -20,7 +22,10 @@ MORE = ("contact", "verdict", "lead")
 SHARES = {LEVELS[0]: 0.45, LEVELS[1]: 0.4, LEVELS[2]: 0.15}
 EACH = 2  # questions of one kind that begin with the same thing
 LEFT_OUT = ("midi", "loudspeaker,console", "loudspeaker,mixer")  # leads nobody would try: they teach nothing
-HEAD = "# The reviewed core: addresses of questions, KIND:SUBJECT. Chosen by generator/lessons/choose.py, then read by a person.\n"
+HEAD = (
+    "# The reviewed core: addresses of questions, KIND:SUBJECT. Chosen by generator/lessons/choose.py, then "
+    "read by a person.\n"
+)
 
 
 def chosen(facts: Facts) -> list[Question]:
@@ -41,7 +46,13 @@ def _of(facts: Facts, kind: str, count: int) -> list[Question]:
             start = one.subject.split(",")[0]
             if len(found) == count or one in found or any(word in one.id for word in LEFT_OUT):
                 continue
-            if begun[start] >= EACH or one.answer and answers[one.answer] >= _most(one, count) or strict and levels[one.level] >= SHARES[one.level] * count:
+            if (
+                begun[start] >= EACH
+                or one.answer
+                and answers[one.answer] >= _most(one, count)
+                or strict
+                and levels[one.level] >= SHARES[one.level] * count
+            ):
                 continue
             found.append(one)
             begun[start] += 1
@@ -51,7 +62,8 @@ def _of(facts: Facts, kind: str, count: int) -> list[Question]:
 
 
 def _most(one: Question, count: int) -> int:
-    """How often one answer may be right; where an answer is a place and no thing, the place is drawn by lot already."""
+    """How often one answer may be right; where an answer is a place and no thing, the place is
+    drawn by lot already."""
     return count if one.kind in ("meter", "switch") else max(2, count // 3)
 
 

@@ -1,4 +1,5 @@
-"""The command `lessons`: questions by kind, level and seed, or a ready lesson, written to a folder in one of four formats."""
+"""The command `lessons`: questions by kind, level and seed, or a ready lesson, written to a folder
+in one of four formats."""
 
 from __future__ import annotations
 
@@ -27,12 +28,26 @@ MOST = 5000  # questions of one file; more is a mistake in typing
 
 def add(command: Callable[..., ArgumentParser], run: Callable) -> None:
     """Add the command; `run` gets the options, whose `answers` gives (text, is all well)."""
-    made = command("lessons", run, "Write questions with their verified answers, or a ready lesson, to a folder.")
-    made.add_argument("--kind", action="append", default=[], metavar="KIND", help=f"one of {', '.join(KINDS)}; again for more, all if none is named")
+    made = command(
+        "lessons", run, "Write questions with their verified answers, or a ready lesson, to a folder."
+    )
+    made.add_argument(
+        "--kind",
+        action="append",
+        default=[],
+        metavar="KIND",
+        help=f"one of {', '.join(KINDS)}; again for more, all if none is named",
+    )
     made.add_argument("--level", metavar="LEVEL", help=", ".join(LEVELS))
     made.add_argument("--seed", default="1", metavar="SEED", help="the same seed gives the same questions")
     made.add_argument("--count", type=int, default=20, metavar="N", help="how many questions")
-    made.add_argument("--ask", action="append", default=[], metavar="KIND:SUBJECT", help="this very question; again for more")
+    made.add_argument(
+        "--ask",
+        action="append",
+        default=[],
+        metavar="KIND:SUBJECT",
+        help="this very question; again for more",
+    )
     made.add_argument("--core", action="store_true", help="the reviewed core instead of questions by seed")
     made.add_argument("--lesson", metavar="ID", help="the questions of a ready lesson instead")
     made.add_argument("--format", default="html", metavar="FORMAT", help=", ".join(FORMATS))
@@ -42,7 +57,8 @@ def add(command: Callable[..., ArgumentParser], run: Callable) -> None:
 
 
 def facts(pinouts: Path) -> Facts:
-    """What questions are made of, from a catalogue's folder. CatalogueError or LedgerError where that is broken."""
+    """What questions are made of, from a catalogue's folder. CatalogueError or LedgerError
+    where that is broken."""
     catalogue = load(pinouts)
     return Facts(catalogue, rows(catalogue, pinouts / "verdicts", REMEMBERED), kept.read(pinouts))
 
@@ -60,12 +76,18 @@ def _answers(options: Namespace) -> tuple[str, bool]:
     known = facts(options.pinouts)
     name, title, texts, questions = _wanted(options, known)
     if not questions:
-        raise NoQuestion("Nothing of that kind and level was found; leave the level out, or name other kinds.")
+        raise NoQuestion(
+            "Nothing of that kind and level was found; leave the level out, or name other kinds."
+        )
     content = _written(options, known, name, title, texts, questions)
     options.out.mkdir(parents=True, exist_ok=True)
     path = options.out / f"{name}{ENDINGS[options.format]}"
     path.write_bytes(content)
-    short = f" (only {len(questions)} there are)" if not (options.core or options.lesson or options.ask) and len(questions) < options.count else ""
+    short = (
+        f" (only {len(questions)} there are)"
+        if not (options.core or options.lesson or options.ask) and len(questions) < options.count
+        else ""
+    )
     return f"{path}: {len(questions)} questions{short}", True
 
 
@@ -76,7 +98,12 @@ def _wanted(options: Namespace, known: Facts) -> tuple[str, str, list[str], list
     """(name of the file, title, sentences before it, questions)."""
     if options.lesson:
         one = _lesson(known, options.lesson)
-        return one.id, one.title, [one.about, *(stop.say for stop in one.stops if stop.say)], [bank.question(known, id) for id in one.asked()]
+        return (
+            one.id,
+            one.title,
+            [one.about, *(stop.say for stop in one.stops if stop.say)],
+            [bank.question(known, id) for id in one.asked()],
+        )
     if options.ask:
         return "questions", "Questions", [], [bank.question(known, id) for id in dict.fromkeys(options.ask)]
     if options.core:
@@ -84,7 +111,12 @@ def _wanted(options: Namespace, known: Facts) -> tuple[str, str, list[str], list
     kinds = list(dict.fromkeys(bank.known_kind(kind) for kind in options.kind)) or list(KINDS)
     level = bank.known_level(options.level) if options.level else None
     found = list(islice(bank.drawn(known, kinds, options.seed, level), options.count))
-    return f"questions-{''.join(c if c.isalnum() else '-' for c in options.seed)[:40]}", f"Questions, seed {options.seed}", [], found
+    return (
+        f"questions-{''.join(c if c.isalnum() else '-' for c in options.seed)[:40]}",
+        f"Questions, seed {options.seed}",
+        [],
+        found,
+    )
 
 
 def _lesson(known: Facts, id: str) -> Lesson:
@@ -95,7 +127,9 @@ def _lesson(known: Facts, id: str) -> Lesson:
     return lessons[bank.known(id, lessons, "ready lesson")]
 
 
-def _written(options: Namespace, known: Facts, name: str, title: str, texts: list[str], questions: list[Question]) -> bytes:
+def _written(
+    options: Namespace, known: Facts, name: str, title: str, texts: list[str], questions: list[Question]
+) -> bytes:
     if options.format == "csv":
         return table.text(questions).encode()
     if options.format == "qti":

@@ -1,4 +1,5 @@
-"""What questions are made of: the catalogue, the rows of the ledger, what faults sound like, and the tables beside this file."""
+"""What questions are made of: the catalogue, the rows of the ledger, what faults sound like, and the
+tables beside this file."""
 
 from __future__ import annotations
 
@@ -54,12 +55,15 @@ class Facts:
 
     @cached_property
     def sensible(self) -> list[Row]:
-        """The rows a person might come to: what is sent and what is listened to have a kind of signal in common, or both are sound."""
+        """The rows a person might come to: what is sent and what is listened to have a kind of signal in
+        common, or both are sound."""
         sends = {id: {source.kind for source in port.sources} for id, port in self.catalogue.ports.items()}
         hears = {id: {one.kind for one in port.listeners} for id, port in self.catalogue.ports.items()}
         sound = {"microphone", "line", "instrument", "headphone"}
-        alike = lambda row: sends[row["from"]] & hears[row["into"]] or (
-            sends[row["from"]] & sound and hears[row["into"]] & sound)
+        alike = lambda row: (
+            sends[row["from"]] & hears[row["into"]]
+            or (sends[row["from"]] & sound and hears[row["into"]] & sound)
+        )
         return [row for row in self.rows if alike(row)]
 
     @cached_property
@@ -79,27 +83,37 @@ class Facts:
     def given(self, row: Row) -> tuple[tuple[str, str], ...]:
         """A connection as labelled facts."""
         ports = self.catalogue.ports
-        return (("From", ports[row["from"]].name), ("Through", self.lead(row["through"])), ("Into", ports[row["into"]].name))
+        return (
+            ("From", ports[row["from"]].name),
+            ("Through", self.lead(row["through"])),
+            ("Into", ports[row["into"]].name),
+        )
 
     def pictures(self, row: Row) -> tuple[str, ...]:
         """The drawings of a connection: its leads, or where it has none the outlet's contacts."""
         return tuple(f"lead-{id}" for id in row["through"]) or (f"port-{row['from']}",)
 
     def grade(self, row: Row, *findings: str, ratings: bool = True) -> tuple[str, str]:
-        """The weakest grade a row rests on, and a note where that is memory. Verdicts are always derived; `ratings`: does what the parts
-        are rated for matter to what is asked?"""
+        """The weakest grade a row rests on, and a note where that is memory. Verdicts are always derived;
+        `ratings`: does what the parts are rated for matter to what is asked?"""
         ports, memory = self.catalogue.ports, []
         for id in (row["from"], row["into"]):
             if ports[id].evidence.grade == GRADES[-1]:
                 memory.append(f"what is behind “{ports[id].name}”")
             elif ratings and any(limit.evidence.grade == GRADES[-1] for limit in ports[id].network.limits):
                 memory.append(f"ratings of parts in “{ports[id].name}”")
-        memory += [f"how “{self.catalogue.leads[id].name}” is wired" for id in row["through"] if self.catalogue.leads[id].evidence.grade == GRADES[-1]]
+        memory += [
+            f"how “{self.catalogue.leads[id].name}” is wired"
+            for id in row["through"]
+            if self.catalogue.leads[id].evidence.grade == GRADES[-1]
+        ]
         if any(rule.id in findings and rule.evidence == GRADES[-1] for rule in rules()):
             memory.append("the threshold held against")
         if not memory:
             return "derived", ""
-        return GRADES[-1], f"Worked out from the circuit. From memory, and to be checked: {'; '.join(dict.fromkeys(memory))}."
+        return GRADES[
+            -1
+        ], f"Worked out from the circuit. From memory, and to be checked: {'; '.join(dict.fromkeys(memory))}."
 
 
 def subject(row: Row) -> str:
@@ -114,7 +128,10 @@ def check(row: Row) -> str:
 
 def remembered(evidence: Evidence, what: str) -> tuple[str, str]:
     """Grade and note of one fact."""
-    return evidence.grade, f"{what} is from memory; look it up before you rely on it." if evidence.grade == GRADES[-1] else ""
+    return (
+        evidence.grade,
+        f"{what} is from memory; look it up before you rely on it." if evidence.grade == GRADES[-1] else "",
+    )
 
 
 def _grouped(rows, key) -> dict[Any, list[Row]]:

@@ -1,4 +1,5 @@
-"""A lesson: an ordered list of stops, read from YAML or handed over as data, checked against what is there."""
+"""A lesson: an ordered list of stops, read from YAML or handed over as data, checked
+against what is there."""
 
 from __future__ import annotations
 
@@ -16,7 +17,8 @@ from .bank import question
 from .facts import Facts
 from .question import LEVELS, NoQuestion
 
-KINDS = ("say", "draw", "check", "guide", "ask")  # own text, a drawing, a connection, a page of a guide, a question
+# own text, a drawing, a connection, a page of a guide, a question
+KINDS = ("say", "draw", "check", "guide", "ask")
 TEXT = 600  # characters of own text
 
 
@@ -26,8 +28,8 @@ class BrokenLesson(ValueError):
 
 @dataclass(frozen=True)
 class Stop:
-    """`kind` is one of KINDS; `of` what it shows: an id, a connection FROM,LEAD,INTO (`-` for no lead), a guide's name, a question's
-    address; `say` is own text, the stop itself or a sentence with it."""
+    """`kind` is one of KINDS; `of` what it shows: an id, a connection FROM,LEAD,INTO (`-` for no lead), a
+    guide's name, a question's address; `say` is own text, the stop itself or a sentence with it."""
 
     kind: str
     of: str
@@ -51,7 +53,8 @@ class Lesson:
 
 
 def read(folder: Path, facts: Facts, guides: Iterable[str]) -> list[Lesson]:
-    """Every lesson of a folder, in the order of their file names. BrokenLesson with all faults of all of them."""
+    """Every lesson of a folder, in the order of their file names. BrokenLesson with all
+    faults of all of them."""
     found, faults = readable(folder, facts, guides)
     if faults:
         raise BrokenLesson("\n".join(faults))
@@ -59,11 +62,14 @@ def read(folder: Path, facts: Facts, guides: Iterable[str]) -> list[Lesson]:
 
 
 def readable(folder: Path, facts: Facts, guides: Iterable[str]) -> tuple[list[Lesson], list[str]]:
-    """The whole lessons of a folder, and what is wrong with the others: of a catalogue that lacks what they are about, say."""
+    """The whole lessons of a folder, and what is wrong with the others: of a catalogue that lacks
+    what they are about, say."""
     found, faults = [], []
     for path in sorted(folder.glob("*.yaml")):
         try:
-            found.append(lesson(path.stem, yaml.load(path.read_text("utf-8"), Loader=yaml.BaseLoader), facts, guides))
+            found.append(
+                lesson(path.stem, yaml.load(path.read_text("utf-8"), Loader=yaml.BaseLoader), facts, guides)
+            )
         except (BrokenLesson, yaml.YAMLError) as fault:
             faults.append(f"{path.name}: {fault}")
     return found, faults
@@ -73,8 +79,16 @@ def lesson(id: str, data: Any, facts: Facts, guides: Iterable[str]) -> Lesson:
     """A lesson from what a file holds. BrokenLesson with all its faults."""
     if not isinstance(data, Mapping) or not isinstance(data.get("stops"), list):
         raise BrokenLesson("a lesson has a title, about, level, minutes and a list of stops")
-    faults = [f"'{name}' is missing" for name in ("title", "about", "level", "minutes") if not isinstance(data.get(name), str)]
-    faults += [f"level '{data['level']}' is none of {', '.join(LEVELS)}"] if isinstance(data.get("level"), str) and data["level"] not in LEVELS else []
+    faults = [
+        f"'{name}' is missing"
+        for name in ("title", "about", "level", "minutes")
+        if not isinstance(data.get(name), str)
+    ]
+    faults += (
+        [f"level '{data['level']}' is none of {', '.join(LEVELS)}"]
+        if isinstance(data.get("level"), str) and data["level"] not in LEVELS
+        else []
+    )
     faults += [] if str(data.get("minutes")).isdigit() else ["minutes is no whole number"]
     stops = []
     for number, given in enumerate(data["stops"], 1):
@@ -93,7 +107,9 @@ def _stop(given: Any, facts: Facts, guides: list[str]) -> Stop:
         raise ValueError(f"a stop is one of {', '.join(KINDS)}, with a sentence `say` if you like")
     kind, say = kinds[-1], given.get("say", "")
     if len(say) > TEXT:
-        raise ValueError(f"own text has {len(say)} characters; {TEXT} at most, for it is read from the last row")
+        raise ValueError(
+            f"own text has {len(say)} characters; {TEXT} at most, for it is read from the last row"
+        )
     of = "" if kind == "say" else given[kind]
     if kind == "draw":
         _known(of, drawable(facts.catalogue), "nothing to draw")

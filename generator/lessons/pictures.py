@@ -1,4 +1,5 @@
-"""The drawings a question names, as SVG for a file of their own. Names are those of files under /draw/ without the ending."""
+"""The drawings a question names, as SVG for a file of their own. Names are those of files under
+/draw/ without the ending."""
 
 from __future__ import annotations
 

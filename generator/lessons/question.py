@@ -1,4 +1,5 @@
-"""One question: what is asked, what may be answered, which answer is right and why, and where the working is."""
+"""One question: what is asked, what may be answered, which answer is right and why, and
+where the working is."""
 
 from __future__ import annotations
 
@@ -6,7 +7,8 @@ from dataclasses import dataclass, field
 from typing import Any
 
 LEVELS = ("first day", "operator", "engineer")
-FORMS = ("choice", "tap", "order", "number")  # tap: the choices are contacts of the drawing; order: all of them, in order
+# tap: the choices are contacts of the drawing; order: all of them, in order
+FORMS = ("choice", "tap", "order", "number")
 
 
 class NoQuestion(ValueError):
@@ -15,7 +17,8 @@ class NoQuestion(ValueError):
 
 @dataclass(frozen=True)
 class Choice:
-    """`id` is unique within its question; `why` says what is wrong with it, or what it would have been right for."""
+    """`id` is unique within its question; `why` says what is wrong with it, or what it
+    would have been right for."""
 
     id: str
     text: str
@@ -33,9 +36,10 @@ class Target:
 
 @dataclass(frozen=True)
 class Question:
-    """`answer` holds choice ids: one, or all of them in order. `given` are labelled facts. `pictures` and `shown` are names of
-    files under /draw/ without the ending, before and after the answer. `works` is the site's address of the working. `evidence`
-    is the weakest grade anything here rests on, with `note` where that is memory. `blind`: can it be answered without seeing?"""
+    """`answer` holds choice ids: one, or all of them in order. `given` are labelled facts. `pictures` and
+    `shown` are names of files under /draw/ without the ending, before and after the answer. `works` is the
+    site's address of the working. `evidence` is the weakest grade anything here rests on, with `note` where
+    that is memory. `blind`: can it be answered without seeing?"""
 
     kind: str
     subject: str
@@ -54,7 +58,8 @@ class Question:
     shown: tuple[str, ...] = ()
     note: str = ""
     blind: bool = True
-    drawn: tuple[str, str] = field(default=("", ""), repr=False)  # a drawing made for this question: its name and SVG
+    # a drawing made for this question: its name and SVG
+    drawn: tuple[str, str] = field(default=("", ""), repr=False)
 
     def __post_init__(self) -> None:
         ids = [choice.id for choice in self.choices]
@@ -91,17 +96,31 @@ class Question:
 
     def seen(self) -> str:
         """What its drawing shows, for those who do not see it: never the answer."""
-        return "; ".join(f"{name}: {value}" for name, value in self.given) or "The drawing this question is about"
+        return (
+            "; ".join(f"{name}: {value}" for name, value in self.given)
+            or "The drawing this question is about"
+        )
 
     def as_data(self) -> dict[str, Any]:
         """JSON-ready, without what is empty."""
         target = [self.target.value, self.target.unit, self.target.near] if self.target else None
         every = {
-            "id": self.id, "kind": self.kind, "form": self.form, "level": self.level, "asks": self.asks,
-            "given": [list(one) for one in self.given], "target": target,
-            "choices": [[one.id, one.text, one.why] for one in self.choices], "answer": list(self.answer),
-            "because": self.because, "number": self.number, "works": self.works,
-            "pictures": list(self.pictures), "shown": list(self.shown), "evidence": self.evidence,
-            "note": self.note, "blind": self.blind,
+            "id": self.id,
+            "kind": self.kind,
+            "form": self.form,
+            "level": self.level,
+            "asks": self.asks,
+            "given": [list(one) for one in self.given],
+            "target": target,
+            "choices": [[one.id, one.text, one.why] for one in self.choices],
+            "answer": list(self.answer),
+            "because": self.because,
+            "number": self.number,
+            "works": self.works,
+            "pictures": list(self.pictures),
+            "shown": list(self.shown),
+            "evidence": self.evidence,
+            "note": self.note,
+            "blind": self.blind,
         }
         return {name: value for name, value in every.items() if value not in ("", [], None)}

@@ -1,4 +1,5 @@
-"""Where the contacts are on a drawing, so that one can be tapped: read from the drawing itself, for that is what is looked at."""
+"""Where the contacts are on a drawing, so that one can be tapped: read from the drawing itself, for that
+is what is looked at."""
 
 from __future__ import annotations
 
@@ -15,17 +16,28 @@ def spots(svg: str) -> dict[str, tuple[float, float]]:
     """Contact -> where its middle is, in percent of the drawing's width and height."""
     root = xml.fromstring(svg)
     _, _, width, height = map(float, root.get("viewBox", "0 0 1 1").split())
-    return {contact: (round(100 * x / width, 1), round(100 * y / height, 1)) for contact, (x, y) in _found(root, SAME)}
+    return {
+        contact: (round(100 * x / width, 1), round(100 * y / height, 1))
+        for contact, (x, y) in _found(root, SAME)
+    }
 
 
 def _found(element: xml.Element, place: Matrix):
     place = _moved(place, element.get("transform", ""))
     title = (element.findtext(f"{SVG}title") or "") if element.tag == f"{SVG}g" else ""
-    contact = element.get("data-contact") or (title.removeprefix("band ") if title.startswith("band ") else "")
+    contact = element.get("data-contact") or (
+        title.removeprefix("band ") if title.startswith("band ") else ""
+    )
     if contact:
         middle = next(filter(None, map(_middle, element)), None)
         if middle:
-            yield contact, (place[0] * middle[0] + place[2] * middle[1] + place[4], place[1] * middle[0] + place[3] * middle[1] + place[5])
+            yield (
+                contact,
+                (
+                    place[0] * middle[0] + place[2] * middle[1] + place[4],
+                    place[1] * middle[0] + place[3] * middle[1] + place[5],
+                ),
+            )
         return
     for child in element:
         yield from _found(child, place)

@@ -1,4 +1,5 @@
-"""The tables beside this file, every scalar as text: what is everyday, what findings mean, what is mixed up, in which order one plugs."""
+"""The tables beside this file, every scalar as text: what is everyday, what findings mean, what is mixed up,
+in which order one plugs."""
 
 from __future__ import annotations
 

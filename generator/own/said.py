@@ -1,6 +1,8 @@
-"""What a person types out of a manual -> a quantity in the catalogue's way of writing, or the reason why it is none.
+"""What a person types out of a manual -> a quantity in the catalogue's way of writing, or
+the reason why it is none.
 
-The twin of assets/js/own/said.js; both understand a decimal comma, mV, V, dBu, dBV, mV/Pa, ohm, kohm, 4k7, and refuse what could be read in two ways.
+The twin of assets/js/own/said.js; both understand a decimal comma, mV, V, dBu, dBV, mV/Pa, ohm, kohm, 4k7,
+and refuse what could be read in two ways.
 """
 
 from __future__ import annotations
@@ -18,13 +20,23 @@ UNITS = {  # what may be typed, in small letters, for each SI unit
     "ohm": {"ohm": "ohm", "ohms": "ohm", "r": "ohm", "kohm": "kohm", "kohms": "kohm", "k": "kohm"},
 }
 LEVELS = {"dbu": "dBu", "dbv": "dBV"}
-PER_PASCAL = {"mv/pa": "mV", "v/pa": "V", "dbv/pa": "dBV", "db": "dBV", "db re 1 v/pa": "dBV", "db re 1v/pa": "dBV"}
+PER_PASCAL = {
+    "mv/pa": "mV",
+    "v/pa": "V",
+    "dbv/pa": "dBV",
+    "db": "dBV",
+    "db re 1 v/pa": "dBV",
+    "db re 1v/pa": "dBV",
+}
 MEGA = ("M", "Mohm", "Mohms")  # the one prefix whose letter counts: a small m is a thousandth
 ANSWERS = ("yes", "no", "silent")
 SHOWN = {"V": "63 V", "A": "10 mA", "W": "0.5 W", "ohm": "200 ohm"}
 NUMBER = r"[+-]?(?:\d+(?:\.\d+)?|\.\d+)"
-WHOLE = re.compile(rf"({NUMBER})(?:\s*(?:\.\.|to)\s*({NUMBER}))?\s*([A-Za-z][A-Za-z/]*(?: re 1 ?[Vv]/[Pp]a)?)?", re.ASCII)
-BOTH_WAYS = re.compile(r"(?<![\d.])[1-9]\d{0,2},\d{3}(?!\d)", re.ASCII)  # thousands or a decimal comma: nobody can tell
+WHOLE = re.compile(
+    rf"({NUMBER})(?:\s*(?:\.\.|to)\s*({NUMBER}))?\s*([A-Za-z][A-Za-z/]*(?: re 1 ?[Vv]/[Pp]a)?)?", re.ASCII
+)
+# thousands or a decimal comma: nobody can tell
+BOTH_WAYS = re.compile(r"(?<![\d.])[1-9]\d{0,2},\d{3}(?!\d)", re.ASCII)
 
 
 class Nonsense(ValueError):
@@ -48,7 +60,12 @@ def said(text: str, ask: Ask, question: Question) -> str | None:
         raise Nonsense(f"{text}? Write the lower number first.") from None
     if value.low <= 0 and question.least != 0:
         raise Nonsense(f"{text}? It must be more than nothing.")
-    if question.least is not None and value.low < question.least or question.most is not None and value.high > question.most:
+    if (
+        question.least is not None
+        and value.low < question.least
+        or question.most is not None
+        and value.high > question.most
+    ):
         raise Nonsense(f"{text}? {question.beyond}".rstrip())
     if ask.times != 1:
         low, high, unit = _times(value.low, ask.times), high and _times(value.high, ask.times), question.unit
@@ -67,7 +84,9 @@ def _read(text: str, question: Question) -> tuple[str, str, str]:
     """Number, the higher one of a range or nothing, and unit."""
     if BOTH_WAYS.search(text):
         one = BOTH_WAYS.search(text)[0]
-        raise Nonsense(f"{text}? {one} may be {one.replace(',', '')} or {one.replace(',', '.')}: write one of them.")
+        raise Nonsense(
+            f"{text}? {one} may be {one.replace(',', '')} or {one.replace(',', '.')}: write one of them."
+        )
     plain = re.sub(r"([0-9]),(?=[0-9])", r"\1.", re.sub("[\u2212\u2013\u2014]", "-", text))
     plain = re.sub("[\u03a9\u2126\u03c9]", "ohm", re.sub("[\u00b5\u03bc]", "u", plain))
     if question.unit == "ohm":
@@ -82,13 +101,20 @@ def _read(text: str, question: Question) -> tuple[str, str, str]:
 def _unit(unit: str, text: str, question: Question) -> str:
     found = "Mohm" if question.unit == "ohm" and unit in MEGA else UNITS[question.unit].get(unit.lower())
     if question.level:
-        found = found or LEVELS.get(unit.lower()) or ("Pa" in question.asks and PER_PASCAL.get(unit.lower())) or None
+        found = (
+            found
+            or LEVELS.get(unit.lower())
+            or ("Pa" in question.asks and PER_PASCAL.get(unit.lower()))
+            or None
+        )
     if found:
         return found
     if not unit:
         raise Nonsense(f"{text} of what? Write the unit too, such as {SHOWN[question.unit]}.")
     if unit.lower() == "dbfs":
-        raise Nonsense("dBFS is a level inside a digital device: write the level at the socket, in dBu, dBV or V.")
+        raise Nonsense(
+            "dBFS is a level inside a digital device: write the level at the socket, in dBu, dBV or V."
+        )
     raise Nonsense(f"'{unit}' is no unit here: write {_legal(question)}.")
 
 

@@ -13,7 +13,25 @@ from generator.catalogue.published import as_data
 from generator.catalogue.records import Catalogue
 from generator.engine import constants, rulebook
 from generator.engine.tables import tables
-from generator.site import about, bundles, cards, data, drawings, edition, embeds, guides, looks, mated, offline, qr, runs, sides, sought, tree, verdicts
+from generator.site import (
+    about,
+    bundles,
+    cards,
+    data,
+    drawings,
+    edition,
+    embeds,
+    guides,
+    looks,
+    mated,
+    offline,
+    qr,
+    runs,
+    sides,
+    sought,
+    tree,
+    verdicts,
+)
 from generator.site import address as addresses
 from generator.site.address import Address
 from generator.site.class_pages import Class
@@ -42,31 +60,64 @@ def build(catalogue: Catalogue, rows: list[verdicts.Row], out: Path, source: Pat
     return tree.write(docs(catalogue, ranked, source, addresses.read(source.parent / "mkdocs.yml")), out)
 
 
-def docs(catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE, address: Address = Address()) -> dict[str, bytes]:
+def docs(
+    catalogue: Catalogue, rows: list[verdicts.Row], source: Path = SOURCE, address: Address = Address()
+) -> dict[str, bytes]:
     """Every file of the docs tree: path -> content."""
     judged_by, published = tables(), as_data(catalogue)
     catalogue = runs.with_sources(catalogue)
-    files = small(bundles.joined({**dict(_copied(source)), bundles.CONSTANTS: data.script({"constants": constants.values()})}))
-    for path, content in data.files(published, judged_by, mated.table(catalogue), looks.published(catalogue), rows, sides.sizes(catalogue)).items():
+    files = small(
+        bundles.joined(
+            {**dict(_copied(source)), bundles.CONSTANTS: data.script({"constants": constants.values()})}
+        )
+    )
+    for path, content in data.files(
+        published, judged_by, mated.table(catalogue), looks.published(catalogue), rows, sides.sizes(catalogue)
+    ).items():
         files[path] = files.get(path, b"") + content  # data.js follows its reader
     terms = guides.read(source / "guides/glossary.yaml") | rulebook.words()
-    files["assets/js/seek.js"] = files.get("assets/js/seek.js", b"") + data.script({"sought": sought.files(catalogue, source, terms)})
-    files["assets/js/glossary.js"] = data.script({"glossary": {anchor: [entry["term"], entry["says"]] for anchor, entry in terms.items()}})
+    files["assets/js/seek.js"] = files.get("assets/js/seek.js", b"") + data.script(
+        {"sought": sought.files(catalogue, source, terms)}
+    )
+    files["assets/js/glossary.js"] = data.script(
+        {"glossary": {anchor: [entry["term"], entry["says"]] for anchor, entry in terms.items()}}
+    )
     files |= runs.data(catalogue) | workshop_data(catalogue)
     symptoms = kept.read(source.parent / "pinouts")
-    lessons = Class(catalogue, rows, symptoms, source / "lessons", {name: title for name, (title, _) in guides.GUIDES.items()})
+    lessons = Class(
+        catalogue,
+        rows,
+        symptoms,
+        source / "lessons",
+        {name: title for name, (title, _) in guides.GUIDES.items()},
+    )
     pictures = drawings.Drawings(catalogue)
     drawn = pictures.files()
-    files |= drawn | lessons.files() | dict(qr.files(catalogue, address)) | dict(qr.others(lessons.codes(), address))
+    files |= (
+        drawn
+        | lessons.files()
+        | dict(qr.files(catalogue, address))
+        | dict(qr.others(lessons.codes(), address))
+    )
     state = stamp(published, judged_by)
     name = edition.edition(files, source)
     files, state = edition.marked(files, name), replace(state, edition=name)
     templates = Templates((source / "templates", source), mark_sheet(), Glossary(terms), state, address)
-    for page in (*record_pages(catalogue, rows, pictures.inline), *other_pages(catalogue, rows),
-                 cards.page(catalogue, pictures), *runs.pages(catalogue, source / "runs"),
-                 *workshop_pages(catalogue, symptoms), *lessons.pages(),
-                 *guides.pages(catalogue, source / "guides", terms, lessons.questions),
-                 *about.pages(catalogue, rows, *(guides.read(source / f"guides/{name}.yaml") for name in ("contested", "changes", "stored")), state)):
+    for page in (
+        *record_pages(catalogue, rows, pictures.inline),
+        *other_pages(catalogue, rows),
+        cards.page(catalogue, pictures),
+        *runs.pages(catalogue, source / "runs"),
+        *workshop_pages(catalogue, symptoms),
+        *lessons.pages(),
+        *guides.pages(catalogue, source / "guides", terms, lessons.questions),
+        *about.pages(
+            catalogue,
+            rows,
+            *(guides.read(source / f"guides/{name}.yaml") for name in ("contested", "changes", "stored")),
+            state,
+        ),
+    ):
         if page.path in files:
             raise ValueError(f"two pages want to be {page.path!r}")
         files[page.path] = sized(templates.page(page), files).encode()

@@ -1,4 +1,5 @@
-"""The page of printable cards. Cards are laid out in the browser from the published data, so that any set of them needs no page of its own."""
+"""The page of printable cards. Cards are laid out in the browser from the published data, so that any set of
+them needs no page of its own."""
 
 from __future__ import annotations
 
@@ -10,8 +11,10 @@ from generator.site.page import Page
 
 def page(catalogue: Catalogue, pictures: Drawings) -> Page:
     """The page."""
-    shown = {"scripts": scripts_of("data", "called", "circuits", "printed", "ui", "cards"),
-             "faces": {record: faces(pictures, record) for record in catalogue.connectors}}
+    shown = {
+        "scripts": scripts_of("data", "called", "circuits", "printed", "ui", "cards"),
+        "faces": {record: faces(pictures, record) for record in catalogue.connectors},
+    }
     return Page("cards/", "cards", "Cards", catalogue, shown)
 
 

@@ -1,4 +1,5 @@
-"""Records as columns: every name of a field said once, and what many records share beside each other, where compression finds it.
+"""Records as columns: every name of a field said once, and what many records share beside each other,
+where compression finds it.
 
 The browser's reader is assets/js/data/columns.js. A list of values becomes one of
     [0, values]                      as they are
@@ -28,7 +29,11 @@ def packed(value: Any) -> list:
 def _column(values: Sequence[Any]) -> list:
     kinds = [1 if isinstance(value, dict) else 2 if isinstance(value, list) else 0 for value in values]
     if len(set(kinds)) > 1:
-        return [6, kinds, [_column([value for value, kind in zip(values, kinds) if kind == wanted]) for wanted in range(3)]]
+        return [
+            6,
+            kinds,
+            [_column([value for value, kind in zip(values, kinds) if kind == wanted]) for wanted in range(3)],
+        ]
     if not kinds or kinds[0] == 0:
         return _plain(values)
     distinct = list({json.dumps(value): value for value in values}.values())
@@ -38,11 +43,19 @@ def _column(values: Sequence[Any]) -> list:
     if kinds[0] == 2:
         return [4, [len(value) for value in values], _column([item for value in values for item in value])]
     fields = list(values[0])
-    records = len(values) == 1 and len(fields) > MANY and all(isinstance(value, dict) for value in values[0].values())
+    records = (
+        len(values) == 1
+        and len(fields) > MANY
+        and all(isinstance(value, dict) for value in values[0].values())
+    )
     if not records and all(list(value) == fields for value in values):
         return [3, fields, [_column([value[field] for value in values]) for field in fields], len(values)]
-    return [5, _column([key for value in values for key in value]), _column([item for value in values for item in value.values()]),
-            [len(value) for value in values]]
+    return [
+        5,
+        _column([key for value in values for key in value]),
+        _column([item for value in values for item in value.values()]),
+        [len(value) for value in values],
+    ]
 
 
 def _plain(values: Sequence[Any]) -> list:

@@ -15,11 +15,16 @@ SIZE = re.compile(r'viewBox="0 0 ([\d.]+) ([\d.]+)"')
 FRAME = 340  # px
 
 CAPTIONS = {
-    ("face", "male"): "Looking at the pins.", ("face", "female"): "Looking into the holes.",
-    ("solder", "male"): "The solder side, behind the pins.", ("solder", "female"): "The solder side, behind the holes.",
-    ("face", "plug"): "Looking at the plug.", ("face", "jack"): "Looking into the jack.",
-    ("solder", "plug"): "The solder side of the plug.", ("solder", "jack"): "The solder side of the jack.",
-    ("plug", "plug"): "The plug, in true proportion.", ("plug", "jack"): "The jack, with its springs where they touch a plug.",
+    ("face", "male"): "Looking at the pins.",
+    ("face", "female"): "Looking into the holes.",
+    ("solder", "male"): "The solder side, behind the pins.",
+    ("solder", "female"): "The solder side, behind the holes.",
+    ("face", "plug"): "Looking at the plug.",
+    ("face", "jack"): "Looking into the jack.",
+    ("solder", "plug"): "The solder side of the plug.",
+    ("solder", "jack"): "The solder side of the jack.",
+    ("plug", "plug"): "The plug, in true proportion.",
+    ("plug", "jack"): "The jack, with its springs where they touch a plug.",
 }
 
 
@@ -40,15 +45,26 @@ class Drawings:
         self._catalogue = catalogue
 
     def files(self) -> dict[str, bytes]:
-        """/draw/KIND-ID.svg for every record, further views beside it, and a retired id's one successor under the old name; and the side
-        views, /draw/side-ID-HALF.svg as the half comes on a cable (in a panel where it comes on none), -panel.svg where it comes so too, and side-ID.svg for the first of them;
-        and the small faces, /draw/face-ID-HALF.svg."""
-        found = {f"draw/{name}.svg": draw(self._catalogue, connector, SIDE, half, f"draw-{name}", mount=mount).encode()
-                 for name, connector, half, mount in self.sides()}
-        for name, connector, half, _ in self.sides():  # by the connector's name alone: the first half as it comes first
+        """/draw/KIND-ID.svg for every record, further views beside it, and a retired id's one successor under
+        the old name; and the side views, /draw/side-ID-HALF.svg as the half comes on a cable (in a panel
+        where it comes on none), -panel.svg where it comes so too, and side-ID.svg for the first of them; and
+        the small faces, /draw/face-ID-HALF.svg."""
+        found = {
+            f"draw/{name}.svg": draw(
+                self._catalogue, connector, SIDE, half, f"draw-{name}", mount=mount
+            ).encode()
+            for name, connector, half, mount in self.sides()
+        }
+        # by the connector's name alone: the first half as it comes first
+        for name, connector, half, _ in self.sides():
             found.setdefault(f"draw/side-{connector}.svg", found[f"draw/{name}.svg"])
-        found |= {f"draw/face-{connector.id}-{half}.svg": svg.write(scene, f"face-{connector.id}-{half}").encode()
-                  for connector in self._catalogue.connectors.values() for half in connector.halves for scene in [small.picture(connector, half)] if scene}
+        found |= {
+            f"draw/face-{connector.id}-{half}.svg": svg.write(scene, f"face-{connector.id}-{half}").encode()
+            for connector in self._catalogue.connectors.values()
+            for half in connector.halves
+            for scene in [small.picture(connector, half)]
+            if scene
+        }
         for kind in KINDS:
             for record in getattr(self._catalogue, kind):
                 for view in self.views(kind, record):
@@ -65,20 +81,39 @@ class Drawings:
         for connector in self._catalogue.connectors.values():
             for half, mounts in connector.outside.body.items():
                 for number, mount in enumerate(one for one in MOUNTS if one in mounts):
-                    yield f"side-{connector.id}-{half}{f'-{mount}' if number else ''}", connector.id, half, mount
+                    yield (
+                        f"side-{connector.id}-{half}{f'-{mount}' if number else ''}",
+                        connector.id,
+                        half,
+                        mount,
+                    )
 
     def inline(self, kind: str, record: str) -> list[dict[str, str]]:
-        """The pictures of one record for its own page, with captions, the name of their file, and their height where they are as wide
-        as the frame offered for another page."""
+        """The pictures of one record for its own page, with captions, the name of their file, and their
+        height where they are as wide as the frame offered for another page."""
         found = []
         for view in self.views(kind, record):
             svg = self._draw(record, view, standalone=False)
             width, height = map(float, SIZE.search(svg).groups())
-            found.append({"svg": svg, "caption": view.caption, "name": view.name, "high": round(height / width * FRAME)})
+            found.append(
+                {
+                    "svg": svg,
+                    "caption": view.caption,
+                    "name": view.name,
+                    "high": round(height / width * FRAME),
+                }
+            )
         return found
 
     def _draw(self, record: str, view: View, standalone: bool) -> str:
-        return draw(self._catalogue, record, view=view.view, half=view.half, prefix=f"draw-{view.name}", standalone=standalone)
+        return draw(
+            self._catalogue,
+            record,
+            view=view.view,
+            half=view.half,
+            prefix=f"draw-{view.name}",
+            standalone=standalone,
+        )
 
     def views(self, kind: str, record: str) -> Iterator[View]:
         """The pictures of one record; the first goes by the record's name alone."""

@@ -1,5 +1,6 @@
-"""What is done to a built site after mkdocs, or after whatever else built it: every page gets its policy, styles lose what no page uses, and the
-offline pack is written of what is left. Done twice it changes nothing."""
+"""What is done to a built site after mkdocs, or after whatever else built it: every page gets
+its policy, styles lose what no page uses, and the offline pack is written of what is left. Done
+twice it changes nothing."""
 
 from __future__ import annotations
 

@@ -1,6 +1,8 @@
-"""The built site as one file to download: unpacked into a folder it works as it is, opened from a disc, without a server.
+"""The built site as one file to download: unpacked into a folder it works as it is, opened from
+a disc, without a server.
 
-A folder does not answer with its index.html, so links name it. Scripts do the same for the links they make (page/from-file.js).
+A folder does not answer with its index.html, so links name it. Scripts do the same for the links they
+make (page/from-file.js).
 """
 
 from __future__ import annotations
@@ -12,8 +14,22 @@ from pathlib import Path
 from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
 
 NAME = "ringfence"  # the folder inside
-LEFT_OUT = ("*.map", "*/lunr/*", "*.xml", "*.xml.gz", "sw.js", "offline*", "manifest.webmanifest", "search/*", "404.html", "embed/*")  # of no use on a disc
-FOLDER_LINK = re.compile(r'(<a\b[^>]*?\shref=")(?![a-z]+:|//|#)([^"#?]*/|\.{1,2}|(?:\.\./)*\.\.)([#?][^"]*)?(?=")')
+# of no use on a disc
+LEFT_OUT = (
+    "*.map",
+    "*/lunr/*",
+    "*.xml",
+    "*.xml.gz",
+    "sw.js",
+    "offline*",
+    "manifest.webmanifest",
+    "search/*",
+    "404.html",
+    "embed/*",
+)
+FOLDER_LINK = re.compile(
+    r'(<a\b[^>]*?\shref=")(?![a-z]+:|//|#)([^"#?]*/|\.{1,2}|(?:\.\./)*\.\.)([#?][^"]*)?(?=")'
+)
 DAY = (1980, 1, 1, 0, 0, 0)  # the same site gives the same bytes
 
 
@@ -38,4 +54,7 @@ def _files(site: Path) -> Iterator[tuple[str, bytes]]:
         path = file.relative_to(site).as_posix()
         if any(fnmatch(path, pattern) for pattern in LEFT_OUT):
             continue
-        yield path, named(file.read_text(encoding="utf-8")).encode() if file.suffix == ".html" else file.read_bytes()
+        yield (
+            path,
+            named(file.read_text(encoding="utf-8")).encode() if file.suffix == ".html" else file.read_bytes(),
+        )

@@ -13,12 +13,15 @@ ADDRESS = "guides/glossary/"
 
 
 class Glossary:
-    """`terms` maps the anchor of each entry to its `term`, and perhaps `also` and `forms`: other words that lead there."""
+    """`terms` maps the anchor of each entry to its `term`, and perhaps `also` and `forms`: other
+    words that lead there."""
 
     def __init__(self, terms: Mapping[str, Mapping]):
         self._anchors = {word.lower(): anchor for anchor, entry in terms.items() for word in words(entry)}
         longest_first = sorted(self._anchors, key=lambda word: (-len(word), word))
-        self._pattern = re.compile(rf"(?<![\w-])({'|'.join(map(re.escape, longest_first))})(?![\w-])", re.IGNORECASE)
+        self._pattern = re.compile(
+            rf"(?<![\w-])({'|'.join(map(re.escape, longest_first))})(?![\w-])", re.IGNORECASE
+        )
 
     def link(self, text: str, page: Page) -> Markup:
         """HTML of a plain text, with the first use of every word of the glossary leading there."""
@@ -35,5 +38,10 @@ class Glossary:
 
 
 def words(entry: Mapping) -> list[str]:
-    """The words of an entry that a text may use for it. `linked: no` marks one too common to lead anywhere."""
-    return [] if entry.get("linked") == "no" else [entry["term"], *entry.get("also", ()), *entry.get("forms", ())]
+    """The words of an entry that a text may use for it. `linked: no` marks one too
+    common to lead anywhere."""
+    return (
+        []
+        if entry.get("linked") == "no"
+        else [entry["term"], *entry.get("also", ()), *entry.get("forms", ())]
+    )

@@ -15,7 +15,9 @@ def mark_sheet() -> str:
 
 def _symbol(verdict: str) -> str:
     picture = ElementTree.fromstring(marks.mark(verdict, prefix=SLUGS[verdict], word=False))
-    symbol = ElementTree.Element("symbol", {"id": f"mark-{SLUGS[verdict]}", "viewBox": picture.attrib["viewBox"]})
+    symbol = ElementTree.Element(
+        "symbol", {"id": f"mark-{SLUGS[verdict]}", "viewBox": picture.attrib["viewBox"]}
+    )
     symbol.extend(child for child in picture if child.tag not in ("title", "desc"))
     for child in symbol.iter():
         for named in child.findall("title"):

@@ -18,7 +18,9 @@ def table(catalogue: Catalogue) -> dict[str, dict[str, Ways]]:
     for one in halves:
         fitting = {name(two[0].id, two[1]): mate(one, two) for two in halves}
         found[name(one[0].id, one[1])] = {
-            other: [_in_order(one[0].contacts, way) for way in mating.home] for other, mating in fitting.items() if mating
+            other: [_in_order(one[0].contacts, way) for way in mating.home]
+            for other, mating in fitting.items()
+            if mating
         }
     return found
 

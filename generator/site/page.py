@@ -14,8 +14,9 @@ KINDS = ("connectors", "assignments", "ports", "leads")
 
 @dataclass(frozen=True)
 class Page:
-    """`address` is the page's published address without the leading slash, ending in a slash (empty for the front page).
-    `show` holds what only its template needs; a template reads `page.x` for it as for a field."""
+    """`address` is the page's published address without the leading slash, ending in a slash
+    (empty for the front page). `show` holds what only its template needs; a template reads
+    `page.x` for it as for a field."""
 
     address: str
     template: str
@@ -54,8 +55,13 @@ class Page:
         """The link that opens the check on a row's connection."""
         through = ",".join(quote(lead) for lead in row["through"])
         own = f"&own={quote(row['own'], safe=',:')}" if row.get("own") else ""
-        return f"{self.to('check/')}#from={quote(row['from'])}&through={through}&into={quote(row['into'])}{own}"
+        return (
+            f"{self.to('check/')}#from={quote(row['from'])}&through={through}&into={quote(row['into'])}{own}"
+        )
 
     def through(self, row: Row) -> str:
         """A row's leads in words."""
-        return ", then ".join(self.catalogue.leads[lead].name for lead in row["through"]) or "no lead, plugged straight in"
+        return (
+            ", then ".join(self.catalogue.leads[lead].name for lead in row["through"])
+            or "no lead, plugged straight in"
+        )

@@ -1,8 +1,9 @@
 """A built site put into the folder that a web host serves: whole, or not at all.
 
-What pages and scripts are made of comes first, each file written beside its old self and renamed over it; the pages next; the list that
-makes a phone fetch the new version comes last. Until then a phone keeps what it has, for no digest of the old list fits; a run that was cut off is
-finished by the next. What the old version alone had is removed at the very end, and only if an earlier run of this program put it there.
+What pages and scripts are made of comes first, each file written beside its old self and renamed over it; the
+pages next; the list that makes a phone fetch the new version comes last. Until then a phone keeps what it
+has, for no digest of the old list fits; a run that was cut off is finished by the next. What the old version
+alone had is removed at the very end, and only if an earlier run of this program put it there.
 """
 
 from __future__ import annotations
@@ -36,7 +37,9 @@ def publish(site: Path, folder: Path) -> Published:
     version = _whole(site)
     files = _files(site)
     if folder.resolve().is_relative_to(site.resolve()) or site.resolve().is_relative_to(folder.resolve()):
-        raise NotPublished(f"{folder} and {site} lie in each other; name another folder. Nothing was changed.")
+        raise NotPublished(
+            f"{folder} and {site} lie in each other; name another folder. Nothing was changed."
+        )
     try:
         folder.mkdir(parents=True, exist_ok=True)
         before = _earlier(folder)
@@ -48,8 +51,10 @@ def publish(site: Path, folder: Path) -> Published:
         removed = [path for path in sorted(before - set(files)) if _remove(folder, path)]
         _note(folder, set(files))
     except OSError as fault:
-        raise NotPublished(f"{fault.filename or folder}: {fault.strerror}. The list was not switched or nothing was changed: phones keep what they have."
-                           " Put that right and run this again.") from None
+        raise NotPublished(
+            f"{fault.filename or folder}: {fault.strerror}. The list was not switched or nothing was "
+            "changed: phones keep what they have. Put that right and run this again."
+        ) from None
     return Published(version, len(changed), len(files) - len(changed), len(removed))
 
 
@@ -58,10 +63,15 @@ def _whole(site: Path) -> str:
     try:
         listed = offline.read((site / offline.LIST).read_text(encoding="utf-8"))
     except (OSError, ValueError):
-        raise NotPublished(f"no whole site in {site}; run mkdocs build and finish first. Nothing was changed.") from None
+        raise NotPublished(
+            f"no whole site in {site}; run mkdocs build and finish first. Nothing was changed."
+        ) from None
     for path, digest in {**listed["files"], **listed["pack"]}.items():
         if not (site / path).is_file() or offline.digest((site / path).read_bytes()) != digest:
-            raise NotPublished(f"{site / path} is not what the list of {listed['version']} says; run mkdocs build and finish again. Nothing was changed.")
+            raise NotPublished(
+                f"{site / path} is not what the list of {listed['version']} says; run mkdocs build and "
+                "finish again. Nothing was changed."
+            )
     return listed["version"]
 
 
@@ -88,7 +98,10 @@ def _room(site: Path, folder: Path, changed: list[str]) -> None:
     """Told before anything is changed."""
     need, free = sum((site / path).stat().st_size for path in changed), shutil.disk_usage(folder).free
     if need > free:
-        raise NotPublished(f"{folder} has room for {free / 1e6:.1f} MB, and {need / 1e6:.1f} MB have to go there. Nothing was changed.")
+        raise NotPublished(
+            f"{folder} has room for {free / 1e6:.1f} MB, and {need / 1e6:.1f} MB have to go there. Nothing "
+            "was changed."
+        )
 
 
 def _turn(path: str) -> tuple[int, str]:

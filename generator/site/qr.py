@@ -1,5 +1,5 @@
-"""QR codes of the record pages, for cards and for a phone held to a screen. There are none where the site's address is not known: a code
-that leads nowhere is worse than no code."""
+"""QR codes of the record pages, for cards and for a phone held to a screen. There are none where the site's
+address is not known: a code that leads nowhere is worse than no code."""
 
 from __future__ import annotations
 
@@ -32,8 +32,19 @@ def others(codes: Mapping[str, str], address: Address) -> Iterator[tuple[str, by
 
 
 def svg(text: str) -> bytes:
-    """A code as SVG: black on white whatever stands around it, without inline style, which the pages' policy forbids."""
+    """A code as SVG: black on white whatever stands around it, without inline style, which the
+    pages' policy forbids."""
     out = BytesIO()
     segno.make(text, error=LEVEL, micro=False).save(
-        out, kind="svg", xmldecl=False, border=QUIET, dark="#000", light="#fff", svgclass=None, lineclass=None, omitsize=True, nl=False)
+        out,
+        kind="svg",
+        xmldecl=False,
+        border=QUIET,
+        dark="#000",
+        light="#fff",
+        svgclass=None,
+        lineclass=None,
+        omitsize=True,
+        nl=False,
+    )
     return out.getvalue()

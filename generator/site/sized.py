@@ -1,4 +1,5 @@
-"""Room kept for pictures before they are there: an image of a drawing is given the drawing's own width and height."""
+"""Room kept for pictures before they are there: an image of a drawing is given the drawing's
+own width and height."""
 
 from __future__ import annotations
 

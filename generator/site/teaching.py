@@ -123,11 +123,10 @@ def below(source: str, into: str, cable: str) -> str:
 def fields(catalogue: Catalogue) -> Scene:
     told = told_numbers.told
     return figures.fields(
-        f"It goes through the screen: copper takes {told('copper')} of 50 Hz. "
-        f"The twist stops it, by {told('untwisted')} against loose wires; "
-        "so do distance and right angles.",
-        f"It runs along the outside. Distance stops it (keep a phone {told('phone-clear')} away), "
-        "so do whole screens joined at both ends, and a ferrite.",
+        f"It goes through the screen: copper takes {told('copper')} of 50 Hz. The twist stops it, by "
+        f"{told('untwisted')} against loose wires; so do distance and right angles.",
+        f"It runs along the outside. Distance stops it (keep a phone {told('phone-clear')} away), so do "
+        "whole screens joined at both ends, and a ferrite.",
     )
 
 

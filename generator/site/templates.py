@@ -21,20 +21,50 @@ _MARKDOWN = re.compile(r"([\\`*_{}\[\]()#+\-.!|~:^=])")
 
 
 class Templates:
-    """Renders pages from the templates of some folders. `marks` is the sheet of verdict symbols every page carries, `stamp` the
-    state of the data its footer tells, `address` where the site stands, if that is known."""
+    """Renders pages from the templates of some folders. `marks` is the sheet of verdict symbols
+    every page carries, `stamp` the state of the data its footer tells, `address` where the site
+    stands, if that is known."""
 
-    def __init__(self, folders: Sequence[Path], marks: str, glossary: Glossary, stamp: Stamp, address: Address = Address()):
-        env = Environment(loader=FileSystemLoader(folders), autoescape=True, undefined=StrictUndefined,
-                          trim_blocks=True, lstrip_blocks=True, keep_trailing_newline=True)
+    def __init__(
+        self,
+        folders: Sequence[Path],
+        marks: str,
+        glossary: Glossary,
+        stamp: Stamp,
+        address: Address = Address(),
+    ):
+        env = Environment(
+            loader=FileSystemLoader(folders),
+            autoescape=True,
+            undefined=StrictUndefined,
+            trim_blocks=True,
+            lstrip_blocks=True,
+            keep_trailing_newline=True,
+        )
         env.filters |= {
-            "md": markdown, "yaml": lambda text: Markup(json.dumps(str(escape(text)))),
-            "amount": words.amount, "level": words.level, "written": words.written, "listed": words.listed, "constant": words.constant,
-            "role": lambda node: words.role(node) if node else "nothing", "unit": LIMITED.__getitem__,
-            "slug": verdicts.SLUGS.__getitem__, "tally": verdicts.tally, "best": verdicts.best, "findings": findings,
-            "terms": glossary.link, "source": lambda text: escape(str(escape(text))),
+            "md": markdown,
+            "yaml": lambda text: Markup(json.dumps(str(escape(text)))),
+            "amount": words.amount,
+            "level": words.level,
+            "written": words.written,
+            "listed": words.listed,
+            "constant": words.constant,
+            "role": lambda node: words.role(node) if node else "nothing",
+            "unit": LIMITED.__getitem__,
+            "slug": verdicts.SLUGS.__getitem__,
+            "tally": verdicts.tally,
+            "best": verdicts.best,
+            "findings": findings,
+            "terms": glossary.link,
+            "source": lambda text: escape(str(escape(text))),
         }
-        env.globals |= {"grades": words.GRADES, "marks": marks, "state_of_data": stamp, "stands": address, "side": sides.image}
+        env.globals |= {
+            "grades": words.GRADES,
+            "marks": marks,
+            "state_of_data": stamp,
+            "stands": address,
+            "side": sides.image,
+        }
         self._env = env
         self._stamp = stamp
 

@@ -1,4 +1,5 @@
-"""Numbers the guides tell, worked out from the formulas when the site is made: none is typed and left behind."""
+"""Numbers the guides tell, worked out from the formulas when the site is made: none is
+typed and left behind."""
 
 from __future__ import annotations
 

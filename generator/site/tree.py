@@ -1,6 +1,7 @@
 """Writing the docs tree: only what changed, and nothing left over from the last run.
 
-Only files named in our own list of an earlier run are ever removed, so a wrong `--out` cannot cost anyone their work.
+Only files named in our own list of an earlier run are ever removed, so a wrong `--out`
+cannot cost anyone their work.
 """
 
 from __future__ import annotations
@@ -22,7 +23,8 @@ class Changes:
 
 
 def write(files: Mapping[str, bytes], out: Path) -> Changes:
-    """Make `out` hold exactly `files` (relative posix path -> content) among the files this program has ever written there."""
+    """Make `out` hold exactly `files` (relative posix path -> content) among the files this program
+    has ever written there."""
     for path in files:
         _inside(path)
     before = _earlier(out)

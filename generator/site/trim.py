@@ -1,8 +1,9 @@
 """The theme's style sheets of a built site without what nothing on the site can meet.
 
-The theme dresses much that is not used here (blog posts, comments, content tabs, annotations, other writing directions and colours, a drawer). A selector
-that asks for a class, an id, an element or an attribute which no page has and no script ever names is left out, and so are variables
-that nothing reads and animations that nothing runs; when in doubt they stay.
+The theme dresses much that is not used here (blog posts, comments, content tabs, annotations, other writing
+directions and colours, a drawer). A selector that asks for a class, an id, an element or an attribute which
+no page has and no script ever names is left out, and so are variables that nothing reads and animations that
+nothing runs; when in doubt they stay.
 """
 
 from __future__ import annotations
@@ -18,8 +19,10 @@ from tinycss2.ast import AtRule, Declaration, Node, QualifiedRule
 SHEETS, STYLES, SCRIPTS = "assets/stylesheets/*.css", "assets/css/*.css", "assets/js/*.js"
 TAG = re.compile(r"""<([a-zA-Z][\w-]*)((?:[^"'>]|"[^"]*"|'[^']*')*)>""")
 GIVEN = re.compile(r"""([^\s=>"'/]+)(?:=(?:"([^"]*)"|'([^']*)'|([^\s>]+)))?""")
-QUOTED = re.compile(r"""["'`]([\w-]+)["'`]|<([a-z]\w*)""")  # in a script: what may be the name or the value of something it makes
-DRESSED = re.compile(r"\b(?:rf|md)-[\w-]+|\b(?:no-)?js\b")  # in a script: the classes and ids it may give begin so (a test holds that)
+# in a script: what may be the name or the value of something it makes
+QUOTED = re.compile(r"""["'`]([\w-]+)["'`]|<([a-z]\w*)""")
+# in a script: the classes and ids it may give begin so (a test holds that)
+DRESSED = re.compile(r"\b(?:rf|md)-[\w-]+|\b(?:no-)?js\b")
 GROUPED = re.compile(r":[\w-]+\([^()]*\)")  # what stands inside is one of several, or what must not be
 ATTRIBUTE = re.compile(r"""\[([\w-]+)(?:([~|^$*]?)=(?:"([^"]*)"|'([^']*)'|([^\]\s]*)))?[^\]]*\]""")
 ASKED = re.compile(r"[.#](-?[A-Za-z_][\w-]*)")
@@ -49,8 +52,12 @@ def met(site: Path) -> Met:
         for name, *values in GIVEN.findall(given):
             attributes.setdefault(name, set()).add("".join(values))
     names = {word for name in ("class", "id") for value in attributes.get(name, ()) for word in value.split()}
-    return Met(names | set(DRESSED.findall(scripts)), {element.lower() for element, _ in tags}, attributes,
-               {one or other for one, other in QUOTED.findall(scripts)})
+    return Met(
+        names | set(DRESSED.findall(scripts)),
+        {element.lower() for element, _ in tags},
+        attributes,
+        {one or other for one, other in QUOTED.findall(scripts)},
+    )
 
 
 def trimmed(sheet: str, here: Met) -> str:
@@ -59,11 +66,14 @@ def trimmed(sheet: str, here: Met) -> str:
 
 
 def read(sheets: Iterable[str], others: Iterable[str] = ()) -> list[str]:
-    """The style sheets without variables and animations that neither they nor `others` (styles and scripts) read or run."""
+    """The style sheets without variables and animations that neither they nor `others` (styles and
+    scripts) read or run."""
     sheets, others = list(sheets), "\n".join(others)
     while True:
         text = "\n".join((others, *sheets))
-        used = set(READ.findall(text)) | {word for run in RUN.findall(text) for word in re.split(r"[\s,]+", run)}
+        used = set(READ.findall(text)) | {
+            word for run in RUN.findall(text) for word in re.split(r"[\s,]+", run)
+        }
         left = [tinycss2.serialize(_used(_rules(sheet), used)) + "\n" for sheet in sheets]
         if left == sheets:
             return left
@@ -76,7 +86,11 @@ def _rules(sheet: str) -> list[Node]:
 
 def _within(rule: Node) -> list[Node] | None:
     """The rules inside of an at-rule that only says when they hold."""
-    holds = isinstance(rule, AtRule) and rule.lower_at_keyword in {"media", "supports"} and rule.content is not None
+    holds = (
+        isinstance(rule, AtRule)
+        and rule.lower_at_keyword in {"media", "supports"}
+        and rule.content is not None
+    )
     return tinycss2.parse_rule_list(rule.content, skip_comments=True, skip_whitespace=True) if holds else None
 
 
@@ -87,7 +101,10 @@ def _kept(rules: Iterable[Node], here: Met) -> list[Node]:
             rule.prelude = _alive(rule.prelude, here)
         elif (inner := _within(rule)) is not None:
             width = WIDTH.search(tinycss2.serialize(rule.prelude))
-            rule.content = _kept(inner, here._replace(names=here.names - DRAWER) if width and float(width[1]) <= NARROW else here)
+            rule.content = _kept(
+                inner,
+                here._replace(names=here.names - DRAWER) if width and float(width[1]) <= NARROW else here,
+            )
             if not rule.content:
                 continue
         if not isinstance(rule, QualifiedRule) or rule.prelude:
@@ -120,7 +137,9 @@ def _can_be_met(selector: str, here: Met) -> bool:
         if value and not how and value not in here.attributes.get(name, ()) and value not in here.quoted:
             return False
     plain = ATTRIBUTE.sub("", selector)
-    return here.names.issuperset(ASKED.findall(plain)) and (here.elements | here.quoted).issuperset(ELEMENT.findall(plain))
+    return here.names.issuperset(ASKED.findall(plain)) and (here.elements | here.quoted).issuperset(
+        ELEMENT.findall(plain)
+    )
 
 
 def _used(rules: Iterable[Node], used: Set[str]) -> list[Node]:
@@ -131,7 +150,11 @@ def _used(rules: Iterable[Node], used: Set[str]) -> list[Node]:
             rule.content = _used(inner, used)
         elif isinstance(rule, QualifiedRule):
             said = tinycss2.parse_blocks_contents(rule.content, skip_comments=True, skip_whitespace=True)
-            left = [one for one in said if not (isinstance(one, Declaration) and one.name.startswith("--") and one.name not in used)]
+            left = [
+                one
+                for one in said
+                if not (isinstance(one, Declaration) and one.name.startswith("--") and one.name not in used)
+            ]
             if len(left) < len(said):
                 rule.content = left
         elif rule.lower_at_keyword == "keyframes" and tinycss2.serialize(rule.prelude).strip() not in used:
@@ -144,6 +167,10 @@ def _used(rules: Iterable[Node], used: Set[str]) -> list[Node]:
 def write(site: Path) -> None:
     """Write the styles of a built site anew, without what no page uses."""
     here, paths = met(site), sorted(site.glob(SHEETS))
-    others = (path.read_text(encoding="utf-8") for pattern in (STYLES, SCRIPTS) for path in site.glob(pattern))
-    for path, sheet in zip(paths, read((trimmed(path.read_text(encoding="utf-8"), here) for path in paths), others)):
+    others = (
+        path.read_text(encoding="utf-8") for pattern in (STYLES, SCRIPTS) for path in site.glob(pattern)
+    )
+    for path, sheet in zip(
+        paths, read((trimmed(path.read_text(encoding="utf-8"), here) for path in paths), others)
+    ):
         path.write_text(sheet, encoding="utf-8")

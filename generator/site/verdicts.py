@@ -15,8 +15,14 @@ SLUGS = {verdict: verdict.replace(" ", "-") for verdict in ORDER}
 
 
 def rank(entry: Row) -> tuple:
-    """Sort key: best verdict first, what a switch makes well half a step below what is well without, then least lost, then fewest leads, then name."""
-    return ORDER.index(entry["offered"]) + ORDER_COSTS if entry["offered"] else ORDER.index(entry["verdict"]), loss(entry["findings"]), len(entry["through"]), entry["through"]
+    """Sort key: best verdict first, what a switch makes well half a step below what is well without, then
+    least lost, then fewest leads, then name."""
+    return (
+        ORDER.index(entry["offered"]) + ORDER_COSTS if entry["offered"] else ORDER.index(entry["verdict"]),
+        loss(entry["findings"]),
+        len(entry["through"]),
+        entry["through"],
+    )
 
 
 def best(rows: Iterable[Row]) -> str:

@@ -1,4 +1,5 @@
-"""How the pages say numbers, roles and grades: one place, so a page never shows a bare float or an id where a word belongs."""
+"""How the pages say numbers, roles and grades: one place, so a page never shows a bare float or an id
+where a word belongs."""
 
 from __future__ import annotations
 
@@ -22,9 +23,7 @@ GRADES = {
     "derived": "worked out from other facts",
     "from memory": "known, but no page found yet",
 }
-ROLES = {
-    "hot": "hot (+)", "cold": "cold (−)", "bias": "bias supply", "mic": "microphone",
-}
+ROLES = {"hot": "hot (+)", "cold": "cold (−)", "bias": "bias supply", "mic": "microphone"}
 
 
 def amount(value: float | None, unit: str) -> str:
@@ -71,5 +70,5 @@ def _plain(value: float) -> str:
     power = math.floor(math.log10(abs(value))) if value else 0
     if -5 < power < 6:
         return f"{value:.12g}".replace("-", "−")
-    times = f"{value / 10 ** power:g} × ".removeprefix("1 × ")
+    times = f"{value / 10**power:g} × ".removeprefix("1 × ")
     return f"{times}10<sup>{str(power).replace('-', '−')}</sup>"

@@ -40,10 +40,14 @@ def designed(hertz: float, ohms: float) -> dict[str, Any]:
 def text(data: dict[str, Any]) -> str:
     """The blocker for a terminal."""
     return (
-        f"Phantom blocker: {quantity(data['farad'], 'F')} in each leg, {data['volts']:g} V, + {data['plus']}\n"
-        f"  -3 dB at {fixed(data['corner'], 1)} Hz in {quantity(data['ohms'], 'ohm')} (asked for {data['wanted']:g} Hz at most)\n"
-        f"  {quantity(data['bleed'][0], 'ohm')} to {quantity(data['bleed'][1], 'ohm')} from each leg of the quiet side to contact 1, so that it charges before the plug goes in;\n"
-        f"  wait {data['charging']:g} s after phantom is switched. Where it sits unpolarised for years, take film capacitors, or two electrolytics back to back."
+        f"Phantom blocker: {quantity(data['farad'], 'F')} in each leg, {data['volts']:g} V, + "
+        f"{data['plus']}\n"
+        f"  -3 dB at {fixed(data['corner'], 1)} Hz in {quantity(data['ohms'], 'ohm')} (asked for "
+        f"{data['wanted']:g} Hz at most)\n"
+        f"  {quantity(data['bleed'][0], 'ohm')} to {quantity(data['bleed'][1], 'ohm')} from each leg of the "
+        "quiet side to contact 1, so that it charges before the plug goes in;\n"
+        f"  wait {data['charging']:g} s after phantom is switched. Where it sits unpolarised for years, take "
+        "film capacitors, or two electrolytics back to back."
     )
 
 

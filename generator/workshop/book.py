@@ -90,7 +90,10 @@ def text(lead: Lead, data: dict[str, Any]) -> str:
         []
         if data["judged"]
         else [
-            "  not worked out: this lead has too many contacts, or no device of the catalogue works through it"
+            (
+                "  not worked out: this lead has too many contacts, or no device of the catalogue works "
+                "through it"
+            )
         ]
     )
     lines += ["How common a fault is, is from memory.", "What you read, where it differs from a good lead:"]

@@ -61,7 +61,11 @@ def carried(catalogue: Catalogue, lead: Lead, symptoms: Mapping[str, Sequence[st
 
 def published(catalogue: Catalogue) -> dict[str, Any]:
     """What a phone needs to make the dictionary of a lead that is in no catalogue: see assets/js/faults."""
-    shelled = [id for id in catalogue.connectors if contacts(catalogue, id) != list(catalogue.connectors[id].contacts)]
+    shelled = [
+        id
+        for id in catalogue.connectors
+        if contacts(catalogue, id) != list(catalogue.connectors[id].contacts)
+    ]
     joint = amount("tolerances", "joint", "ohm")
     tolerances = {
         row: [amount("tolerances", row, bound).nominal for bound in ("low", "high")]
@@ -74,7 +78,9 @@ def published(catalogue: Catalogue) -> dict[str, Any]:
     windows = {"moves": (0.0, 0.0, True), "none": (inf, inf), "anything": (0.0, inf), "wire": (0.0, 0.0)}
     making = table("making")
     return {
-        "making": {key: making[key] for key in ("strip", "steps", "parts", "shell", "colours", "sleeve", "cables")},
+        "making": {
+            key: making[key] for key in ("strip", "steps", "parts", "shell", "colours", "sleeve", "cables")
+        },
         "shelled": shelled,
         "tolerances": {**tolerances, "joint": [joint.low, joint.high]},
         "faults": kinds,

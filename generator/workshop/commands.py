@@ -140,7 +140,9 @@ def symptoms(catalogue: Catalogue, options: Namespace) -> Answer:
     before = kept.read(options.pinouts)
     found = dict(kept.worked_out(catalogue, options.leads or catalogue.leads))
     changed = [lead for lead in found if before.get(lead, {}) != found[lead]]
-    kept.write(options.pinouts, {id: told for id, told in {**before, **found}.items() if id in catalogue.leads})
+    kept.write(
+        options.pinouts, {id: told for id, told in {**before, **found}.items() if id in catalogue.leads}
+    )
     return {"leads": len(found), "changed": changed}, f"{len(found)} leads, {len(changed)} of them changed"
 
 
@@ -159,7 +161,8 @@ def _quantity(text: str, unit: str, name: str) -> float:
         raise Misuse(f"--{name}: {fault}") from None
     if found is None or found.nominal <= 0:
         raise Misuse(
-            f"--{name}: '{text}' is not above zero; write a {'loss like 20 dB' if unit == 'dB' else 'resistance like 200 ohm'}."
+            f"--{name}: '{text}' is not above zero; write a "
+            f"{'loss like 20 dB' if unit == 'dB' else 'resistance like 200 ohm'}."
         )
     return found.nominal
 
@@ -198,7 +201,10 @@ COMMANDS: Mapping[str, Command] = {
     "build": Command("Print the build sheet of a lead, its test sheet, and a sheet to order it by.", build),
     "trace": Command("Find what is wrong in a run by swapping and removing.", trace, _trace, "run"),
     "symptoms": Command(
-        "Work out what the faults of leads sound like, and keep it (minutes for all).", symptoms, _symptoms, "leads"
+        "Work out what the faults of leads sound like, and keep it (minutes for all).",
+        symptoms,
+        _symptoms,
+        "leads",
     ),
     "pad": Command("Design a pad to a loss, with parts one can buy.", pad, _pad, None),
     "blocker": Command("Design a phantom blocker to a corner.", blocker, _blocker, None),

@@ -91,11 +91,9 @@ def dictionary(specimen: Specimen, among: Sequence[Fault] | None = None) -> Dict
     return Dictionary(tried, measurements, windows, which)
 
 
-def _classes(
-    moves: np.ndarray, low: np.ndarray, high: np.ndarray
-) -> tuple[tuple[Window, ...], np.ndarray]:
-    """The different windows in order, and the number of each cell's. Sorting numbers is many times faster than
-    sorting rows."""
+def _classes(moves: np.ndarray, low: np.ndarray, high: np.ndarray) -> tuple[tuple[Window, ...], np.ndarray]:
+    """The different windows in order, and the number of each cell's. Sorting numbers is many times
+    faster than sorting rows."""
     lows, low_of = np.unique(low, return_inverse=True)
     highs, high_of = np.unique(high, return_inverse=True)
     cell = (moves * len(lows) + low_of.reshape(low.shape)) * len(highs) + high_of.reshape(high.shape)
@@ -124,8 +122,8 @@ def _straps(specimen: Specimen) -> list[Measurement]:
 
 
 def _reader(specimen: Specimen, measurements: Sequence[Measurement]) -> Callable[[Fault], np.ndarray]:
-    """What reads the bounds of every measurement under a fault: (measurements, 2). Groups are bounded: not above
-    their best pair, not below all pairs in parallel."""
+    """What reads the bounds of every measurement under a fault: (measurements, 2). Groups are bounded: not
+    above their best pair, not below all pairs in parallel."""
     at = {terminal: i for i, terminal in enumerate(specimen.terminals)}
     single = [m for m in measurements if len(m[0]) == len(m[1]) == 1]
     i, j = (np.array([at[m[side][0]] for m in single]) for side in (0, 1))

@@ -30,15 +30,15 @@ class Bounds(Protocol):
 
 
 def slack(ohms):
-    """How far off an honest reading may be: a share of it, and what probes and display add. A number, or an array
-    of them."""
+    """How far off an honest reading may be: a share of it, and what probes and display add. A
+    number, or an array of them."""
     return amount("search", "noise", "ohm").nominal + amount("search", "noise", "share").nominal * ohms
 
 
 @dataclass(frozen=True)
 class Edges:
-    """Classes side by side, each field an array: their bounds in ohm, the bounds with the slack on both sides, and
-    which of them move."""
+    """Classes side by side, each field an array: their bounds in ohm, the bounds with the slack on both
+    sides, and which of them move."""
 
     low: np.ndarray
     high: np.ndarray
@@ -49,9 +49,13 @@ class Edges:
 
 def edges(windows: Sequence[Bounds]) -> Edges:
     """The classes as arrays."""
-    low, high = (np.array([getattr(window, name) for window in windows], dtype=float) for name in ("low", "high"))
+    low, high = (
+        np.array([getattr(window, name) for window in windows], dtype=float) for name in ("low", "high")
+    )
     least = low - np.where(np.isinf(low), 0.0, slack(low))
-    return Edges(low, high, least, high + slack(high), np.array([window.moves for window in windows], dtype=bool))
+    return Edges(
+        low, high, least, high + slack(high), np.array([window.moves for window in windows], dtype=bool)
+    )
 
 
 def apart(one: Bounds, other: Bounds) -> bool:
@@ -93,7 +97,9 @@ def _fits(answer: Answer, among: Edges) -> np.ndarray:
     under, over = (np.where(short, 0.0, among.least) - ohms, ohms - among.most)
     with np.errstate(invalid="ignore"):
         beyond = np.where(
-            under > 0, under / slack(np.where(short, 0.0, among.low)), np.maximum(over, 0.0) / slack(among.high)
+            under > 0,
+            under / slack(np.where(short, 0.0, among.low)),
+            np.maximum(over, 0.0) / slack(among.high),
         )
     beyond = np.where(np.isnan(beyond), 0.0, beyond)  # nothing is beyond a bound that is infinite
     return np.where(short, 0.0, np.exp(-2 * beyond * beyond))

@@ -37,7 +37,8 @@ TOLERANCES = (0.05, 0.01, 0.001)
 
 @dataclass(frozen=True)
 class Pad:
-    """A form, its resistors by name (ohm, of the series asked for), the ladder they make, and what it does."""
+    """A form, its resistors by name (ohm, of the series asked for), the ladder they
+    make, and what it does."""
 
     form: str
     resistors: dict[str, float]
@@ -188,14 +189,21 @@ def text(data: dict[str, Any]) -> str:
     """The pad for a terminal."""
     ohms = lambda value: quantity(value, "ohm")  # noqa: E731
     lines = [
-        f"{data['form']}-pad, {fixed(data['loss'], 1)} dB between {ohms(data['source'])} and {ohms(data['load'])} (asked for {data['wanted']:g} dB)",
+        (
+            f"{data['form']}-pad, {fixed(data['loss'], 1)} dB between {ohms(data['source'])} and "
+            f"{ohms(data['load'])} (asked for {data['wanted']:g} dB)"
+        ),
         *(
             f"  {name}: {ohms(value)}{' each' if 'leg' in name and data['form'] != 'L' else ''}"
             for name, value in data["resistors"].items()
         ),
-        f"  The source sees {ohms(data['source_sees'])} (before: {ohms(data['load'])}), the load sees {ohms(data['load_sees'])} "
-        f"(before: {ohms(data['source'])}). With nothing behind it: {fixed(data['unloaded'], 1)} dB.",
-        f"  Noise at its output: {fixed(data['noise'], 1)} dBu; {fixed(data['noise_cost'], 1)} dB less signal to noise where the source's own noise ruled.",
+        f"  The source sees {ohms(data['source_sees'])} (before: {ohms(data['load'])}), the load sees "
+        f"{ohms(data['load_sees'])} (before: {ohms(data['source'])}). With nothing behind it: "
+        f"{fixed(data['unloaded'], 1)} dB.",
+        (
+            f"  Noise at its output: {fixed(data['noise'], 1)} dBu; {fixed(data['noise_cost'], 1)} dB less "
+            "signal to noise where the source's own noise ruled."
+        ),
     ]
     if data["balance"]:
         kept = ", ".join(
@@ -204,12 +212,20 @@ def text(data: dict[str, Any]) -> str:
         )
         watts = data["phantom"]["watts"]
         lines += [
-            f"  Hum rejection left by legs that are off in opposite directions, 10 kΩ to ground: {kept}. Take both from one reel, or measure pairs.",
             (
-                f"  Phantom passes: a microphone of 5 mA finds {fixed(data['phantom']['left'], 1)} V. A leg takes {quantity(watts[0], 'W')}, "
-                f"{quantity(watts[1], 'W')} with a fault behind it: 1/8 W does."
+                f"  Hum rejection left by legs that are off in opposite directions, 10 kΩ to ground: {kept}. "
+                "Take both from one reel, or measure pairs."
+            ),
+            (
+                f"  Phantom passes: a microphone of 5 mA finds {fixed(data['phantom']['left'], 1)} V. A leg "
+                f"takes {quantity(watts[0], 'W')}, {quantity(watts[1], 'W')} with a fault behind it: 1/8 W "
+                "does."
                 if max(watts) < 0.1
-                else f"  Phantom passes poorly: a microphone of 5 mA finds {fixed(max(data['phantom']['left'], 0.0), 1)} V, and a leg takes up to {quantity(max(watts), 'W')}."
+                else (
+                    "  Phantom passes poorly: a microphone of 5 mA finds "
+                    f"{fixed(max(data['phantom']['left'], 0.0), 1)} V, and a leg takes up to "
+                    f"{quantity(max(watts), 'W')}."
+                )
             ),
         ]
     if data["form"] == "H":

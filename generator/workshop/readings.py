@@ -26,8 +26,8 @@ CHIRP = 1e-6  # F; a smaller capacitor is full before the beeper has noticed
 @dataclass(frozen=True)
 class Reading:
     """Between terminals `a` and `b`: `low` and `high` bound of the lead in ohm (infinite: no path), `farad`
-    its capacitance where a meter can read one. `charging` is what a meter charges a large capacitor through, in
-    ohm: infinite where none lies between."""
+    its capacitance where a meter can read one. `charging` is what a meter charges a large capacitor through,
+    in ohm: infinite where none lies between."""
 
     a: str
     b: str
@@ -166,10 +166,9 @@ def unseen() -> str:
     ohms = metered(amount("meters", "unseen", "ohm").nominal)
     sure, never = (metered(amount("meters", "beeper", key).nominal) for key in ("sure", "never"))
     return (
-        f"A hand meter cannot tell differences below {ohms}: such a joint may be good or bad. A beep "
-        f"is not a pass: meters beep below {sure} or even {never}, and 40 Ω in one leg leaves 48 dB "
-        "of hum rejection. "
-        "Ask for a number."
+        f"A hand meter cannot tell differences below {ohms}: such a joint may be good or bad. A beep is not "
+        f"a pass: meters beep below {sure} or even {never}, and 40 Ω in one leg leaves 48 dB of hum "
+        "rejection. Ask for a number."
     )
 
 

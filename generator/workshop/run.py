@@ -209,7 +209,10 @@ def _tried(text: str) -> tuple[str, bool]:
 def text(data: dict[str, Any]) -> str:
     """For a terminal."""
     lines = [
-        f"{' -> '.join((data['from'], *data['through'], data['into']))}: {table('run')[data['symptom']]['says']}"
+        (
+            f"{' -> '.join((data['from'], *data['through'], data['into']))}: "
+            f"{table('run')[data['symptom']]['says']}"
+        )
     ]
     lines += [f"  {data['says']}"] if data["says"] else []
     top = data["likely"][0]

@@ -70,8 +70,8 @@ class Search:
     @cached_property
     def _sparse(self) -> tuple[np.ndarray, ...]:
         """The table as what most faults read and where a fault reads otherwise: the commonest class of every
-        measurement; fault, measurement and class of each departure from it. Measurements with the same readings
-        under every fault count as one: the last is the place of each measurement among those."""
+        measurement; fault, measurement and class of each departure from it. Measurements with the same
+        readings under every fault count as one: the last is the place of each measurement among those."""
         columns, of_measurement = np.unique(self.dictionary.which, axis=1, return_inverse=True)
         usual = np.array([np.bincount(column).argmax() for column in columns.T])
         fault, measurement = np.nonzero(columns != usual)
@@ -83,9 +83,9 @@ class Search:
         clear = np.where(likely > likely.max() * FAINT, likely, 0.0)
         clear = clear / clear.sum()
         weight, count = clear[fault], len(self.dictionary.classes)
-        mass = np.bincount(
-            measurement * count + other, weight, minlength=len(usual) * count
-        ).reshape(-1, count)
+        mass = np.bincount(measurement * count + other, weight, minlength=len(usual) * count).reshape(
+            -1, count
+        )
         mass[np.arange(len(usual)), usual] += 1 - np.bincount(measurement, weight, minlength=len(usual))
         heard = np.maximum(mass, 0.0) @ self.channel
         bits = -np.sum(heard * np.log2(np.maximum(heard, 1e-300)), axis=1) - mass @ self._doubt

@@ -93,7 +93,10 @@ def build_sheet(catalogue: Catalogue, lead: Lead) -> dict[str, Any]:
         ),
         "shell": making["shell"]["says"] if _shelled(catalogue, lead) else "",
         "colours": making["colours"]["says"] if lead.cable else "",
-        "sleeve": f"Sleeves reach {making['sleeve']['overlap']} over the wire's insulation, or two of its diameters where that is more.",
+        "sleeve": (
+            f"Sleeves reach {making['sleeve']['overlap']} over the wire's insulation, or two of its "
+            "diameters where that is more."
+        ),
         "label": label(lead),
         "test": test_sheet(catalogue, lead),
     }
@@ -151,7 +154,10 @@ def ordering_sheet(catalogue: Catalogue, lead: Lead, test: dict[str, Any] | None
         for row in t["contacts"]
     ]
     made = [
-        f"  {part['id']}: {part['kind']} {part['says']}, between {part['between'][0]} and {part['between'][1]}"
+        (
+            f"  {part['id']}: {part['kind']} {part['says']}, between {part['between'][0]} and "
+            f"{part['between'][1]}"
+        )
         for part in solder.components(lead)
     ]
     screens = [join.id for join in lead.joins if join.screen]
@@ -180,15 +186,18 @@ def text(sheet: dict[str, Any], order: str) -> str:
     lines = [sheet["name"], *(f"  Take care: {caution}" for caution in sheet["cautions"]), "Buy:"]
     lines += [f"  {row['count']} × {row['what']} ({row['for']})" for row in sheet["buy"]]
     lines += [
-        f"  {part['kind']} {part['id']}: {part['says']}, between {part['between'][0]} and {part['between'][1]}"
+        (
+            f"  {part['kind']} {part['id']}: {part['says']}, between {part['between'][0]} and "
+            f"{part['between'][1]}"
+        )
         for part in sheet["components"]
     ]
     lines += [f"  {words}" for words in sheet["matching"]]
     if sheet["strip"]:
         lines.append("Strip:")
         lines += [
-            f"  {row['end']}: sheath {row['sheath']}, core {row['core']}, screen {row['screen']} ({row['evidence']})"
-            f"{'; also ' + row['other'] if row['other'] else ''}"
+            f"  {row['end']}: sheath {row['sheath']}, core {row['core']}, screen {row['screen']} "
+            f"({row['evidence']}){'; also ' + row['other'] if row['other'] else ''}"
             for row in sheet["strip"]
         ]
     for one in sheet["solder"]:

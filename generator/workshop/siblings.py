@@ -61,10 +61,10 @@ def _window(read: dict, names: dict[str, str], measurement) -> Window:
 
 
 def shortest(known: Dictionary) -> dict[str, Any]:
-    """The measurements that part the leads of a dictionary in the fewest readings on average, equally likely, and
-    of those the fewest at worst: what is left as `leads` (their places), and unless that is told no further the
-    measurement `m` and its `answers`, each with the classes that lead to it and what it leaves. Tried exhaustively:
-    there are at most nine look-alikes."""
+    """The measurements that part the leads of a dictionary in the fewest readings on average, equally likely,
+    and of those the fewest at worst: what is left as `leads` (their places), and unless that is told no
+    further the measurement `m` and its `answers`, each with the classes that lead to it and what it leaves.
+    Tried exhaustively: there are at most nine look-alikes."""
     differ = all_apart(known.edges)
     _, columns = np.unique(known.which, axis=1, return_index=True)
 
@@ -73,7 +73,9 @@ def shortest(known: Dictionary) -> dict[str, Any]:
         groups: list[set[int]] = []
         for lead in sorted(left):
             touching = [
-                g for g in groups if any(not differ[known.which[lead, m], known.which[other, m]] for other in g)
+                g
+                for g in groups
+                if any(not differ[known.which[lead, m], known.which[other, m]] for other in g)
             ]
             groups = [g for g in groups if g not in touching] + [{lead}.union(*touching)]
         return [frozenset(group) for group in groups]

@@ -1,4 +1,5 @@
-"""What goes on which contact: the solder table of each end, the parts inside, and which of them must match."""
+"""What goes on which contact: the solder table of each end, the parts inside, and
+which of them must match."""
 
 from __future__ import annotations
 
@@ -52,7 +53,9 @@ def _soldered(lead: Lead, node: str) -> list[str]:
             found.append(
                 f"{kind}, to {', '.join(others)}"
                 if others
-                else f"{kind}, cut off at the far end" if lead.cable else kind
+                else f"{kind}, cut off at the far end"
+                if lead.cable
+                else kind
             )
     for part in made(lead):
         if node in (part.a, part.b):
@@ -111,4 +114,7 @@ def matching(lead: Lead) -> Iterator[str]:
             and not any(node.endswith((".1", ".sleeve")) for node in (part.a, part.b))
         ):
             kept = balance_kept(part.value.nominal, PER_CENT)
-            yield f"{name} and {other.id} from one reel: 1 % off in opposite directions leaves {kept:.0f} dB of hum rejection (10 kΩ to ground)."
+            yield (
+                f"{name} and {other.id} from one reel: 1 % off in opposite directions leaves {kept:.0f} dB "
+                "of hum rejection (10 kΩ to ground)."
+            )

@@ -4,19 +4,22 @@
 
 from the project's folder. Prints a table; `--out` gets the same as JSON lines, one measurement each:
 
-    {"measure": "circuits per second", "what": "engine", "count": 52110, "seconds": 1.9, "rate": 27426.3, "unit": "circuits/s",
+    {"measure": "circuits per second", "what": "engine", "count": 52110, "seconds": 1.9, "rate":
+    27426.3, "unit": "circuits/s",
      "load": 1.4, "note": "..."}
 
-`count` things took `seconds` (CPU seconds of all processes involved, except where `unit` says wall), `rate` is count / seconds, or the ratio where
-`unit` is `times`. `load` is the machine's one-minute load when it was taken. CPU seconds, because other work may share the cores; engine and ngspice take turns,
-batch by batch, so that a busy minute strikes both. A circuit is one setting or drive, corner, state and frequency.
+`count` things took `seconds` (CPU seconds of all processes involved, except where `unit` says wall), `rate`
+is count / seconds, or the ratio where `unit` is `times`. `load` is the machine's one-minute load when it was
+taken. CPU seconds, because other work may share the cores; engine and ngspice take turns, batch by batch, so
+that a busy minute strikes both. A circuit is one setting or drive, corner, state and frequency.
 """
 
 from __future__ import annotations
 
 import os
 
-os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # the matrices are small; must be set before NumPy is first imported
+# the matrices are small; must be set before NumPy is first imported
+os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
 
 import argparse  # noqa: E402
 import json  # noqa: E402
@@ -29,7 +32,8 @@ from dataclasses import asdict, dataclass  # noqa: E402
 from pathlib import Path  # noqa: E402
 from random import Random  # noqa: E402
 
-sys.path.insert(0, str(Path(__file__).parents[1] / "oracle"))  # its modules call each other by bare name, as pytest has them
+# its modules call each other by bare name, as pytest has them
+sys.path.insert(0, str(Path(__file__).parents[1] / "oracle"))
 
 from comparison import ANALYSES, SIGNAL, text_of  # noqa: E402
 from connections import Connection, connections  # noqa: E402
@@ -65,8 +69,19 @@ class Measurement:
     note: str = ""
 
 
-def measured(measure: str, what: str, count: int, seconds: float, unit: str, note: str = "", rate: float | None = None) -> Measurement:
-    return Measurement(measure, what, count, round(seconds, 4), round(count / seconds if rate is None else rate, 3), unit, os.getloadavg()[0], note)
+def measured(
+    measure: str, what: str, count: int, seconds: float, unit: str, note: str = "", rate: float | None = None
+) -> Measurement:
+    return Measurement(
+        measure,
+        what,
+        count,
+        round(seconds, 4),
+        round(count / seconds if rate is None else rate, 3),
+        unit,
+        os.getloadavg()[0],
+        note,
+    )
 
 
 def cpu(children: bool = False) -> float:
@@ -76,12 +91,13 @@ def cpu(children: bool = False) -> float:
 
 
 def against_ngspice(catalogue: Catalogue, sample: Sequence[Connection]) -> Iterator[Measurement]:
-    """The same circuits solved by both: direct current in every setting, corner and state; signals from every drive in every corner and state."""
+    """The same circuits solved by both: direct current in every setting, corner and state; signals from every
+    drive in every corner and state."""
     for analysis in ANALYSES.values():
         count, own, other = 0, 0.0, 0.0
         for first in range(0, len(sample), BATCH):
             netlists, each = [], len(HERTZ) if analysis is SIGNAL else 1
-            for connection in sample[first:first + BATCH]:
+            for connection in sample[first : first + BATCH]:
                 assembly = connection.assembly(catalogue)
                 wanted = analysis.points(assembly)
                 before = cpu()
@@ -95,7 +111,15 @@ def against_ngspice(catalogue: Catalogue, sample: Sequence[Connection]) -> Itera
         note = f"{analysis.name}, {len(sample)} ways"
         yield measured("circuits per second", "engine", count, own, "circuits/s", note)
         yield measured("circuits per second", "ngspice", count, other, "circuits/s", note)
-        yield measured("engine against ngspice", analysis.name, count, own, "times", "the goal is 10 or more", other / own)
+        yield measured(
+            "engine against ngspice",
+            analysis.name,
+            count,
+            own,
+            "times",
+            "the goal is 10 or more",
+            other / own,
+        )
 
 
 def judging(catalogue: Catalogue, wanted: Sequence) -> Iterator[Measurement]:
@@ -111,11 +135,19 @@ def judging(catalogue: Catalogue, wanted: Sequence) -> Iterator[Measurement]:
         before = time.perf_counter()
         with processes(share, few, None, number) as mapped:
             count = sum(map(len, mapped(shares(tasks))))
-        yield measured("rows judged", f"{number} worker{'s' if number > 1 else ''}", count, time.perf_counter() - before, "pairings/s wall", "starting them included")
+        yield measured(
+            "rows judged",
+            f"{number} worker{'s' if number > 1 else ''}",
+            count,
+            time.perf_counter() - before,
+            "pairings/s wall",
+            "starting them included",
+        )
 
 
 def scaling(catalogue: Catalogue, most: int) -> Iterator[Measurement]:
-    """Copies of every lead and inlet; equal circuits are solved once, so the time should follow the distinct ones."""
+    """Copies of every lead and inlet; equal circuits are solved once, so the time should
+    follow the distinct ones."""
     base = some_outlets(catalogue, most)
     for copies in COPIES:
         larger = copied(base, copies)
@@ -125,7 +157,10 @@ def scaling(catalogue: Catalogue, most: int) -> Iterator[Measurement]:
         for pairing in wanted:
             judge(larger, *pairing)
         spent, distinct = cpu() - before, len(memory._remembered)
-        note = f"{len(wanted)} pairings, {len(connections(larger, wanted))} ways; {EQUAL:.0%} of the copies are electrically equal"
+        note = (
+            f"{len(wanted)} pairings, {len(connections(larger, wanted))} ways; {EQUAL:.0%} of the copies are "
+            "electrically equal"
+        )
         yield measured("distinct circuits", f"{copies * copies} times", distinct, spent, "distinct/s", note)
 
 
@@ -135,7 +170,11 @@ def after_a_change(catalogue: Catalogue, most: int) -> Iterator[Measurement]:
     changed, lead = one_lead_changed(base)
     with tempfile.TemporaryDirectory() as directory:
         remembered, known = Path(directory) / "readings.sqlite", 0
-        for what, today in (("all for the first time", base), ("nothing changed", base), (f"{lead} changed", changed)):
+        for what, today in (
+            ("all for the first time", base),
+            ("nothing changed", base),
+            (f"{lead} changed", changed),
+        ):
             before = time.perf_counter()
             found = judged(today, remembered)
             spent = time.perf_counter() - before
@@ -147,16 +186,42 @@ def after_a_change(catalogue: Catalogue, most: int) -> Iterator[Measurement]:
 def table(found: Sequence[Measurement]) -> str:
     """Columns for people."""
     rows = [("measure", "what", "count", "seconds", "rate", "unit", "load", "note")]
-    rows += [(m.measure, m.what, str(m.count), f"{m.seconds:.2f}", f"{m.rate:,.1f}", m.unit, f"{m.load:.1f}", m.note) for m in found]
+    rows += [
+        (
+            m.measure,
+            m.what,
+            str(m.count),
+            f"{m.seconds:.2f}",
+            f"{m.rate:,.1f}",
+            m.unit,
+            f"{m.load:.1f}",
+            m.note,
+        )
+        for m in found
+    ]
     widths = [max(map(len, column)) for column in zip(*rows)]
-    return "\n".join("  ".join(cell.ljust(width) for cell, width in zip(row, widths)).rstrip() for row in rows)
+    return "\n".join(
+        "  ".join(cell.ljust(width) for cell, width in zip(row, widths)).rstrip() for row in rows
+    )
 
 
 def main(arguments: list[str] | None = None) -> int:
     """Measure and print; exit status 0."""
-    parser = argparse.ArgumentParser(prog="python -m tests.benchmarks.engine", description=__doc__.splitlines()[0])
-    parser.add_argument("--ways", type=int, default=60, help="ways of plugging solved by both engines (default 60; 0 for none)")
-    parser.add_argument("--pairings", type=int, default=300, help="pairings judged, about, for each of the other measurements (default 300)")
+    parser = argparse.ArgumentParser(
+        prog="python -m tests.benchmarks.engine", description=__doc__.splitlines()[0]
+    )
+    parser.add_argument(
+        "--ways",
+        type=int,
+        default=60,
+        help="ways of plugging solved by both engines (default 60; 0 for none)",
+    )
+    parser.add_argument(
+        "--pairings",
+        type=int,
+        default=300,
+        help="pairings judged, about, for each of the other measurements (default 300)",
+    )
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--pinouts", type=Path, default=default_directory(), help="another catalogue")
     parser.add_argument("--out", type=Path, help="file for JSON lines")
@@ -165,7 +230,7 @@ def main(arguments: list[str] | None = None) -> int:
         parser.error("ngspice is not installed; use --ways 0")
     catalogue, chance = load(options.pinouts), Random(options.seed)
     everyone = list(pairings(catalogue))
-    ways = connections(catalogue, chance.sample(everyone, min(options.ways, len(everyone))))[:options.ways]
+    ways = connections(catalogue, chance.sample(everyone, min(options.ways, len(everyone))))[: options.ways]
     steps: list[Callable[[], Iterator[Measurement]]] = [
         lambda: against_ngspice(catalogue, ways) if ways else iter(()),
         lambda: judging(catalogue, chance.sample(everyone, min(options.pairings, len(everyone)))),
@@ -175,7 +240,9 @@ def main(arguments: list[str] | None = None) -> int:
     found = [measurement for step in steps for measurement in step()]
     print(table(found))
     if options.out:
-        options.out.write_text("".join(json.dumps(asdict(m), ensure_ascii=False) + "\n" for m in found), encoding="utf-8")
+        options.out.write_text(
+            "".join(json.dumps(asdict(m), ensure_ascii=False) + "\n" for m in found), encoding="utf-8"
+        )
     return 0
 
 

@@ -6,8 +6,9 @@
 
 Any other flag is Lighthouse's own: --throttling.cpuSlowdownMultiplier=6.
 
-Prints the scores of speed of five loads of each page and, of the load that is the median, the four scores and every audit that took points:
-scores of speed swing from load to load, and Lighthouse's own manual says to take the median of five. Run it alone.
+Prints the scores of speed of five loads of each page and, of the load that is the median, the four scores and
+every audit that took points: scores of speed swing from load to load, and Lighthouse's own manual says to
+take the median of five. Run it alone.
 """
 
 from __future__ import annotations
@@ -23,17 +24,31 @@ from serving import serving
 
 PAGES = ("check/", "connectors/xlr-3/", "leads/xlr-f-to-xlr-m-3m/", "matrix/", "guides/powering/")
 LOADS = 5
-FLAGS = "--headless=new --no-sandbox --disable-gpu --disable-background-networking --disable-component-update --disable-sync"
+FLAGS = (
+    "--headless=new --no-sandbox --disable-gpu --disable-background-networking --disable-component-update "
+    "--disable-sync"
+)
 
 
-UNHURRIED = ("--only-categories=accessibility,best-practices,seo", "--throttling-method=provided")  # what a busy machine cannot spoil
+# what a busy machine cannot spoil
+UNHURRIED = ("--only-categories=accessibility,best-practices,seo", "--throttling-method=provided")
 
 
 def report(lighthouse: str, address: str, *how: str) -> dict:
     """Lighthouse's report of a page as JSON; mobile and slowed down, as it is by default."""
-    command = [lighthouse, address, "--quiet", "--output=json", "--output-path=stdout", f"--chrome-flags={FLAGS}", *how]
+    command = [
+        lighthouse,
+        address,
+        "--quiet",
+        "--output=json",
+        "--output-path=stdout",
+        f"--chrome-flags={FLAGS}",
+        *how,
+    ]
     environment = {"CHROME_PATH": shutil.which("chromium") or "", **os.environ}
-    return json.loads(subprocess.run(command, capture_output=True, text=True, check=True, env=environment).stdout)
+    return json.loads(
+        subprocess.run(command, capture_output=True, text=True, check=True, env=environment).stdout
+    )
 
 
 def speed(told: dict) -> float:
@@ -54,8 +69,16 @@ def kinds() -> list[str]:
 def tell(page: str, told: dict, more: str = "") -> None:
     """The scores of a load, and what took points."""
     scores = {name: round((kind["score"] or 0) * 100) for name, kind in told["categories"].items()}
-    print(page or "the front page", *(f"{name} {score}" for name, score in scores.items()), more, sep="  ", flush=True)
-    weights = {each["id"]: each["weight"] for kind in told["categories"].values() for each in kind["auditRefs"]}
+    print(
+        page or "the front page",
+        *(f"{name} {score}" for name, score in scores.items()),
+        more,
+        sep="  ",
+        flush=True,
+    )
+    weights = {
+        each["id"]: each["weight"] for kind in told["categories"].values() for each in kind["auditRefs"]
+    }
     for audit in told["audits"].values():
         if weights.get(audit["id"]) and audit["score"] is not None and audit["score"] < 1:
             print(f"    {audit['id']}: {audit['score']:.2f} {audit.get('displayValue', '')}", flush=True)
@@ -71,7 +94,9 @@ def main() -> None:
             return
         for page in pages or PAGES:
             loads = sorted((report(lighthouse, base + page, *flags) for _ in range(LOADS)), key=speed)
-            tell(page, loads[LOADS // 2], f"(performance {', '.join(f'{speed(each):.0f}' for each in loads)})")
+            tell(
+                page, loads[LOADS // 2], f"(performance {', '.join(f'{speed(each):.0f}' for each in loads)})"
+            )
 
 
 if __name__ == "__main__":

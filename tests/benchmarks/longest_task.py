@@ -1,9 +1,11 @@
-"""How long the page's main thread stands still while a verdict is worked out, on a phone's window with the processor four times slower.
+"""How long the page's main thread stands still while a verdict is worked out, on a phone's window with the
+processor four times slower.
 
     python tests/benchmarks/longest_task.py build/site
 
-The check is open and has answered once, so that everything is loaded. Then another question is put, or a number typed into its open field, and all of the answer is waited
-for. Told are the longest task of the main thread (Long Tasks; "none" is under 50 ms) and the time until the answer stands, both in ms. Run it alone.
+The check is open and has answered once, so that everything is loaded. Then another question is put, or a
+number typed into its open field, and all of the answer is waited for. Told are the longest task of the main
+thread (Long Tasks; "none" is under 50 ms) and the time until the answer stands, both in ms. Run it alone.
 """
 
 from __future__ import annotations
@@ -50,27 +52,52 @@ def opened(browser, base: str, question: str, field: str = ""):
 
 def told(page, act) -> tuple[float, float]:
     """(longest task, until the answer stands) of what `act` sets off."""
-    page.evaluate("""(whole) => { window.asked = performance.now(); window.stood = 0; document.querySelector(whole).dataset.old = "";
+    page.evaluate(
+        """(whole) => { window.asked = performance.now(); window.stood = 0; document.querySelector(whole).dataset.old = "";
         new MutationObserver(() => { if (!window.stood && document.querySelector(`${whole}:not([data-old])`)) window.stood = performance.now(); })
-            .observe(document.getElementById("rf-check"), { childList: true, subtree: true }); }""", WHOLE)
+            .observe(document.getElementById("rf-check"), { childList: true, subtree: true }); }""",
+        WHOLE,
+    )
     act()
     page.locator(f"{WHOLE}:not([data-old])").wait_for()
     page.wait_for_timeout(AFTER)
-    longest, stood = page.evaluate("[Math.max(0, ...window.tasks.filter(([start, long]) => start + long > window.asked).map(([, long]) => long)), window.stood - window.asked]")
+    longest, stood = page.evaluate(
+        "[Math.max(0, ...window.tasks.filter(([start, long]) => start + long > window.asked).map(([, "
+        "long]) => long)), window.stood - window.asked]"
+    )
     page.context.close()
     return longest, stood
 
 
 def typed(page, number: str) -> None:
-    page.evaluate("""([ask, number]) => {
-        const item = document.querySelector(`[data-own="${ask}"]`); item.querySelector("input").value = number; item.querySelector("[data-key=judge]").click(); }""", [ASK, number])
+    page.evaluate(
+        """([ask, number]) => {
+        const item = document.querySelector(`[data-own="${ask}"]`); item.querySelector("input").value = number; item.querySelector("[data-key=judge]").click(); }""",
+        [ASK, number],
+    )
 
 
 def main() -> None:
     with serving(Path(sys.argv[1])) as base, sync_playwright() as playwright:
-        browser = playwright.chromium.launch(executable_path=shutil.which("chromium") or shutil.which("chromium-headless-shell"), args=["--no-sandbox"])
-        rows = [(name, FIRST, "", lambda page, question=question: page.evaluate("(hash) => { location.hash = hash; }", question)) for name, question in ASKED.items()]
-        rows += [(name, NUMBER, ASK, lambda page, number=number: typed(page, number)) for name, number in TYPED.items()]
+        browser = playwright.chromium.launch(
+            executable_path=shutil.which("chromium") or shutil.which("chromium-headless-shell"),
+            args=["--no-sandbox"],
+        )
+        rows = [
+            (
+                name,
+                FIRST,
+                "",
+                lambda page, question=question: page.evaluate(
+                    "(hash) => { location.hash = hash; }", question
+                ),
+            )
+            for name, question in ASKED.items()
+        ]
+        rows += [
+            (name, NUMBER, ASK, lambda page, number=number: typed(page, number))
+            for name, number in TYPED.items()
+        ]
         for name, before, field, act in rows:
             page = opened(browser, base, before, field)
             longest, stood = told(page, lambda: act(page))

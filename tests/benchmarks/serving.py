@@ -1,4 +1,5 @@
-"""A built site on this machine, compressed as a web host would send it: text with gzip, pages asked for again from the browser's store."""
+"""A built site on this machine, compressed as a web host would send it: text with gzip, pages asked for again
+from the browser's store."""
 
 from __future__ import annotations
 
@@ -28,8 +29,12 @@ class Handler(SimpleHTTPRequestHandler):
             return super().do_GET()
         content = compressed(path)
         self.send_response(200)
-        for name, value in {"Content-Type": self.guess_type(str(path)), "Content-Encoding": "gzip", "Content-Length": len(content),
-                            "Cache-Control": "max-age=600"}.items():
+        for name, value in {
+            "Content-Type": self.guess_type(str(path)),
+            "Content-Encoding": "gzip",
+            "Content-Length": len(content),
+            "Cache-Control": "max-age=600",
+        }.items():
             self.send_header(name, str(value))
         self.end_headers()
         self.wfile.write(content)

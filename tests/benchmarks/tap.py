@@ -2,8 +2,9 @@
 
     python tests/benchmarks/tap.py build/site
 
-From, Through and Into are tapped as a person would; the page itself takes the time from the last tap's event to the moment the verdict stands in
-the document, to the frame that paints it, and to the whole answer with its numbers. The same pairings every time, of all sizes. Milliseconds; run it alone.
+From, Through and Into are tapped as a person would; the page itself takes the time from the last tap's event
+to the moment the verdict stands in the document, to the frame that paints it, and to the whole answer with
+its numbers. The same pairings every time, of all sizes. Milliseconds; run it alone.
 """
 
 from __future__ import annotations
@@ -42,8 +43,11 @@ WATCH = """() => {
 
 
 def taken(browser, base: str, chain: tuple[str, str, str]) -> tuple[float, float, float, str]:
-    """(until the verdict stands in the page, until it is on the screen, until all of the answer is there, ms; the verdict)."""
-    context = browser.new_context(viewport={"width": 390, "height": 844}, has_touch=True, service_workers="block")
+    """(until the verdict stands in the page, until it is on the screen, until all of the answer is
+    there, ms; the verdict)."""
+    context = browser.new_context(
+        viewport={"width": 390, "height": 844}, has_touch=True, service_workers="block"
+    )
     page = context.new_page()
     context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWER})
     page.goto(f"{base}check/")
@@ -56,7 +60,9 @@ def taken(browser, base: str, chain: tuple[str, str, str]) -> tuple[float, float
         page.wait_for_timeout(600)  # a person looks before tapping
         option.tap()
     page.wait_for_function("window.seen && window.whole")
-    found = page.evaluate("[window.told, window.seen, window.whole, document.querySelector('.rf-banner').dataset.verdict]")
+    found = page.evaluate(
+        "[window.told, window.seen, window.whole, document.querySelector('.rf-banner').dataset.verdict]"
+    )
     context.close()
     return tuple(found)
 
@@ -66,7 +72,11 @@ def main() -> None:
         browser = playwright.chromium.launch(executable_path=shutil.which("chromium"), args=["--no-sandbox"])
         for chain in ASKED:
             told, seen, whole, verdict = taken(browser, base, chain)
-            print(f"{told:6.0f} ms told {seen:6.0f} ms next frame {whole:6.0f} ms with its numbers   {verdict:10} {' -> '.join(step or 'no lead' for step in chain)}", flush=True)
+            print(
+                f"{told:6.0f} ms told {seen:6.0f} ms next frame {whole:6.0f} ms with its numbers   "
+                f"{verdict:10} {' -> '.join(step or 'no lead' for step in chain)}",
+                flush=True,
+            )
         browser.close()
 
 

@@ -3,8 +3,9 @@
     python tests/benchmarks/weight.py build/site
     python tests/benchmarks/weight.py build/site check/ matrix/
 
-The first load is measured in Chromium with an empty store: everything the page asks for until nothing more comes, gzip -9, headers left out. The
-service worker is kept away: it loads the whole site after the page is done, which is the second figure.
+The first load is measured in Chromium with an empty store: everything the page asks for until nothing more
+comes, gzip -9, headers left out. The service worker is kept away: it loads the whole site after the page is
+done, which is the second figure.
 """
 
 from __future__ import annotations
@@ -19,7 +20,15 @@ from pathlib import Path
 from playwright.sync_api import sync_playwright
 from serving import TEXT, serving
 
-PAGES = ("check/", "matrix/", "connectors/xlr-3/", "leads/xlr-f-to-xlr-m-3m/", "guides/powering/", "bench/", "recognise/")
+PAGES = (
+    "check/",
+    "matrix/",
+    "connectors/xlr-3/",
+    "leads/xlr-f-to-xlr-m-3m/",
+    "guides/powering/",
+    "bench/",
+    "recognise/",
+)
 
 
 def first_load(browser, base: str, address: str, site: Path) -> dict[str, int]:
@@ -43,7 +52,9 @@ def kept(site: Path) -> tuple[int, int]:
     """Bytes in the store of the service worker, and bytes sent for them with gzip."""
     found = json.loads(re.search(r"= (.*);", (site / "offline-list.js").read_text(), re.DOTALL)[1])
     listed = [*found["files"], *found["pack"]]
-    return sum((site / path).stat().st_size for path in listed), sum(transferred(site, path) for path in listed)
+    return sum((site / path).stat().st_size for path in listed), sum(
+        transferred(site, path) for path in listed
+    )
 
 
 def main() -> None:

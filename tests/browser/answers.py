@@ -1,4 +1,5 @@
-"""What the check shall show for a connection, from the engine in Python; and what a page of the check does show."""
+"""What the check shall show for a connection, from the engine in Python; and what a page
+of the check does show."""
 
 from __future__ import annotations
 
@@ -16,7 +17,9 @@ CHAINS = {
     "dangerous": ("computer-headphone-out-35", ("phone-35-trs-to-xlr-m-tip-2",), "mixer-mic-in-p48-xlr"),
 }
 POWER = "Power arrives the right way round, there is enough of it, and no limit is passed."
-NOTHING_AGAINST = "The signal arrives on every channel, no limit is passed, and nothing either end offers is lost."
+NOTHING_AGAINST = (
+    "The signal arrives on every channel, no limit is passed, and nothing either end offers is lost."
+)
 
 
 @dataclass(frozen=True)
@@ -38,12 +41,15 @@ def expected(catalogue: Catalogue, start: str, through: tuple[str, ...] | list[s
     judged = judge(catalogue, start, tuple(through), into).as_data()
     supplies = {supply.id: supply.name for port in (start, into) for supply in catalogue.ports[port].supplies}
 
-    def named(supply: str) -> str:  # another inlet's supply is told by where it is: "phantom at the second inlet"
+    # another inlet's supply is told by where it is: "phantom at the second inlet"
+    def named(supply: str) -> str:
         own, *where = supply.partition(" at the ")
         return supplies.get(own, own) + "".join(where)
 
     def words(positions: dict[str, str]) -> str:
-        *most, last = [f"{named(supply)} {position}" for supply, position in positions.items()] or ["as it is"]
+        *most, last = [f"{named(supply)} {position}" for supply, position in positions.items()] or [
+            "as it is"
+        ]
         text = f"{', '.join(most)} and {last}" if most else last
         return text[0].upper() + text[1:]
 
@@ -60,7 +66,14 @@ def shown(page) -> Shown:
     banner = page.locator(".rf-answer:not([aria-busy]) .rf-banner[data-verdict]")
     verdict, says = banner.locator("h2").inner_text().lower(), banner.locator(".rf-banner__says").inner_text()
     lines = page.locator(".rf-settings tr").all()  # folded, until one asks for them
-    return Shown(verdict, says, [(line.locator("th").text_content(), line.locator("td .rf-verdict").text_content()) for line in lines])
+    return Shown(
+        verdict,
+        says,
+        [
+            (line.locator("th").text_content(), line.locator("td .rf-verdict").text_content())
+            for line in lines
+        ],
+    )
 
 
 def listed(page):

@@ -1,4 +1,5 @@
-"""The Chromium that tests drive: Debian's build without windows where the machine has it (the same engine, and much quicker to drive), else the whole browser."""
+"""The Chromium that tests drive: Debian's build without windows where the machine has it (the same engine,
+and much quicker to drive), else the whole browser."""
 
 from __future__ import annotations
 

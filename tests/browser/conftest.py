@@ -1,6 +1,7 @@
 """One built site for all tests of a run, and a real Chromium with windows of the sizes people have.
 
-RINGFENCE_SITE may name the folder of a site built from this very checkout (continuous integration tests what it will publish); otherwise it is built here.
+RINGFENCE_SITE may name the folder of a site built from this very checkout (continuous integration tests what
+it will publish); otherwise it is built here.
 """
 
 import json
@@ -22,7 +23,8 @@ expect.set_options(timeout=PATIENCE)
 
 
 def until(page, so):
-    """Let a page go on until `so()`, for as long as PATIENCE; whether it came to that is for the caller to see."""
+    """Let a page go on until `so()`, for as long as PATIENCE; whether it came to that is
+    for the caller to see."""
     for _ in range(PATIENCE // 50):
         if so():
             return
@@ -30,7 +32,9 @@ def until(page, so):
 
 
 def becomes(page, expression):
-    """Waits until a script's expression is true; asked from outside, for a page's policy forbids Playwright's own waiting inside it."""
+    """Waits until a script's expression is true; asked from outside, for a page's policy forbids Playwright's
+    own waiting inside it."""
+
     def so():
         try:
             return page.evaluate(expression)
@@ -47,7 +51,11 @@ def site(request, tmp_path_factory):
     if chromium.found() is None:
         pytest.skip("chromium not installed")
     given = os.environ.get("RINGFENCE_SITE")
-    with served(Path(given).resolve() if given else once.site(request.getfixturevalue("catalogue"), once.common(tmp_path_factory))) as site:
+    with served(
+        Path(given).resolve()
+        if given
+        else once.site(request.getfixturevalue("catalogue"), once.common(tmp_path_factory))
+    ) as site:
         yield site
 
 
@@ -57,7 +65,8 @@ def table(site):
     return json.loads((site.folder / "data/v1/verdicts.json").read_text())["verdicts"]
 
 
-@pytest.fixture(scope="module")  # not the session: two of them cannot run at once, and the twin's test starts its own
+# not the session: two of them cannot run at once, and the twin's test starts its own
+@pytest.fixture(scope="module")
 def browser(site):
     with sync_playwright() as playwright:
         launched = chromium.launched(playwright)
@@ -66,20 +75,29 @@ def browser(site):
 
 
 class Watched(list):
-    """What went wrong on a page: error messages, exceptions, answers of 400 and more, requests to anyone else."""
+    """What went wrong on a page: error messages, exceptions, answers of 400 and more,
+    requests to anyone else."""
 
     def __init__(self, page, base):
         super().__init__()
         page.on("console", lambda said: said.type == "error" and self.append(f"console: {said.text}"))
         page.on("pageerror", lambda error: self.append(f"exception: {error}"))
-        page.on("request", lambda asked: asked.url.startswith((base, "data:", "blob:")) or self.append(f"request to {asked.url}"))
-        page.on("response", lambda answer: answer.status >= 400 and self.append(f"{answer.status} for {answer.url}"))
+        page.on(
+            "request",
+            lambda asked: (
+                asked.url.startswith((base, "data:", "blob:")) or self.append(f"request to {asked.url}")
+            ),
+        )
+        page.on(
+            "response",
+            lambda answer: answer.status >= 400 and self.append(f"{answer.status} for {answer.url}"),
+        )
 
 
 @pytest.fixture
 def visit(browser, site):
-    """visit(address, **how): a page in a fresh profile, opened at an address of the site. `page.wrong` lists what went wrong;
-    anything in it at the end fails the test."""
+    """visit(address, **how): a page in a fresh profile, opened at an address of the site. `page.wrong` lists
+    what went wrong; anything in it at the end fails the test."""
     pages = []
 
     def opened(address="", *, size=PHONE, **how):

@@ -1,4 +1,5 @@
-"""The two ways a page is worked: by a thumb, that must be able to hit what it aims at, and by keys, that must see where they are."""
+"""The two ways a page is worked: by a thumb, that must be able to hit what it aims at, and by keys, that
+must see where they are."""
 
 from __future__ import annotations
 
@@ -19,10 +20,18 @@ class Thumb:
     def press(self, target, in_text: bool = False) -> None:
         target = target.first
         target.scroll_into_view_if_needed()
-        box = (target.locator("xpath=ancestor-or-self::label[1]") if target.evaluate("one => one.matches('label input')") else target).bounding_box()
+        box = (
+            target.locator("xpath=ancestor-or-self::label[1]")
+            if target.evaluate("one => one.matches('label input')")
+            else target
+        ).bounding_box()
         least = IN_TEXT / 2 if in_text else TOUCH
-        assert box["height"] >= least and box["width"] >= least, f"too small for a thumb: {box} {target.evaluate('one => one.outerHTML.slice(0, 100)')}"
-        assert box["x"] >= 0 and box["x"] + box["width"] <= self.page.viewport_size["width"] + 1, f"not on the screen: {box}"
+        assert box["height"] >= least and box["width"] >= least, (
+            f"too small for a thumb: {box} {target.evaluate('one => one.outerHTML.slice(0, 100)')}"
+        )
+        assert box["x"] >= 0 and box["x"] + box["width"] <= self.page.viewport_size["width"] + 1, (
+            f"not on the screen: {box}"
+        )
         target.tap()
         self.taps += 1
 
@@ -32,7 +41,8 @@ class Thumb:
 
 
 class Keys:
-    """Tab to it, then Enter, or Space on what is ticked. `taps` stays nothing: a bound on taps is none on keys."""
+    """Tab to it, then Enter, or Space on what is ticked. `taps` stays nothing: a bound on
+    taps is none on keys."""
 
     taps = 0
 
@@ -41,7 +51,9 @@ class Keys:
 
     def press(self, target, in_text: bool = False) -> None:
         self._reach(target.first)
-        self.page.keyboard.press("Space" if target.first.evaluate("one => one.matches('input[type=checkbox]')") else "Enter")
+        self.page.keyboard.press(
+            "Space" if target.first.evaluate("one => one.matches('input[type=checkbox]')") else "Enter"
+        )
 
     def write(self, field, words: str) -> None:
         self._reach(field.first)

@@ -1,6 +1,7 @@
 """The picture in the README: the check on a phone with a dangerous answer.
 
-Run as `python -m tests.browser.picture` after `python -m generator docs && mkdocs build`; writes site_src/readme-check.png.
+Run as `python -m tests.browser.picture` after `python -m generator docs && mkdocs build`; writes
+site_src/readme-check.png.
 """
 
 from __future__ import annotations
@@ -25,7 +26,12 @@ def taken(folder: Path) -> bytes:
     """The picture as PNG, from a built site."""
     with served(folder) as site, sync_playwright() as playwright:
         browser = launched(playwright)
-        page = browser.new_page(viewport={"width": 390, "height": 844}, device_scale_factor=2, color_scheme="light", service_workers="block")
+        page = browser.new_page(
+            viewport={"width": 390, "height": 844},
+            device_scale_factor=2,
+            color_scheme="light",
+            service_workers="block",
+        )
         page.goto(site.base + address(*CHAINS["dangerous"]))
         page.locator(".rf-banner[data-verdict=dangerous]").wait_for()
         picture = page.screenshot()
@@ -34,7 +40,8 @@ def taken(folder: Path) -> bytes:
 
 
 def few_colours(picture: bytes) -> bytes:
-    """The same picture with 128 colours: flat areas and type need no more, and it becomes a fraction of the size."""
+    """The same picture with 128 colours: flat areas and type need no more, and it becomes a
+    fraction of the size."""
     small = io.BytesIO()
     Image.open(io.BytesIO(picture)).convert("RGB").quantize(128).save(small, "PNG", optimize=True)
     return small.getvalue()

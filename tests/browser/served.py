@@ -13,8 +13,9 @@ from threading import Thread
 class Site:
     """A folder served on 127.0.0.1, which can go away and come back at the same address.
 
-    `replaced` (path without the leading slash -> bytes) stands in for files of the folder, as if a newer site had been published; `refused`
-    (the same paths -> status) are answered with an error. `folder` may be changed while it serves.
+    `replaced` (path without the leading slash -> bytes) stands in for files of the folder, as if a newer site
+    had been published; `refused` (the same paths -> status) are answered with an error. `folder` may be
+    changed while it serves.
     """
 
     def __init__(self, folder: Path) -> None:
@@ -26,7 +27,9 @@ class Site:
         return f"http://127.0.0.1:{self._port}/"
 
     def start(self) -> None:
-        self._server = ThreadingHTTPServer(("127.0.0.1", self._port), partial(_Handler, self, directory=str(self.folder)))
+        self._server = ThreadingHTTPServer(
+            ("127.0.0.1", self._port), partial(_Handler, self, directory=str(self.folder))
+        )
         self._port = self._server.server_port
         Thread(target=self._server.serve_forever, daemon=True).start()
 
@@ -56,14 +59,21 @@ class _Handler(SimpleHTTPRequestHandler):
 
     def do_GET(self) -> None:
         path = self.path.lstrip("/").split("?")[0]
-        replaced, refused = self.site.replaced.get(path), self.site.refused.get(path, self.site.refused.get("*"))
+        replaced, refused = (
+            self.site.replaced.get(path),
+            self.site.refused.get(path, self.site.refused.get("*")),
+        )
         self.directory = str(self.site.folder)
         if refused:
             self._send(refused, "text/plain", b"refused")
         elif replaced is None:
             super().do_GET()
         else:
-            self._send(200, self.guess_type(f"{self.path}index.html" if self.path.endswith("/") else self.path), replaced)
+            self._send(
+                200,
+                self.guess_type(f"{self.path}index.html" if self.path.endswith("/") else self.path),
+                replaced,
+            )
 
     def send_error(self, code: int, message: str | None = None, explain: str | None = None) -> None:
         self._send(code, "text/html; charset=utf-8", (self.site.folder / "404.html").read_bytes())

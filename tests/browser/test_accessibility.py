@@ -1,4 +1,5 @@
-"""axe-core finds nothing on any kind of page, light or dark. It finds perhaps half of what can be wrong; the rest is tested by hand elsewhere."""
+"""axe-core finds nothing on any kind of page, light or dark. It finds perhaps half of what can be wrong; the
+rest is tested by hand elsewhere."""
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
@@ -12,15 +13,23 @@ COLOURS = ("color-contrast", "link-in-text-block")
 
 def violations(page, *rules: str) -> list[str]:
     """What axe-core finds, a line each; by all its rules, or some."""
-    options = {"resultTypes": ["violations"]} | ({"runOnly": rules} if rules else {"rules": {"target-size": {"enabled": True}}})
+    options = {"resultTypes": ["violations"]} | (
+        {"runOnly": rules} if rules else {"rules": {"target-size": {"enabled": True}}}
+    )
     found = Axe().run(page, options=options).response["violations"]
-    return [f"{one['id']} ({one['impact']}): {node['target']} {node['failureSummary']}" for one in found for node in one["nodes"]]
+    return [
+        f"{one['id']} ({one['impact']}): {node['target']} {node['failureSummary']}"
+        for one in found
+        for node in one["nodes"]
+    ]
 
 
 @pytest.mark.parametrize("kind", [*KINDS, *FRAMES])
 def test_nothing_is_found(visit, site, catalogue, kind):
-    """One visit for both colours and both sizes: what differs between the first is colour alone, between the second what is shown."""
-    page = visit(page_of(kind, catalogue), bypass_csp=True, reduced_motion="reduce")  # axe-core comes in as a script of our own making
+    """One visit for both colours and both sizes: what differs between the first is colour alone, between the
+    second what is shown."""
+    # axe-core comes in as a script of our own making
+    page = visit(page_of(kind, catalogue), bypass_csp=True, reduced_motion="reduce")
     page.wait_for_load_state("networkidle")
     page.locator("main details").evaluate_all("all => all.slice(0, 6).forEach((one) => { one.open = true; })")
     assert violations(page) == []
@@ -42,6 +51,8 @@ def test_a_fault_is_seen(visit):
     page = visit("methods/", bypass_csp=True)
     page.evaluate("document.querySelector('main').append(document.createElement('input'))")
     page.evaluate("document.querySelector('main h1').style.color = '#cccccc'")
-    page.evaluate("document.querySelector('main').append(document.createElement('h6'), document.createElement('h2'))")
+    page.evaluate(
+        "document.querySelector('main').append(document.createElement('h6'), document.createElement('h2'))"
+    )
     page.locator("main h6").evaluate("one => { one.textContent = 'Too deep'; }")
     assert {line.split()[0] for line in violations(page)} >= {"label", "color-contrast", "heading-order"}

@@ -1,4 +1,5 @@
-"""The bag on a phone: ticks that stay, handing on and taking in, what gets there, what is missing, undo; and the check limited to it."""
+"""The bag on a phone: ticks that stay, handing on and taking in, what gets there, what is missing, undo; and
+the check limited to it."""
 
 import json
 import re
@@ -30,7 +31,10 @@ def packed(visit, catalogue):
 
 
 def counts(page):
-    return [page.get_by_role("button", name=re.compile(f"^{kind}: ")).inner_text() for kind in ("Leads", "Devices")]
+    return [
+        page.get_by_role("button", name=re.compile(f"^{kind}: ")).inner_text()
+        for kind in ("Leads", "Devices")
+    ]
 
 
 def ask(page, start, into):
@@ -76,7 +80,9 @@ def test_a_link_hands_the_bag_to_somebody_who_decides(packed, visit, catalogue):
 def test_a_file_or_a_list_comes_in(packed, visit, catalogue):
     page = visit("bag/")
     page.get_by_text("Hand it on, or bring one in").tap()
-    page.get_by_placeholder("A list, a file's text or a link").fill(packed.evaluate("Ringfence.bag.asText(Ringfence.ui.bag())"))
+    page.get_by_placeholder("A list, a file's text or a link").fill(
+        packed.evaluate("Ringfence.bag.asText(Ringfence.ui.bag())")
+    )
     page.get_by_role("button", name="Read it").tap()
     page.get_by_role("button", name="Use it").tap()
     assert counts(page) == ["Leads: 1", "Devices: 2"]
@@ -100,7 +106,9 @@ def test_what_is_missing_is_named_and_can_be_packed(packed, catalogue):
     job = packed.locator(".rf-jobs > li")
     expect(job).to_contain_text("Missing. The safest single lead for it:")
     job.get_by_role("button", name="Put in the bag").tap()
-    expect(packed.get_by_role("heading", name=re.compile("Everything is in the bag|All there"))).to_be_visible()
+    expect(
+        packed.get_by_role("heading", name=re.compile("Everything is in the bag|All there"))
+    ).to_be_visible()
     packed.get_by_role("button", name="Undo").tap()
     expect(packed.get_by_role("heading", name="1 of 1 missing")).to_be_visible()
 

@@ -1,4 +1,5 @@
-"""The bench as a thumb uses it: ends, joins by tap and by meter, parts, live verdicts of every port that fits, the name of a known lead, the link, the file."""
+"""The bench as a thumb uses it: ends, joins by tap and by meter, parts, live verdicts of every port that
+fits, the name of a known lead, the link, the file."""
 
 import re
 import shutil
@@ -14,7 +15,8 @@ from generator.engine.mate import fits
 pytestmark = pytest.mark.browser
 
 BALANCED = "bench/#ends=xlr-3/female,phone-35-trs/plug&joins=a.1_b.sleeve,a.2_b.tip,a.3_b.ring"
-KNOWN = "xlr-f-to-35-trs-balanced"  # the lead of the catalogue wired like that; it is made of cable, the bench's is not
+# the lead of the catalogue wired like that; it is made of cable, the bench's is not
+KNOWN = "xlr-f-to-35-trs-balanced"
 
 
 def take(page, end):
@@ -37,7 +39,10 @@ def worked_out(page):
 def test_the_next_question_comes_into_sight(visit):
     """Whoever picks the last of a long list must not be left at its end."""
     page = visit("bench/")
-    for question, end in (("Which plug or socket is at one end?", "xlr-3/male"), ("And at the other end?", "xlr-7/male")):
+    for question, end in (
+        ("Which plug or socket is at one end?", "xlr-3/male"),
+        ("And at the other end?", "xlr-7/male"),
+    ):
         expect(page.get_by_role("heading", name=question)).to_be_in_viewport()
         take(page, end)
     expect(page.get_by_text("Tap a contact, then the contact it is joined to.")).to_be_in_viewport()
@@ -64,24 +69,43 @@ def test_a_lead_laid_by_taps_is_judged_with_every_port_that_fits(visit, catalogu
     expect(page.locator(".rf-match")).to_contain_text(catalogue.leads[KNOWN].name)
     worked_out(page)
     lead = catalogue.leads[KNOWN]
-    plug, socket = ((catalogue.connectors[end.connector], end.half) for end in (lead.ends["a"], lead.ends["b"]))
-    near, far = ([[port for port in catalogue.ports.values() if fits((catalogue.connectors[port.connector], port.half), half) and getattr(port, channels)]
-                  for half in (plug, socket)] for channels in ("sources", "listeners"))
+    plug, socket = (
+        (catalogue.connectors[end.connector], end.half) for end in (lead.ends["a"], lead.ends["b"])
+    )
+    near, far = (
+        [
+            [
+                port
+                for port in catalogue.ports.values()
+                if fits((catalogue.connectors[port.connector], port.half), half) and getattr(port, channels)
+            ]
+            for half in (plug, socket)
+        ]
+        for channels in ("sources", "listeners")
+    )
     pairs = {(a.id, b.id) for a in near[0] for b in far[1]} | {(a.id, b.id) for a in near[1] for b in far[0]}
     assert len([pair for pair in pairs if pair[0] != pair[1]]) > 100
-    expect(page.locator(".rf-progress")).to_have_text(f"{len([pair for pair in pairs if pair[0] != pair[1]])} connections, all worked out here and now.")
+    expect(page.locator(".rf-progress")).to_have_text(
+        f"{len([pair for pair in pairs if pair[0] != pair[1]])} connections, all worked out here and now."
+    )
 
 
-@pytest.mark.parametrize("start, into", [("mic-dynamic-xlr", "camera-mic-in-35"), ("line-out-transformer-xlr", "camera-mic-in-35")])
+@pytest.mark.parametrize(
+    "start, into", [("mic-dynamic-xlr", "camera-mic-in-35"), ("line-out-transformer-xlr", "camera-mic-in-35")]
+)
 def test_a_verdict_of_the_bench_is_pythons(visit, catalogue, start, into):
-    """The same wiring as a file of the catalogue, judged by Python; the cable of the known lead is left out of neither."""
+    """The same wiring as a file of the catalogue, judged by Python; the cable of the known lead
+    is left out of neither."""
     lead = catalogue.leads[KNOWN]
     page = visit(f"{BALANCED}&cable={lead.cable}&length={lead.length:g}m&screen=a.1")
     page.locator('[data-key="only from"]').select_option(start)
     page.locator('[data-key="only into"]').select_option(into)
     worked_out(page)
     group = page.locator(".rf-verdicts > .rf-group:visible")
-    assert group.count() == 1 and group.get_attribute("data-verdict") == judge(catalogue, start, (KNOWN,), into).verdict
+    assert (
+        group.count() == 1
+        and group.get_attribute("data-verdict") == judge(catalogue, start, (KNOWN,), into).verdict
+    )
 
 
 def test_taps_part_and_undo_goes_back(visit):
@@ -103,7 +127,10 @@ def test_a_contact_in_hand_moves_nothing_under_the_thumb(visit):
 def test_meter_readings_join(visit):
     page = visit("bench/#ends=xlr-3/female,phone-35-trs/plug")
     page.get_by_text("Enter meter readings instead").tap()
-    for pair in ("1 of XLR-3 female beeps to sleeve of 3.5 mm TRS plug", "2 of XLR-3 female beeps to tip of 3.5 mm TRS plug"):
+    for pair in (
+        "1 of XLR-3 female beeps to sleeve of 3.5 mm TRS plug",
+        "2 of XLR-3 female beeps to tip of 3.5 mm TRS plug",
+    ):
         page.get_by_role("button", name=pair).tap()
         expect(page.get_by_role("button", name=pair)).to_have_attribute("aria-pressed", "true")
     expect(page).to_have_url(re.compile("joins=a.1_b.sleeve,a.2_b.tip$"))
@@ -124,14 +151,19 @@ def test_a_lead_with_a_part_gives_a_file_that_lints(visit, kind, tmp_path):
     page.locator('[data-key="part kind"]').select_option(kind)
     for number, node in enumerate(nodes):
         page.locator(f'[data-key="part node {number}"]').select_option(node)
-    page.get_by_placeholder("1:1" if kind == "transformer" else {"resistor": "4.7 kohm", "capacitor": "10 uF"}[kind]).fill(value)
+    page.get_by_placeholder(
+        "1:1" if kind == "transformer" else {"resistor": "4.7 kohm", "capacitor": "10 uF"}[kind]
+    ).fill(value)
     if rating:
         page.get_by_placeholder(rating).fill(rating)
     page.get_by_role("button", name=f"Add the {kind}").tap()
     worked_out(page)
     page.get_by_text("Add this lead to the catalogue").tap()
     page.locator('[data-key="offer name"]').fill(f"Bench lead with a {kind}")
-    path, text = page.locator(".rf-offer__path code").inner_text(), page.locator(".rf-offer__text").inner_text()
+    path, text = (
+        page.locator(".rf-offer__path code").inner_text(),
+        page.locator(".rf-offer__text").inner_text(),
+    )
     assert path == f"pinouts/leads/bench-lead-with-a-{kind}.yaml"
     copy = tmp_path / "pinouts"
     shutil.copytree(default_directory(), copy)
@@ -164,11 +196,14 @@ def test_a_third_end(visit):
     take(page, "rca/plug")
     expect(contact(page, "c.centre")).to_be_visible()
     join(page, "b.tip", "c.centre")
-    expect(page).to_have_url(re.compile("ends=xlr-3/female,phone-35-trs/plug,rca/plug&joins=.*a.2_b.tip_c.centre"))
+    expect(page).to_have_url(
+        re.compile("ends=xlr-3/female,phone-35-trs/plug,rca/plug&joins=.*a.2_b.tip_c.centre")
+    )
 
 
 def test_better_leads_of_the_catalogue_open_the_check(visit):
-    page = visit("bench/#ends=xlr-3/female,xlr-3/male&joins=a.1_b.1,a.2_b.3,a.3_b.2")  # crossed: a straight lead does better
+    # crossed: a straight lead does better
+    page = visit("bench/#ends=xlr-3/female,xlr-3/male&joins=a.1_b.1,a.2_b.3,a.3_b.2")
     page.locator('[data-key="only from"]').select_option("mic-dynamic-xlr")
     page.locator('[data-key="only into"]').select_option("mixer-mic-in-p48-xlr")
     worked_out(page)

@@ -1,4 +1,5 @@
-"""The check as a person uses it: two taps to the ways, a lead of one's own to an answer, which is Python's; a link that gives it again; ways out that keep their promise."""
+"""The check as a person uses it: two taps to the ways, a lead of one's own to an answer, which is Python's; a
+link that gives it again; ways out that keep their promise."""
 
 import re
 from urllib.parse import urlsplit
@@ -14,7 +15,8 @@ pytestmark = pytest.mark.browser
 
 
 def pick(page, catalogue, start, through, into):
-    """Choose by the names a person reads; every choice is one tap (a click where there is no touch screen)."""
+    """Choose by the names a person reads; every choice is one tap (a click where
+    there is no touch screen)."""
     leads = [catalogue.leads[lead].name for lead in through] or ["None"]
     touch = page.evaluate("navigator.maxTouchPoints > 0")
 
@@ -22,7 +24,11 @@ def pick(page, catalogue, start, through, into):
         entry.tap() if touch else entry.click()
 
     def choose(name):
-        press(page.locator(".rf-picker button", has=page.locator(".rf-option__name").get_by_text(name, exact=True)))
+        press(
+            page.locator(
+                ".rf-picker button", has=page.locator(".rf-option__name").get_by_text(name, exact=True)
+            )
+        )
 
     choose(catalogue.ports[start].name)
     choose(catalogue.ports[into].name)
@@ -57,7 +63,9 @@ def test_a_verdict_is_a_word_and_a_shape(visit, size, verdict):
     drawn = banner.locator("svg.rf-mark").bounding_box()
     assert min(drawn["width"], drawn["height"]) >= 24
     assert page.locator(f"#mark-{slug} > *").count() >= 1, "the shape is drawn"
-    assert len({page.locator(f"#mark-{name.replace(' ', '-')}").inner_html() for name in CHAINS}) == len(CHAINS), "every verdict has its own"
+    assert len({page.locator(f"#mark-{name.replace(' ', '-')}").inner_html() for name in CHAINS}) == len(
+        CHAINS
+    ), "every verdict has its own"
     word = banner.locator("h2").bounding_box()
     assert word["y"] + word["height"] < size["height"], "the verdict stands above the fold"
 
@@ -85,24 +93,31 @@ def test_what_to_use_instead_leads_to_what_it_promised(visit, catalogue, verdict
     before = shown(page)
     ways = page.locator(".rf-remedies > ul a")
     if not ways.count():
-        expect(page.locator(".rf-remedies")).to_contain_text("No single lead in this catalogue does better between these two.")
+        expect(page.locator(".rf-remedies")).to_contain_text(
+            "No single lead in this catalogue does better between these two."
+        )
         return
     for way in range(ways.count()):
         promised = ways.nth(way).locator(".rf-verdict").inner_text()
         target = ways.nth(way).evaluate("link => link.hash")
         ways.nth(way).tap()
         expect(page).to_have_url(re.compile(re.escape(target)))
-        expect(page.locator(".rf-answer:not([aria-busy]) .rf-banner")).to_have_attribute("data-verdict", promised)
+        expect(page.locator(".rf-answer:not([aria-busy]) .rf-banner")).to_have_attribute(
+            "data-verdict", promised
+        )
         start, through, into = re.fullmatch(r"#from=(.*)&through=(.*)&into=(.*)", target).groups()
         assert shown(page) == expected(catalogue, start, [lead for lead in through.split(",") if lead], into)
         page.go_back()
         expect(page).not_to_have_url(re.compile(re.escape(target)))
-        expect(page.locator(".rf-answer:not([aria-busy]) .rf-banner")).to_have_attribute("data-verdict", before.verdict)
+        expect(page.locator(".rf-answer:not([aria-busy]) .rf-banner")).to_have_attribute(
+            "data-verdict", before.verdict
+        )
     assert shown(page) == before
 
 
 def test_no_supply_is_switched_on_without_need(visit, catalogue):
-    """A ribbon microphone on a splitter is as safe with both supplies off as with both on; the advice is off."""
+    """A ribbon microphone on a splitter is as safe with both supplies off as with both
+    on; the advice is off."""
     chain = "mic-ribbon-xlr", ("xlr-f-to-two-xlr-m",), "mixer-mic-in-p48-xlr"
     page = visit(address(*chain))
     ends = {words: verdict for words, verdict in shown(page).settings}
@@ -155,9 +170,13 @@ def test_the_list_says_what_it_hides_and_why(visit, catalogue):
 
 
 def test_a_list_grows_only_at_its_end(visit, catalogue):
-    """What a thumb is aiming at stays where it is: rows come below what is there, and what stands under the list comes last."""
+    """What a thumb is aiming at stays where it is: rows come below what is there, and what stands
+    under the list comes last."""
     page = visit("methods/")
-    page.add_init_script("window.held = []; window.frame = requestAnimationFrame; window.requestAnimationFrame = (work) => held.push(work)")
+    page.add_init_script(
+        "window.held = []; window.frame = requestAnimationFrame; "
+        "window.requestAnimationFrame = (work) => held.push(work)"
+    )
     page.goto("check/#from=mic-dynamic-xlr")
     growing = page.locator(".rf-picker__list[aria-busy] .rf-option")
     growing.first.wait_for()
@@ -167,11 +186,12 @@ def test_a_list_grows_only_at_its_end(visit, catalogue):
     page.evaluate("window.requestAnimationFrame = frame; held.forEach((work) => frame(work))")
     page.locator(".rf-why").wait_for()
     after = listed(page).evaluate_all(tops)
-    assert after[:len(before)] == before and len(after) > len(before)
+    assert after[: len(before)] == before and len(after) > len(before)
 
 
 def test_no_row_of_a_list_stands_without_its_verdict(visit, catalogue):
-    """With a lead and an inlet chosen each outlet is told by its verdict: also the first, where the table of them comes late."""
+    """With a lead and an inlet chosen each outlet is told by its verdict: also the first, where the
+    table of them comes late."""
     _, through, into = CHAINS["safe"]
     page = visit("methods/")
     held = []
@@ -181,10 +201,16 @@ def test_no_row_of_a_list_stands_without_its_verdict(visit, catalogue):
     page.wait_for_timeout(500)
     assert page.locator(".rf-option").count() == 0
     held[0].continue_()
-    told = dict(listed(page).evaluate_all("all => all.map((one) => [one.dataset.id, one.querySelector('.rf-verdict')?.innerText])"))
+    told = dict(
+        listed(page).evaluate_all(
+            "all => all.map((one) => [one.dataset.id, one.querySelector('.rf-verdict')?.innerText])"
+        )
+    )
     known = {outlet: judge(catalogue, outlet, through, into).verdict for outlet in told}
     assert len(set(known.values())) > 2
-    assert told == {outlet: None if verdict == "does not fit" else verdict for outlet, verdict in known.items()}
+    assert told == {
+        outlet: None if verdict == "does not fit" else verdict for outlet, verdict in known.items()
+    }
 
 
 def test_the_last_answer_is_one_tap_away(visit, catalogue):
@@ -227,12 +253,19 @@ def knob(page):
 
 def held(page, catalogue, position):
     """What Python finds with phantom in this position: the ids that its answer tells."""
-    return {finding["id"] for finding in judge(catalogue, *SWITCHED).as_data()["findings"] if f"phantom 48 V {position}" in finding["when"] or "phantom" not in finding["when"]}
+    return {
+        finding["id"]
+        for finding in judge(catalogue, *SWITCHED).as_data()["findings"]
+        if f"phantom 48 V {position}" in finding["when"] or "phantom" not in finding["when"]
+    }
 
 
 def test_a_switch_shows_its_setting_at_once(visit, catalogue, size):
     page = visit(address(*SWITCHED), size=size)
-    settings = {setting["supplies"]["phantom"]: setting["verdict"] for setting in judge(catalogue, *SWITCHED).as_data()["settings"]}
+    settings = {
+        setting["supplies"]["phantom"]: setting["verdict"]
+        for setting in judge(catalogue, *SWITCHED).as_data()["settings"]
+    }
     assert settings == {"on": "dangerous", "off": "lossy"}
     expect(page.locator(".rf-answer:not([aria-busy])")).to_be_visible()
     page.evaluate("window.sameLoad = true")
@@ -240,9 +273,16 @@ def test_a_switch_shows_its_setting_at_once(visit, catalogue, size):
         if knob(page).get_attribute("aria-checked") != ("true" if position == "on" else "false"):
             knob(page).tap() if size is PHONE else knob(page).click()
         expect(knob(page)).to_have_attribute("aria-checked", "true" if position == "on" else "false")
-        expect(page.locator(".rf-set__head")).to_have_text(f"With phantom 48 V {position}: {settings[position]}")
-        assert set(page.locator(".rf-findings .rf-finding").evaluate_all("all => all.map((one) => one.dataset.finding)")) == held(page, catalogue, position)
-        expect(page.locator(".rf-banner h2")).to_have_text("Dangerous")  # over all settings, whatever the switch says
+        expect(page.locator(".rf-set__head")).to_have_text(
+            f"With phantom 48 V {position}: {settings[position]}"
+        )
+        assert set(
+            page.locator(".rf-findings .rf-finding").evaluate_all(
+                "all => all.map((one) => one.dataset.finding)"
+            )
+        ) == held(page, catalogue, position)
+        # over all settings, whatever the switch says
+        expect(page.locator(".rf-banner h2")).to_have_text("Dangerous")
         expect(page.locator(".rf-settings [aria-current] th")).to_have_text(f"Phantom 48 V {position}")
     assert page.evaluate("window.sameLoad") is True
 
@@ -250,7 +290,10 @@ def test_a_switch_shows_its_setting_at_once(visit, catalogue, size):
 def test_the_switch_stands_in_sight_under_the_verdict(visit, size):
     page = visit(KINDER, size=size)
     expect(page.locator("section.rf-switches")).to_be_visible()
-    banner, panel = page.evaluate("['.rf-banner[data-verdict]', 'section.rf-switches'].map((one) => document.querySelector(one).getBoundingClientRect().toJSON())")
+    banner, panel = page.evaluate(
+        "['.rf-banner[data-verdict]', 'section.rf-switches'].map((one) => "
+        "document.querySelector(one).getBoundingClientRect().toJSON())"
+    )
     assert banner["bottom"] <= panel["top"] and panel["bottom"] < size["height"]
 
 
@@ -268,7 +311,9 @@ def test_the_address_carries_the_switches_and_back_undoes(visit):
     expect(other.locator(".rf-banner h2")).to_have_text("Dangerous")
 
 
-@pytest.mark.parametrize("asked", ["phantom:perhaps", "hum:off", "__proto__:off", "", "<img src=x>:off", "phantom:OFF"])
+@pytest.mark.parametrize(
+    "asked", ["phantom:perhaps", "hum:off", "__proto__:off", "", "<img src=x>:off", "phantom:OFF"]
+)
 def test_an_address_that_names_no_position_shows_the_worst(visit, catalogue, asked):
     page = visit(f"{address(*SWITCHED)}&set={asked}")
     expect(page.locator(".rf-set__head")).to_have_text("With phantom 48 V on: dangerous")
@@ -283,10 +328,15 @@ def test_what_is_passed_on_carries_the_setting(visit):
     knob(page).tap()
     knob(page).tap()
     frame, cited = page.locator(".rf-share .rf-take__text").all_inner_texts()
-    assert "Verdict: dangerous over all settings, lossy with phantom 48 V off." in cited and "&amp;set=phantom:off" in frame
+    assert (
+        "Verdict: dangerous over all settings, lossy with phantom 48 V off." in cited
+        and "&amp;set=phantom:off" in frame
+    )
     page.get_by_role("button", name="Copy link to this answer").tap()
     expect(page.get_by_role("button", name="Copied")).to_be_visible()
-    assert page.evaluate("navigator.clipboard.readText()") == page.url and page.url.endswith("&set=phantom:off")
+    assert page.evaluate("navigator.clipboard.readText()") == page.url and page.url.endswith(
+        "&set=phantom:off"
+    )
 
 
 def test_another_lead_starts_from_the_worst_again(visit):
@@ -307,13 +357,20 @@ def test_two_switches_are_told_apart_and_turn_alone(visit):
     switches.nth(1).tap()
     expect(switches.nth(1)).to_have_attribute("aria-checked", str(not before[1]).lower())
     expect(switches.nth(0)).to_have_attribute("aria-checked", str(before[0]).lower())
-    expect(page).to_have_url(re.compile(f"set=phantom:{'on' if before[0] else 'off'},phantom-at-the-second-inlet:{'off' if before[1] else 'on'}$"))
+    expect(page).to_have_url(
+        re.compile(
+            f"set=phantom:{'on' if before[0] else 'off'},phantom-at-the-second-inlet:{'off' if before[1] else 'on'}$"
+        )
+    )
 
 
 def test_nothing_to_switch_shows_no_switch(visit):
     page = visit(address("mixer-line-out-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-line-in-xlr"))
     shown(page)
-    assert page.get_by_role("switch").count() == 0 and page.get_by_role("region", name="Supply switches").count() == 0
+    assert (
+        page.get_by_role("switch").count() == 0
+        and page.get_by_role("region", name="Supply switches").count() == 0
+    )
 
 
 def test_every_working_of_a_setting_opens(visit):
@@ -325,14 +382,29 @@ def test_every_working_of_a_setting_opens(visit):
     assert page.get_by_text("The working could not be shown").count() == 0
     panels = page.locator(".rf-finding", has=page.locator(".rf-working__number"))
     for panel in panels.all():
-        above, below = (panel.locator(one).inner_text() for one in (".rf-finding__number strong", ".rf-working__number"))
-        assert re.match("(below|under) −120 dB", above) and below.startswith("under −120 dB") or re.split(r"(?:\.0)? ", above, maxsplit=1) == re.split(r"(?:\.0)? ", below.split(";")[0], maxsplit=1)
+        above, below = (
+            panel.locator(one).inner_text() for one in (".rf-finding__number strong", ".rf-working__number")
+        )
+        assert (
+            re.match("(below|under) −120 dB", above)
+            and below.startswith("under −120 dB")
+            or re.split(r"(?:\.0)? ", above, maxsplit=1)
+            == re.split(r"(?:\.0)? ", below.split(";")[0], maxsplit=1)
+        )
 
 
-@pytest.mark.parametrize("typed, found", [
-    ("lav", "mic-lavalier-two-wire-35"), ("3.5mm", "player-line-out-35"), ("minijack", "player-line-out-35"), ("radio mic", "wireless-receiver-out-xlr"),
-    ("laptop", "computer-headphone-out-35"), ("comms", "party-line-supply-xlr"), ("P48 condenser", "mic-condenser-p48-xlr"),
-])
+@pytest.mark.parametrize(
+    "typed, found",
+    [
+        ("lav", "mic-lavalier-two-wire-35"),
+        ("3.5mm", "player-line-out-35"),
+        ("minijack", "player-line-out-35"),
+        ("radio mic", "wireless-receiver-out-xlr"),
+        ("laptop", "computer-headphone-out-35"),
+        ("comms", "party-line-supply-xlr"),
+        ("P48 condenser", "mic-condenser-p48-xlr"),
+    ],
+)
 def test_a_trade_word_finds_the_device(visit, typed, found):
     """Words of the trade, from memory."""
     page = visit("check/")
@@ -344,11 +416,16 @@ def test_a_trade_word_finds_the_device(visit, typed, found):
 def test_a_search_for_what_does_not_fit_says_why(visit):
     page = visit("check/#from=mic-dynamic-xlr&through=xlr-f-to-xlr-m-3m")
     page.get_by_role("searchbox").fill("word clock")
-    expect(page.locator(".rf-picker__none")).to_have_text("Nothing that fits is called that. Below is what does not fit.")
+    expect(page.locator(".rf-picker__none")).to_have_text(
+        "Nothing that fits is called that. Below is what does not fit."
+    )
     reason = page.locator(".rf-why li", has_text="Timecode input, BNC")
     expect(reason).to_contain_text("Its BNC jack does not go with XLR-3 male.")
     page.get_by_role("searchbox").fill("teapot")
-    expect(page.locator(".rf-picker__none")).to_have_text("Nothing here is called that. Brands are not kept here: say what kind of thing it is, or find it by its picture.")
+    expect(page.locator(".rf-picker__none")).to_have_text(
+        "Nothing here is called that. Brands are not kept here: say what kind of thing it is, or find it "
+        "by its picture."
+    )
 
 
 @pytest.mark.parametrize("ends", ["continue_", "abort"])
@@ -360,7 +437,8 @@ def test_nothing_is_called_missing_before_the_search_is_here(visit, ends):
     expect(page.locator(".rf-picker__none")).to_have_text("One moment.")
     getattr(held[0], ends)()
     expect(page.locator(".rf-picker__none")).to_contain_text("Nothing here is called that.")
-    page.wrong[:] = [wrong for wrong in page.wrong if not (ends == "abort" and "ERR_FAILED" in wrong)]  # the browser tells what did not come
+    # the browser tells what did not come
+    page.wrong[:] = [wrong for wrong in page.wrong if not (ends == "abort" and "ERR_FAILED" in wrong)]
 
 
 def test_one_tap_leaves_one_kind_of_device(visit, catalogue):
@@ -368,7 +446,9 @@ def test_one_tap_leaves_one_kind_of_device(visit, catalogue):
     chip = page.get_by_role("toolbar", name="Only this kind of device").get_by_role("button", name="Headset")
     chip.tap()
     ids = listed(page).evaluate_all("all => all.map((one) => one.dataset.id)")
-    assert sorted(ids) == sorted(port.id for port in catalogue.ports.values() if port.device == "headset" and port.sources)
+    assert sorted(ids) == sorted(
+        port.id for port in catalogue.ports.values() if port.device == "headset" and port.sources
+    )
     chip.tap()
     expect(listed(page)).to_have_count(sum(bool(port.sources) for port in catalogue.ports.values()))
 
@@ -376,18 +456,29 @@ def test_one_tap_leaves_one_kind_of_device(visit, catalogue):
 def test_every_choice_has_a_small_drawing_of_its_halves(visit, catalogue):
     page = with_leads_open(visit, "mic-dynamic-xlr")
     listed(page)
-    drawn = page.locator(".rf-option--drawn").evaluate_all("all => all.map((one) => [one.dataset.id, ...[...one.querySelectorAll('img.rf-side')].map((drawn) => drawn.getAttribute('src'))])")
-    assert drawn and all(len(pictures) == min(2, len(catalogue.leads[lead].ends)) for lead, *pictures in drawn)
+    drawn = page.locator(".rf-option--drawn").evaluate_all(
+        "all => all.map((one) => [one.dataset.id, "
+        "...[...one.querySelectorAll('img.rf-side')].map((drawn) => drawn.getAttribute('src'))])"
+    )
+    assert drawn and all(
+        len(pictures) == min(2, len(catalogue.leads[lead].ends)) for lead, *pictures in drawn
+    )
     _, one, two = next(row for row in drawn if row[0] == "xlr-f-to-xlr-m-3m")
     assert one != two, "male and female are told apart"
     assert "NaN" not in str(drawn) and "Infinity" not in str(drawn)
 
 
-@pytest.mark.parametrize("outlet, lead", [
-    ("mic-dynamic-xlr", "xlr-f-to-xlr-m-3m"), ("guitar-pickup-635", "phone-635-ts-to-635-ts-3m"), ("player-line-out-35", "phone-35-trs-to-35-trs"),
-])
+@pytest.mark.parametrize(
+    "outlet, lead",
+    [
+        ("mic-dynamic-xlr", "xlr-f-to-xlr-m-3m"),
+        ("guitar-pickup-635", "phone-635-ts-to-635-ts-3m"),
+        ("player-line-out-35", "phone-35-trs-to-35-trs"),
+    ],
+)
 def test_the_lead_that_most_people_would_reach_for_stands_first(visit, outlet, lead):
-    """Common practice: a plain cable with the same connector at both ends, before one that has to be warned of."""
+    """Common practice: a plain cable with the same connector at both ends, before one
+    that has to be warned of."""
     page = with_leads_open(visit, outlet)
     expect(page.locator(".rf-picker__list .rf-option").first).to_have_attribute("data-id", lead)
 
@@ -398,8 +489,13 @@ def test_what_was_chosen_last_time_stands_first(visit, catalogue):
     shown(page)
     page.goto("methods/")
     page.goto("check/")
-    for step, chosen in (("from", CHAINS["lossy"][0]), ("into", CHAINS["lossy"][2]), ("through", CHAINS["lossy"][1][0])):
-        if step == "through":  # both ends are chosen, and the ways are told; this is for who has a certain lead
+    for step, chosen in (
+        ("from", CHAINS["lossy"][0]),
+        ("into", CHAINS["lossy"][2]),
+        ("through", CHAINS["lossy"][1][0]),
+    ):
+        # both ends are chosen, and the ways are told; this is for who has a certain lead
+        if step == "through":
             page.locator("[data-step=through]").tap()
         first = page.locator(".rf-picker__group").first
         expect(first.get_by_role("heading")).to_have_text("Last time")
@@ -409,12 +505,15 @@ def test_what_was_chosen_last_time_stands_first(visit, catalogue):
 
 
 def test_the_chain_marks_where_it_is_decided(visit):
-    """The output whose capacitor stands less than phantom gives; with phantom off, what decides is another thing."""
+    """The output whose capacitor stands less than phantom gives; with phantom off, what
+    decides is another thing."""
     page = visit(address(*SWITCHED))
     marked = page.locator(".rf-chain__marked")
     expect(marked).to_have_count(1)
     expect(marked).to_have_attribute("data-place", "from")
-    expect(marked.locator(".rf-chain__here")).to_have_text(re.compile("^Decided here: output capacitor or stage"))
+    expect(marked.locator(".rf-chain__here")).to_have_text(
+        re.compile("^Decided here: output capacitor or stage")
+    )
     knob(page).tap()
     expect(page.locator(".rf-chain__here")).to_have_text("Decided on the way: left to signal")
     expect(marked).to_have_count(5)  # three pictures and the two joints between them
@@ -426,14 +525,24 @@ def test_nothing_is_marked_where_nothing_decides(visit):
     assert page.locator(".rf-chain__marked, .rf-chain__here").count() == 0
 
 
-SPACED = "main * { line-height: 1.5 !important; letter-spacing: .12em !important; word-spacing: .16em !important; } main p { margin-bottom: 2em !important; }"
+SPACED = (
+    "main * { line-height: 1.5 !important; letter-spacing: .12em !important; word-spacing: .16em !important; "
+    "} main p { margin-bottom: 2em !important; }"
+)
 CUT = """() => [...document.querySelectorAll("main *")].filter((one) => {
     const style = getComputedStyle(one), hides = [style.overflowX, style.overflowY].some((way) => way === "hidden" || way === "clip");
     return one.checkVisibility() && hides && !one.closest(".rf-hidden, .rf-sheet, svg, .rf-check-head") && (one.scrollWidth > one.clientWidth + 1 || one.scrollHeight > one.clientHeight + 1);
 }).map((one) => one.outerHTML.slice(0, 120))"""
 
 
-@pytest.mark.parametrize("path", ["check/", "check/#from=mic-lavalier-two-wire-35&through=phone-35-trs-jack-to-mini-xlr-4-f-two-wire", KINDER])
+@pytest.mark.parametrize(
+    "path",
+    [
+        "check/",
+        "check/#from=mic-lavalier-two-wire-35&through=phone-35-trs-jack-to-mini-xlr-4-f-two-wire",
+        KINDER,
+    ],
+)
 @pytest.mark.parametrize("width", [320, 640])  # 640: a window of 1280 at 200 %
 def test_text_set_wide_is_not_cut(visit, path, width):
     """WCAG 2.2, 1.4.12 Text Spacing and 1.4.10 Reflow."""
@@ -446,13 +555,17 @@ def test_text_set_wide_is_not_cut(visit, path, width):
 
 def test_what_is_the_same_on_two_channels_is_told_once(visit, catalogue):
     chain = "mixer-line-out-xlr", ("xlr-f-to-35-trs-both-3-open",), "camera-mic-in-35"
-    hot = [finding for finding in judge(catalogue, *chain).as_data()["findings"] if finding["id"] == "too-hot"]
+    hot = [
+        finding for finding in judge(catalogue, *chain).as_data()["findings"] if finding["id"] == "too-hot"
+    ]
     assert [finding["where"] for finding in hot] == ["signal to left", "signal to right"]
     page = visit(address(*chain))
     shown(page)
     card = page.locator('.rf-finding[data-finding="too-hot"]')
     expect(card).to_have_count(1)
-    expect(card.locator("div", has=page.locator("dt", has_text="Also")).locator("dd").first).to_have_text("signal to right")
+    expect(card.locator("div", has=page.locator("dt", has_text="Also")).locator("dd").first).to_have_text(
+        "signal to right"
+    )
 
 
 def test_findings_are_told_by_whether_the_switches_matter(visit):
@@ -485,7 +598,9 @@ def test_a_supply_of_three_positions_is_a_list(visit):
 
 
 def test_a_safe_answer_tells_what_you_get(visit, size):
-    page = visit("check/#from=mic-condenser-p48-xlr&through=xlr-f-to-xlr-m-3m&into=mixer-mic-in-p48-xlr", size=size)
+    page = visit(
+        "check/#from=mic-condenser-p48-xlr&through=xlr-f-to-xlr-m-3m&into=mixer-mic-in-p48-xlr", size=size
+    )
     told = page.locator(".rf-got [data-figure]")
     page.get_by_text("What you get, in numbers").click()
     expect(told.first).to_be_visible()
@@ -495,17 +610,25 @@ def test_a_safe_answer_tells_what_you_get(visit, size):
 
 
 def test_a_power_lead_is_answered_in_words_of_power(visit, size):
-    page = visit("check/#from=battery-tap-out&through=battery-tap-to-xlr-4-f&into=camera-dc-in-xlr-4", size=size)
+    page = visit(
+        "check/#from=battery-tap-out&through=battery-tap-to-xlr-4-f&into=camera-dc-in-xlr-4", size=size
+    )
     expect(page.locator("[data-verdict]").first).to_have_attribute("data-verdict", "safe")
-    expect(page.locator(".rf-banner__says")).to_have_text("Power arrives the right way round, there is enough of it, and no limit is passed.")
+    expect(page.locator(".rf-banner__says")).to_have_text(
+        "Power arrives the right way round, there is enough of it, and no limit is passed."
+    )
     page.get_by_text("What you get, in numbers").click()
     expect(page.locator("[data-figure=volts-left]")).to_be_visible()
     assert not page.locator("[data-figure=treble-kept], [data-figure=hum-left], .rf-hum-fold").count()
 
 
 def test_a_power_lead_with_plus_and_minus_swapped_says_so(visit):
-    page = visit("check/#from=battery-tap-out&through=battery-tap-to-xlr-4-f-reversed&into=camera-dc-in-xlr-4")
-    expect(page.locator(".rf-banner__means")).to_have_text("Harmful: plus and minus swapped and too much current.")
+    page = visit(
+        "check/#from=battery-tap-out&through=battery-tap-to-xlr-4-f-reversed&into=camera-dc-in-xlr-4"
+    )
+    expect(page.locator(".rf-banner__means")).to_have_text(
+        "Harmful: plus and minus swapped and too much current."
+    )
     expect(page.locator(".rf-do")).to_have_text("Do this: take Tap to XLR-4 female power lead instead.")
     page.goto("check/#from=battery-tap-out&through=battery-tap-to-xlr-4-f&into=camera-dc-in-xlr-4")
     shown(page)
@@ -513,8 +636,12 @@ def test_a_power_lead_with_plus_and_minus_swapped_says_so(visit):
 
 
 def test_two_leads_in_a_row_are_found_on_request_and_one_tap_away(visit, size):
-    """common practice: a keyboard goes into a microphone input through an adapter and a pad that blocks phantom."""
-    page = visit("check/#from=keyboard-line-out-635&through=phone-635-ts-to-xlr-m-3-to-1&into=mixer-mic-in-p48-xlr", size=size)
+    """common practice: a keyboard goes into a microphone input through an adapter and a
+    pad that blocks phantom."""
+    page = visit(
+        "check/#from=keyboard-line-out-635&through=phone-635-ts-to-xlr-m-3-to-1&into=mixer-mic-in-p48-xlr",
+        size=size,
+    )
     page.get_by_role("button", name="Look for two or three leads in a row").click()
     expect(page.locator(".rf-further [role=status]")).to_have_text("Found a safe way.")
     page.locator(".rf-further a.rf-option").first.click()
@@ -522,9 +649,13 @@ def test_two_leads_in_a_row_are_found_on_request_and_one_tap_away(visit, size):
 
 
 def test_where_nothing_does_it_the_lead_that_would_is_described(visit):
-    page = visit("check/#from=loudspeaker-amp-out-635&through=phone-635-ts-to-635-ts-3m&into=mixer-line-in-635")
+    page = visit(
+        "check/#from=loudspeaker-amp-out-635&through=phone-635-ts-to-635-ts-3m&into=mixer-line-in-635"
+    )
     page.get_by_role("button", name="Look for two or three leads in a row").click()
-    expect(page.locator(".rf-further [role=status]")).to_have_text("No chain of up to three leads works without harm.")
+    expect(page.locator(".rf-further [role=status]")).to_have_text(
+        "No chain of up to three leads works without harm."
+    )
     expect(page.locator(".rf-further__missing")).to_contain_text("is a direct box made for loudspeaker level")
 
 

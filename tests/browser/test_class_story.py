@@ -1,4 +1,5 @@
-"""One class: a lesson is made, played, a test is sat on a phone without a network, and its code is checked."""
+"""One class: a lesson is made, played, a test is sat on a phone without a network,
+and its code is checked."""
 
 import json
 import re
@@ -13,7 +14,18 @@ pytestmark = pytest.mark.browser
 CHECK = "…/check/#from=mic-ribbon-xlr&through=xlr-f-to-xlr-m-3m&into=recorder-mic-in-t-power-xlr"
 
 
-@pytest.mark.parametrize("address", ["class/", "class/practice/", "class/lesson/#lesson=02-xlr", "class/make/", "class/test/", "class/lessons/02-xlr/", "guides/trainers/"])
+@pytest.mark.parametrize(
+    "address",
+    [
+        "class/",
+        "class/practice/",
+        "class/lesson/#lesson=02-xlr",
+        "class/make/",
+        "class/test/",
+        "class/lessons/02-xlr/",
+        "guides/trainers/",
+    ],
+)
 def test_nothing_is_wider_than_the_screen(visit, size, address):
     page = visit(address, size=size)
     expect(page.locator("h1")).to_be_visible()
@@ -37,9 +49,13 @@ def test_a_lesson_is_made_and_played(visit):
 
 
 def test_what_is_gone_is_told_and_the_rest_is_played(visit):
-    page = visit("class/lesson/#title=T&stop=draw%7Cno-such-plug%7C&stop=say%7C%7CStill+here&stop=film%7Cx%7C")
+    page = visit(
+        "class/lesson/#title=T&stop=draw%7Cno-such-plug%7C&stop=say%7C%7CStill+here&stop=film%7Cx%7C"
+    )
     expect(page.get_by_role("alert")).to_have_count(2)
-    expect(page.get_by_role("alert").first).to_have_text("Stop 1 is left out. Nothing called “no-such-plug” can be drawn; it may have another name now.")
+    expect(page.get_by_role("alert").first).to_have_text(
+        "Stop 1 is left out. Nothing called “no-such-plug” can be drawn; it may have another name now."
+    )
     expect(page.locator(".rf-class__say")).to_have_text("Still here")
 
 
@@ -61,7 +77,9 @@ def answered(page):
 def kept(browser, site):
     """A phone that has kept the whole site, and whose server has gone."""
     with served(site.folder) as own:
-        context = browser.new_context(viewport=PHONE, has_touch=True, base_url=own.base, service_workers="allow")
+        context = browser.new_context(
+            viewport=PHONE, has_touch=True, base_url=own.base, service_workers="allow"
+        )
         context.set_default_timeout(PATIENCE)
         page = context.new_page()
         page.goto("check/")
@@ -85,7 +103,10 @@ def test_a_test_is_sat_without_a_network_and_its_code_checked(kept):
     for place in range(5):
         expect(page.locator(".rf-class__place")).to_have_text(f"{place + 1} of 5")
         answered(page)
-    score, code = page.locator(".rf-ask__title").first.inner_text(), page.locator(".rf-class__code").inner_text()
+    score, code = (
+        page.locator(".rf-ask__title").first.inner_text(),
+        page.locator(".rf-class__code").inner_text(),
+    )
     page.go_back()
     slip = code[:-1] + ("0" if code[-1] != "0" else "1")
     page.get_by_label("Codes, one a line").fill(f"{code.lower()}\n{slip}")
@@ -98,7 +119,9 @@ def test_practice_tells_at_once_keeps_the_day_and_forgets(visit):
     page = visit("class/practice/#ask=contact:xlr-3-balanced,2")
     page.locator('[data-spot="2"]').tap()
     expect(page.locator(".rf-class__told")).to_have_attribute("data-right", "true")
-    due, interval, right, wrong = json.loads(page.evaluate("localStorage.getItem('ringfence.class')"))["seen"]["contact:xlr-3-balanced,2"]
+    due, interval, right, wrong = json.loads(page.evaluate("localStorage.getItem('ringfence.class')"))[
+        "seen"
+    ]["contact:xlr-3-balanced,2"]
     assert (interval, right, wrong) == (1, 1, 0)
     page.get_by_role("button", name="How it went").tap()
     page.get_by_role("button", name="Enough for now").tap()
@@ -116,7 +139,9 @@ def test_a_word_of_the_glossary_opens_where_it_stands(visit):
     word = page.locator("a.rf-term", has_text="screen").first
     expect(word).to_have_attribute("aria-expanded", "false")
     word.press("Enter")
-    expect(page.get_by_role("note").filter(has_text="screen: ")).to_contain_text("The conductor around the others.")
+    expect(page.get_by_role("note").filter(has_text="screen: ")).to_contain_text(
+        "The conductor around the others."
+    )
     expect(word).to_have_attribute("aria-expanded", "true")
     word.press("Enter")
     expect(page.locator(".rf-term__says")).to_have_count(0)
@@ -145,7 +170,8 @@ def test_a_guide_ends_with_three_questions_that_open_in_place(visit, size):
 
 
 def test_a_lesson_is_made_by_picking_while_browsing(visit):
-    """A plug, a lead, an answer with its switch set, a guide and a question; the lesson waits in this browser between them."""
+    """A plug, a lead, an answer with its switch set, a guide and a question; the lesson waits in this
+    browser between them."""
     page = visit("connectors/xlr-3/")
     for stops, address in enumerate(("leads/xlr-f-to-xlr-m-3m/", "guides/balance/", None), 1):
         page.get_by_role("link", name=re.compile("Add .*to a lesson")).click()
@@ -154,10 +180,14 @@ def test_a_lesson_is_made_by_picking_while_browsing(visit):
         expect(page).not_to_have_url(re.compile("class/make"))
         if address:
             page.goto(address)
-    page.goto("check/#from=mic-condenser-p48-xlr&through=xlr-f-to-xlr-m-3m&into=mixer-mic-in-p48-xlr&set=phantom:off")
+    page.goto(
+        "check/#from=mic-condenser-p48-xlr&through=xlr-f-to-xlr-m-3m&into=mixer-mic-in-p48-xlr&set=phantom:off"
+    )
     page.locator(".rf-share__more summary").click()
     page.get_by_role("link", name="Add to a lesson").click()
-    expect(page.locator(".rf-class__stops li").nth(3)).to_contain_text("Mixer microphone input, 48 V phantom, Phantom 48 V off")
+    expect(page.locator(".rf-class__stops li").nth(3)).to_contain_text(
+        "Mixer microphone input, 48 V phantom, Phantom 48 V off"
+    )
     page.reload()
     expect(page.locator(".rf-class__stops li")).to_have_count(4)
     page.get_by_role("link", name="Play it").click()
@@ -167,10 +197,20 @@ def test_a_lesson_is_made_by_picking_while_browsing(visit):
     expect(page.locator(".rf-class__set")).to_contain_text("With phantom 48 V off: no signal.")
 
 
-@pytest.mark.parametrize("stop, told", [
-    ("draw|nothing|", "Nothing called “nothing” can be drawn; it may have another name now. Nothing was lost."), ("film|x|", "That address adds nothing this version knows. Nothing was lost."),
-    ("check|mic-dynamic-xlr,-,mixer-mic-in-p48-xlr,<b>|", "There is no judged connection “mic-dynamic-xlr,-,mixer-mic-in-p48-xlr,<b>”. Nothing was lost."),
-])
+@pytest.mark.parametrize(
+    "stop, told",
+    [
+        (
+            "draw|nothing|",
+            "Nothing called “nothing” can be drawn; it may have another name now. Nothing was lost.",
+        ),
+        ("film|x|", "That address adds nothing this version knows. Nothing was lost."),
+        (
+            "check|mic-dynamic-xlr,-,mixer-mic-in-p48-xlr,<b>|",
+            "There is no judged connection “mic-dynamic-xlr,-,mixer-mic-in-p48-xlr,<b>”. Nothing was lost.",
+        ),
+    ],
+)
 def test_what_cannot_be_added_is_told_and_the_lesson_stays(visit, stop, told):
     page = visit("class/make/#add=draw%7Cxlr-3%7C")
     expect(page.locator(".rf-class__stops li")).to_have_count(1)
@@ -195,15 +235,22 @@ def test_a_browser_that_keeps_nothing_says_so(visit):
     page.evaluate("() => { Storage.prototype.setItem = () => { throw new Error('refused'); }; }")
     page.get_by_label("Own words").fill("Say it first")
     page.get_by_role("button", name="Add the words").click()
-    expect(page.get_by_role("alert")).to_have_text("This browser keeps nothing: before you go on, copy the lesson's address or save it as a file.")
+    expect(page.get_by_role("alert")).to_have_text(
+        "This browser keeps nothing: before you go on, copy the lesson's address or save it as a file."
+    )
 
 
 def test_a_question_is_taken_elsewhere_from_practice(visit, site):
-    page = visit("class/practice/#ask=contact:mini-xlr-3-balanced,3", permissions=["clipboard-read", "clipboard-write"])
+    page = visit(
+        "class/practice/#ask=contact:mini-xlr-3-balanced,3", permissions=["clipboard-read", "clipboard-write"]
+    )
     page.locator('[data-answer="3"]').click()
     page.get_by_text("Use this question elsewhere").click()
     page.get_by_role("button", name="Copy a frame for your own page").click()
     expect(page.get_by_role("button", name="Copied")).to_be_visible()
-    assert page.evaluate("navigator.clipboard.readText()") == f'<iframe src="{site.base}embed/questions/contact/mini-xlr-3-balanced,3/" title="Which contact carries cold?" width="390" height="560"></iframe>'
+    assert page.evaluate("navigator.clipboard.readText()") == (
+        f'<iframe src="{site.base}embed/questions/contact/mini-xlr-3-balanced,3/" title="Which contact '
+        'carries cold?" width="390" height="560"></iframe>'
+    )
     page.get_by_role("link", name="Add to a lesson").click()
     expect(page.locator(".rf-class__stops li")).to_contain_text("Question: Which contact carries cold?")

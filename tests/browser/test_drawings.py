@@ -1,4 +1,5 @@
-"""Drawings as they stand on pages: words of 12 px and more on a phone, room kept for every picture before it is there, a strip that steps."""
+"""Drawings as they stand on pages: words of 12 px and more on a phone, room kept for every picture before it
+is there, a strip that steps."""
 
 import re
 
@@ -55,5 +56,11 @@ def test_the_arrow_keys_move_the_strip_from_step_to_step(visit):
     assert strip.evaluate("one => one.scrollLeft") == 0
     page.keyboard.press("ArrowRight")
     becomes(page, "document.querySelector('.rf-strip').scrollLeft > 100")  # a whole step, not a few pixels
-    lefts = "[...document.querySelectorAll('.rf-strip > *')].map((one) => Math.round(one.getBoundingClientRect().left))"
-    becomes(page, f"{lefts}.includes(Math.round(document.querySelector('.rf-strip').getBoundingClientRect().left))")
+    lefts = (
+        "[...document.querySelectorAll('.rf-strip > *')].map((one) => "
+        "Math.round(one.getBoundingClientRect().left))"
+    )
+    becomes(
+        page,
+        f"{lefts}.includes(Math.round(document.querySelector('.rf-strip').getBoundingClientRect().left))",
+    )

@@ -1,4 +1,5 @@
-"""Drawings and verdicts on other people's pages, and what one takes from ours: frames that fit, answers as on the check, real PNG files, addresses."""
+"""Drawings and verdicts on other people's pages, and what one takes from ours: frames that fit, answers as on
+the check, real PNG files, addresses."""
 
 import io
 from urllib.error import HTTPError
@@ -13,16 +14,28 @@ from playwright.sync_api import expect
 
 pytestmark = pytest.mark.browser
 
-DRAWN = ["connectors/xlr-3/", "connectors/d-sub-25/", "assignments/xlr-3-balanced/", "ports/mic-dynamic-xlr/", "leads/xlr-f-to-xlr-m-3m/"]
+DRAWN = [
+    "connectors/xlr-3/",
+    "connectors/d-sub-25/",
+    "assignments/xlr-3-balanced/",
+    "ports/mic-dynamic-xlr/",
+    "leads/xlr-f-to-xlr-m-3m/",
+]
 SIZES = [(320, 240), (390, 500), (390, 844)]
-FRAMING = '<!doctype html><meta charset="utf-8"><link rel="icon" href="/assets/favicon.svg"><title>Somebody</title>{}'
+FRAMING = (
+    '<!doctype html><meta charset="utf-8"><link rel="icon" '
+    'href="/assets/favicon.svg"><title>Somebody</title>{}'
+)
 
 
 @pytest.fixture
 def framed(visit, site):
     """framed(address, width, height, **how): the frame, on somebody's page."""
+
     def opened(path, width, height, **how):
-        site.replaced["somebody/"] = FRAMING.format(f'<iframe src="/{path}" width="{width}" height="{height}"></iframe>').encode()
+        site.replaced["somebody/"] = FRAMING.format(
+            f'<iframe src="/{path}" width="{width}" height="{height}"></iframe>'
+        ).encode()
         page = visit("somebody/", **how)
         page.frames[1].wait_for_load_state("load")
         return page.frames[1]
@@ -71,14 +84,30 @@ def test_a_framed_check_answers_as_the_check_does(framed, catalogue, verdict, wi
     expect(frame.locator(".rf-banner h2")).to_have_text(answer.verdict.capitalize())
     expect(frame.locator(".rf-banner__says")).to_have_text(answer.says)
     assert frame.locator(".rf-chain__piece img").count() == 3
-    assert len(set(frame.locator(".rf-thumb__piece").evaluate_all("all => all.map((one) => one.getBoundingClientRect().top)"))) == 1, "side by side"
+    assert (
+        len(
+            set(
+                frame.locator(".rf-thumb__piece").evaluate_all(
+                    "all => all.map((one) => one.getBoundingClientRect().top)"
+                )
+            )
+        )
+        == 1
+    ), "side by side"
     assert frame.locator(".rf-findings, .rf-share, button").count() == 0
     assert frame.locator("a:not([target=_blank])").count() == 0
     assert frame.locator("#rf-embed-open").get_attribute("href") == f"../../{address(*CHAINS[verdict])}"
     assert sideways(frame) <= 0
 
 
-@pytest.mark.parametrize("set, told", [("phantom:off", ["With phantom 48 V off: lossy"]), ("phantom:perhaps", ["With phantom 48 V on: dangerous"]), ("", [])])
+@pytest.mark.parametrize(
+    "set, told",
+    [
+        ("phantom:off", ["With phantom 48 V off: lossy"]),
+        ("phantom:perhaps", ["With phantom 48 V on: dangerous"]),
+        ("", []),
+    ],
+)
 def test_a_framed_check_tells_the_setting_it_was_passed_on_with(framed, set, told):
     """Beside the verdict over all settings, never in its place."""
     path = f"{address(*CHAINS['dangerous'])}{f'&set={set}' if set else ''}"
@@ -89,20 +118,32 @@ def test_a_framed_check_tells_the_setting_it_was_passed_on_with(framed, set, tol
     assert frame.locator("button").count() == 0 and sideways(frame) <= 0
 
 
-QUESTIONS = ["contact/xlr-3-balanced,2/", "lost/phone-headset-jack-lrgm,phone-35-trs-to-two-xlr-m,mixer-line-in-xlr/", "order/phantom-on,1-2-3/", "estimate/phantom-left,2/"]
+QUESTIONS = [
+    "contact/xlr-3-balanced,2/",
+    "lost/phone-headset-jack-lrgm,phone-35-trs-to-two-xlr-m,mixer-line-in-xlr/",
+    "order/phantom-on,1-2-3/",
+    "estimate/phantom-left,2/",
+]
 
 
 @pytest.mark.parametrize("path", QUESTIONS)
 def test_a_framed_question_is_asked_and_told_without_scripts_and_leads_back(framed, path):
     frame = framed(f"embed/questions/{path}", 390, 560, java_script_enabled=False)
     choices = frame.locator(".rf-quiz__choice > summary")
-    assert choices.count() >= 1 and frame.get_by_text("The working").count() == 1 and not frame.get_by_text("The working").is_visible()
+    assert (
+        choices.count() >= 1
+        and frame.get_by_text("The working").count() == 1
+        and not frame.get_by_text("The working").is_visible()
+    )
     for choice in choices.all():
         choice.press("Enter")
     assert frame.get_by_text("The working").is_visible()
     assert frame.locator("a:not([target=_blank])").count() == 0
     back = frame.get_by_role("link", name="More questions")
-    assert back.get_attribute("href").endswith(f"class/practice/#ask={path.rstrip('/').replace('/', ':')}") and back.bounding_box()["height"] >= 44
+    assert (
+        back.get_attribute("href").endswith(f"class/practice/#ask={path.rstrip('/').replace('/', ':')}")
+        and back.bounding_box()["height"] >= 44
+    )
     expect(frame.locator("footer")).to_contain_text("Ringfence. Data of ")
 
 
@@ -131,14 +172,23 @@ def test_a_question_that_is_not_there_is_not_found(site):
         urlopen(f"{site.base}embed/questions/contact/no-such-plug,1/")
 
 
-@pytest.mark.parametrize("hash, told", [
-    ("#from=<script>window.pwned=1</script>", "Not found: <script>window.pwned=1</script>"), ("#from=<img src=x onerror=window.pwned=1>", "Not found: <img src=x onerror=window.pwned=1>"),
-    ("#from=__proto__&into=constructor", "Not found: __proto__"), ("", "This address names no whole connection"), ("#from=mic-dynamic-xlr", "This address names no whole connection"),
-])
+@pytest.mark.parametrize(
+    "hash, told",
+    [
+        ("#from=<script>window.pwned=1</script>", "Not found: <script>window.pwned=1</script>"),
+        ("#from=<img src=x onerror=window.pwned=1>", "Not found: <img src=x onerror=window.pwned=1>"),
+        ("#from=__proto__&into=constructor", "Not found: __proto__"),
+        ("", "This address names no whole connection"),
+        ("#from=mic-dynamic-xlr", "This address names no whole connection"),
+    ],
+)
 def test_a_framed_check_says_what_it_cannot_answer(visit, hash, told):
     page = visit(f"embed/check/{hash}")
     expect(page.get_by_role("alert")).to_contain_text(told)
-    assert page.locator(".rf-banner").count() == 0 and page.locator("#rf-embed :is(img, script, iframe)").count() == 0
+    assert (
+        page.locator(".rf-banner").count() == 0
+        and page.locator("#rf-embed :is(img, script, iframe)").count() == 0
+    )
     assert page.evaluate("[window.pwned, document.documentElement.scrollWidth]") == [None, PHONE["width"]]
 
 
@@ -154,7 +204,8 @@ def png(page, button):
 
 
 def inked(image):
-    """Whether the picture is black on white: every corner white and most of it white or nearly so, no part to be seen through, and something drawn."""
+    """Whether the picture is black on white: every corner white and most of it white or nearly so, no part to
+    be seen through, and something drawn."""
     colours, alpha = np.split(np.asarray(image), [3], axis=-1)
     corners = [image.getpixel((x, y)) for x in (0, image.width - 1) for y in (0, image.height - 1)]
     light, dark = (colours.min(axis=-1) > 230).mean(), (colours.max(axis=-1) < 60).mean()
@@ -182,8 +233,12 @@ def test_a_browser_that_does_not_let_its_drawings_be_read_is_told_of(browser, si
     page.set_default_timeout(PATIENCE)
     page.goto((site.folder / "leads/xlr-f-to-xlr-m-3m/index.html").as_uri())
     page.get_by_role("button", name="PNG").click()
-    expect(page.locator(".rf-take__drawings")).to_contain_text("No PNG here: this browser does not let the page read its drawings.")
-    expect(page.locator(".rf-take__text").nth(1)).to_contain_text("Ringfence, leads/xlr-f-to-xlr-m-3m/. Data of ")
+    expect(page.locator(".rf-take__drawings")).to_contain_text(
+        "No PNG here: this browser does not let the page read its drawings."
+    )
+    expect(page.locator(".rf-take__text").nth(1)).to_contain_text(
+        "Ringfence, leads/xlr-f-to-xlr-m-3m/. Data of "
+    )
     expect(page.locator(".rf-take__bare")).to_be_visible()
     page.close()
 
@@ -191,8 +246,13 @@ def test_a_browser_that_does_not_let_its_drawings_be_read_is_told_of(browser, si
 def test_where_no_address_is_known_a_record_is_cited_by_the_one_it_is_read_at(visit, site):
     page = visit("leads/xlr-f-to-xlr-m-3m/")
     texts = page.locator(".rf-take__text")
-    expect(texts.nth(1)).to_contain_text(f"XLR microphone lead, 3 m. Ringfence, {site.base}leads/xlr-f-to-xlr-m-3m/. Data of ")
-    expect(texts.nth(0)).to_contain_text(f'<iframe src="{site.base}embed/leads/xlr-f-to-xlr-m-3m/" title="XLR microphone lead, 3 m" width="360"')
+    expect(texts.nth(1)).to_contain_text(
+        f"XLR microphone lead, 3 m. Ringfence, {site.base}leads/xlr-f-to-xlr-m-3m/. Data of "
+    )
+    expect(texts.nth(0)).to_contain_text(
+        f'<iframe src="{site.base}embed/leads/xlr-f-to-xlr-m-3m/" title="XLR microphone lead, 3 m" '
+        'width="360"'
+    )
     assert page.locator(".rf-take__bare, .rf-qr").count() == 0
 
 
@@ -211,17 +271,25 @@ def test_copying_and_the_frame_of_each_drawing(visit, site):
     page = visit("connectors/xlr-3/", permissions=["clipboard-read", "clipboard-write"])
     page.get_by_role("button", name="Embed: Looking into the holes.").click()
     expect(page.get_by_role("button", name="Embed: Looking into the holes.")).to_have_text("Copied")
-    assert page.evaluate("navigator.clipboard.readText()").startswith(f'<iframe src="{site.base}embed/connectors/xlr-3/#connector-xlr-3-female-face" title="XLR, three contacts"')
+    assert page.evaluate("navigator.clipboard.readText()").startswith(
+        f'<iframe src="{site.base}embed/connectors/xlr-3/#connector-xlr-3-female-face" title="XLR, three '
+        'contacts"'
+    )
     page.get_by_role("button", name="Copy: Correct this fact").click()
     expect(page.get_by_role("button", name="Copy: Correct this fact")).to_have_text("Copied")
-    assert "1. What does the page say?\n2. What is true instead?\n3. How do you know" in page.evaluate("navigator.clipboard.readText()")
+    assert "1. What does the page say?\n2. What is true instead?\n3. How do you know" in page.evaluate(
+        "navigator.clipboard.readText()"
+    )
 
 
 def test_without_scripts_a_record_still_tells_how_to_cite_and_correct_it(visit):
     page = visit("leads/xlr-f-to-xlr-m-3m/", java_script_enabled=False)
     expect(page.locator(".rf-take")).to_contain_text("Put the address of this site before leads/.")
     expect(page.locator(".rf-take")).to_contain_text("2. What is true instead?")
-    assert page.get_by_role("button", name="Copy").count() == 0 and page.locator(".rf-take").get_by_role("link", name="SVG").count() == 1
+    assert (
+        page.get_by_role("button", name="Copy").count() == 0
+        and page.locator(".rf-take").get_by_role("link", name="SVG").count() == 1
+    )
 
 
 @pytest.mark.parametrize("verdict", CHAINS)
@@ -230,15 +298,30 @@ def test_an_answer_is_cited_with_its_verdict_link_and_data(visit, site, verdict)
     page.locator(".rf-share__more summary").click()
     frame, cited = page.locator(".rf-share .rf-take__text").all_inner_texts()
     assert f"Verdict: {verdict}. Ringfence, {site.base}{address(*CHAINS[verdict])}. Data of " in cited
-    assert frame.startswith(f'<iframe src="{site.base}embed/{address(*CHAINS[verdict])}'.replace("&", "&amp;"))
+    assert frame.startswith(
+        f'<iframe src="{site.base}embed/{address(*CHAINS[verdict])}'.replace("&", "&amp;")
+    )
 
 
-@pytest.mark.parametrize("path, opened", [("connectors/xlr-3/", None), (address(*CHAINS["dangerous"]), ".rf-share__more summary"), ("cards/#leads=xlr-f-to-xlr-m-3m", ".rf-more summary")])
+@pytest.mark.parametrize(
+    "path, opened",
+    [
+        ("connectors/xlr-3/", None),
+        (address(*CHAINS["dangerous"]), ".rf-share__more summary"),
+        ("cards/#leads=xlr-f-to-xlr-m-3m", ".rf-more summary"),
+    ],
+)
 def test_a_thumb_can_hit_what_is_offered(visit, path, opened):
     page = visit(path)
     page.wait_for_load_state("networkidle")
     if opened:
         page.locator(opened).first.click()
-    small = page.locator(":is(.rf-take, .rf-share, .rf-cards__desk) :is(button, a.rf-button, summary, label, input[type=search])").evaluate_all(
-        "all => all.filter((one) => one.checkVisibility()).map((one) => [one.textContent, one.getBoundingClientRect()]).filter(([, box]) => box.height < 43.5 || box.width < 43.5).map(([text, box]) => `${text} ${box.width} x ${box.height}`)")
+    small = page.locator(
+        ":is(.rf-take, .rf-share, .rf-cards__desk) :is(button, a.rf-button, summary, label, "
+        "input[type=search])"
+    ).evaluate_all(
+        "all => all.filter((one) => one.checkVisibility()).map((one) => [one.textContent, "
+        "one.getBoundingClientRect()]).filter(([, box]) => box.height < 43.5 || "
+        "box.width < 43.5).map(([text, box]) => `${text} ${box.width} x ${box.height}`)"
+    )
     assert small == []

@@ -1,4 +1,5 @@
-"""The tasks a newcomer comes with, by thumb at two sizes and by keys: which lead, a question in words, an adapter in a shop, a plug nobody can name."""
+"""The tasks a newcomer comes with, by thumb at two sizes and by keys: which lead, a question in words, an
+adapter in a shop, a plug nobody can name."""
 
 import re
 
@@ -37,7 +38,9 @@ def test_the_first_screen_says_what_this_is_and_has_both_slots_open(thumb):
         expect(slot).to_be_enabled()
         assert slot.bounding_box()["y"] + slot.bounding_box()["height"] < page.viewport_size["height"]
     for door in ("What is this plug?", "Test a lead", "My kit"):
-        expect(page.get_by_role("navigation", name="Other questions").get_by_role("link", name=door)).to_have_count(1)
+        expect(
+            page.get_by_role("navigation", name="Other questions").get_by_role("link", name=door)
+        ).to_have_count(1)
     assert fits_the_screen(page)
 
 
@@ -49,7 +52,12 @@ def test_two_taps_give_the_ways_best_first(thumb, table):
     options(page).locator(f"xpath=self::*[@data-id='{CAMERA}']").tap()
     expect(page.locator(".rf-ways .rf-banner__says")).to_contain_text("Works")
     best = page.locator(".rf-way").first
-    row = next(row for row in table if (row["from"], row["into"]) == (MIC, CAMERA) and ",".join(row["through"]) == best.get_attribute("data-through"))
+    row = next(
+        row
+        for row in table
+        if (row["from"], row["into"]) == (MIC, CAMERA)
+        and ",".join(row["through"]) == best.get_attribute("data-through")
+    )
     expect(best.locator(".rf-verdict")).to_have_text(row["verdict"])
     assert page.locator(".rf-way__loses").first.inner_text()
     assert fits_the_screen(page)
@@ -73,7 +81,14 @@ def test_an_address_without_a_lead_is_the_list_and_never_a_misfit(thumb):
     assert "does not fit" not in page.locator(".rf-ways").inner_text().lower()
 
 
-@pytest.mark.parametrize("words, start, into", [("dynamic mic into camera mini jack", MIC, CAMERA), ("dymanic mic to mirrorless", MIC, CAMERA), ("condenser mic into recorder", "mic-condenser-p48-xlr", "recorder-mic-in-p48-combo")])
+@pytest.mark.parametrize(
+    "words, start, into",
+    [
+        ("dynamic mic into camera mini jack", MIC, CAMERA),
+        ("dymanic mic to mirrorless", MIC, CAMERA),
+        ("condenser mic into recorder", "mic-condenser-p48-xlr", "recorder-mic-in-p48-combo"),
+    ],
+)
 def test_one_field_understands_a_whole_question(thumb, words, start, into):
     page = thumb()
     page.locator("#rf-search").fill(words)
@@ -92,7 +107,11 @@ def test_of_a_thing_with_several_inputs_one_is_asked_and_the_rest_is_filled_in(t
     groups = page.locator(".rf-picker__group")
     expect(groups.last.get_by_role("heading")).to_have_text("Takes another kind of signal")
     other = groups.last.locator(".rf-option").evaluate_all("all => all.map((one) => one.dataset.id)")
-    assert "recorder-dc-in-xlr-4" in other and "receiver-dc-in-barrel" in other and not [id for id in other if "-mic-in-" in id]
+    assert (
+        "recorder-dc-in-xlr-4" in other
+        and "receiver-dc-in-barrel" in other
+        and not [id for id in other if "-mic-in-" in id]
+    )
 
 
 def test_what_is_not_certain_is_asked_for_with_its_words(thumb):
@@ -132,7 +151,10 @@ def test_what_cannot_be_joined_is_answered_at_once(thumb):
 
 def test_two_that_send_nothing_are_told_as_such(visit):
     page = visit("check/#from=mixer-line-in-xlr&into=mixer-mic-in-p48-xlr")
-    expect(page.locator(".rf-banner__says")).to_have_text("The mixer line input sends nothing, nor does the mixer microphone input: nothing is heard, and phantom or another supply of one may harm the other.")
+    expect(page.locator(".rf-banner__says")).to_have_text(
+        "The mixer line input sends nothing, nor does the mixer microphone input: nothing is heard, and "
+        "phantom or another supply of one may harm the other."
+    )
 
 
 def test_a_question_by_keys_alone(visit):
@@ -161,10 +183,18 @@ def test_the_first_stop_of_the_keyboard_skips_to_the_content(visit):
 def test_four_doors_at_the_bottom_and_nothing_hidden_in_the_way_of_tab(thumb):
     page = thumb("more/")
     bar = page.get_by_role("navigation", name="Main")
-    assert [link.inner_text() for link in bar.get_by_role("link").all()] == ["Check", "What is it?", "My kit", "All pages"]
+    assert [link.inner_text() for link in bar.get_by_role("link").all()] == [
+        "Check",
+        "What is it?",
+        "My kit",
+        "All pages",
+    ]
     for link in bar.get_by_role("link").all():
         assert link.bounding_box()["height"] >= 44
-    stops = page.evaluate("[...document.querySelectorAll('.md-sidebar--primary a')].filter((one) => one.checkVisibility({visibilityProperty: true})).length")
+    stops = page.evaluate(
+        "[...document.querySelectorAll('.md-sidebar--primary a')].filter((one) => "
+        "one.checkVisibility({visibilityProperty: true})).length"
+    )
     assert stops == 0
     assert fits_the_screen(page)
 
@@ -190,12 +220,25 @@ def test_an_adapter_in_a_shop(thumb):
 def test_each_wiring_of_an_adapter_is_what_the_table_says(visit, table):
     page = visit(ADAPTER)
     page.locator(".rf-way--plain").first.wait_for()
-    told = {tuple(row["through"]): row["verdict"] for row in table if (row["from"], row["into"]) == (MIC, CAMERA)}
+    told = {
+        tuple(row["through"]): row["verdict"] for row in table if (row["from"], row["into"]) == (MIC, CAMERA)
+    }
     for wiring in page.locator(".rf-way--plain").all():
-        assert wiring.locator(".rf-verdict").inner_text() == told.get((wiring.get_attribute("data-lead"),), "does not fit")
+        assert wiring.locator(".rf-verdict").inner_text() == told.get(
+            (wiring.get_attribute("data-lead"),), "does not fit"
+        )
 
 
-@pytest.mark.parametrize("asked", ["#ends=nothing/plug", "#ends=__proto__/plug,xlr-3/female", "#from=<img src=x>", "#ends=xlr-3/female,xlr-3/female,xlr-3/female,xlr-3/female", "#%"])
+@pytest.mark.parametrize(
+    "asked",
+    [
+        "#ends=nothing/plug",
+        "#ends=__proto__/plug,xlr-3/female",
+        "#from=<img src=x>",
+        "#ends=xlr-3/female,xlr-3/female,xlr-3/female,xlr-3/female",
+        "#%",
+    ],
+)
 def test_an_adapter_that_is_none_ends_in_a_plain_sentence(visit, asked):
     page = visit(f"adapter/{asked}")
     expect(page.locator(".rf-slots")).to_be_visible()
@@ -205,7 +248,9 @@ def test_an_adapter_that_is_none_ends_in_a_plain_sentence(visit, asked):
 def test_the_answer_is_folded_but_for_what_decides(thumb):
     page = thumb(address(*CHAINS["lossy"]))
     expect(page.locator(".rf-answer:not([aria-busy]) .rf-banner__means")).to_contain_text("Works, but")
-    open_findings = page.locator(".rf-findings .rf-finding").evaluate_all("all => all.filter((one) => one.checkVisibility({contentVisibilityAuto: true})).length")
+    open_findings = page.locator(".rf-findings .rf-finding").evaluate_all(
+        "all => all.filter((one) => one.checkVisibility({contentVisibilityAuto: true})).length"
+    )
     assert open_findings <= 2  # one with the switch, one without
     assert page.locator(".rf-settings th").first.is_hidden()
     assert page.locator("details.rf-folded[open]").count() == 0
@@ -224,10 +269,18 @@ def test_share_opens_the_sheet_of_the_device_where_there_is_one(visit):
     page.goto(address(*CHAINS["lossy"]))
     page.get_by_role("button", name="Share", exact=True).tap()
     until(page, lambda: page.evaluate("Boolean(window.shared)"))
-    assert page.evaluate("window.shared.url") == page.url and page.evaluate("window.shared.text").startswith("Lossy.")
+    assert page.evaluate("window.shared.url") == page.url and page.evaluate("window.shared.text").startswith(
+        "Lossy."
+    )
 
 
-@pytest.mark.parametrize("chain", [("mixer-line-out-xlr", ("xlr-f-to-xlr-m-3m",), "powered-loudspeaker-in-xlr"), ("mic-dynamic-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-mic-in-p48-xlr")])
+@pytest.mark.parametrize(
+    "chain",
+    [
+        ("mixer-line-out-xlr", ("xlr-f-to-xlr-m-3m",), "powered-loudspeaker-in-xlr"),
+        ("mic-dynamic-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-mic-in-p48-xlr"),
+    ],
+)
 def test_a_safe_answer_carries_no_caution_that_does_not_apply(visit, chain):
     """A line output into a loudspeaker has no phantom to beware of; a dynamic microphone does not mind it."""
     page = visit(address(*chain))
@@ -240,7 +293,16 @@ def test_a_caution_whose_condition_is_there_stays(visit):
     expect(page.locator(".rf-caution", has_text="phantom")).to_have_count(1)
 
 
-@pytest.mark.parametrize("words, first", [("xlr pinout", "XLR, three contacts"), ("lapel mic", "Lavalier microphone"), ('1/4"', "6.35 mm"), ("reciever", "eceiver"), ("hum", "hum")])
+@pytest.mark.parametrize(
+    "words, first",
+    [
+        ("xlr pinout", "XLR, three contacts"),
+        ("lapel mic", "Lavalier microphone"),
+        ('1/4"', "6.35 mm"),
+        ("reciever", "eceiver"),
+        ("hum", "hum"),
+    ],
+)
 def test_the_search_of_every_page_knows_what_people_say(thumb, words, first):
     page = thumb("more/")
     page.locator("label[for=__search]").first.tap()

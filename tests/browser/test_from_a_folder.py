@@ -30,7 +30,10 @@ def page(browser, disc):
     page, wrong = context.new_page(), []
     page.on("pageerror", lambda error: wrong.append(str(error)))
     page.on("console", lambda said: said.type == "error" and wrong.append(said.text))
-    page.on("requestfailed", lambda request: request.failure == "net::ERR_ABORTED" or wrong.append(request.url))  # aborted: the page was left
+    # aborted: the page was left
+    page.on(
+        "requestfailed", lambda request: request.failure == "net::ERR_ABORTED" or wrong.append(request.url)
+    )
     yield page
     context.close()
     assert wrong == []
@@ -54,12 +57,15 @@ def test_three_taps_lead_to_a_verdict(page, disc):
     expect(page.locator(".rf-banner[data-verdict=safe]")).to_be_visible()
 
 
-@pytest.mark.parametrize("start, link, arrives", [
-    ("index.html", ".md-nav--primary a[href*='leads']", "leads/index.html"),
-    ("leads/index.html", ".rf-list a >> nth=0", r"leads/[^/]+/index.html"),
-    ("ports/mixer-line-in-xlr/index.html", "a.rf-row >> nth=0", r"check/index.html#from="),
-    ("matrix/index.html", "a[href*='ports/'] >> nth=-1", r"ports/.*index.html"),
-])
+@pytest.mark.parametrize(
+    "start, link, arrives",
+    [
+        ("index.html", ".md-nav--primary a[href*='leads']", "leads/index.html"),
+        ("leads/index.html", ".rf-list a >> nth=0", r"leads/[^/]+/index.html"),
+        ("ports/mixer-line-in-xlr/index.html", "a.rf-row >> nth=0", r"check/index.html#from="),
+        ("matrix/index.html", "a[href*='ports/'] >> nth=-1", r"ports/.*index.html"),
+    ],
+)
 def test_links_lead_on_and_not_to_a_list_of_files(page, disc, start, link, arrives):
     page.goto(disc + start)
     page.locator(link).first.dispatch_event("click")
@@ -71,13 +77,24 @@ def test_a_link_needs_no_script_to_lead_on(browser, disc):
     page = browser.new_context(java_script_enabled=False).new_page()
     page.set_default_timeout(PATIENCE)
     page.goto(f"{disc}connectors/xlr-3/index.html")
-    links = page.locator("a[href]").evaluate_all("all => all.map((one) => one.href).filter((one) => one.startsWith('file:'))")
+    links = page.locator("a[href]").evaluate_all(
+        "all => all.map((one) => one.href).filter((one) => one.startsWith('file:'))"
+    )
     assert len(links) > 20 and [link for link in links if link.split("#")[0].endswith("/")] == []
     page.context.close()
 
 
-@pytest.mark.parametrize("name, shows", [("bench", "#rf-bench svg, #rf-bench button"), ("recognise", "#rf-recognise button"), ("matrix", "#rf-matrix .rf-group"),
-                                         ("bag", "#rf-bag .rf-picker__search"), ("cards", "#rf-cards input"), ("connectors/xlr-3", ".rf-figure svg")])
+@pytest.mark.parametrize(
+    "name, shows",
+    [
+        ("bench", "#rf-bench svg, #rf-bench button"),
+        ("recognise", "#rf-recognise button"),
+        ("matrix", "#rf-matrix .rf-group"),
+        ("bag", "#rf-bag .rf-picker__search"),
+        ("cards", "#rf-cards input"),
+        ("connectors/xlr-3", ".rf-figure svg"),
+    ],
+)
 def test_every_tool_starts(page, disc, name, shows):
     page.goto(f"{disc}{name}/index.html")
     expect(page.locator(shows).first).to_be_visible()

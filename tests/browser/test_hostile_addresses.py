@@ -1,4 +1,5 @@
-"""Whatever stands in the address of the check is read as ids or not at all: it is told to be unknown, and never runs, never judges."""
+"""Whatever stands in the address of the check is read as ids or not at all: it is told to be unknown, and
+never runs, never judges."""
 
 from urllib.parse import quote
 
@@ -42,7 +43,9 @@ def nothing_ran(page):
 @pytest.fixture(scope="module")
 def shared(browser, site):
     """One profile for the many addresses of this module."""
-    context = browser.new_context(viewport={"width": 390, "height": 844}, base_url=site.base, service_workers="block")
+    context = browser.new_context(
+        viewport={"width": 390, "height": 844}, base_url=site.base, service_workers="block"
+    )
     context.set_default_timeout(PATIENCE)
     yield context
     context.close()
@@ -77,12 +80,15 @@ def fragment(place, text):
 
 
 def refused(page, ordinary):
-    """The page says that there is no such thing, at no great length, and has no more elements that could do something than `ordinary`."""
+    """The page says that there is no such thing, at no great length, and has no more elements that could do
+    something than `ordinary`."""
     told = page.get_by_role("alert")
     ready(page)
     expect(told).to_contain_text("there is no answer for this address")
     assert told.inner_text().startswith("Not found: ") and len(told.inner_text()) < 400
-    assert page.locator(".rf-answer").count() == 0, "of two ends and no known lead the ways are told, and nothing is judged"
+    assert page.locator(".rf-answer").count() == 0, (
+        "of two ends and no known lead the ways are told, and nothing is judged"
+    )
     assert elements(page) == ordinary
     assert page.evaluate("document.documentElement.scrollWidth") == 390
     nothing_ran(page)
@@ -111,10 +117,23 @@ def test_changed_to_what_names_nothing(visiting, place):
         refused(visiting, known)
 
 
-@pytest.mark.parametrize("hash", [
-    "#%", "#%E0%A4%A", "#from", "#=", "#&&&", "#from=&through=&into=", "#<img src=x onerror=window.pwned=1>", "#__search", "#__proto__[pwned]=1",
-    "#from[]=1", "##", "#constructor=1&__proto__=1",
-])
+@pytest.mark.parametrize(
+    "hash",
+    [
+        "#%",
+        "#%E0%A4%A",
+        "#from",
+        "#=",
+        "#&&&",
+        "#from=&through=&into=",
+        "#<img src=x onerror=window.pwned=1>",
+        "#__search",
+        "#__proto__[pwned]=1",
+        "#from[]=1",
+        "##",
+        "#constructor=1&__proto__=1",
+    ],
+)
 def test_what_is_no_question_begins_anew(visiting, hash):
     visiting.goto("about:blank")
     visiting.goto(f"check/{hash}")
@@ -138,7 +157,9 @@ def test_an_absurdly_long_chain_is_refused_and_does_not_hang_the_page(visiting):
     start, (lead,), into = CHAINS["safe"]
     visiting.goto("about:blank")
     visiting.goto(address(start, [lead] * 1000, into))
-    expect(visiting.get_by_role("alert")).to_contain_text("Not found: 1000 leads in a row; 8 are the most that are worked out")
+    expect(visiting.get_by_role("alert")).to_contain_text(
+        "Not found: 1000 leads in a row; 8 are the most that are worked out"
+    )
     assert visiting.locator(".rf-answer").count() == 0
 
 

@@ -1,4 +1,5 @@
-"""Hum and length in the answer of the check: what two lengths do, switches that tell another, and the same sentence under what is said of balance."""
+"""Hum and length in the answer of the check: what two lengths do, switches that tell another, and the same
+sentence under what is said of balance."""
 
 import pytest
 from playwright.sync_api import expect
@@ -11,11 +12,14 @@ BALANCED = "check/#from=mic-dynamic-xlr&through=xlr-f-to-xlr-m-20m&into=mixer-mi
 def test_length_and_what_lies_beside_are_switches(visit):
     page = visit(BALANCED)
     section, says = page.locator("section.rf-hum"), page.locator(".rf-hum__both")
-    expect(says).to_have_text("On 3 m between these two you will hear no hum; on 30 m beside a dimmer you may hear hum.")
+    expect(says).to_have_text(
+        "On 3 m between these two you will hear no hum; on 30 m beside a dimmer you may hear hum."
+    )
     page.locator(".rf-hum-fold > summary").click()
     expect(section.locator("p").first).to_have_text(
         "On 3 m between these two you will hear no hum; on 30 m beside a dimmer you may hear hum. "
-        "That is with a battery at one end and earthed mains at the other; other powering may hum more.")
+        "That is with a battery at one end and earthed mains at the other; other powering may hum more."
+    )
     expect(section.locator(".rf-hum__head")).to_have_text("You will not hear it.")
     section.locator("select").first.select_option("30")
     section.locator("select").last.select_option("dimmer")
@@ -33,7 +37,9 @@ def test_a_danger_and_a_plug_without_a_lead_have_none(visit):
 
 
 def test_a_pad_says_that_it_is_not_worked_out(visit):
-    page = visit("check/#from=line-out-phantom-protected-xlr&through=xlr-f-to-xlr-m-pad-40-db&into=camera-mic-in-p48-xlr")
+    page = visit(
+        "check/#from=line-out-phantom-protected-xlr&through=xlr-f-to-xlr-m-pad-40-db&into=camera-mic-in-p48-xlr"
+    )
     fold = page.locator(".rf-hum-fold")
     expect(fold.locator(".rf-hum__both")).to_have_text("not worked out for this one")
     fold.locator("summary").click()
@@ -41,8 +47,14 @@ def test_a_pad_says_that_it_is_not_worked_out(visit):
 
 
 def test_the_finding_about_balance_tells_it_too_and_keeps_it(visit, table):
-    row = next(row for row in table if "unbalanced" in row["findings"] and row["verdict"] == "lossy" and len(row["through"]) == 1
-               and row["from"] == "player-line-out-rca")
+    row = next(
+        row
+        for row in table
+        if "unbalanced" in row["findings"]
+        and row["verdict"] == "lossy"
+        and len(row["through"]) == 1
+        and row["from"] == "player-line-out-rca"
+    )
     page = visit(f"check/#from={row['from']}&through={row['through'][0]}&into={row['into']}")
     told = page.locator('.rf-finding[data-finding="unbalanced"] .rf-hum__finding')
     expect(told.first).to_contain_text("30 m beside a dimmer")
@@ -52,7 +64,12 @@ def test_the_finding_about_balance_tells_it_too_and_keeps_it(visit, table):
 
 
 def test_the_verdict_says_from_which_length_it_hums_and_never_against_the_fold(visit):
-    """What the table calls hum on long runs is told by its length, and as sure as the sum is, once the sum is made."""
+    """What the table calls hum on long runs is told by its length, and as sure as the sum is,
+    once the sum is made."""
     page = visit("check/#from=mic-dynamic-xlr&through=xlr-f-to-35-trs-both-capacitor&into=camera-mic-in-35")
-    expect(page.locator(".rf-hum__both")).to_have_text("Between these two you may hear hum, on 3 m as on 30 m beside a dimmer.")
-    expect(page.locator(".rf-banner__means")).to_have_text("Works, but: perhaps hum even on short runs (harmless).")
+    expect(page.locator(".rf-hum__both")).to_have_text(
+        "Between these two you may hear hum, on 3 m as on 30 m beside a dimmer."
+    )
+    expect(page.locator(".rf-banner__means")).to_have_text(
+        "Works, but: perhaps hum even on short runs (harmless)."
+    )

@@ -1,4 +1,5 @@
-"""Judging beside the page: in a worker where there can be one, in the page where there cannot, the same answer either way and never an older one."""
+"""Judging beside the page: in a worker where there can be one, in the page where there cannot, the same
+answer either way and never an older one."""
 
 import re
 
@@ -13,7 +14,10 @@ NO_WORKER = "delete window.Worker;"
 SPLITTER = "mixer-stereo-line-out-xlr-5", ("xlr-5-f-to-two-xlr-m",), "camera-mic-in-p48-xlr"  # takes seconds
 OWN = "mic-electret-battery-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-mic-in-p48-xlr"
 BY_OWN = f"{address(*OWN)}&own=from.main.highest-volts-at-output:63_V"
-BROKEN_HERE = "() => { for (const kind of Object.keys(Ringfence.judging.KINDS)) Ringfence.judging.KINDS[kind] = () => { throw new Error('judged in the page'); }; }"
+BROKEN_HERE = (
+    "() => { for (const kind of Object.keys(Ringfence.judging.KINDS)) Ringfence.judging.KINDS[kind] = () => "
+    "{ throw new Error('judged in the page'); }; }"
+)
 
 
 def workers(page):
@@ -23,7 +27,12 @@ def workers(page):
 def ready(page):
     """A worker that knows the engine; on a busy machine that may take longer than the first answer."""
     until(page, lambda: page.workers)
-    until(page, lambda: page.workers[0].evaluate("typeof Ringfence === 'object' && typeof Ringfence.judge === 'function'"))
+    until(
+        page,
+        lambda: page.workers[0].evaluate(
+            "typeof Ringfence === 'object' && typeof Ringfence.judge === 'function'"
+        ),
+    )
     page.evaluate(BROKEN_HERE)
 
 
@@ -33,6 +42,7 @@ def asked(page, *chain):
 
 def altered(page, more):
     """The page's next worker, with a line more at its end."""
+
     def answer(route):
         got = route.fetch()
         route.fulfill(response=got, body=got.text() + more)
@@ -45,7 +55,11 @@ def told(page):
     expect(page.locator(".rf-banner[data-verdict]")).to_be_visible()
     expect(page.locator(".rf-own > h3")).to_be_attached()
     becomes(page, "[...document.querySelectorAll('.rf-hum__both')].every((one) => one.textContent !== '…')")
-    becomes(page, "[...document.querySelectorAll('.rf-remedies [role=status]')].every((one) => !one.textContent.endsWith('…'))")
+    becomes(
+        page,
+        "[...document.querySelectorAll('.rf-remedies [role=status]')].every((one) => "
+        "!one.textContent.endsWith('…'))",
+    )
     return page.locator(".rf-answer").evaluate("(answer) => answer.textContent").replace("Copied", "")
 
 
@@ -75,8 +89,13 @@ def test_worker_and_page_say_the_same(visit, where):
     alone.get_by_role("button", name="Show the working").first.click()
     beside.get_by_role("button", name="Show the working").first.click()
     for page in (alone, beside):
-        expect(page.locator(".rf-working__panel").first).to_contain_text("The number" if where in ("no signal", "dangerous") else "The case")
-    assert alone.locator(".rf-working__panel").first.text_content() == beside.locator(".rf-working__panel").first.text_content()
+        expect(page.locator(".rf-working__panel").first).to_contain_text(
+            "The number" if where in ("no signal", "dangerous") else "The case"
+        )
+    assert (
+        alone.locator(".rf-working__panel").first.text_content()
+        == beside.locator(".rf-working__panel").first.text_content()
+    )
 
 
 def test_an_answer_never_lands_under_a_newer_question(visit, catalogue):
@@ -93,7 +112,10 @@ def test_an_answer_never_lands_under_a_newer_question(visit, catalogue):
     name = catalogue.leads[SPLITTER[1][0]].name
     expect(page.locator(".rf-answer:not([aria-busy])")).to_be_visible()
     seen = page.evaluate("seen")
-    assert seen and [(hash, name in chain) for hash, chain in seen if (SPLITTER[0] in hash) != (name in chain)] == []
+    assert (
+        seen
+        and [(hash, name in chain) for hash, chain in seen if (SPLITTER[0] in hash) != (name in chain)] == []
+    )
     assert shown(page) == expected(catalogue, *SPLITTER)
 
 
@@ -112,7 +134,11 @@ def test_a_tap_is_answered_while_a_splitter_is_judged(visit):
 
 def test_a_worker_of_another_edition_answers_nothing_and_the_page_does(visit, catalogue):
     page = visit("methods/")
-    altered(page, 'Ringfence.editions = { ...Ringfence.editions, data: "00000000" }; Ringfence.judge = () => ({ verdict: "safe", findings: [], settings: [] });\n')
+    altered(
+        page,
+        'Ringfence.editions = { ...Ringfence.editions, data: "00000000" }; '
+        'Ringfence.judge = () => ({ verdict: "safe", findings: [], settings: [] });\n',
+    )
     page.goto(address(*CHAINS["dangerous"]))
     assert shown(page) == expected(catalogue, *CHAINS["dangerous"])
     assert workers(page) == []
@@ -120,7 +146,10 @@ def test_a_worker_of_another_edition_answers_nothing_and_the_page_does(visit, ca
 
 def test_nothing_milder_than_the_table_is_taken_from_a_worker(visit):
     page = visit("methods/")
-    altered(page, """Ringfence.judge = () => ({ verdict: "safe", findings: [], settings: [], figures: [], conditions: "", offer: "", offered: "" });\n""")
+    altered(
+        page,
+        """Ringfence.judge = () => ({ verdict: "safe", findings: [], settings: [], figures: [], conditions: "", offer: "", offered: "" });\n""",
+    )
     page.goto(address(*CHAINS["dangerous"]))
     banner = page.locator(".rf-banner")
     expect(banner).to_contain_text("Dangerous, from the table")
@@ -132,7 +161,8 @@ def test_where_the_worker_does_not_load_the_page_judges(visit, catalogue):
     page.context.route("**/worker.js", lambda route: route.abort())
     page.goto(address(*CHAINS["lossy"]))
     assert shown(page) == expected(catalogue, *CHAINS["lossy"])
-    page.wrong[:] = [wrong for wrong in page.wrong if "ERR_FAILED" not in wrong]  # which is what the test brought about
+    # which is what the test brought about
+    page.wrong[:] = [wrong for wrong in page.wrong if "ERR_FAILED" not in wrong]
 
 
 def test_own_numbers_are_judged_by_the_worker(visit):
@@ -140,10 +170,17 @@ def test_own_numbers_are_judged_by_the_worker(visit):
     head = page.locator(".rf-answer__head")
     expect(head).to_have_text("Safe, by your number: 63\u00a0V")
     ready(page)
-    page.evaluate("(hash) => { location.hash = hash; }", BY_OWN.removeprefix("check/").replace("63_V", "16_V"))
+    page.evaluate(
+        "(hash) => { location.hash = hash; }", BY_OWN.removeprefix("check/").replace("63_V", "16_V")
+    )
     expect(head).to_have_text("Dangerous, by your number: 16\u00a0V")
-    page.evaluate("(hash) => { location.hash = hash; }", f"{address(*OWN).removeprefix('check/')}&own=from.main.maximum-output-level:-20_dBV")
-    expect(page.locator(".rf-banner__own")).to_have_text(re.compile("Your number, −20 dBV, does not settle it"))
+    page.evaluate(
+        "(hash) => { location.hash = hash; }",
+        f"{address(*OWN).removeprefix('check/')}&own=from.main.maximum-output-level:-20_dBV",
+    )
+    expect(page.locator(".rf-banner__own")).to_have_text(
+        re.compile("Your number, −20 dBV, does not settle it")
+    )
     page.locator("[data-key=without]").click()
     expect(page.locator(".rf-own__alone")).to_contain_text("By the catalogue alone")
 
@@ -156,7 +193,10 @@ def test_the_bench_and_the_kit_are_judged_by_the_worker(visit):
     expect(page.locator(".rf-progress")).to_contain_text("all worked out here and now")
     assert page.locator("[data-verdict='not worked out']").is_hidden() and workers(page) == ["worker.js"]
     page = visit("bag/")
-    page.evaluate("localStorage.setItem('ringfence.bag', JSON.stringify({ leads: ['xlr-f-to-xlr-m-3m'], ports: [], jobs: [['mic-dynamic-xlr', 'mixer-mic-in-p48-xlr']] }))")
+    page.evaluate(
+        "localStorage.setItem('ringfence.bag', JSON.stringify({ leads: ['xlr-f-to-xlr-m-3m'], ports: [], "
+        "jobs: [['mic-dynamic-xlr', 'mixer-mic-in-p48-xlr']] }))"
+    )
     page.reload()
     page.evaluate("Ringfence.judging.begin()")
     ready(page)

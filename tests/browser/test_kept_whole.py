@@ -1,5 +1,6 @@
-"""What is kept on a phone is of one version, whole, and heals: half a deploy, a store that is gone in part or altogether, no room, a browser that
-cannot unpack, a server that fails, several pages open. After each the site answers as the newest version does once the server is whole."""
+"""What is kept on a phone is of one version, whole, and heals: half a deploy, a store that is gone in part or
+altogether, no room, a browser that cannot unpack, a server that fails, several pages open. After each the
+site answers as the newest version does once the server is whole."""
 
 import json
 import re
@@ -44,9 +45,12 @@ def browser():
 def host(built):
     """A server of edition A; `host.publish("B")` puts B in its place, but for the files named as late."""
     with served(built["A"]) as site:
+
         def publish(name, late=()):
             site.folder = built[name]
-            site.replaced = {path.removesuffix("index.html"): (built["A"] / path).read_bytes() for path in late}
+            site.replaced = {
+                path.removesuffix("index.html"): (built["A"] / path).read_bytes() for path in late
+            }
 
         site.publish = publish
         yield site
@@ -55,7 +59,9 @@ def host(built):
 @pytest.fixture
 def phone(browser, host):
     """A fresh profile; `phone.open(address)` opens a page of it."""
-    context = browser.new_context(viewport={"width": 390, "height": 844}, base_url=host.base, service_workers="allow")
+    context = browser.new_context(
+        viewport={"width": 390, "height": 844}, base_url=host.base, service_workers="allow"
+    )
     context.set_default_timeout(PATIENCE)
     context.thrown = []
 
@@ -72,7 +78,8 @@ def phone(browser, host):
 
 
 def again(page):
-    """Loads the page anew; a newer version that takes over at this moment does it first, and the browser then drops ours."""
+    """Loads the page anew; a newer version that takes over at this moment does it first, and the
+    browser then drops ours."""
     try:
         page.reload()
     except Error as dropped:
@@ -86,17 +93,22 @@ def edition(folder):
 
 
 def keep(page):
-    """Edition A is on the phone, and the page is in somebody's hand: one just opened, which nobody has touched, would change by itself."""
+    """Edition A is on the phone, and the page is in somebody's hand: one just opened, which nobody has
+    touched, would change by itself."""
     expect(page.locator("#rf-offline")).to_contain_text(KEPT)
     page.keyboard.press("Shift")
     becomes(page, "navigator.serviceWorker.controller !== null")
 
 
 def one_version(page):
-    """The edition everything on a page that judges is of: the page, its scripts, and the data by the name in them. A page that a newer version
-    overtook while it was loading loads itself anew."""
+    """The edition everything on a page that judges is of: the page, its scripts, and the data by the name in
+    them. A page that a newer version overtook while it was loading loads itself anew."""
     own = "document.querySelector('meta[name=edition]').content"
-    becomes(page, f"Boolean(Ringfence.editions.data) && Object.values(Ringfence.editions).every((each) => each === {own})")
+    becomes(
+        page,
+        "Boolean(Ringfence.editions.data) && Object.values(Ringfence.editions).every((each) => each === "
+        f"{own})",
+    )
     return page.evaluate(own)
 
 
@@ -122,14 +134,17 @@ def heals(phone, built, name="B"):
     page, last = phone.open(), None
     for _ in range(12):
         try:
-            becomes(page, "navigator.serviceWorker.getRegistration().then((one) => Boolean(one && one.active))")
+            becomes(
+                page, "navigator.serviceWorker.getRegistration().then((one) => Boolean(one && one.active))"
+            )
             updated(page)
             again(page)
             expect(page.locator("#rf-check")).to_be_visible()
             page.wait_for_load_state("load")
             if page.get_by_text("A part of this page did not load").count():
                 continue  # the version changed while it was loading: it says so, and the next visit is whole
-            for _ in range(8):  # a visit lasts some seconds; a newer version takes over once the page is at rest
+            # a visit lasts some seconds; a newer version takes over once the page is at rest
+            for _ in range(8):
                 last = one_version(page), stored(page)
                 if last == (edition(built[name]), version(built[name])):
                     return page
@@ -166,9 +181,14 @@ def test_a_newer_version_is_told_beside_the_verdict_and_taken_over_when_a_page_i
     host.publish("B")
     updated(page)
     expect(page.locator(".rf-answer .rf-standing")).to_contain_text(NEWER)
-    above, below = page.locator(".rf-answer .rf-standing").bounding_box(), page.locator(".rf-banner").bounding_box()
+    above, below = (
+        page.locator(".rf-answer .rf-standing").bounding_box(),
+        page.locator(".rf-banner").bounding_box(),
+    )
     assert 0 <= below["y"] - (above["y"] + above["height"]) < 60, "beside the verdict"
-    assert page.evaluate("window.before") is True and one_version(page) == edition(built["A"]), "nothing changes under the hand"
+    assert page.evaluate("window.before") is True and one_version(page) == edition(built["A"]), (
+        "nothing changes under the hand"
+    )
     page.goto(f"leads/{small.THROUGH}/")
     expect(page.locator("meta[name=edition]")).to_have_attribute("content", edition(built["B"]))
     page.goto(CHECK)
@@ -207,8 +227,20 @@ def test_a_page_where_something_is_being_typed_keeps_the_version_it_has(phone, h
     assert field.input_value() == "lav", "what was typed is still there"
 
 
-@pytest.mark.parametrize("late", ["assets/js/data.js", "assets/js/table.js", "assets/js/engine.js", "assets/css/site.css", "offline/site.pack", "offline/site.json",
-                                  "sw.js", "offline-list.js", "check/index.html"])
+@pytest.mark.parametrize(
+    "late",
+    [
+        "assets/js/data.js",
+        "assets/js/table.js",
+        "assets/js/engine.js",
+        "assets/css/site.css",
+        "offline/site.pack",
+        "offline/site.json",
+        "sw.js",
+        "offline-list.js",
+        "check/index.html",
+    ],
+)
 def test_half_a_deploy_never_becomes_a_version_and_heals(phone, host, built, late):
     """B is published but for one file, which is still A's."""
     page = phone.open(CHECK)
@@ -219,25 +251,38 @@ def test_half_a_deploy_never_becomes_a_version_and_heals(phone, host, built, lat
         page.goto("about:blank")
         page.goto(CHECK)
         expect(page.locator(".rf-banner")).to_be_visible()
-        if late not in ("sw.js", "offline-list.js", "check/index.html"):  # those still say A, or are inside the pack: no fault to be told
+        # those still say A, or are inside the pack: no fault to be told
+        if late not in ("sw.js", "offline-list.js", "check/index.html"):
             updated(page)
-            expect(page.locator(".rf-answer .rf-standing")).to_contain_text("A newer version could not be kept: part of it is not on the site yet")
+            expect(page.locator(".rf-answer .rf-standing")).to_contain_text(
+                "A newer version could not be kept: part of it is not on the site yet"
+            )
         assert one_version(page) in (edition(built["A"]), edition(built["B"]))
-        expect(page.locator(".rf-answer:not([aria-busy]) .rf-banner")).to_have_attribute("data-verdict", "safe")
+        expect(page.locator(".rf-answer:not([aria-busy]) .rf-banner")).to_have_attribute(
+            "data-verdict", "safe"
+        )
     host.publish("B")
     page.close()
     heals(phone, built)
 
 
-@pytest.mark.parametrize("gone", ["all", "assets/js/data.js", "offline/site.json", "offline/site.pack", "assets/js/check.js"])
+@pytest.mark.parametrize(
+    "gone", ["all", "assets/js/data.js", "offline/site.json", "offline/site.pack", "assets/js/check.js"]
+)
 def test_a_store_that_was_cleared_gives_way_to_the_network_and_is_mended(phone, host, built, gone):
     page = phone.open(CHECK)
     keep(page)
-    page.evaluate("""async (gone) => { for (const name of await caches.keys()) {
-        if (gone === "all") await caches.delete(name); else await (await caches.open(name)).delete("/" + gone); } }""", gone)
+    page.evaluate(
+        """async (gone) => { for (const name of await caches.keys()) {
+        if (gone === "all") await caches.delete(name); else await (await caches.open(name)).delete("/" + gone); } }""",
+        gone,
+    )
     assert answered(page) == "safe" and one_version(page) == edition(built["A"])
-    becomes(page, f"""async () => (await Promise.all((await caches.keys()).map(async (name) =>
-        (await (await caches.open(name)).keys()).length))).includes({len(offline.read((built["A"] / "offline-list.js").read_text())["files"]) + 2})""")
+    becomes(
+        page,
+        f"""async () => (await Promise.all((await caches.keys()).map(async (name) =>
+        (await (await caches.open(name)).keys()).length))).includes({len(offline.read((built["A"] / "offline-list.js").read_text())["files"]) + 2})""",
+    )
     host.stop()
     assert answered(page) == "safe" and one_version(page) == edition(built["A"])
 
@@ -254,7 +299,9 @@ def test_a_pack_that_does_not_unpack_gives_way_to_the_network_and_is_mended(phon
 def test_a_store_cleared_while_a_newer_version_was_published_heals_to_that(phone, host, built):
     page = phone.open(CHECK)
     keep(page)
-    page.evaluate("caches.keys().then((all) => Promise.all(all.map((name) => caches.delete(name)))).then(() => 0)")
+    page.evaluate(
+        "caches.keys().then((all) => Promise.all(all.map((name) => caches.delete(name)))).then(() => 0)"
+    )
     host.publish("B")
     assert answered(page) == "safe", "from the network"
     page.close()
@@ -263,7 +310,9 @@ def test_a_store_cleared_while_a_newer_version_was_published_heals_to_that(phone
 
 def quota(page, host, share):
     """The origin may store so many bytes."""
-    page.context.new_cdp_session(page).send("Storage.overrideQuotaForOrigin", {"origin": host.base.rstrip("/"), "quotaSize": share})
+    page.context.new_cdp_session(page).send(
+        "Storage.overrideQuotaForOrigin", {"origin": host.base.rstrip("/"), "quotaSize": share}
+    )
 
 
 def size(folder):
@@ -273,10 +322,16 @@ def size(folder):
 
 def test_no_room_for_the_first_version_is_said(phone, host, built):
     page = phone.open("leads/")
-    page.evaluate("navigator.serviceWorker.getRegistration().then((one) => one && one.unregister()).then(() => caches.keys()).then((all) => Promise.all(all.map((name) => caches.delete(name)))).then(() => 0)")
+    page.evaluate(
+        "navigator.serviceWorker.getRegistration().then((one) => one && "
+        "one.unregister()).then(() => caches.keys()).then((all) => Promise.all(all.map((name) => "
+        "caches.delete(name)))).then(() => 0)"
+    )
     quota(page, host, size(built["A"]) // 3)
     page.goto("check/")
-    expect(page.locator("#rf-offline")).to_have_text("Not kept for offline use: this device has no room for it.")
+    expect(page.locator("#rf-offline")).to_have_text(
+        "Not kept for offline use: this device has no room for it."
+    )
     assert answered(page) == "safe", "it works from the network all the same"
 
 
@@ -297,10 +352,15 @@ def test_no_room_for_the_newer_version_is_said_and_the_old_one_stays(phone, host
     grown = (built["B"] / "assets/js/seek.js").read_bytes() + b" " * 40_000_000
     listed = offline.read((built["B"] / "offline-list.js").read_text())
     listed["files"]["assets/js/seek.js"] = offline.digest(grown)
-    host.replaced = {"assets/js/seek.js": grown, "offline-list.js": f"self.OFFLINE = {json.dumps(listed)};\n".encode()}
+    host.replaced = {
+        "assets/js/seek.js": grown,
+        "offline-list.js": f"self.OFFLINE = {json.dumps(listed)};\n".encode(),
+    }
     quota(page, host, 3 * size(built["A"]))
     updated(page)
-    expect(page.locator(".rf-answer .rf-standing")).to_contain_text("A newer version could not be kept: this device has no room for it. Free some space")
+    expect(page.locator(".rf-answer .rf-standing")).to_contain_text(
+        "A newer version could not be kept: this device has no room for it. Free some space"
+    )
     host.stop()
     assert answered(page) == "safe" and one_version(page) == edition(built["A"])
 
@@ -309,7 +369,10 @@ def test_a_browser_that_cannot_unpack_keeps_the_tools_and_says_so(phone, host, b
     without = b"delete self.DecompressionStream;\n" + (built["A"] / "sw.js").read_bytes()
     host.replaced["sw.js"] = without
     page = phone.open(CHECK)
-    expect(page.locator("#rf-offline")).to_contain_text("the check, the bench, the bag and the lists work without a network. This browser cannot unpack the rest")
+    expect(page.locator("#rf-offline")).to_contain_text(
+        "the check, the bench, the bag and the lists work without a network. This browser cannot unpack "
+        "the rest"
+    )
     becomes(page, "navigator.serviceWorker.controller !== null")
     host.stop()
     assert answered(page) == "safe"
@@ -352,7 +415,8 @@ def test_a_page_of_two_versions_judges_nothing(phone, host, built):
     page = phone.new_page()
     page.add_init_script("delete Navigator.prototype.serviceWorker;")
     page.goto(CHECK)
-    becomes(page, "performance.getEntriesByType('navigation')[0].type === 'reload'")  # it has tried once more by itself
+    # it has tried once more by itself
+    becomes(page, "performance.getEntriesByType('navigation')[0].type === 'reload'")
     expect(page.locator(".rf-banner")).to_contain_text("Not worked out")
     expect(page.locator(".rf-banner")).to_contain_text("put together from two versions of the site")
     expect(page.locator(".rf-standing__loud").first).to_be_visible()
@@ -393,7 +457,9 @@ def test_a_page_whose_data_did_not_load_says_so_and_begins_anew(phone, host):
 def test_without_the_table_the_answer_says_what_it_lacks(phone, host):
     host.refused["assets/js/table.js"] = 404
     page = phone.open(CHECK)
-    expect(page.locator(".rf-answer")).to_contain_text("Worked out here only: the table this answer is held against did not load.")
+    expect(page.locator(".rf-answer")).to_contain_text(
+        "Worked out here only: the table this answer is held against did not load."
+    )
     host.refused.clear()
     page.reload()
     expect(page.locator(".rf-banner")).to_be_visible()
@@ -425,7 +491,7 @@ def test_a_withdrawn_version_says_so_over_its_verdicts_until_it_is_replaced(phon
     assert answered(page) == "safe" and page.locator(".rf-standing__loud").count() == 0
 
 
-@pytest.mark.parametrize("said", [b"<html>Log in to this network</html>", b"[]", b"{\"withdrawn\": 3}", b""])
+@pytest.mark.parametrize("said", [b"<html>Log in to this network</html>", b"[]", b'{"withdrawn": 3}', b""])
 def test_what_is_no_answer_of_the_site_is_no_contact(phone, host, said):
     host.replaced["withdrawn.json"] = said
     page = phone.open(CHECK)
@@ -438,9 +504,14 @@ def test_half_a_year_without_contact_is_loud(phone, host):
     page = phone.open(CHECK)
     keep(page)
     host.stop()
-    page.evaluate("localStorage.setItem('ringfence.contact', JSON.stringify({ at: Date.UTC(2024, 2, 1), withdrawn: {} }))")
+    page.evaluate(
+        "localStorage.setItem('ringfence.contact', JSON.stringify({ at: Date.UTC(2024, 2, 1), withdrawn: "
+        "{} }))"
+    )
     page.reload()
-    expect(page.locator(".rf-answer .rf-standing__loud")).to_contain_text("This copy has not reached its site since 2024-03-01.")
+    expect(page.locator(".rf-answer .rf-standing__loud")).to_contain_text(
+        "This copy has not reached its site since 2024-03-01."
+    )
     host.start()
     page.reload()
     expect(page.locator(".rf-answer .rf-standing__quiet")).to_contain_text("last compared with the site")
@@ -453,7 +524,8 @@ def test_two_pages_open_take_over_together_when_neither_has_work(phone, host, bu
     other = phone.open("bench/")
     host.publish("B")
     updated(page)
-    becomes(page, "navigator.serviceWorker.getRegistration().then((one) => Boolean(one.waiting))")  # all of B is here
+    # all of B is here
+    becomes(page, "navigator.serviceWorker.getRegistration().then((one) => Boolean(one.waiting))")
     again(other)
     expect(other.locator("meta[name=edition]")).to_have_attribute("content", edition(built["B"]))
     expect(page.locator(".rf-answer .rf-standing")).to_contain_text(TAKEN)

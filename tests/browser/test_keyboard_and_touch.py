@@ -1,4 +1,5 @@
-"""The check without a pointer: every step by keys, with the focus in sight and the answer spoken. And targets a thumb can hit."""
+"""The check without a pointer: every step by keys, with the focus in sight and the answer spoken. And
+targets a thumb can hit."""
 
 import pytest
 from answers import CHAINS, address, expected
@@ -19,7 +20,8 @@ FOCUS = """() => {
 
 
 def tab_to(page, sought, most=40):
-    """Press Tab until the focus is where `sought(focus)` says; every stop on the way inside the check must be seen."""
+    """Press Tab until the focus is where `sought(focus)` says; every stop on the way inside
+    the check must be seen."""
     for _ in range(most):
         page.keyboard.press("Tab")
         focus = page.evaluate(FOCUS)
@@ -54,7 +56,9 @@ def test_a_check_by_keys_alone_is_announced(visit, catalogue, verdict):
     expect(page.locator(".rf-answer__head")).to_be_focused()
     answer = expected(catalogue, start, (lead,), into)
     when = {"safe": "", "dangerous": "Dangerous with phantom 48 V on; lossy with phantom 48 V off. "}[verdict]
-    expect(page.locator("#rf-status[aria-live=polite]")).to_contain_text(f"Verdict: {verdict}. {when}{answer.says}")
+    expect(page.locator("#rf-status[aria-live=polite]")).to_contain_text(
+        f"Verdict: {verdict}. {when}{answer.says}"
+    )
 
 
 def test_the_answer_can_be_walked_through_and_changed_by_keys(visit, catalogue):
@@ -76,10 +80,14 @@ def test_a_switch_is_turned_by_keys_keeps_the_focus_and_is_announced(visit):
     tab_to(page, lambda focus: 'role="switch"' in focus["what"])
     for key, position, verdict in (("Space", "off", "lossy"), ("Enter", "on", "dangerous")):
         page.keyboard.press(key)
-        expect(page.locator("#rf-status[aria-live=polite]")).to_contain_text(f"With phantom 48 V {position}: {verdict}.")
+        expect(page.locator("#rf-status[aria-live=polite]")).to_contain_text(
+            f"With phantom 48 V {position}: {verdict}."
+        )
         expect(page.locator("#rf-status")).to_contain_text("Verdict over all settings: dangerous.")
         expect(page.get_by_role("switch")).to_be_focused()
-        expect(page.get_by_role("switch")).to_have_attribute("aria-checked", "true" if position == "on" else "false")
+        expect(page.get_by_role("switch")).to_have_attribute(
+            "aria-checked", "true" if position == "on" else "false"
+        )
 
 
 def test_a_row_of_chips_is_one_stop_and_arrows_go_along_it(visit):
@@ -104,23 +112,49 @@ def test_every_link_of_a_record_page_shows_the_focus(visit, catalogue):
             assert focus["ring"], focus["what"]
 
 
-@pytest.mark.parametrize("kind", ["front", "choosing a lead", "answer", "not found", "matrix", "port", "lead", "ports", "connector",
-                                  "bench", "wired", "bag", "recognise", "cards", "cards chosen", "guide", "glossary", "coverage", "methods", "assignment"])
+@pytest.mark.parametrize(
+    "kind",
+    [
+        "front",
+        "choosing a lead",
+        "answer",
+        "not found",
+        "matrix",
+        "port",
+        "lead",
+        "ports",
+        "connector",
+        "bench",
+        "wired",
+        "bag",
+        "recognise",
+        "cards",
+        "cards chosen",
+        "guide",
+        "glossary",
+        "coverage",
+        "methods",
+        "assignment",
+    ],
+)
 def test_a_thumb_can_hit_every_control(visit, catalogue, kind):
     """Links within running text are exempt, as in 2.5.5 itself: their size is that of the line."""
     page = visit(page_of(kind, catalogue))
     page.locator("main details").evaluate_all("all => all.slice(0, 3).forEach((one) => { one.open = true; })")
-    small = page.evaluate("""least => [...document.querySelectorAll(":is(header, main) :is(button, input, select, summary, a[href], label.md-icon)")].filter((one) => {
+    small = page.evaluate(
+        """least => [...document.querySelectorAll(":is(header, main) :is(button, input, select, summary, a[href], label.md-icon)")].filter((one) => {
         const box = (one.closest("label") || one).getBoundingClientRect(), inText = one.matches("a") && getComputedStyle(one).display === "inline";
         const hidden = !one.checkVisibility({visibilityProperty: true, opacityProperty: true}) || box.width < 2 || one.closest(".md-search__inner, .md-sidebar");
         return !hidden && !inText && (box.height < least || box.width < least);
     }).map((one) => `${one.outerHTML.slice(0, 90)} ${Math.round(one.getBoundingClientRect().width)} x ${Math.round(one.getBoundingClientRect().height)}`)""",
-                          TOUCH - ROUNDING)
+        TOUCH - ROUNDING,
+    )
     assert small == []
 
 
 def test_a_lead_is_wired_by_keys_alone(visit):
-    """Ends, two contacts, and the way back; the focus stays where the hand was, and what happened is spoken."""
+    """Ends, two contacts, and the way back; the focus stays where the hand was, and
+    what happened is spoken."""
     page = visit("bench/", size=DESK)
     page.locator("#rf-search").focus()
     page.keyboard.type("rca")

@@ -11,4 +11,8 @@ def test_no_page_is_of_a_kind_that_is_not_walked(site, catalogue):
 
 def test_each_kind_is_a_page_of_the_site(site, catalogue):
     places = {kind: page_of(kind, catalogue).partition("#")[0] for kind in (*KINDS, *FRAMES)}
-    assert [kind for kind, place in places.items() if not (site.folder / place / ("" if place.endswith(".html") else "index.html")).is_file()] == []
+    assert [
+        kind
+        for kind, place in places.items()
+        if not (site.folder / place / ("" if place.endswith(".html") else "index.html")).is_file()
+    ] == []

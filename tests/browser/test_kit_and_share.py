@@ -1,4 +1,5 @@
-"""My kit as a table, kits to begin with, what got worse after an update; a verdict handed on as a picture and as a code; icons of the home screen."""
+"""My kit as a table, kits to begin with, what got worse after an update; a verdict handed on as a picture and
+as a code; icons of the home screen."""
 
 import io
 import json
@@ -12,7 +13,11 @@ from playwright.sync_api import expect
 
 pytestmark = pytest.mark.browser
 
-MINE = {"ports": ["mic-dynamic-xlr", "mixer-line-out-xlr", "recorder-mic-in-p48-combo", "camera-mic-in-35"], "leads": ["xlr-f-to-xlr-m-3m", "xlr-f-to-35-trs-both-capacitor"], "jobs": []}
+MINE = {
+    "ports": ["mic-dynamic-xlr", "mixer-line-out-xlr", "recorder-mic-in-p48-combo", "camera-mic-in-35"],
+    "leads": ["xlr-f-to-xlr-m-3m", "xlr-f-to-35-trs-both-capacitor"],
+    "jobs": [],
+}
 
 
 def with_kit(visit, to):
@@ -37,7 +42,15 @@ def test_what_of_mine_goes_into_what_of_mine_dangers_first(visit, table):
     page.get_by_role("button", name="Pairs").tap()
     titles = page.locator("#rf-bag h2").all_inner_texts()
     assert titles == ["Never like this", "What goes into what"]
-    harmful = [row for row in table if row["from"] in MINE["ports"] and row["into"] in MINE["ports"] and set(row["through"]) <= set(MINE["leads"]) and row["verdict"] == "dangerous" and not row.get("offered")]
+    harmful = [
+        row
+        for row in table
+        if row["from"] in MINE["ports"]
+        and row["into"] in MINE["ports"]
+        and set(row["through"]) <= set(MINE["leads"])
+        and row["verdict"] == "dangerous"
+        and not row.get("offered")
+    ]
     told = page.locator(".rf-kit__dangers .rf-option")
     assert harmful and told.count() == len(harmful)
     row = page.get_by_role("row").filter(has=page.get_by_role("rowheader", name="Dynamic microphone"))
@@ -56,7 +69,11 @@ def test_the_first_page_offers_my_things_first(visit):
 
 def test_what_got_worse_for_my_kit_is_announced_until_it_is_read(visit):
     page = with_kit(visit, "methods/")
-    seen = {"edition": "an older one", "date": "2026-01-01", "verdicts": {"mixer-line-out-xlr|xlr-f-to-xlr-m-3m|recorder-mic-in-p48-combo": "safe"}}
+    seen = {
+        "edition": "an older one",
+        "date": "2026-01-01",
+        "verdicts": {"mixer-line-out-xlr|xlr-f-to-xlr-m-3m|recorder-mic-in-p48-combo": "safe"},
+    }
     page.evaluate("(seen) => localStorage.setItem('ringfence.kit-seen', seen)", json.dumps(seen))
     page.goto("bag/")
     news = page.locator(".rf-kit__news")
@@ -81,9 +98,14 @@ def test_what_got_worse_for_my_kit_stands_on_the_first_page_too(visit):
         page.goto("check/")
         expect(page.get_by_role("heading", name="What have you got?")).to_be_visible()
 
-    mine, now = "mixer-line-out-xlr|xlr-f-to-xlr-m-3m|recorder-mic-in-p48-combo", page.locator("meta[name=edition]").get_attribute("content")
+    mine, now = (
+        "mixer-line-out-xlr|xlr-f-to-xlr-m-3m|recorder-mic-in-p48-combo",
+        page.locator("meta[name=edition]").get_attribute("content"),
+    )
     first_page(now, mine)
-    assert page.evaluate("Ringfence.kit === undefined"), "nothing more is loaded where this edition was looked at"
+    assert page.evaluate("Ringfence.kit === undefined"), (
+        "nothing more is loaded where this edition was looked at"
+    )
     first_page("an older one", "guitar-pickup-635|xlr-f-to-xlr-m-3m|recorder-mic-in-p48-combo")
     becomes(page, f"JSON.parse(localStorage.getItem('ringfence.kit-seen')).edition === {json.dumps(now)}")
     expect(news).to_have_count(0)
@@ -122,9 +144,14 @@ def test_a_verdict_is_handed_on_as_a_picture(visit):
     with open(saved.value.path(), "rb") as file:
         image = Image.open(io.BytesIO(file.read())).convert("RGB")
     assert image.width == 1080 and image.height >= 1350
-    assert image.getpixel((4, 4)) == (0xf5, 0xd3, 0xbd)  # the tint of what is dangerous
+    assert image.getpixel((4, 4)) == (0xF5, 0xD3, 0xBD)  # the tint of what is dangerous
     foot = image.crop((1080 - 2 * 144, image.height - 2 * 144, 1080 - 48, image.height - 48))
-    assert 0.3 < sum(one < 60 for one in foot.convert("L").get_flattened_data()) / (foot.width * foot.height) < 0.7  # a code is about half black
+    # a code is about half black
+    assert (
+        0.3
+        < sum(one < 60 for one in foot.convert("L").get_flattened_data()) / (foot.width * foot.height)
+        < 0.7
+    )
 
 
 def test_an_answer_shows_its_code_and_hides_it_again(visit):
@@ -142,9 +169,13 @@ def test_the_home_screen_has_icons_of_the_sizes_it_is_told(visit, site):
     page = visit("check/")
     manifest = json.loads((site.folder / "manifest.webmanifest").read_text())
     drawn = [icon for icon in manifest["icons"] if icon["type"] == "image/png"]
-    assert {(icon["purpose"], icon["sizes"]) for icon in drawn} == {(purpose, f"{size}x{size}") for purpose in ("any", "maskable") for size in (192, 512)}
+    assert {(icon["purpose"], icon["sizes"]) for icon in drawn} == {
+        (purpose, f"{size}x{size}") for purpose in ("any", "maskable") for size in (192, 512)
+    }
     for icon in drawn:
         assert "x".join(map(str, Image.open(site.folder / icon["src"]).size)) == icon["sizes"]
     touch = page.locator("link[rel=apple-touch-icon]").get_attribute("href")
     assert Image.open((site.folder / "check" / touch).resolve()).size == (180, 180)
-    assert page.locator("meta[name=theme-color]").evaluate_all("(found) => found.map((one) => one.media)") == ["(prefers-color-scheme: light)", "(prefers-color-scheme: dark)"]
+    assert page.locator("meta[name=theme-color]").evaluate_all(
+        "(found) => found.map((one) => one.media)"
+    ) == ["(prefers-color-scheme: light)", "(prefers-color-scheme: dark)"]

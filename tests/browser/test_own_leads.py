@@ -1,11 +1,14 @@
-"""A lead of the bench with a name is a lead of the kit: kept, used where leads are used, removed; a store that holds nonsense or refuses."""
+"""A lead of the bench with a name is a lead of the kit: kept, used where leads are used, removed; a store
+that holds nonsense or refuses."""
 
 import pytest
 from playwright.sync_api import expect
 
 pytestmark = pytest.mark.browser
 
-WIRING = "bench/#ends=xlr-3/female,xlr-3/male&joins=a.1_b.1,a.2_b.2,a.3_b.3&cable=mic-pair&length=7m&screen=a.1"
+WIRING = (
+    "bench/#ends=xlr-3/female,xlr-3/male&joins=a.1_b.1,a.2_b.2,a.3_b.3&cable=mic-pair&length=7m&screen=a.1"
+)
 
 
 def kept(visit, name="Blue seven metres"):
@@ -27,7 +30,9 @@ def test_it_stands_in_the_kit_and_answers(visit):
     expect(page.locator(".rf-answer__head")).to_have_text("Safe")
     expect(page.locator(".rf-chain")).to_contain_text("Blue seven metres, as wired on the bench")
     expect(page.locator(".rf-hum__both")).to_contain_text("you will hear no hum")
-    assert page.locator(".rf-now").inner_text().startswith("This answer stays on this device"), "no link that nobody else can open"
+    assert page.locator(".rf-now").inner_text().startswith("This answer stays on this device"), (
+        "no link that nobody else can open"
+    )
     page.reload()
     expect(page.locator(".rf-answer__head")).to_have_text("Safe")
 
@@ -47,7 +52,9 @@ def test_it_is_removed(visit):
 def test_without_a_name_it_is_not_kept(visit):
     page = visit(WIRING)
     page.locator("[data-key='keep lead']").click()
-    expect(page.locator(".rf-bench__keep .rf-fault")).to_have_text("A lead needs a name, so that you find it again.")
+    expect(page.locator(".rf-bench__keep .rf-fault")).to_have_text(
+        "A lead needs a name, so that you find it again."
+    )
     assert page.evaluate("localStorage.getItem('ringfence.own')") is None
 
 

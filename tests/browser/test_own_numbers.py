@@ -1,4 +1,5 @@
-"""Own numbers on the phone: typed, judged at once, kept, shared, removed; nonsense refused; a store that is forbidden or full; a link that means harm."""
+"""Own numbers on the phone: typed, judged at once, kept, shared, removed; nonsense refused; a store that is
+forbidden or full; a link that means harm."""
 
 import re
 
@@ -12,7 +13,10 @@ pytestmark = pytest.mark.browser
 CHAIN = "mic-electret-battery-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-mic-in-p48-xlr"
 ASK = "from.main.highest-volts-at-output"
 BY_OWN = f"{address(*CHAIN)}&own={ASK}:63_V"
-FULL = "Object.defineProperty(Storage.prototype, 'setItem', { value() { throw new DOMException('full', 'QuotaExceededError'); } });"
+FULL = (
+    "Object.defineProperty(Storage.prototype, 'setItem', { value() { throw new DOMException('full', "
+    "'QuotaExceededError'); } });"
+)
 FORBIDDEN = """for (const name of ['getItem', 'setItem']) { const was = Storage.prototype[name]; Storage.prototype[name] = function (key, ...rest) {
   if (String(key).startsWith('ringfence.')) throw new DOMException('refused', 'SecurityError'); return was.call(this, key, ...rest); }; }"""
 
@@ -55,16 +59,30 @@ def test_from_red_to_safe_and_back(visit):
 def test_a_worse_number_makes_it_worse(visit):
     page = visit(f"{address(*CHAIN)}&own={ASK}:16_V")
     expect(head(page)).to_have_text("Dangerous, by your number: 16\u00a0V")
-    assert page.locator(".rf-banner use").first.get_attribute("href") == "#mark-dangerous", "a danger keeps the mark of danger"
+    assert page.locator(".rf-banner use").first.get_attribute("href") == "#mark-dangerous", (
+        "a danger keeps the mark of danger"
+    )
 
 
 def test_a_danger_that_rests_on_something_else_stays_and_says_so(visit):
     page = visit(f"{address(*CHAIN)}&own=from.main.maximum-output-level:-20_dBV")
     expect(head(page)).to_have_text("Dangerous")
-    expect(page.locator(".rf-banner__own")).to_have_text(re.compile(r"Your number, −20 dBV, does not settle it: what decides is the output capacitor of the .* leg"))
+    expect(page.locator(".rf-banner__own")).to_have_text(
+        re.compile(
+            r"Your number, −20 dBV, does not settle it: what decides is the output capacitor of the .* leg"
+        )
+    )
 
 
-@pytest.mark.parametrize("number, why", [("4800", "Phantom is 48 V"), ("4,800", "may be 4800 or 4.800"), ("63 apples", "'apples' is no unit here"), ("", "Type the number first")])
+@pytest.mark.parametrize(
+    "number, why",
+    [
+        ("4800", "Phantom is 48 V"),
+        ("4,800", "may be 4800 or 4.800"),
+        ("63 apples", "'apples' is no unit here"),
+        ("", "Type the number first"),
+    ],
+)
 def test_nonsense_is_refused_with_the_reason_and_nothing_is_lost(visit, number, why):
     page = visit(address(*CHAIN))
     typed(page, number)
@@ -100,7 +118,9 @@ def test_a_device_is_kept_used_shared_and_removed(visit):
     page.reload()
     expect(head(page)).to_have_text("Safe, by your number: 63\u00a0V")
     shared = page.locator(".rf-share textarea").first.evaluate("area => area.value")
-    assert "my." not in shared and "own=from.main.highest-volts-at-output:63_V" in shared, "a link to somebody else carries the class and the number"
+    assert "my." not in shared and "own=from.main.highest-volts-at-output:63_V" in shared, (
+        "a link to somebody else carries the class and the number"
+    )
     page.goto("mine/")
     device = page.locator(".rf-mine section")
     expect(device).to_contain_text("63 V your manual")
@@ -108,7 +128,12 @@ def test_a_device_is_kept_used_shared_and_removed(visit):
     expect(device.locator(".rf-mine__code path")).to_have_count(1)
     link = device.locator(".rf-copy textarea").first.evaluate("area => area.value")
     assert device.locator(".rf-mine__file").inner_text().strip() == (
-        'name: "My reporter mic"\nsame_as: mic-electret-battery-xlr\ncircuit:\n  main:\n    stands: {value: 63 V, evidence: your manual}')
+        'name: "My reporter mic"\n'
+        "same_as: mic-electret-battery-xlr\n"
+        "circuit:\n"
+        "  main:\n"
+        "    stands: {value: 63 V, evidence: your manual}"
+    )
     device.get_by_text("Name and numbers").click()
     page.get_by_role("button", name="Remove My reporter mic").click()
     expect(page.locator(".rf-mine section")).to_have_count(0)
@@ -142,13 +167,18 @@ def test_a_device_stands_in_the_bag(visit):
 
 def test_a_changed_class_is_said(visit):
     page = kept(visit)
-    page.evaluate("localStorage.setItem('ringfence.own', localStorage.getItem('ringfence.own').replace(/\"stamp\":\"[^\"]*\"/, '\"stamp\":\"old\"'))")
+    page.evaluate(
+        "localStorage.setItem('ringfence.own', "
+        'localStorage.getItem(\'ringfence.own\').replace(/"stamp":"[^"]*"/, \'"stamp":"old"\'))'
+    )
     page.goto("mine/")
     expect(page.locator(".rf-mine")).to_contain_text("This class has changed since you typed your numbers.")
     expect(page.locator(".rf-mine")).to_contain_text("63 V your manual")
 
 
-@pytest.mark.parametrize("broken, words", [(FULL, "store is full"), (FORBIDDEN, "keeps nothing")], ids=["full", "forbidden"])
+@pytest.mark.parametrize(
+    "broken, words", [(FULL, "store is full"), (FORBIDDEN, "keeps nothing")], ids=["full", "forbidden"]
+)
 def test_a_store_that_refuses_is_said_and_the_number_stands(visit, broken, words):
     page = visit("plugs/")
     page.add_init_script(broken)
@@ -168,16 +198,33 @@ def test_what_nobody_wrote_in_the_store_is_left_alone(visit):
     assert page.evaluate("localStorage.getItem('ringfence.own')") == "{not json"
 
 
-@pytest.mark.parametrize("own", ["<img src=x onerror=window.pwned=1>", "from.__proto__:1_V", "from.main.highest-volts-at-output:<script>", "from.constructor:63_V", "x" * 50_000,
-                                 "from.main.highest-volts-at-output:99999_V", "into.main.highest-volts-at-output:63_V"])
+@pytest.mark.parametrize(
+    "own",
+    [
+        "<img src=x onerror=window.pwned=1>",
+        "from.__proto__:1_V",
+        "from.main.highest-volts-at-output:<script>",
+        "from.constructor:63_V",
+        "x" * 50_000,
+        "from.main.highest-volts-at-output:99999_V",
+        "into.main.highest-volts-at-output:63_V",
+    ],
+)
 def test_a_hostile_number_in_an_address_is_inert(visit, own):
     page = visit(f"{address(*CHAIN)}&own={own}")
     expect(head(page)).to_have_text("Dangerous")
     assert page.evaluate("[window.pwned, Object.prototype.pwned, ({}).settled]") == [None, None, None]
 
 
-@pytest.mark.parametrize("link", ["#v=1&device=__proto__~x", "#v=9&device=mic-electret-battery-xlr~x", "#v=1&device=" + "a" * 40_000,
-                                  "#v=1&device=mic-electret-battery-xlr~%3Cimg%20src%3Dx%20onerror%3Dwindow.pwned%3D1%3E~main.highest-volts-at-output:9e9_V"])
+@pytest.mark.parametrize(
+    "link",
+    [
+        "#v=1&device=__proto__~x",
+        "#v=9&device=mic-electret-battery-xlr~x",
+        "#v=1&device=" + "a" * 40_000,
+        "#v=1&device=mic-electret-battery-xlr~%3Cimg%20src%3Dx%20onerror%3Dwindow.pwned%3D1%3E~main.highest-volts-at-output:9e9_V",
+    ],
+)
 def test_a_hostile_device_is_inert(visit, link):
     page = visit(f"mine/{link}")
     expect(page.locator(".rf-unknown")).to_be_visible()
@@ -209,14 +256,19 @@ def test_a_device_stands_in_the_matrix_of_the_kit_with_its_own_mark(visit):
     row = group.locator(".rf-row", has_text="Mixer microphone input")
     expect(row).to_contain_text("safe, by yours")
     expect(row).to_contain_text("by your number: 63\u00a0V")
-    assert row.locator("[data-mark=own-safe]").count() == 1 and row.locator("use").count() == 0, "not the mark of a catalogue verdict"
+    assert row.locator("[data-mark=own-safe]").count() == 1 and row.locator("use").count() == 0, (
+        "not the mark of a catalogue verdict"
+    )
     other = page.locator(".rf-group", has_text="Dynamic")
     other.locator("summary").first.click()
     expect(other.locator(".rf-row").first).not_to_contain_text("by yours")
     row.click()
     first = page.locator(".rf-pair .rf-row").first
     assert re.search(r"check/#from=my\.[a-z0-9]+&", first.get_attribute("href"))
-    assert page.locator(".rf-pair .rf-row", has_text="dangerous").locator("use[href='#mark-dangerous']").count() == page.locator(".rf-pair .rf-row", has_text="dangerous").count()
+    assert (
+        page.locator(".rf-pair .rf-row", has_text="dangerous").locator("use[href='#mark-dangerous']").count()
+        == page.locator(".rf-pair .rf-row", has_text="dangerous").count()
+    )
 
 
 def test_a_device_has_a_card_with_what_its_manual_says(visit):
@@ -242,10 +294,16 @@ def test_the_card_of_a_class_has_no_number_of_anybodys(visit):
 def test_the_verdict_leads_to_the_number_that_decides(visit):
     page = visit(address(*CHAIN))
     page.locator("[data-key=manual]").click()
-    field = page.locator("section.rf-own input").first.or_(page.locator("section.rf-own [data-answer]").first).first
+    field = (
+        page.locator("section.rf-own input")
+        .first.or_(page.locator("section.rf-own [data-answer]").first)
+        .first
+    )
     expect(field).to_be_in_viewport()
     expect(page.locator("section.rf-own [aria-expanded=true]")).to_have_count(1)
-    expect(visit(address("mic-dynamic-xlr", CHAIN[1], "mixer-mic-in-xlr")).locator("[data-key=manual]")).to_have_count(0)
+    expect(
+        visit(address("mic-dynamic-xlr", CHAIN[1], "mixer-mic-in-xlr")).locator("[data-key=manual]")
+    ).to_have_count(0)
 
 
 def test_what_is_half_typed_is_there_when_the_page_is_loaded_again(visit):
@@ -274,7 +332,9 @@ def test_drawings_stay_where_only_a_number_changes(visit):
     expect(head(page)).to_have_text("Safe, by your number: 63\u00a0V")
     expect(page.locator(".rf-answer:not([aria-busy]) .rf-chain[data-stays=yes]")).to_be_attached()
     expect(page.locator(".rf-chain")).to_have_count(1)
-    assert page.locator(".rf-chain__marked, .rf-thumb__marked").count() == 0, "nothing is marked where nothing decides"
+    assert page.locator(".rf-chain__marked, .rf-thumb__marked").count() == 0, (
+        "nothing is marked where nothing decides"
+    )
 
 
 def test_no_old_verdict_stands_while_a_number_is_long_in_judging(visit):
@@ -308,7 +368,13 @@ def test_which_lead_is_asked_of_a_device_by_its_numbers(visit):
     expect(head(page)).to_have_text("Safe, by your number: 16\u00a0V")
 
 
-FILE = 'name: "Desk mic"\nsame_as: mic-electret-battery-xlr\ncircuit:\n  main:\n    stands: {value: 63 V, evidence: your manual}\n'
+FILE = (
+    'name: "Desk mic"\n'
+    "same_as: mic-electret-battery-xlr\n"
+    "circuit:\n"
+    "  main:\n"
+    "    stands: {value: 63 V, evidence: your manual}\n"
+)
 
 
 def test_a_file_is_read_shown_and_then_kept(visit):
@@ -317,9 +383,13 @@ def test_a_file_is_read_shown_and_then_kept(visit):
     field, read = page.locator(".rf-mine__in textarea"), page.locator("[data-key=read]")
     field.fill(FILE.replace("63 V", "6300 V"))
     read.click()
-    expect(page.locator(".rf-mine__in .rf-own__fault")).to_contain_text('No question of this class has the answer "main stands: 6300 V".')
+    expect(page.locator(".rf-mine__in .rf-own__fault")).to_contain_text(
+        'No question of this class has the answer "main stands: 6300 V".'
+    )
     expect(field).to_have_value(FILE.replace("63 V", "6300 V"))  # nothing is lost
-    page.locator(".rf-mine__in input[type=file]").set_input_files({"name": "desk-mic.yaml", "mimeType": "text/plain", "buffer": FILE.encode()})
+    page.locator(".rf-mine__in input[type=file]").set_input_files(
+        {"name": "desk-mic.yaml", "mimeType": "text/plain", "buffer": FILE.encode()}
+    )
     expect(field).to_have_value(FILE)
     read.click()
     offered = page.locator(".rf-mine__offered")
@@ -337,7 +407,9 @@ def test_a_new_device_needs_a_name_and_a_class_and_keeps_what_was_typed(visit):
     expect(page.locator(".rf-mine__new .rf-own__fault").first).to_have_text("A device needs a name.")
     name.fill("Desk mic")
     start.click()
-    expect(page.locator(".rf-mine__new .rf-own__fault").first).to_have_text("Say what it is: choose its class.")
+    expect(page.locator(".rf-mine__new .rf-own__fault").first).to_have_text(
+        "Say what it is: choose its class."
+    )
     expect(name).to_have_value("Desk mic")
     page.get_by_label("Its class").select_option("mic-electret-battery-xlr")
     start.click()

@@ -1,4 +1,5 @@
-"""No page of any kind complains, asks anyone else for anything, runs what it should not, moves for those who cannot bear it, or scrolls sideways."""
+"""No page of any kind complains, asks anyone else for anything, runs what it should not, moves for those who
+cannot bear it, or scrolls sideways."""
 
 import gzip
 
@@ -15,7 +16,8 @@ WIDTHS = [320, 390, 768, 1280]  # px: the narrowest of WCAG 2.2, 1.4.10 Reflow; 
 @pytest.mark.parametrize("kind", KINDS)
 def test_a_page_is_quiet_and_does_not_scroll_sideways(visit, catalogue, kind):
     """Errors, exceptions and requests to others fail in `visit`."""
-    page = visit(page_of(kind, catalogue), reduced_motion="reduce")  # what moves when the window changes is not measured on its way
+    # what moves when the window changes is not measured on its way
+    page = visit(page_of(kind, catalogue), reduced_motion="reduce")
     page.wait_for_load_state("networkidle")
     page.locator("main details").evaluate_all("all => all.slice(0, 8).forEach((one) => { one.open = true; })")
     wide = {}
@@ -25,15 +27,34 @@ def test_a_page_is_quiet_and_does_not_scroll_sideways(visit, catalogue, kind):
     assert wide == {width: width for width in WIDTHS}
 
 
-STILL = ["check", "ways", "answer that loses", "adapter judged", "bench", "bag", "recognise", "cards chosen", "run that hums", "upkeep", "lesson", "test sat", "connector", "lead"]
+STILL = [
+    "check",
+    "ways",
+    "answer that loses",
+    "adapter judged",
+    "bench",
+    "bag",
+    "recognise",
+    "cards chosen",
+    "run that hums",
+    "upkeep",
+    "lesson",
+    "test sat",
+    "connector",
+    "lead",
+]
 
 
 @pytest.mark.parametrize("kind", STILL)
 def test_nothing_jumps_while_a_page_comes(visit, catalogue, kind):
-    """On a slow network, where first the page is there, then its scripts, then what they ask for. A shift of 0.1 is what the open Web Vitals call good."""
+    """On a slow network, where first the page is there, then its scripts, then what they ask for. A shift of
+    0.1 is what the open Web Vitals call good."""
     page = visit("methods/")
     line = page.context.new_cdp_session(page)
-    line.send("Network.emulateNetworkConditions", {"offline": False, "latency": 150, "downloadThroughput": 400_000, "uploadThroughput": 90_000})
+    line.send(
+        "Network.emulateNetworkConditions",
+        {"offline": False, "latency": 150, "downloadThroughput": 400_000, "uploadThroughput": 90_000},
+    )
     page.add_init_script("""window.shifts = 0; new PerformanceObserver((list) => { for (const one of list.getEntries()) shifts += one.value; })
         .observe({type: "layout-shift", buffered: true})""")
     page.goto(page_of(kind, catalogue))
@@ -46,21 +67,34 @@ def test_nothing_jumps_while_a_page_comes(visit, catalogue, kind):
 def test_room_kept_on_the_screen_takes_no_paper(visit, catalogue, kind):
     page = visit(page_of(kind, catalogue))
     page.wait_for_load_state("networkidle")
-    kept = "[...document.querySelectorAll('.rf-check, #rf-matrix')].map((one) => getComputedStyle(one).minHeight)"
+    kept = (
+        "[...document.querySelectorAll('.rf-check, "
+        "#rf-matrix')].map((one) => getComputedStyle(one).minHeight)"
+    )
     assert page.evaluate(kept) == ["844px"]
     page.emulate_media(media="print")
     assert page.evaluate(kept) in (["0px"], ["auto"])
 
 
-@pytest.mark.parametrize("address, limit", [("check/", 100_000), ("connectors/xlr-3/", 36_000), ("leads/xlr-f-to-xlr-m-3m/", 36_000)])
+@pytest.mark.parametrize(
+    "address, limit",
+    [("check/", 100_000), ("connectors/xlr-3/", 36_000), ("leads/xlr-f-to-xlr-m-3m/", 36_000)],
+)
 def test_a_first_visit_is_light(visit, site, address, limit):
-    """What a page asks for before anything is touched, as a host sends it: gzip, without headers. Drawings are left out, for a browser fetches them the further
-    ahead the slower it takes the network to be; they have the rest of 120 and 40 kB (tests/benchmarks/weight.py prints all parts)."""
+    """What a page asks for before anything is touched, as a host sends it: gzip, without headers. Drawings
+    are left out, for a browser fetches them the further ahead the slower it takes the network to be; they
+    have the rest of 120 and 40 kB (tests/benchmarks/weight.py prints all parts)."""
     page = visit(address)
     page.wait_for_load_state("networkidle")
     asked = {page.url, *page.evaluate("performance.getEntriesByType('resource').map(({ name }) => name)")}
-    paths = [url.removeprefix(site.base) for url in asked if url.startswith(site.base) and not url.startswith(f"{site.base}draw/")]
-    files = [site.folder / path / "index.html" if path.endswith("/") else site.folder / path for path in paths]
+    paths = [
+        url.removeprefix(site.base)
+        for url in asked
+        if url.startswith(site.base) and not url.startswith(f"{site.base}draw/")
+    ]
+    files = [
+        site.folder / path / "index.html" if path.endswith("/") else site.folder / path for path in paths
+    ]
     assert {"site.css", "page.js", "index.html"} <= {file.name for file in files}
     assert sum(len(gzip.compress(file.read_bytes(), 9)) for file in files) <= limit
 
@@ -70,12 +104,15 @@ def test_what_is_not_there_is_said_so(visit, site):
     page.wait_for_load_state("networkidle")
     assert page.get_by_role("heading", name="404 - Not found").is_visible()
     assert page.wrong and all("404" in wrong for wrong in page.wrong)
-    assert [wrong for wrong in page.wrong if not wrong.startswith("console")] == [f"404 for {site.base}ports/no-such-port/"], "only the page itself is missing"
+    assert [wrong for wrong in page.wrong if not wrong.startswith("console")] == [
+        f"404 for {site.base}ports/no-such-port/"
+    ], "only the page itself is missing"
     page.wrong.clear()
 
 
 def test_a_watched_page_tells_what_goes_wrong(visit, site):
-    """The watch of all these tests sees an error, an exception, a missing file and a request to another host."""
+    """The watch of all these tests sees an error, an exception, a missing file and a
+    request to another host."""
     page = visit("methods/", bypass_csp=True)
     page.evaluate("""() => {
         console.error("spoken"); setTimeout(() => { throw new Error("thrown"); });
@@ -88,12 +125,18 @@ def test_a_watched_page_tells_what_goes_wrong(visit, site):
     until(page, lambda: len(told()) >= 4)
     found = told()
     page.wrong.clear()
-    assert found == [f"404 for {site.base}no-such-file.json", "console: spoken", "exception: thrown", "request to https://elsewhere.invalid/x"]
+    assert found == [
+        f"404 for {site.base}no-such-file.json",
+        "console: spoken",
+        "exception: thrown",
+        "request to https://elsewhere.invalid/x",
+    ]
 
 
 @pytest.mark.parametrize("kind", ["answer", "matrix", "port"])
 def test_the_policy_of_a_page_stops_what_was_not_built_into_it(visit, catalogue, kind):
-    """A script, a handler or a frame that found its way into a page does not run; the page's own work does (every other test)."""
+    """A script, a handler or a frame that found its way into a page does not run; the page's own work
+    does (every other test)."""
     page = visit(page_of(kind, catalogue))
     page.evaluate("""() => {
         const script = document.createElement("script");

@@ -1,4 +1,5 @@
-"""A few questions about a plug in the hand, answered by thumb, end at its page; the candidates are drawings."""
+"""A few questions about a plug in the hand, answered by thumb, end at its page; the
+candidates are drawings."""
 
 import pytest
 from playwright.sync_api import expect
@@ -11,10 +12,13 @@ def walk(page, catalogue, connector):
     asked = []
     while page.locator(".rf-reply").count():
         question = page.locator(".rf-ask__title").inner_text()
-        fitting = page.evaluate("""(id) => { const { recognise, plugs } = Ringfence;
+        fitting = page.evaluate(
+            """(id) => { const { recognise, plugs } = Ringfence;
             const all = Object.entries(plugs.connectors).map(([id, plug]) => ({ id, ...plug })), questions = recognise.questions(all, plugs.words);
             const next = recognise.next(all, questions, recognise.read(location.hash, questions));
-            return next.answers.find((one) => one.fits(plugs.connectors[id].looks)).id; }""", connector)
+            return next.answers.find((one) => one.fits(plugs.connectors[id].looks)).id; }""",
+            connector,
+        )
         page.locator(f'.rf-reply[data-answer="{fitting}"]').tap()
         asked.append(question)
         expect(page.locator(".rf-ask__title")).not_to_have_text(question)
@@ -26,8 +30,14 @@ def test_answers_lead_to_the_plug_in_the_hand(visit, catalogue, connector):
     page = visit("recognise/")
     assert 1 <= len(walk(page, catalogue, connector)) <= 6
     assert int(page.locator(".rf-plugs__count").inner_text().split()[0]) <= 3
-    assert any(catalogue.connectors[connector].name in name for name in page.locator("#rf-recognise a").all_inner_texts())
-    drawn = page.locator("#rf-recognise img").evaluate_all("all => Promise.all(all.map((one) => { one.loading = 'eager'; return one.decode().then(() => one.naturalWidth > 0); }))")
+    assert any(
+        catalogue.connectors[connector].name in name
+        for name in page.locator("#rf-recognise a").all_inner_texts()
+    )
+    drawn = page.locator("#rf-recognise img").evaluate_all(
+        "all => Promise.all(all.map((one) => { one.loading = 'eager'; "
+        "return one.decode().then(() => one.naturalWidth > 0); }))"
+    )
     assert drawn and all(drawn)
 
 

@@ -1,4 +1,5 @@
-"""The search finds records by what people call things. The words are trade talk, from memory; each leads to a page of the kind a person means."""
+"""The search finds records by what people call things. The words are trade talk, from memory; each leads to a
+page of the kind a person means."""
 
 import re
 
@@ -9,11 +10,37 @@ from playwright.sync_api import expect
 pytestmark = pytest.mark.browser
 
 MEANT = {
-    "mini jack": "3.5 mm", "quarter inch": "6.35 mm", "aux": "3.5 mm|Stereo", "phono": "RCA", "trs": "TRS", "trrs": "TRRS",
-    "ta4": "(?i)mini-XLR", "three-pin xlr": "XLR", "mic cable": "(?i)microphone lead", "guitar lead": "(?i)6.35 mm TS", "timecode lead": "timecode",
-    "bias": "bias|plug-in power", "plug power": "(?i)plug-in power", "phantom": "phantom", "t-power": "T-power", "lavalier": "(?i)lav", "lav": "(?i)lav", "shotgun": "(?i)microphone",
-    "di box": "DI box", "pad": "pad|attenuator", "attenuator": "(?i)attenuator", "headphone splitter": "(?i)splitter", "y lead": "(?i)Y lead|splitter|two", "hum eliminator": "(?i)transformer|isolat",
-    "ifb": "(?i)earpiece|headphone", "press box": "(?i)feed", "laptop": "(?i)computer|laptop|3.5 mm|barrel", "dmx": "(?i)lighting", "snake": "(?i)loom|D-sub|modular", "midi": "MIDI", "headset adapter": "(?i)headset",
+    "mini jack": "3.5 mm",
+    "quarter inch": "6.35 mm",
+    "aux": "3.5 mm|Stereo",
+    "phono": "RCA",
+    "trs": "TRS",
+    "trrs": "TRRS",
+    "ta4": "(?i)mini-XLR",
+    "three-pin xlr": "XLR",
+    "mic cable": "(?i)microphone lead",
+    "guitar lead": "(?i)6.35 mm TS",
+    "timecode lead": "timecode",
+    "bias": "bias|plug-in power",
+    "plug power": "(?i)plug-in power",
+    "phantom": "phantom",
+    "t-power": "T-power",
+    "lavalier": "(?i)lav",
+    "lav": "(?i)lav",
+    "shotgun": "(?i)microphone",
+    "di box": "DI box",
+    "pad": "pad|attenuator",
+    "attenuator": "(?i)attenuator",
+    "headphone splitter": "(?i)splitter",
+    "y lead": "(?i)Y lead|splitter|two",
+    "hum eliminator": "(?i)transformer|isolat",
+    "ifb": "(?i)earpiece|headphone",
+    "press box": "(?i)feed",
+    "laptop": "(?i)computer|laptop|3.5 mm|barrel",
+    "dmx": "(?i)lighting",
+    "snake": "(?i)loom|D-sub|modular",
+    "midi": "MIDI",
+    "headset adapter": "(?i)headset",
 }
 UNMEANT = {"Sources", "State of the data", "How far the catalogue reaches"}  # pages about pages
 
@@ -37,13 +64,16 @@ def found(field):
     page = field.page
 
     def search(words):
-        """Every letter is searched for, one after the other; the answer to the last stands when nothing changes any more."""
+        """Every letter is searched for, one after the other; the answer to the last stands when
+        nothing changes any more."""
         field.fill("")
         field.press_sequentially(words, delay=5)
         before, same = None, 0
         while same < 4:
             page.wait_for_timeout(500)
-            titles = [title.strip() for title in page.locator(".md-search-result__item h1").all_inner_texts()[:5]]
+            titles = [
+                title.strip() for title in page.locator(".md-search-result__item h1").all_inner_texts()[:5]
+            ]
             same, before = same + 1 if titles == before else 0, titles
         return titles
 
@@ -61,11 +91,15 @@ def test_what_is_pasted_is_searched_for_too(field):
     field.fill("")
     expect(field.page.locator(".md-search-result__meta")).to_have_text("Type to start searching")
     expect(field.page.locator(".md-search-result__item")).to_have_count(0)
-    field.evaluate("field => { field.value = 'lavalier'; field.dispatchEvent(new InputEvent('input', {inputType: 'insertFromPaste', bubbles: true})); }")
+    field.evaluate(
+        "field => { field.value = 'lavalier'; field.dispatchEvent(new InputEvent('input', {inputType: "
+        "'insertFromPaste', bubbles: true})); }"
+    )
     expect(field.page.locator(".md-search-result__item").first).to_be_visible()
 
 
 def test_what_a_drawing_says_does_not_fill_the_results(site):
-    """Drawings carry their text for screen readers, where it is said in order; in a list of results it would be a heap of numbers."""
+    """Drawings carry their text for screen readers, where it is said in order; in a list of results it would
+    be a heap of numbers."""
     index = (site.folder / "search/search_index.json").read_text()
     assert "looking at the pins" not in index.lower() and "Contacts from left to right" not in index

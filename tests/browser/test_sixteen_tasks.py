@@ -1,4 +1,5 @@
-"""The sixteen tasks of a newcomer, each from the page one would begin at to what one wanted to know: by thumb at two sizes, and by keys alone.
+"""The sixteen tasks of a newcomer, each from the page one would begin at to what one wanted to know: by thumb
+at two sizes, and by keys alone.
 
 A task is a function of a hand (`hands.py`); beside it stands where it begins and how many taps it may take.
 """
@@ -31,7 +32,9 @@ def entry(page, words):
 
 
 def what_is_this_site(hand):
-    expect(hand.page.locator(".rf-check-head p")).to_contain_text("see which lead does it, what you lose, and what could break")
+    expect(hand.page.locator(".rf-check-head p")).to_contain_text(
+        "see which lead does it, what you lose, and what could break"
+    )
     for step in ("from", "into"):
         expect(hand.page.locator(f".rf-step__open[data-step={step}]")).to_be_in_viewport(ratio=1)
 
@@ -39,7 +42,9 @@ def what_is_this_site(hand):
 def which_lead(hand):
     hand.press(option(hand.page, MIC))
     hand.press(option(hand.page, CAMERA))
-    expect(hand.page.locator(".rf-way").first).to_contain_text("Best: XLR female to 3.5 mm TRS with blocking capacitor")
+    expect(hand.page.locator(".rf-way").first).to_contain_text(
+        "Best: XLR female to 3.5 mm TRS with blocking capacitor"
+    )
 
 
 def does_phantom_harm_my_lavalier(hand):
@@ -73,7 +78,9 @@ def which_is_contact_three(hand):
     hand.press(entry(page, "XLR, three contacts"))
     face = page.locator("main svg.rf-drawing").first
     expect(face).to_be_in_viewport()
-    assert "contact 3 (cold)" in face.evaluate("one => [...one.querySelectorAll('title')].map((it) => it.textContent).join()")
+    assert "contact 3 (cold)" in face.evaluate(
+        "one => [...one.querySelectorAll('title')].map((it) => it.textContent).join()"
+    )
     assert face.bounding_box()["width"] >= 0.8 * page.viewport_size["width"]
 
 
@@ -83,17 +90,30 @@ def every_lead_for_one_output(hand):
     hand.press(entry(page, "All pairs"))
     group = page.locator(".rf-group", has=page.get_by_text("Dynamic microphone", exact=True))
     hand.press(group.locator("summary"))
-    hand.press(group.locator(".rf-row", has=page.get_by_text("Mixer microphone input, 48 V phantom", exact=True)))
-    expect(page.get_by_role("dialog", name="Ways between these two")).to_contain_text("XLR microphone lead, 3 m")
+    hand.press(
+        group.locator(".rf-row", has=page.get_by_text("Mixer microphone input, 48 V phantom", exact=True))
+    )
+    expect(page.get_by_role("dialog", name="Ways between these two")).to_contain_text(
+        "XLR microphone lead, 3 m"
+    )
 
 
 def what_is_this_lead(hand):
     """From the meter's readings to the name of the lead."""
     page = hand.page
     for end in ("xlr-3/female", "phone-35-trs/plug"):
-        hand.press(page.locator(f".rf-picker__group--first .rf-option[data-id='{end}'], .rf-picker__group--first .rf-option", has_text={"x": "XLR-3 female", "p": "3.5 mm TRS plug"}[end[0]]))
+        hand.press(
+            page.locator(
+                f".rf-picker__group--first .rf-option[data-id='{end}'], .rf-picker__group--first .rf-option",
+                has_text={"x": "XLR-3 female", "p": "3.5 mm TRS plug"}[end[0]],
+            )
+        )
     hand.press(page.get_by_text("Enter meter readings instead"))
-    for pair in ("1 of XLR-3 female beeps to sleeve of 3.5 mm TRS plug", "2 of XLR-3 female beeps to tip of 3.5 mm TRS plug", "3 of XLR-3 female beeps to ring of 3.5 mm TRS plug"):
+    for pair in (
+        "1 of XLR-3 female beeps to sleeve of 3.5 mm TRS plug",
+        "2 of XLR-3 female beeps to tip of 3.5 mm TRS plug",
+        "3 of XLR-3 female beeps to ring of 3.5 mm TRS plug",
+    ):
         hand.press(page.get_by_role("button", name=pair))
     expect(page.locator("#rf-bench")).to_contain_text("XLR female to 3.5 mm TRS")
 
@@ -131,13 +151,16 @@ def a_frame_for_my_page(hand):
 
 def without_a_network(hand):
     page = hand.page
-    expect(page.locator("#rf-offline")).to_contain_text("Kept on this device: the check works without a network.")
+    expect(page.locator("#rf-offline")).to_contain_text(
+        "Kept on this device: the check works without a network."
+    )
     page.context.set_offline(True)
     page.reload()
     hand.press(option(page, MIC))
     hand.press(option(page, CAMERA))
     expect(page.locator(".rf-way").first).to_contain_text("Best:")
-    page.wrong[:] = [wrong for wrong in page.wrong if "ERR_INTERNET_DISCONNECTED" not in wrong]  # it asks whether there is a newer version
+    # it asks whether there is a newer version
+    page.wrong[:] = [wrong for wrong in page.wrong if "ERR_INTERNET_DISCONNECTED" not in wrong]
 
 
 def a_question_with_slips(hand):
@@ -150,7 +173,11 @@ def a_question_with_slips(hand):
 def show_me_the_working(hand):
     hand.press(hand.page.get_by_role("button", name="Show the working"))
     expect(hand.page.locator(".rf-working__number").first).to_be_visible()
-    assert hand.page.locator(".rf-working__number").first.inner_text().startswith(hand.page.locator(".rf-finding__number strong").first.inner_text())
+    assert (
+        hand.page.locator(".rf-working__number")
+        .first.inner_text()
+        .startswith(hand.page.locator(".rf-finding__number strong").first.inner_text())
+    )
 
 
 def a_word_of_a_guide_and_back(hand):
@@ -175,15 +202,33 @@ def heard_not_seen(hand):
     hand.press(option(page, CAMERA))
     expect(page.get_by_role("heading", name="Which lead?")).to_be_focused()
     expect(page.locator("#rf-status[aria-live=polite]")).to_contain_text("Works")
-    assert page.evaluate("[...document.querySelectorAll('.md-sidebar a')].filter((one) => one.checkVisibility({visibilityProperty: true})).length") == 0
+    assert (
+        page.evaluate(
+            "[...document.querySelectorAll('.md-sidebar a')].filter((one) => "
+            "one.checkVisibility({visibilityProperty: true})).length"
+        )
+        == 0
+    )
 
 
 ANSWER = address(*CHAINS["dangerous"])
 TASKS = {  # where it begins, and the most taps it may take
-    what_is_this_site: ("", 0), which_lead: ("", 2), does_phantom_harm_my_lavalier: ("", 5), what_is_this_plug: ("", 5), which_is_contact_three: ("", 3),
-    every_lead_for_one_output: ("", 4), what_is_this_lead: ("bench/", 7), what_of_mine_goes_into_what: ("", 8), a_card_for_the_lid: ("", 4), hand_it_on: (ANSWER, 1),
-    a_frame_for_my_page: (ANSWER, 2), without_a_network: ("check/", 2), a_question_with_slips: ("", 2), show_me_the_working: (ANSWER, 1),
-    a_word_of_a_guide_and_back: ("", 4), heard_not_seen: ("", 2),
+    what_is_this_site: ("", 0),
+    which_lead: ("", 2),
+    does_phantom_harm_my_lavalier: ("", 5),
+    what_is_this_plug: ("", 5),
+    which_is_contact_three: ("", 3),
+    every_lead_for_one_output: ("", 4),
+    what_is_this_lead: ("bench/", 7),
+    what_of_mine_goes_into_what: ("", 8),
+    a_card_for_the_lid: ("", 4),
+    hand_it_on: (ANSWER, 1),
+    a_frame_for_my_page: (ANSWER, 2),
+    without_a_network: ("check/", 2),
+    a_question_with_slips: ("", 2),
+    show_me_the_working: (ANSWER, 1),
+    a_word_of_a_guide_and_back: ("", 4),
+    heard_not_seen: ("", 2),
 }
 
 
@@ -197,7 +242,14 @@ def test_a_task(visit, task, how):
     kind, size, touch = HANDS[how]
     begins, most = TASKS[task]
     workers = "allow" if task is without_a_network else "block"
-    page = visit(begins, size=size, has_touch=touch, permissions=["clipboard-read", "clipboard-write"], service_workers=workers, reduced_motion="reduce")
+    page = visit(
+        begins,
+        size=size,
+        has_touch=touch,
+        permissions=["clipboard-read", "clipboard-write"],
+        service_workers=workers,
+        reduced_motion="reduce",
+    )
     hand = kind(page)
     task(hand)
     assert hand.taps <= most

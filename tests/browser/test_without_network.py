@@ -1,4 +1,5 @@
-"""After one visit the whole site answers without a network, and says that it does. How versions follow each other: test_kept_whole.py."""
+"""After one visit the whole site answers without a network, and says that it does. How versions follow each
+other: test_kept_whole.py."""
 
 import json
 import re
@@ -12,19 +13,25 @@ from served import served
 pytestmark = pytest.mark.browser
 
 KEPT = "Kept on this device: the check works without a network."
-CLEARED = " A browser may clear it when space runs short, or after weeks without a visit: look once before you leave."
+CLEARED = (
+    " A browser may clear it when space runs short, or after weeks without a visit: look once before you "
+    "leave."
+)
 
 
 @pytest.fixture
 def own(site):
-    """A server of the same folder which the test may stop, and a fresh one for every test: its own origin, its own store."""
+    """A server of the same folder which the test may stop, and a fresh one for every test: its own
+    origin, its own store."""
     with served(site.folder) as server:
         yield server
 
 
 @pytest.fixture
 def page(browser, own):
-    context = browser.new_context(viewport={"width": 390, "height": 844}, base_url=own.base, service_workers="allow")
+    context = browser.new_context(
+        viewport={"width": 390, "height": 844}, base_url=own.base, service_workers="allow"
+    )
     context.set_default_timeout(PATIENCE)
     page = context.new_page()
     page.thrown = []
@@ -63,9 +70,23 @@ def test_every_page_is_kept_as_it_was_built(page, own):
     """A page of each kind, out of the pack: byte for byte what the host would have sent."""
     kept(page)
     own.stop()
-    for address in ("", "leads/xlr-f-to-xlr-m-3m/", "ports/mixer-line-in-xlr/", "assignments/xlr-3-balanced/", "guides/meter/", "draw/connector-xlr-3.svg"):
-        file = own.folder / address / "index.html" if address.endswith("/") or not address else own.folder / address
-        assert page.evaluate("(path) => fetch(path).then((answer) => answer.text())", own.base + address) == file.read_text()
+    for address in (
+        "",
+        "leads/xlr-f-to-xlr-m-3m/",
+        "ports/mixer-line-in-xlr/",
+        "assignments/xlr-3-balanced/",
+        "guides/meter/",
+        "draw/connector-xlr-3.svg",
+    ):
+        file = (
+            own.folder / address / "index.html"
+            if address.endswith("/") or not address
+            else own.folder / address
+        )
+        assert (
+            page.evaluate("(path) => fetch(path).then((answer) => answer.text())", own.base + address)
+            == file.read_text()
+        )
     page.goto("leads/")
     page.get_by_role("link", name="XLR microphone lead, 3 m").first.click()
     expect(page.get_by_role("heading", level=1)).to_have_text("XLR microphone lead, 3 m")
@@ -111,4 +132,6 @@ def test_an_incomplete_visit_is_not_called_kept(page, own):
     files["files"]["no-such-file.svg"] = files["files"]["manifest.webmanifest"]
     own.replaced["offline-list.js"] = f"self.OFFLINE = {json.dumps(files)};".encode()
     page.goto("check/")
-    expect(page.locator("#rf-offline")).to_have_text("Not kept for offline use: something could not be loaded.")
+    expect(page.locator("#rf-offline")).to_have_text(
+        "Not kept for offline use: something could not be loaded."
+    )

@@ -1,4 +1,5 @@
-"""Where scripts do not run, the record pages say everything: drawing, contacts, and how every connection ends."""
+"""Where scripts do not run, the record pages say everything: drawing, contacts, and how
+every connection ends."""
 
 import re
 
@@ -15,7 +16,15 @@ def plain(visit):
     return lambda address: visit(address, java_script_enabled=False)
 
 
-@pytest.mark.parametrize("address", ["connectors/xlr-3/", "assignments/xlr-3-balanced/", "ports/mic-dynamic-xlr/", "leads/xlr-f-to-xlr-m-3m/"])
+@pytest.mark.parametrize(
+    "address",
+    [
+        "connectors/xlr-3/",
+        "assignments/xlr-3-balanced/",
+        "ports/mic-dynamic-xlr/",
+        "leads/xlr-f-to-xlr-m-3m/",
+    ],
+)
 def test_a_record_shows_its_drawing_and_its_contacts(plain, address):
     page = plain(address)
     drawing = page.locator(".rf-figure svg").first.bounding_box()
@@ -24,17 +33,34 @@ def test_a_record_shows_its_drawing_and_its_contacts(plain, address):
         expect(page.locator(".rf-table").first).to_contain_text(contact)
 
 
-@pytest.mark.parametrize("kind, key, record", [
-    ("ports", "from", "mic-dynamic-xlr"), ("ports", "into", "mixer-line-in-xlr"), ("leads", "through", "xlr-f-to-xlr-m-3m"),
-])
+@pytest.mark.parametrize(
+    "kind, key, record",
+    [
+        ("ports", "from", "mic-dynamic-xlr"),
+        ("ports", "into", "mixer-line-in-xlr"),
+        ("leads", "through", "xlr-f-to-xlr-m-3m"),
+    ],
+)
 def test_a_record_shows_how_every_connection_ends(plain, table, kind, key, record):
     page = plain(f"{kind}/{record}/")
-    mine = [row for row in table if record in row[key]] if key == "through" else [row for row in table if row[key] == record]
-    shown = page.locator(".rf-group .rf-row").evaluate_all("all => all.map((one) => [one.hash, one.querySelector('.rf-verdict').textContent])")
-    links = {f"#from={row['from']}&through={','.join(row['through'])}&into={row['into']}": row["verdict"] for row in mine}
+    mine = (
+        [row for row in table if record in row[key]]
+        if key == "through"
+        else [row for row in table if row[key] == record]
+    )
+    shown = page.locator(".rf-group .rf-row").evaluate_all(
+        "all => all.map((one) => [one.hash, one.querySelector('.rf-verdict').textContent])"
+    )
+    links = {
+        f"#from={row['from']}&through={','.join(row['through'])}&into={row['into']}": row["verdict"]
+        for row in mine
+    }
     telling = {link: verdict for link, verdict in links.items() if verdict != "no signal"}
     assert {hash: verdict for hash, verdict in shown if hash in links} == telling
-    counted = [int(number) for number in COUNTED.findall(" ".join(page.locator(".rf-group__more").all_text_contents()))]
+    counted = [
+        int(number)
+        for number in COUNTED.findall(" ".join(page.locator(".rf-group__more").all_text_contents()))
+    ]
     assert sum(counted) == len(links) - len(telling) > 0, "what carries no signal is counted, not listed"
     group = page.locator(".rf-group", has=page.locator(".rf-row")).first
     group.locator("summary").tap()

@@ -1,4 +1,5 @@
-"""The search with a meter, by thumb: every answer is a tap, the address holds the readings, and it ends on the fault."""
+"""The search with a meter, by thumb: every answer is a tap, the address holds the readings, and
+it ends on the fault."""
 
 import pytest
 from playwright.sync_api import expect
@@ -38,7 +39,9 @@ def test_a_number_is_typed_and_a_wrong_one_is_explained(visit):
     field = page.get_by_label("What the meter shows, in ohm")
     field.fill("abc")
     page.get_by_role("button", name="It shows this").tap()
-    expect(page.get_by_role("alert")).to_have_text("“abc” is not a resistance. Write it like 0.3, 680 or 2.2k. Nothing was lost.")
+    expect(page.get_by_role("alert")).to_have_text(
+        "“abc” is not a resistance. Write it like 0.3, 680 or 2.2k. Nothing was lost."
+    )
     field.fill("105")
     page.get_by_role("button", name="It shows this").tap()
     expect(page.locator(".rf-workshop__likely li").first).to_contain_text("a bad joint of 100 Ω")
@@ -57,7 +60,8 @@ def test_a_hostile_address_asks_the_first_question(visit):
 
 
 def test_the_way_with_a_meter_reads_in_one_go(visit):
-    """Words, reading and answers follow one another; a style of another list once spread them over columns."""
+    """Words, reading and answers follow one another; a style of another list once
+    spread them over columns."""
     page = visit("workshop/xlr-f-to-xlr-m-3m/")
     way = page.locator(".rf-apart")
     expect(way).to_contain_text("measure a.1-b.1")

@@ -11,7 +11,19 @@ pytestmark = pytest.mark.browser
 LEAD = "xlr-f-to-xlr-m-3m"
 
 
-@pytest.mark.parametrize("address", ["workshop/", "workshop/trace/", "workshop/pads/", "workshop/upkeep/", f"workshop/{LEAD}/", "workshop/xlr-f-to-xlr-m-pad-20-db/", "guides/making/", "guides/testing/"])
+@pytest.mark.parametrize(
+    "address",
+    [
+        "workshop/",
+        "workshop/trace/",
+        "workshop/pads/",
+        "workshop/upkeep/",
+        f"workshop/{LEAD}/",
+        "workshop/xlr-f-to-xlr-m-pad-20-db/",
+        "guides/making/",
+        "guides/testing/",
+    ],
+)
 def test_nothing_is_wider_than_the_screen(visit, size, address):
     page = visit(address, size=size)
     expect(page.locator("h1")).to_be_visible()
@@ -78,7 +90,9 @@ def test_a_label_is_there_once_and_a_kind_is_known(visit):
     page = visit("workshop/upkeep/")
     added(page, "X-01")
     added(page, "x-01")
-    expect(page.get_by_role("alert")).to_have_text("There is a lead labelled x-01 already. Give this one another label. Nothing was lost.")
+    expect(page.get_by_role("alert")).to_have_text(
+        "There is a lead labelled x-01 already. Give this one another label. Nothing was lost."
+    )
     page.get_by_label("Label, as it is written on the lead").fill("<b>X</b>")
     page.get_by_label("What it is").fill("spaghetti")
     page.get_by_role("button", name="Keep").tap()
@@ -99,16 +113,23 @@ def test_out_as_a_file_and_in_again(visit, tmp_path):
     file = tmp_path / "leads.csv"
     file.write_text("label,tested,result,due\r\nX-07,2020-01-01,passed,2020-07-01\r\nX-08,soon,,\r\n")
     page.locator("#rf-upkeep-file").set_input_files(file)
-    expect(page.locator(".rf-upkeep__told")).to_have_text("Read 1 lead. X-08: “soon” is no day. Write it like 2026-11-28.")
+    expect(page.locator(".rf-upkeep__told")).to_have_text(
+        "Read 1 lead. X-08: “soon” is no day. Write it like 2026-11-28."
+    )
     expect(page.locator(".rf-upkeep__sum")).to_have_text("2 leads, 1 due, 1 never tested")
 
 
 def test_a_browser_that_keeps_nothing_says_so(visit):
     page = visit("workshop/")
-    page.add_init_script("Object.defineProperty(Storage.prototype, 'setItem', { value() { throw new DOMException('no', 'QuotaExceededError'); } });")
+    page.add_init_script(
+        "Object.defineProperty(Storage.prototype, 'setItem', { value() { throw new DOMException('no', "
+        "'QuotaExceededError'); } });"
+    )
     page.goto("workshop/upkeep/")
     added(page, "X-01")
-    expect(page.get_by_role("alert")).to_have_text("This browser's store is full, so the last change is not kept. Export the log now, then make room.")
+    expect(page.get_by_role("alert")).to_have_text(
+        "This browser's store is full, so the last change is not kept. Export the log now, then make room."
+    )
     expect(page.locator(".rf-option__name")).to_have_text("X-01")
 
 
@@ -119,7 +140,10 @@ def test_a_sheet_prints_alone_and_black_on_white(visit):
     page.emulate_media(media="print", color_scheme="dark")
     assert page.locator("#test-sheet").is_visible() and not page.locator("#build-sheet").is_visible()
     assert not page.locator("#rf-workshop").is_visible()
-    ground, ink = page.evaluate("[getComputedStyle(document.body).backgroundColor, getComputedStyle(document.querySelector('.rf-tick')).color]")
+    ground, ink = page.evaluate(
+        "[getComputedStyle(document.body).backgroundColor, "
+        "getComputedStyle(document.querySelector('.rf-tick')).color]"
+    )
     assert (ground, ink) == ("rgb(255, 255, 255)", "rgb(0, 0, 0)")
     page.evaluate("window.dispatchEvent(new Event('afterprint'))")
     assert page.locator("#build-sheet").is_visible()
@@ -172,10 +196,17 @@ def test_the_bench_finds_a_fault_in_a_lead_of_its_own(visit):
 
 
 def test_a_lead_of_the_bench_can_be_ordered_so_that_it_cannot_be_wired_otherwise(visit, size):
-    page = visit("bench/#ends=xlr-3/female,phone-35-trs/plug&joins=a.1_b.sleeve,a.2_b.tip,a.3_b.ring", size=size)
+    page = visit(
+        "bench/#ends=xlr-3/female,phone-35-trs/plug&joins=a.1_b.sleeve,a.2_b.tip,a.3_b.ring", size=size
+    )
     page.get_by_role("button", name="Show the sheets").click()
     lines = page.locator(".rf-order").inner_text().splitlines()
     assert lines[0].startswith("Please make: ")
-    assert any(line.startswith("End a: XLR, three contacts, female (") for line in lines) and any(line.startswith("End b: 3.5 mm phone, three contacts (TRS), plug (") for line in lines)
-    assert lines.count("  a.2 to b.tip: below 1 Ω: a wire") == 1 and lines[-1] == "  every other pair: no reading"
+    assert any(line.startswith("End a: XLR, three contacts, female (") for line in lines) and any(
+        line.startswith("End b: 3.5 mm phone, three contacts (TRS), plug (") for line in lines
+    )
+    assert (
+        lines.count("  a.2 to b.tip: below 1 Ω: a wire") == 1
+        and lines[-1] == "  every other pair: no reading"
+    )
     assert page.evaluate("document.documentElement.scrollWidth") <= size["width"]

@@ -1,6 +1,7 @@
 """Every way to write a bad file that the catalogue knows, each with the exact text its author gets to see.
 
-A case is a list of edits (file, old text, new text) to the tiny catalogue; a file that is not there is written anew.
+A case is a list of edits (file, old text, new text) to the tiny catalogue; a file that is
+not there is written anew.
 """
 
 import re
@@ -16,15 +17,34 @@ def case(edits, expected):
 
 
 ASKED = [  # edits after which a manual is asked for every number that decides
-    ("questions.yaml", "", "loudest: {asks: Maximum input level, unit: V}\nnumbers: {asks: The others, unit: V}\n"),
+    (
+        "questions.yaml",
+        "",
+        "loudest: {asks: Maximum input level, unit: V}\nnumbers: {asks: The others, unit: V}\n",
+    ),
     ("circuits/input.yaml", "  maximum: 0 dBu\n", "  maximum: 0 dBu\n  quietest: unknown\n  blocked: 63 V\n"),
     ("circuits/input.yaml", "sensitivity: unknown", "sensitivity: quietest"),
     ("circuits/input.yaml", "volts: 63 V, momentary", "volts: blocked, momentary"),
-    ("circuits/input.yaml", "evidence: from memory\n", "asks: {loudest: {sets: maximum}, numbers: {sets: [blocked, quietest, volts]}}\nevidence: from memory\n"),
-    ("circuits/output.yaml", "parts:\n", "parameters: {level: +4 dBu, lightest: 600 ohm, least: 9..10 V}\nparts:\n"),
+    (
+        "circuits/input.yaml",
+        "evidence: from memory\n",
+        (
+            "asks: {loudest: {sets: maximum}, numbers: {sets: [blocked, quietest, volts]}}\n"
+            "evidence: from memory\n"
+        ),
+    ),
+    (
+        "circuits/output.yaml",
+        "parts:\n",
+        "parameters: {level: +4 dBu, lightest: 600 ohm, least: 9..10 V}\nparts:\n",
+    ),
     ("circuits/output.yaml", "nominal: +4 dBu, least_load: 600 ohm", "nominal: level, least_load: lightest"),
     ("circuits/output.yaml", "volts: 9..10 V}", "volts: least}"),
-    ("circuits/output.yaml", "evidence: from memory\n", "unasked: {level: Made up., lightest: Made up., least: Made up.}\nevidence: from memory\n"),
+    (
+        "circuits/output.yaml",
+        "evidence: from memory\n",
+        "unasked: {level: Made up., lightest: Made up., least: Made up.}\nevidence: from memory\n",
+    ),
 ]
 
 # The messages are what is tested here: they stand unbroken, however long.
@@ -557,7 +577,8 @@ def test_tiny_catalogue_has_no_fault(pinouts):
 
 
 def test_every_number_that_decides_may_be_asked_for_or_say_why_not(pinouts, replace):
-    """How long a rating holds more, a drive of 0 V and a resistor that is no way out may stand in their place."""
+    """How long a rating holds more, a drive of 0 V and a resistor that is no way out may
+    stand in their place."""
     for edit in ASKED:
         replace(*edit)
     replace("circuits/input.yaml", "momentary: unknown", "momentary: 100 V, seconds: 70 V")
@@ -565,9 +586,12 @@ def test_every_number_that_decides_may_be_asked_for_or_say_why_not(pinouts, repl
 
 
 def test_missing_directory_is_not_an_empty_catalogue(pinouts):
-    assert "\n".join(map(str, lint(pinouts.parent / "pinout"))) == """\
+    assert (
+        "\n".join(map(str, lint(pinouts.parent / "pinout")))
+        == """\
 pinout:1:1: error[no-catalogue]
     there is no catalogue here: not one YAML file."""
+    )
 
 
 def test_all_faults_of_all_files_sorted(pinouts, replace):

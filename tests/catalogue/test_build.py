@@ -77,7 +77,11 @@ def test_roles_may_have_other_names(pinouts, replace):
 
 
 def test_supplies_of_two_instances_are_one_switch(pinouts, replace):
-    replace("ports/desk-in.yaml", "main: {use: input, feed: 6.8 kohm}", "left: {use: input}\n  right: {use: input}")
+    replace(
+        "ports/desk-in.yaml",
+        "main: {use: input, feed: 6.8 kohm}",
+        "left: {use: input}\n  right: {use: input}",
+    )
     port = load(pinouts).ports["desk-in"]
     assert [supply.id for supply in port.supplies] == ["phantom"]
     assert [listener.channel for listener in port.listeners] == ["left", "right"]
@@ -85,7 +89,13 @@ def test_supplies_of_two_instances_are_one_switch(pinouts, replace):
 
 def test_limit_unknown_while_plugging(tiny_catalogue):
     limit = tiny_catalogue.ports["desk-in"].network.limits[0]
-    assert (limit.id, limit.part, limit.quantity, limit.settled, limit.momentary) == ("main.couple", "main.couple", "volts", 63, None)
+    assert (limit.id, limit.part, limit.quantity, limit.settled, limit.momentary) == (
+        "main.couple",
+        "main.couple",
+        "volts",
+        63,
+        None,
+    )
     assert limit.evidence.grade == "common practice"
     lead_limit = tiny_catalogue.leads["block"].network.limits[0]
     assert (lead_limit.settled, lead_limit.momentary) == (None, 50)
@@ -98,9 +108,14 @@ def test_momentary_is_settled_unless_said(pinouts, replace):
 
 
 def test_evidence_of_a_limit_follows_its_value(pinouts, replace):
-    """Own words first, then the parameter's; a value the port gives is only as well known as the port says."""
-    replace("circuits/input.yaml", "volts: 63 V, momentary: unknown, evidence: common practice", "volts: volts")
-    replace("ports/other.yaml", "", "name: Other\nsame_as: desk-in\ncircuit: {main: {use: input, volts: 60 V}}\n")
+    """Own words first, then the parameter's; a value the port gives is only as well
+    known as the port says."""
+    replace(
+        "circuits/input.yaml", "volts: 63 V, momentary: unknown, evidence: common practice", "volts: volts"
+    )
+    replace(
+        "ports/other.yaml", "", "name: Other\nsame_as: desk-in\ncircuit: {main: {use: input, volts: 60 V}}\n"
+    )
     catalogue = load(pinouts)
     stated = catalogue.ports["desk-in"].network.limits[0].evidence
     assert (stated.grade, stated.cite) == ("published", ("handbook",))
@@ -111,10 +126,15 @@ def test_evidence_of_a_limit_follows_its_value(pinouts, replace):
 def test_a_cable_rates_its_conductors(tiny_catalogue):
     lead = tiny_catalogue.leads["straight"]
     told = [(limit.part, limit.quantity, limit.settled) for limit in lead.network.limits]
-    assert told == [(f"cable.{join}", "amps", 1) for join in ("hot", "cold", "screen")], "the weakest specimen counts"
+    assert told == [(f"cable.{join}", "amps", 1) for join in ("hot", "cold", "screen")], (
+        "the weakest specimen counts"
+    )
     assert lead.network.limits[0].evidence.grade == "from memory"
-    # 80 mohm/m is 0.01724 / 0.08 = 0.2155 mm2; heated without loss for 0.1 s: 115 x 0.2155 / sqrt(0.1) = 78.4 A, for 10 s a tenth of it
-    assert [lead.network.limits[0].momentary, lead.network.limits[0].seconds] == pytest.approx([78.37, 7.837], rel=1e-3)
+    # 80 mohm/m is 0.01724 / 0.08 = 0.2155 mm2; heated without loss for 0.1 s: 115 x 0.2155 / sqrt(0.1) = 78.4
+    # A, for 10 s a tenth of it
+    assert [lead.network.limits[0].momentary, lead.network.limits[0].seconds] == pytest.approx(
+        [78.37, 7.837], rel=1e-3
+    )
     assert lead.impedance == 110
     assert tiny_catalogue.leads["block"].impedance is None
 

@@ -1,4 +1,5 @@
-"""Conductors of a cable: resistance in series, capacitance between them. Expected figures are worked by hand."""
+"""Conductors of a cable: resistance in series, capacitance between them. Expected
+figures are worked by hand."""
 
 import pytest
 
@@ -14,11 +15,15 @@ SCREEN = Join("screen", ("a.1", "b.sleeve"), True)
 
 def told(parts):
     """id -> (kind, a, b, nominal value)"""
-    return {part.id: (part.kind, part.a, part.b, part.value and pytest.approx(part.value.nominal)) for part in parts}
+    return {
+        part.id: (part.kind, part.a, part.b, part.value and pytest.approx(part.value.nominal))
+        for part in parts
+    }
 
 
 def test_two_ends():
-    """3 m x 80 mohm/m = 240 mohm; screen 60 mohm; 3 m x 60 pF/m = 180 pF and 3 m x 100 pF/m = 300 pF, half at either end."""
+    """3 m x 80 mohm/m = 240 mohm; screen 60 mohm; 3 m x 60 pF/m = 180 pF and 3 m x 100 pF/m = 300
+    pF, half at either end."""
     assert told(lay([HOT, COLD, SCREEN], ("a", "b"), PAIR)) == {
         "cable.hot": ("resistor", "a.2", "b.tip", 0.24),
         "cable.cold": ("resistor", "a.3", "b.ring", 0.24),
@@ -43,11 +48,15 @@ def test_contacts_of_one_end_are_linked_in_the_plug():
 
 def test_inner_nodes_attach_at_the_end_listed_first():
     parts = told(lay([Join("hot", ("x", "b.tip", "a.2"), False)], ("a", "b"), PAIR))
-    assert parts == {"join.hot.b.x": ("wire", "b.tip", "x", None), "cable.hot": ("resistor", "b.tip", "a.2", 0.24)}
+    assert parts == {
+        "join.hot.b.x": ("wire", "b.tip", "x", None),
+        "cable.hot": ("resistor", "b.tip", "a.2", 0.24),
+    }
 
 
 def test_more_ends_meet_at_a_hub():
-    """Each ray has half the resistance: 120 mohm, and 30 mohm of screen; all the capacitance is between the hubs."""
+    """Each ray has half the resistance: 120 mohm, and 30 mohm of screen; all the
+    capacitance is between the hubs."""
     hot = Join("hot", ("a.2", "b.2", "c.2"), False)
     screen = Join("screen", ("a.1", "b.1", "c.1"), True)
     parts = told(lay([hot, screen], ("a", "b", "c"), PAIR))

@@ -1,4 +1,5 @@
-"""What was published stays: an id that is gone is a fault until it is retired, and a rename does all of it in one step."""
+"""What was published stays: an id that is gone is a fault until it is retired, and a rename does
+all of it in one step."""
 
 import pytest
 
@@ -31,7 +32,9 @@ def test_a_published_id_that_is_gone_is_a_fault_until_it_is_retired(noted, repla
     (noted / "leads/crossed.yaml").unlink()
     replace("retired.yaml", "[straight, crossed]", "[straight]")
     assert f"""pinouts/published.txt:{number}:1: error[published-id-gone]
-    'crossed' was published among the leads and is gone; put it back, or name its successor in retired.yaml.""" in told(noted)
+    'crossed' was published among the leads and is gone; put it back, or name its successor in retired.yaml.""" in told(
+        noted
+    )
     replace("retired.yaml", "{old-jack: jack}", "{old-jack: jack, crossed: straight}")
     assert "published-id-gone" not in told(noted)
 
@@ -40,7 +43,9 @@ def test_a_published_id_that_is_gone_is_a_fault_until_it_is_retired(noted, repla
 def test_a_line_that_names_nothing_is_a_fault(noted, line):
     with (noted / "published.txt").open("a") as file:
         file.write(f"{line}\n")
-    assert f"error[bad-published-line]\n    '{line}' is not a kind and an id, such as ports/desk-in." in told(noted)
+    assert f"error[bad-published-line]\n    '{line}' is not a kind and an id, such as ports/desk-in." in told(
+        noted
+    )
 
 
 def test_a_rename_moves_the_file_what_refers_to_it_and_the_address(noted):
@@ -61,12 +66,23 @@ def test_a_rename_of_what_many_refer_to(noted):
     assert "jack" not in {port.connector for port in catalogue.ports.values()}
 
 
-@pytest.mark.parametrize("old, new, why", [
-    ("straight", "crossed", "'crossed' is or was the id of something; an id is never used for a second thing."),
-    ("straight", "old-jack", "'old-jack' is or was the id of something; an id is never used for a second thing."),
-    ("straight", "Plain", "'Plain' is not an id; write lower-case words and digits joined by hyphens."),
-    ("nothing", "plain", "there is no connector, assignment, port or lead 'nothing'."),
-])
+@pytest.mark.parametrize(
+    "old, new, why",
+    [
+        (
+            "straight",
+            "crossed",
+            "'crossed' is or was the id of something; an id is never used for a second thing.",
+        ),
+        (
+            "straight",
+            "old-jack",
+            "'old-jack' is or was the id of something; an id is never used for a second thing.",
+        ),
+        ("straight", "Plain", "'Plain' is not an id; write lower-case words and digits joined by hyphens."),
+        ("nothing", "plain", "there is no connector, assignment, port or lead 'nothing'."),
+    ],
+)
 def test_what_cannot_be_renamed_changes_nothing(noted, old, new, why):
     before = {path: path.read_bytes() for path in noted.rglob("*") if path.is_file()}
     with pytest.raises(CannotRename) as refused:

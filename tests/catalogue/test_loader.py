@@ -23,7 +23,14 @@ def test_nothing_changes_its_meaning(read):
     node, problems = read("a: no\non: on\nb: 010\nc: 1:30\nd: 1.10\ne: ~\nf: 2026-11-25\ng:\n")
     assert not problems
     assert plain(node) == {
-        "a": "no", "on": "on", "b": "010", "c": "1:30", "d": "1.10", "e": "~", "f": "2026-11-25", "g": "",
+        "a": "no",
+        "on": "on",
+        "b": "010",
+        "c": "1:30",
+        "d": "1.10",
+        "e": "~",
+        "f": "2026-11-25",
+        "g": "",
     }
 
 
@@ -31,7 +38,10 @@ def test_places_count_from_one(read):
     node, _ = read("# remark\nkey: {inner: [one,\n    two]}\n")
     assert node.keys["key"] == Place("file.yaml", 2, 1)
     assert node["key"].keys["inner"] == Place("file.yaml", 2, 7)
-    assert [item.place for item in node["key"]["inner"]] == [Place("file.yaml", 2, 15), Place("file.yaml", 3, 5)]
+    assert [item.place for item in node["key"]["inner"]] == [
+        Place("file.yaml", 2, 15),
+        Place("file.yaml", 3, 5),
+    ]
 
 
 def test_columns_count_characters_not_bytes(read):
@@ -49,9 +59,27 @@ def test_empty(read, text):
 @pytest.mark.parametrize(
     ("text", "line", "column", "message"),
     [
-        ("a: [1, 2\n", 2, 1, "this is not YAML: did not find expected ',' or ']', while parsing a flow sequence."),
-        ("a: 1\n\tb: 2\n", 2, 1, "this is not YAML: found a tab character that violates indentation, while scanning a plain scalar."),
-        ("a: 1\n---\nb: 2\n", 2, 1, "this is not YAML: but found another document, expected a single document in the stream."),
+        (
+            "a: [1, 2\n",
+            2,
+            1,
+            "this is not YAML: did not find expected ',' or ']', while parsing a flow sequence.",
+        ),
+        (
+            "a: 1\n\tb: 2\n",
+            2,
+            1,
+            (
+                "this is not YAML: found a tab character that violates indentation, while scanning a plain "
+                "scalar."
+            ),
+        ),
+        (
+            "a: 1\n---\nb: 2\n",
+            2,
+            1,
+            "this is not YAML: but found another document, expected a single document in the stream.",
+        ),
         ("? [a]\n: b\n", 1, 3, "a key must be text."),
         (b"a: \xff\n", 1, 1, "the file is not UTF-8 text: invalid start byte at byte 3."),
         ("a: \x07\n", 1, 1, None),

@@ -10,7 +10,10 @@ from generator.catalogue.problems import Problems, did_you_mean, not_one_of
 def test_printed_form():
     problems = Problems()
     problems.add(Place("a/b.yaml", 6, 3), "unknown-contact", "'x' is not a contact.", Place("a/c.yaml", 4, 1))
-    assert str(problems.sorted()[0]) == "a/b.yaml:6:3: error[unknown-contact]\n    'x' is not a contact.\n    defined at a/c.yaml:4"
+    assert (
+        str(problems.sorted()[0])
+        == "a/b.yaml:6:3: error[unknown-contact]\n    'x' is not a contact.\n    defined at a/c.yaml:4"
+    )
 
 
 def test_sorted_by_place_and_each_once():

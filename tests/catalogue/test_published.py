@@ -14,7 +14,16 @@ def test_plain_and_repeatable(pinouts):
 
 def test_every_record_has_every_field(pinouts):
     data = as_data(load(pinouts))
-    assert list(data) == ["connectors", "assignments", "ports", "leads", "sources", "retired", "questions", "local"]
+    assert list(data) == [
+        "connectors",
+        "assignments",
+        "ports",
+        "leads",
+        "sources",
+        "retired",
+        "questions",
+        "local",
+    ]
     assert list(data["ports"]) == ["desk-in", "player-out"]
     end = data["leads"]["block"]["ends"]["a"]
     assert end == {"id": "a", "connector": "jack", "half": "plug", "label": "jack plug", "usual": None}

@@ -43,7 +43,8 @@ def test_si(text, unit, nominal, low, high):
 
 
 def test_levels():
-    """0 dBu is 0.775 V rms, the voltage of 1 mW in 600 ohm, and 0 dBV is 1 V rms (common practice in every level table)."""
+    """0 dBu is 0.775 V rms, the voltage of 1 mW in 600 ohm, and 0 dBV is 1 V rms (common practice
+    in every level table)."""
     assert parse("0 dBu", "V").nominal == pytest.approx(math.sqrt(1e-3 * 600))
     assert parse("+4 dBu", "V").nominal == pytest.approx(1.228, abs=5e-4)
     assert parse("-10 dBV", "V").nominal == pytest.approx(0.3162, abs=5e-5)
@@ -67,10 +68,29 @@ def test_unknown():
     assert parse("unknown", "V") is None
 
 
-FORMS = "write a number and a unit (6.81 kohm), a range (44..52 V), a tolerance (48 V +-4 V, 6.81 kohm +-20 %) or `unknown`."
+FORMS = (
+    "write a number and a unit (6.81 kohm), a range (44..52 V), a tolerance (48 V +-4 V, 6.81 kohm +-20 %) "
+    "or `unknown`."
+)
 
 
-@pytest.mark.parametrize("text", ["", "48", "V", "nan V", "inf", "4,7 kohm", "48 V +- V", "1..2..3 V", "44..52 V +-1 V", "0x10 V", "--1 V", "1 2 V"])
+@pytest.mark.parametrize(
+    "text",
+    [
+        "",
+        "48",
+        "V",
+        "nan V",
+        "inf",
+        "4,7 kohm",
+        "48 V +- V",
+        "1..2..3 V",
+        "44..52 V +-1 V",
+        "0x10 V",
+        "--1 V",
+        "1 2 V",
+    ],
+)
 def test_bad(text):
     with pytest.raises(QuantityFault) as fault:
         parse(text, "V")
@@ -91,7 +111,10 @@ def test_bad(text):
         (
             "48 Volt",
             "bad-quantity",
-            "'Volt' in '48 Volt' is not a unit; units are V, A, W, ohm, F, H, m, deg, %, ohm/m, F/m, dB, dBu, dBV, with prefixes p n u m k M.",
+            (
+                "'Volt' in '48 Volt' is not a unit; units are V, A, W, ohm, F, H, m, deg, %, ohm/m, F/m, dB, "
+                "dBu, dBV, with prefixes p n u m k M."
+            ),
         ),
     ],
 )

@@ -8,11 +8,14 @@ from generator.catalogue import CatalogueError, load
 
 from . import tiny
 
-_VALUE = re.compile(r"(?<=: )[^\n,{}\[\]]+|(?<=[\[, ])[a-z][a-z0-9.-]*(?=[\],])|(?<=: )\{[^\n]*\}|(?<=: )\[[^\n\]]*\]")
+_VALUE = re.compile(
+    r"(?<=: )[^\n,{}\[\]]+|(?<=[\[, ])[a-z][a-z0-9.-]*(?=[\],])|(?<=: )\{[^\n]*\}|(?<=: )\[[^\n\]]*\]"
+)
 
 
 def _damaged(text):
-    """The text without each of its lines, with each value replaced by things of another type, and cut off anywhere."""
+    """The text without each of its lines, with each value replaced by things of another type,
+    and cut off anywhere."""
     lines = text.splitlines(keepends=True)
     for i in range(len(lines)):
         yield "".join(lines[:i] + lines[i + 1 :])

@@ -47,7 +47,8 @@ def test_a_cycle_is_told_once_and_nothing_of_who_leads_into_it(pinouts, replace,
     replace("ports/third.yaml", "", "name: Third\nsame_as: second\n")
     replace("ports/outside.yaml", "", f"name: Outside\nsame_as: {id}\n")
     assert "\n".join(map(str, lint(pinouts))) == (
-        "pinouts/ports/second.yaml:2:10: error[same-as-cycle]\n    `same_as` runs in a circle: second -> third -> second."
+        "pinouts/ports/second.yaml:2:10: error[same-as-cycle]\n"
+        "    `same_as` runs in a circle: second -> third -> second."
     )
 
 
@@ -69,12 +70,23 @@ def test_a_base_that_cannot_be_read_is_told_in_its_own_file_only(pinouts, replac
 
 
 def test_instances_of_a_port(pinouts, replace):
-    replace("assignments/jack-stereo.yaml", "", "name: S\nconnector: jack\ncarries: {tip: left, ring: right, sleeve: common}\nevidence: common practice\n")
+    replace(
+        "assignments/jack-stereo.yaml",
+        "",
+        "name: S\n"
+        "connector: jack\n"
+        "carries: {tip: left, ring: right, sleeve: common}\n"
+        "evidence: common practice\n",
+    )
     replace(
         "ports/stereo.yaml",
         "",
-        "name: Stereo\nsame_as: player-out\nassignment: jack-stereo\ncircuit:\n"
-        "  main: {use: output, roles: {hot: left, cold: common}}\n  right: {same_as: main, roles: {hot: right}}\n",
+        "name: Stereo\n"
+        "same_as: player-out\n"
+        "assignment: jack-stereo\n"
+        "circuit:\n"
+        "  main: {use: output, roles: {hot: left, cold: common}}\n"
+        "  right: {same_as: main, roles: {hot: right}}\n",
     )
     port = load(pinouts).ports["stereo"]
     assert [(s.id, s.channel, s.output) for s in port.sources] == [

@@ -25,7 +25,11 @@ def test_accepts_the_tiny_catalogue(name, loader):
     """Read as text, as we do, and with the types an editor sees."""
     data = yaml.load(tiny.FILES[name], Loader=loader)
     kind = name.partition("/")[0].removesuffix(".yaml")
-    data = yaml.load(yaml.dump(_text_keys(data)), Loader=yaml.BaseLoader) if loader is yaml.BaseLoader else _text_keys(data)
+    data = (
+        yaml.load(yaml.dump(_text_keys(data)), Loader=yaml.BaseLoader)
+        if loader is yaml.BaseLoader
+        else _text_keys(data)
+    )
     assert list(validator(kind).iter_errors(data)) == []
 
 
@@ -53,7 +57,9 @@ def _text_keys(data):
 )
 def test_refuses(name, old, new):
     text = tiny.FILES[name].replace(old, new)
-    assert list(validator(name.partition("/")[0]).iter_errors(_text_keys(yaml.load(text, Loader=yaml.BaseLoader))))
+    assert list(
+        validator(name.partition("/")[0]).iter_errors(_text_keys(yaml.load(text, Loader=yaml.BaseLoader)))
+    )
 
 
 def test_same_as_stands_for_what_is_required():

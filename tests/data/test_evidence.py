@@ -1,4 +1,5 @@
-"""What is known from memory says so and says what would confirm it, in every kind of record, whether written there or taken over by `same_as`."""
+"""What is known from memory says so and says what would confirm it, in every kind of record, whether written
+there or taken over by `same_as`."""
 
 import re
 from collections import Counter
@@ -17,18 +18,27 @@ KINDS = ("connectors", "assignments", "circuits", "cables", "ports", "leads")
 
 def records(kind: str) -> dict[str, dict]:
     """id -> what its file says."""
-    return {path.stem: plain(loader.read(path, path.name, Problems())) for path in sorted((default_directory() / kind).glob("*.yaml"))}
+    return {
+        path.stem: plain(loader.read(path, path.name, Problems()))
+        for path in sorted((default_directory() / kind).glob("*.yaml"))
+    }
 
 
 def told(id: str, key: str, among: dict[str, dict]) -> str | None:
     """What a record says for a key, or the record it is the same as."""
     record = among[id]
-    return record[key] if key in record else told(record["same_as"], key, among) if "same_as" in record else None
+    return (
+        record[key] if key in record else told(record["same_as"], key, among) if "same_as" in record else None
+    )
 
 
 def silent(among: dict[str, dict]) -> list[str]:
     """Ids of the records from memory whose note names nothing that would confirm them."""
-    return [id for id in among if told(id, "evidence", among) == "from memory" and "confirm" not in (told(id, "note", among) or "")]
+    return [
+        id
+        for id in among
+        if told(id, "evidence", among) == "from memory" and "confirm" not in (told(id, "note", among) or "")
+    ]
 
 
 @pytest.mark.parametrize("kind", KINDS)
@@ -40,8 +50,11 @@ def test_memory_says_what_would_confirm_it(kind):
 
 def test_a_silent_memory_is_found():
     among = {
-        "a": {"evidence": "from memory", "note": "A meter would confirm it."}, "b": {"same_as": "a"}, "c": {"same_as": "a", "note": "Other."},
-        "d": {"evidence": "from memory"}, "e": {"evidence": "published"},
+        "a": {"evidence": "from memory", "note": "A meter would confirm it."},
+        "b": {"same_as": "a"},
+        "c": {"same_as": "a", "note": "Other."},
+        "d": {"evidence": "from memory"},
+        "e": {"evidence": "published"},
     }
     assert silent(among) == ["c", "d"]
 
@@ -65,7 +78,11 @@ def cited() -> set[str]:
             if path.name != "sources.yaml":
                 found |= _cites(yaml.load(path.read_text("utf-8"), Loader=yaml.CBaseLoader))
         for path in sorted((ROOT / folder).rglob("*.j2")):
-            found |= set(re.findall(r"'([a-z0-9-]+)'", " ".join(re.findall(r"g\.known\(([^)]*)\)", path.read_text("utf-8")))))
+            found |= set(
+                re.findall(
+                    r"'([a-z0-9-]+)'", " ".join(re.findall(r"g\.known\(([^)]*)\)", path.read_text("utf-8")))
+                )
+            )
     return found
 
 
@@ -75,7 +92,9 @@ def _cites(node) -> set[str]:
     if not isinstance(node, dict):
         return set()
     own = node.get("cite", [])
-    return _cites(list(node.values())) | {id for id in ([own] if isinstance(own, str) else own) if isinstance(id, str)}
+    return _cites(list(node.values())) | {
+        id for id in ([own] if isinstance(own, str) else own) if isinstance(id, str)
+    }
 
 
 def test_every_source_is_cited():
@@ -86,4 +105,8 @@ def test_every_source_is_cited():
 
 
 def test_a_source_that_nothing_cites_is_found():
-    assert _cites({"a": [{"cite": "one"}, {"b": {"cite": ["two", "three"]}}], "c": "four"}) == {"one", "two", "three"}
+    assert _cites({"a": [{"cite": "one"}, {"b": {"cite": ["two", "three"]}}], "c": "four"}) == {
+        "one",
+        "two",
+        "three",
+    }

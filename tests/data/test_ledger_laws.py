@@ -1,4 +1,5 @@
-"""Laws of the trade that every row of the ledger keeps, read from the committed text and the records alone: nothing here is judged."""
+"""Laws of the trade that every row of the ledger keeps, read from the committed text and the records alone:
+nothing here is judged."""
 
 import pytest
 
@@ -15,7 +16,9 @@ def lines():
         for line in path.read_text("utf-8").splitlines():
             if not line.startswith("#"):
                 lead, inlet, verdict, findings, *_ = line.split("\t")
-                found.append((path.stem, lead, inlet, verdict, set(findings.replace("|", "").split()) - {"-"}))
+                found.append(
+                    (path.stem, lead, inlet, verdict, set(findings.replace("|", "").split()) - {"-"})
+                )
     return found
 
 
@@ -24,12 +27,15 @@ def kinds(parts):
 
 
 def test_a_loudspeaker_output_into_anything_else_is_dangerous(catalogue, lines):
-    """common practice: tens of volts and amps from a few ohms belong into loudspeakers only. Where no wire leads on, nothing can happen."""
+    """common practice: tens of volts and amps from a few ohms belong into loudspeakers only. Where no wire
+    leads on, nothing can happen."""
     outlets = {port.id for port in catalogue.ports.values() if "loudspeaker" in kinds(port.sources)}
     others = {port.id for port in catalogue.ports.values() if "loudspeaker" not in kinds(port.listeners)}
     asked = [line for line in lines if line[0] in outlets and line[2] in others]
     assert len(asked) > 100
-    assert not [line for line in asked if line[3] != "dangerous" and not (line[3] == "no signal" and line[4] & OPEN)]
+    assert not [
+        line for line in asked if line[3] != "dangerous" and not (line[3] == "no signal" and line[4] & OPEN)
+    ]
 
 
 def test_what_is_dangerous_says_what_of(lines):
@@ -38,4 +44,9 @@ def test_what_is_dangerous_says_what_of(lines):
 
 def test_what_is_safe_lacks_nothing(lines):
     """Safe may leave a device unpowered in a setting that another setting powers, and nothing else."""
-    assert not [line for line in lines if line[3] == SAFE and line[4] - {"not-powered", "part-unpowered", "talkback-unpowered", "switched-off"}]
+    assert not [
+        line
+        for line in lines
+        if line[3] == SAFE
+        and line[4] - {"not-powered", "part-unpowered", "talkback-unpowered", "switched-off"}
+    ]

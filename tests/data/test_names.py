@@ -1,7 +1,9 @@
-"""No maker's, product's or platform's name stands in what people read, search or type: a lead is told by its plugs, not by who sold it.
+"""No maker's, product's or platform's name stands in what people read, search or type: a lead is told by its
+plugs, not by who sold it.
 
-The names are kept as digests (the first 16 hexadecimal digits of SHA-256 of the word in small letters, without hyphens and spaces), so that they
-stand nowhere. A source keeps the title it has, and the place where it was read.
+The names are kept as digests (the first 16 hexadecimal digits of SHA-256 of the word in small
+letters, without hyphens and spaces), so that they stand nowhere. A source keeps the title it has, and
+the place where it was read.
 """
 
 import re
@@ -12,10 +14,17 @@ import pytest
 
 ROOT = Path(__file__).parents[2]
 NOT_KEPT = frozenset(Path(__file__).with_name("names_not_kept.txt").read_text().split())
-FILES = sorted(path for folder in ("pinouts", "site_src", "generator", "tests") for path in (ROOT / folder).rglob("*")
-               if path.suffix in {".yaml", ".j2", ".md", ".py", ".js", ".html"} and "vendor" not in path.name and not path.name.startswith("a-"))
+FILES = sorted(
+    path
+    for folder in ("pinouts", "site_src", "generator", "tests")
+    for path in (ROOT / folder).rglob("*")
+    if path.suffix in {".yaml", ".j2", ".md", ".py", ".js", ".html"}
+    and "vendor" not in path.name
+    and not path.name.startswith("a-")
+)
 OF_A_SOURCE = re.compile(r"^  (title|where): ")
-OF_A_BROWSER = re.compile(r"""\brel=["']?\w+-touch-icon""")  # one platform looks for its icon under its own name and no other
+# one platform looks for its icon under its own name and no other
+OF_A_BROWSER = re.compile(r"""\brel=["']?\w+-touch-icon""")
 
 
 def digest(word: str) -> str:
@@ -30,7 +39,11 @@ def names(text: str) -> list[str]:
 
 @pytest.mark.parametrize("folder", ["pinouts", "site_src", "generator", "tests", "."])
 def test_no_name_of_a_maker_or_product(folder):
-    files = [path for path in FILES if path.is_relative_to(ROOT / folder)] if folder != "." else [*ROOT.glob("*.md"), ROOT / "mkdocs.yml", ROOT / "pyproject.toml"]
+    files = (
+        [path for path in FILES if path.is_relative_to(ROOT / folder)]
+        if folder != "."
+        else [*ROOT.glob("*.md"), ROOT / "mkdocs.yml", ROOT / "pyproject.toml"]
+    )
     assert files
     found = {}
     for path in files:
@@ -38,7 +51,11 @@ def test_no_name_of_a_maker_or_product(folder):
         if path.name == "sources.yaml":
             lines = [line for line in lines if not OF_A_SOURCE.match(line)]
         lines = [OF_A_BROWSER.sub("", line) for line in lines]
-        found |= {f"{path.relative_to(ROOT)}:{number}": name for number, line in enumerate(lines, 1) if (name := names(line))}
+        found |= {
+            f"{path.relative_to(ROOT)}:{number}": name
+            for number, line in enumerate(lines, 1)
+            if (name := names(line))
+        }
     assert not found
 
 

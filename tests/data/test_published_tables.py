@@ -1,5 +1,6 @@
-"""Who carries what, held against published tables. Each table is written out here as its source has it, not derived from the
-catalogue; the id of the source in pinouts/sources.yaml stands beside it. What no page shows is marked as practice or memory."""
+"""Who carries what, held against published tables. Each table is written out here as its source has it, not
+derived from the catalogue; the id of the source in pinouts/sources.yaml stands beside it. What no page shows
+is marked as practice or memory."""
 
 import pytest
 
@@ -27,10 +28,17 @@ TABLES = {
     # headset-xlr-5-note for 4 and 5 (two amplifier outputs); 1 to 3 are common practice
     "xlr-5-headset": {"1": "mic-common", "2": "mic", "3": "phones-common", "4": "left", "5": "right"},
     # lighting-manual-p328: 1 common, 2 data -, 3 data +, 4 and 5 the second link
-    "xlr-5-lighting-data": {"1": "screen", "2": "data-minus", "3": "data-plus", "4": "second-data-4", "5": "second-data-5"},
+    "xlr-5-lighting-data": {
+        "1": "screen",
+        "2": "data-minus",
+        "3": "data-plus",
+        "4": "second-data-4",
+        "5": "second-data-5",
+    },
     # recorder-manual-p55: like the three-contact XLR
     "mini-xlr-3-balanced": {"1": "screen", "2": "hot", "3": "cold"},
-    # phone-compatibility-7-8-2-1 and phone-headset-spec: tip left, ring 1 right, ring 2 ground, sleeve microphone
+    # phone-compatibility-7-8-2-1 and phone-headset-spec: tip left, ring 1 right, ring 2
+    # ground, sleeve microphone
     "phone-35-trrs-headset-lrgm": {"tip": "left", "ring1": "right", "ring2": "common", "sleeve": "mic"},
     # headset-orders-answer: the other order
     "phone-35-trrs-headset-lrmg": {"tip": "left", "ring1": "right", "ring2": "mic", "sleeve": "common"},
@@ -42,18 +50,39 @@ TABLES = {
     "din-5-180-midi-receiver": {"4": "source", "5": "sink"},
     # timecode-connector-faq, camera-timecode-page: shared by all users; one camera has 5 V on 4
     "push-pull-5-timecode": {"1": "common", "2": "timecode-in", "5": "timecode-out"},
-    "push-pull-5-timecode-camera-power": {"1": "common", "2": "timecode-in", "4": "supply", "5": "timecode-out"},
+    "push-pull-5-timecode-camera-power": {
+        "1": "common",
+        "2": "timecode-in",
+        "4": "supply",
+        "5": "timecode-out",
+    },
     # recorder-manual-p55: 1 and 2 ground, 3 charge only, 4 operate
     "push-pull-4-dc-recorder": {"1": "common", "2": "common", "3": "charge", "4": "supply"},
     # aes3-annex-d by way of aes3-category-cable-page: 4/5 first, XLR contact 2 to the odd contact, 3/6 second
     "rj45-digital": {"5": "hot", "4": "cold", "3": "second-hot", "6": "second-cold"},
-    # four-wire-manual: 3 and 6 audio out, 4 and 5 audio in, plus on 3 and 4; matrix-ports-manual-p23, seen from the matrix
+    # four-wire-manual: 3 and 6 audio out, 4 and 5 audio in, plus on 3 and 4;
+    # matrix-ports-manual-p23, seen from the matrix
     "rj45-four-wire": {"3": "send-hot", "6": "send-cold", "4": "return-hot", "5": "return-cold"},
-    "rj45-matrix-port": {"1": "panel-data-plus", "2": "panel-data-minus", "3": "matrix-data-plus", "6": "matrix-data-minus",
-                         "5": "return-hot", "4": "return-cold", "7": "send-hot", "8": "send-cold"},
+    "rj45-matrix-port": {
+        "1": "panel-data-plus",
+        "2": "panel-data-minus",
+        "3": "matrix-data-plus",
+        "6": "matrix-data-minus",
+        "5": "return-hot",
+        "4": "return-cold",
+        "7": "send-hot",
+        "8": "send-cold",
+    },
     # film-battery-article: 1 ground, 2 +8.4 V, 3 +12 V, 4 +16.8 V, 5 for special uses
-    "xlr-5-film-battery": {"1": "common", "2": "supply-8", "3": "supply-12", "4": "supply-16", "5": "spare-5"},
-    # xlr-uses-page: headphones ground, right, left; lighting data ground, minus, plus; one older maker plus on 2
+    "xlr-5-film-battery": {
+        "1": "common",
+        "2": "supply-8",
+        "3": "supply-12",
+        "4": "supply-16",
+        "5": "spare-5",
+    },
+    # xlr-uses-page: headphones ground, right, left; lighting data ground, minus, plus;
+    # one older maker plus on 2
     "mini-xlr-3-headphones": {"1": "common", "2": "right", "3": "left"},
     "xlr-3-lighting-data": {"1": "screen", "2": "cold", "3": "hot"},
     "xlr-3-lighting-data-reversed": {"1": "screen", "2": "hot", "3": "cold"},
@@ -65,24 +94,42 @@ TABLES = {
     "phone-35-trs-contacts": {"tip": "shutter", "ring": "focus", "sleeve": "common"},
     # din-microphone-page: microphone on 1, ground on 2
     "din-3-microphone": {"1": "signal", "2": "common"},
-    # usb-a-table, usb-a-colours: +5 V, data minus, data plus, ground; usb-c-board-manual-p8: ground on 1 and 12, supply on 4 and 9 of both rows
+    # usb-a-table, usb-a-colours: +5 V, data minus, data plus, ground; usb-c-board-manual-p8: ground on 1 and
+    # 12, supply on 4 and 9 of both rows
     "usb-a-digital": {"1": "supply", "2": "data-minus", "3": "data-plus", "4": "ground"},
     "usb-a-power": {"1": "supply", "2": "data-minus", "3": "data-plus", "4": "common"},
-    "usb-c-power": {**{f"{row}{number}": role for row in "ab" for number, role in ((1, "common"), (12, "common"), (4, "supply"), (9, "supply"))},
-                    "a5": "detect-1", "b5": "detect-2"},
+    "usb-c-power": {
+        **{
+            f"{row}{number}": role
+            for row in "ab"
+            for number, role in ((1, "common"), (12, "common"), (4, "supply"), (9, "supply"))
+        },
+        "a5": "detect-1",
+        "b5": "detect-2",
+    },
     # modular-jack-rule: ring on 3, tip on 4, the rest reserved
     "rj11-line": {"3": "line-a", "4": "line-b"},
-    # headset-xlr-4-notes: microphone screen, microphone, headphone return, headphone; xlr-5-table with headset-xlr-5-note: 4 and 5 tied together
+    # headset-xlr-4-notes: microphone screen, microphone, headphone return, headphone; xlr-5-table with
+    # headset-xlr-5-note: 4 and 5 tied together
     "xlr-4-headset": {"1": "mic-common", "2": "mic", "3": "phones-common", "4": "phones"},
-    "xlr-5-headset-ears-joined": {"1": "mic-common", "2": "mic", "3": "phones-common", "4": "phones", "5": "phones"},
-    # two-contact-power-page: ground on 1 and volts on 2, elsewhere the other way round; camera-pinout-chart: ground, +24 V, start and stop
+    "xlr-5-headset-ears-joined": {
+        "1": "mic-common",
+        "2": "mic",
+        "3": "phones-common",
+        "4": "phones",
+        "5": "phones",
+    },
+    # two-contact-power-page: ground on 1 and volts on 2, elsewhere the other way round; camera-pinout-chart:
+    # ground, +24 V, start and stop
     "push-pull-2-dc": {"1": "common", "2": "supply"},
     "push-pull-2-dc-reversed": {"1": "supply", "2": "common"},
     "push-pull-3-run-and-power": {"1": "common", "2": "supply", "3": "run"},
-    # trigger-manual-p19: 12 V on the tip, ground on the sleeve; foot-switch-manual-p7: tip and ring each to the sleeve
+    # trigger-manual-p19: 12 V on the tip, ground on the sleeve; foot-switch-manual-p7: tip and
+    # ring each to the sleeve
     "phone-35-ts-trigger": {"tip": "supply", "sleeve": "common"},
     "phone-635-trs-contacts": {"tip": "contact-1", "ring": "contact-2", "sleeve": "common"},
-    # sidechain-manual-p10: return on the tip, send on the ring; amplifier-terminals-manual-p14: hot, ground, cold
+    # sidechain-manual-p10: return on the tip, send on the ring;
+    # amplifier-terminals-manual-p14: hot, ground, cold
     "phone-635-trs-insert-ring-send": {"tip": "return", "ring": "send", "sleeve": "common"},
     "terminal-strip-3-ground-middle": {"1": "hot", "2": "screen", "3": "cold"},
 }
@@ -94,13 +141,26 @@ def test_the_contacts_are_those_of_the_published_table(catalogue, id):
 
 
 # aes59 by way of encyclopedia-d-sub-audio and interface-manual-p24: channel: plus, minus, ground
-AES59 = {1: (24, 12, 25), 2: (10, 23, 11), 3: (21, 9, 22), 4: (7, 20, 8), 5: (18, 6, 19), 6: (4, 17, 5), 7: (15, 3, 16), 8: (1, 14, 2)}
+AES59 = {
+    1: (24, 12, 25),
+    2: (10, 23, 11),
+    3: (21, 9, 22),
+    4: (7, 20, 8),
+    5: (18, 6, 19),
+    6: (4, 17, 5),
+    7: (15, 3, 16),
+    8: (1, 14, 2),
+}
 
 
 def test_the_analogue_d_sub_is_complete(catalogue):
     carries = catalogue.assignments["d-sub-25-aes59-analogue"].carries
     for channel, contacts in AES59.items():
-        assert [carries[str(contact)] for contact in contacts] == [f"hot-{channel}", f"cold-{channel}", f"screen-{channel}"]
+        assert [carries[str(contact)] for contact in contacts] == [
+            f"hot-{channel}",
+            f"cold-{channel}",
+            f"screen-{channel}",
+        ]
     assert len(carries) == len(set(carries.values())) == 8 * 3
     assert set(catalogue.connectors["d-sub-25"].contacts) - set(carries) == {"13"}
 
@@ -108,17 +168,42 @@ def test_the_analogue_d_sub_is_complete(catalogue):
 def test_the_digital_d_sub_keeps_the_groups_of_the_analogue_one(catalogue):
     # encyclopedia-d-sub-audio: outputs 1/2 .. 7/8 stand where channels 5 .. 8 do, inputs where 1 .. 4 do
     carries = catalogue.assignments["d-sub-25-aes59-digital"].carries
-    for channel, pair in {5: "out-1-2", 6: "out-3-4", 7: "out-5-6", 8: "out-7-8", 1: "in-1-2", 2: "in-3-4", 3: "in-5-6", 4: "in-7-8"}.items():
-        assert [carries[str(contact)] for contact in AES59[channel]] == [f"{pair}-plus", f"{pair}-minus", f"{pair}-screen"]
+    for channel, pair in {
+        5: "out-1-2",
+        6: "out-3-4",
+        7: "out-5-6",
+        8: "out-7-8",
+        1: "in-1-2",
+        2: "in-3-4",
+        3: "in-5-6",
+        4: "in-7-8",
+    }.items():
+        assert [carries[str(contact)] for contact in AES59[channel]] == [
+            f"{pair}-plus",
+            f"{pair}-minus",
+            f"{pair}-screen",
+        ]
 
 
 def test_the_rival_d_sub_has_inputs_and_outputs_where_its_source_has_them(catalogue):
-    # encyclopedia-d-sub-audio, video-server-d-sub-table: inputs plus on 1-4, minus on 14-17, outputs plus on 5-8, minus on 18-21, ground on 10, 12, 13, 22-25
+    # encyclopedia-d-sub-audio, video-server-d-sub-table: inputs plus on 1-4, minus on 14-17, outputs plus on
+    # 5-8, minus on 18-21, ground on 10, 12, 13, 22-25
     carries = catalogue.assignments["d-sub-25-digital-rival"].carries
-    assert {int(contact) for contact, role in carries.items() if role.startswith("in-")} == {*range(1, 5), *range(14, 18)}
-    assert {int(contact) for contact, role in carries.items() if role.startswith("out-")} == {*range(5, 9), *range(18, 22)}
+    assert {int(contact) for contact, role in carries.items() if role.startswith("in-")} == {
+        *range(1, 5),
+        *range(14, 18),
+    }
+    assert {int(contact) for contact, role in carries.items() if role.startswith("out-")} == {
+        *range(5, 9),
+        *range(18, 22),
+    }
     assert {int(contact) for contact, role in carries.items() if role.endswith("-plus")} == {*range(1, 9)}
-    assert {int(contact) for contact, role in carries.items() if role == "ground"} == {10, 12, 13, *range(22, 26)}
+    assert {int(contact) for contact, role in carries.items() if role == "ground"} == {
+        10,
+        12,
+        13,
+        *range(22, 26),
+    }
     assert all(carries[str(n + 13)] == carries[str(n)].replace("plus", "minus") for n in range(1, 9))
     assert len(carries) == 23
 
@@ -142,17 +227,25 @@ def test_what_is_contested_is_not_settled_in_silence(catalogue):
     roles = set(catalogue.assignments["usb-c-analogue"].carries.values())
     assert not roles & {"left", "right", "mic"}
     assert catalogue.assignments["usb-c-analogue-left-on-plus"].carries["a6"] == "left"
-    # usb-c-audio-switch-datasheet: DP_R and DN_L, R for the right and L for the left channel; the phone follows the plug
+    # usb-c-audio-switch-datasheet: DP_R and DN_L, R for the right and L for the left channel; the
+    # phone follows the plug
     usual = catalogue.assignments["usb-c-analogue-left-on-minus"].carries
     assert (usual["a6"], usual["b6"], usual["a7"], usual["b7"]) == ("right", "right", "left", "left")
     for port in ("phone-usb-c-analogue", "headset-usb-c-analogue"):
         assert catalogue.ports[port].contacts["a7"] == "left"
     # trs-midi-page says only that the two-contact variant exists
-    assert all(role.startswith("unknown") for role in catalogue.assignments["phone-35-ts-midi"].carries.values())
+    assert all(
+        role.startswith("unknown") for role in catalogue.assignments["phone-35-ts-midi"].carries.values()
+    )
 
 
-# cad-footprints-xlr, looking at the male mating face: contacts from left to right, and the one that stands lowest
-MALE_FACES = {"xlr-3": (["1", "3", "2"], "3"), "xlr-4": (["1", "2", "3", "4"], None), "xlr-5": (["1", "2", "3", "4", "5"], "3")}
+# cad-footprints-xlr, looking at the male mating face: contacts from left to right, and the
+# one that stands lowest
+MALE_FACES = {
+    "xlr-3": (["1", "3", "2"], "3"),
+    "xlr-4": (["1", "2", "3", "4"], None),
+    "xlr-5": (["1", "2", "3", "4", "5"], "3"),
+}
 
 
 @pytest.mark.parametrize("id", MALE_FACES)
@@ -160,7 +253,8 @@ def test_the_face_has_its_contacts_in_the_published_order(catalogue, id):
     connector, (order, lowest) = catalogue.connectors[id], MALE_FACES[id]
     male, female = (faces.places(connector, half, "face") for half in ("male", "female"))
     assert sorted(male, key=lambda contact: male[contact][0]) == order
-    assert sorted(female, key=lambda contact: female[contact][0]) == order[::-1]  # three-pin-mic-howto: the mirror
+    # three-pin-mic-howto: the mirror
+    assert sorted(female, key=lambda contact: female[contact][0]) == order[::-1]
     if lowest:
         assert max(male, key=lambda contact: male[contact][1]) == lowest
 
@@ -175,7 +269,8 @@ def test_the_five_contact_female_agrees_with_its_own_footprint(catalogue):
 
 
 def test_din_is_numbered_1_4_2_5_3_from_right_to_left_on_the_plug(catalogue):
-    # din-connector-page: male face read right to left with the pins up; din-plug-page: a circle of 7 mm in steps of 45 degrees
+    # din-connector-page: male face read right to left with the pins up; din-plug-page: a circle of 7 mm
+    # in steps of 45 degrees
     connector = catalogue.connectors["din-5-180"]
     male = faces.places(connector, "male", "face")
     assert sorted(male, key=lambda contact: -male[contact][0]) == ["1", "4", "2", "5", "3"]
@@ -188,7 +283,9 @@ def test_the_male_face_is_the_female_solder_side(catalogue):
     # three-pin-mic-howto, for every connector with a face and both halves
     for connector in catalogue.connectors.values():
         if connector.face and len(connector.halves) == 2:
-            assert faces.places(connector, "male", "face") == faces.places(connector, "female", "solder"), connector.id
+            assert faces.places(connector, "male", "face") == faces.places(connector, "female", "solder"), (
+                connector.id
+            )
 
 
 def test_a_three_contact_din_plug_meets_the_left_channel(catalogue):
@@ -200,9 +297,13 @@ def test_a_three_contact_din_plug_meets_the_left_channel(catalogue):
 
 
 def test_what_can_be_plugged_either_way_round_is_judged_both_ways(catalogue):
-    # plain mechanics: posts and bare wire know no side; usb-c-analogue-page: microphone and ground swap with orientation
+    # plain mechanics: posts and bare wire know no side; usb-c-analogue-page: microphone and
+    # ground swap with orientation
     posts, wire = catalogue.connectors["binding-post-pair"], catalogue.connectors["bare-wire-pair"]
-    straight, crossed = frozenset({("plus", "plus"), ("minus", "minus")}), frozenset({("plus", "minus"), ("minus", "plus")})
+    straight, crossed = (
+        frozenset({("plus", "plus"), ("minus", "minus")}),
+        frozenset({("plus", "minus"), ("minus", "plus")}),
+    )
     assert set(mate((posts, "female"), (wire, "male")).home) == {straight, crossed}
     usb = catalogue.connectors["usb-c"]
     turned = [state for state in mate((usb, "female"), (usb, "male")).home if ("a8", "b8") in state]
@@ -210,27 +311,43 @@ def test_what_can_be_plugged_either_way_round_is_judged_both_ways(catalogue):
     assert set(usb.turned) == set(usb.turned.values()) == set(usb.contacts)
 
 
-@pytest.mark.parametrize(("receptacle", "plug"), [
-    ("phone-635-trs", "phone-635-b-gauge-trs"),  # b-gauge-glossary: not interchangeable
-    ("phone-635-b-gauge-trs", "phone-635-trs"),
-    ("phone-44-five", "phone-44-patch-trs"),  # from memory: another product of the same thickness
-    ("phone-35-trrs-video-15", "phone-35-trrs-video-17"),  # phone-plug-mating: can do damage
-    ("phone-35-trrs", "phone-35-trrs-video-17"),
-    ("xlr-6-ring", "xlr-6-centre"),  # from memory: two inserts that do not mate
-    ("loudspeaker-4", "loudspeaker-2"),  # from memory: the ring of a four-contact cable plug is in the way
-    ("dc-barrel-55-25", "dc-barrel-55-21"),  # the bore is too narrow for the pin
-    ("dc-barrel-55-21", "dc-barrel-55-25"),  # from memory: it slides over the thinner pin and its contact comes and goes, no connection to call safe
-])
+@pytest.mark.parametrize(
+    ("receptacle", "plug"),
+    [
+        ("phone-635-trs", "phone-635-b-gauge-trs"),  # b-gauge-glossary: not interchangeable
+        ("phone-635-b-gauge-trs", "phone-635-trs"),
+        ("phone-44-five", "phone-44-patch-trs"),  # from memory: another product of the same thickness
+        ("phone-35-trrs-video-15", "phone-35-trrs-video-17"),  # phone-plug-mating: can do damage
+        ("phone-35-trrs", "phone-35-trrs-video-17"),
+        ("xlr-6-ring", "xlr-6-centre"),  # from memory: two inserts that do not mate
+        (
+            "loudspeaker-4",
+            "loudspeaker-2",
+        ),  # from memory: the ring of a four-contact cable plug is in the way
+        ("dc-barrel-55-25", "dc-barrel-55-21"),  # the bore is too narrow for the pin
+        # from memory: it slides over the thinner pin and its contact comes and goes, no
+        # connection to call safe
+        ("dc-barrel-55-21", "dc-barrel-55-25"),
+    ],
+)
 def test_families_that_must_not_meet(catalogue, receptacle, plug):
     one, two = catalogue.connectors[receptacle], catalogue.connectors[plug]
     half, other = ("jack", "plug") if "jack" in one.halves else ("female", "male")
     assert not fits((one, half), (two, other))
 
 
-@pytest.mark.parametrize(("receptacle", "plug"), [
-    ("combo-xlr-3", "xlr-3"), ("combo-635-trs", "phone-635-ts"), ("combo-635-trs", "phone-635-trs"), ("phone-35-trs", "phone-35-trs-locking"),
-    ("phone-35-trs-locking", "phone-35-trrs"), ("loudspeaker-2", "loudspeaker-4"), ("binding-post-pair", "banana-4-pair"),
-])
+@pytest.mark.parametrize(
+    ("receptacle", "plug"),
+    [
+        ("combo-xlr-3", "xlr-3"),
+        ("combo-635-trs", "phone-635-ts"),
+        ("combo-635-trs", "phone-635-trs"),
+        ("phone-35-trs", "phone-35-trs-locking"),
+        ("phone-35-trs-locking", "phone-35-trrs"),
+        ("loudspeaker-2", "loudspeaker-4"),
+        ("binding-post-pair", "banana-4-pair"),
+    ],
+)
 def test_families_that_do_meet(catalogue, receptacle, plug):
     # plain mechanics, from memory except the phone plugs (encyclopedia-phone-connector)
     one, two = catalogue.connectors[receptacle], catalogue.connectors[plug]

@@ -1,4 +1,5 @@
-"""What people call things in the trade and at the counter finds something sensible. Words and what they mean: common practice."""
+"""What people call things in the trade and at the counter finds something sensible. Words and what they
+mean: common practice."""
 
 import re
 
@@ -7,39 +8,106 @@ import pytest
 # word: part of an id of what must be among the finds, by kind
 FINDS = {
     "connectors": {
-        "mini-jack": "phone-35-trs", "headphone jack": "phone-35-trs", "quarter inch": "phone-635-ts", "eighth inch": "phone-35-ts", "aux": "phone-35-trs",
-        "tiny xlr": "mini-xlr-4", "phono": "rca", "tiny telephone": "phone-44-patch-trs", "combo jack": "combo-xlr-3",
+        "mini-jack": "phone-35-trs",
+        "headphone jack": "phone-35-trs",
+        "quarter inch": "phone-635-ts",
+        "eighth inch": "phone-35-ts",
+        "aux": "phone-35-trs",
+        "tiny xlr": "mini-xlr-4",
+        "phono": "rca",
+        "tiny telephone": "phone-44-patch-trs",
+        "combo jack": "combo-xlr-3",
     },
     "ports": {
-        "lav": "mic-lavalier", "lapel": "mic-electret-mono", "plug power": "camera-mic-in-35", "mic plus": "camera-mic-in-35", "line in": "recorder-line-in-35",
-        "aux in": "recorder-line-in-35", "bias": "recorder-mic-in-35", "ifb": "listening-receiver", "beltpack": "intercom-beltpack", "comms": "party-line",
-        "cans": "headphones-635", "wedge": "powered-loudspeaker", "di box": "active-di", "press box": "press-box-mic-out", "mult box": "press-box-mic-out",
-        "plug-on": "plug-on-transmitter", "camera hop": "wireless-receiver-out-35", "shotgun": "mic-condenser-p48", "gooseneck": "mic-condenser",
-        "contact mic": "contact-microphone", "boom op": "headphone-out-635", "tape out": "player-line-out", "camera return": "recorder-line-in-35",
-        "smart slate": "timecode-slate", "sync box": "timecode-box", "mix minus": "mixer-line-in-xlr", "hearing loop": "amplifier-line-in-rca", "laptop": "laptop-headset",
-        "dslr": "camera-mic-in-35", "camcorder xlr": "camera-line-in-xlr", "100 v line": "constant-voltage", "hi-z": "interface-instrument", "poe": "network-power",
-        "handheld recorder": "recorder-mic-in-p48-combo", "split": "press-box-mic-out", "car aux": "recorder-line-in-35", "walkie-talkie": "two-way-radio",
+        "lav": "mic-lavalier",
+        "lapel": "mic-electret-mono",
+        "plug power": "camera-mic-in-35",
+        "mic plus": "camera-mic-in-35",
+        "line in": "recorder-line-in-35",
+        "aux in": "recorder-line-in-35",
+        "bias": "recorder-mic-in-35",
+        "ifb": "listening-receiver",
+        "beltpack": "intercom-beltpack",
+        "comms": "party-line",
+        "cans": "headphones-635",
+        "wedge": "powered-loudspeaker",
+        "di box": "active-di",
+        "press box": "press-box-mic-out",
+        "mult box": "press-box-mic-out",
+        "plug-on": "plug-on-transmitter",
+        "camera hop": "wireless-receiver-out-35",
+        "shotgun": "mic-condenser-p48",
+        "gooseneck": "mic-condenser",
+        "contact mic": "contact-microphone",
+        "boom op": "headphone-out-635",
+        "tape out": "player-line-out",
+        "camera return": "recorder-line-in-35",
+        "smart slate": "timecode-slate",
+        "sync box": "timecode-box",
+        "mix minus": "mixer-line-in-xlr",
+        "hearing loop": "amplifier-line-in-rca",
+        "laptop": "laptop-headset",
+        "dslr": "camera-mic-in-35",
+        "camcorder xlr": "camera-line-in-xlr",
+        "100 v line": "constant-voltage",
+        "hi-z": "interface-instrument",
+        "poe": "network-power",
+        "handheld recorder": "recorder-mic-in-p48-combo",
+        "split": "press-box-mic-out",
+        "car aux": "recorder-line-in-35",
+        "walkie-talkie": "two-way-radio",
     },
     "leads": {
-        "pigtail": "bare-wire", "barrel": "xlr-m-to-xlr-m", "turnaround": "xlr-f-to-xlr-f", "gender changer": "xlr-m-to-xlr-m", "y-split": "to-two-xlr-m",
-        "jumper": "xlr-f-to-xlr-m-3m", "breakout": "d-sub-25-to-two-xlr-m", "snake": "d-sub-25", "loom": "d-sub-25", "ground lift": "xlr-f-to-xlr-m-lift",
-        "phase reverse": "crossed", "pad": "pad-20-db", "iso": "transformer", "hum killer": "transformer", "di": "xlr-m-di", "timecode jam lead": "timecode",
-        "dongle": "usb-c", "headset splitter": "phone-35-trrs-jack-to-two", "splitter": "two-35-trs-jacks", "line to mic": "attenuator", "dc block": "phantom-block",
-        "ground loop isolator": "phone-35-trs-to-35-trs-transformer", "laptop di": "two-xlr-m-transformer", "guitar lead": "635-ts-to-635-ts",
-        "patch cord": "patch", "aux lead": "phone-35-trs-to-35-trs", "headphone extension": "extension", "livestream": "trrs-line", "dual lav": "two-35-trs-jacks",
+        "pigtail": "bare-wire",
+        "barrel": "xlr-m-to-xlr-m",
+        "turnaround": "xlr-f-to-xlr-f",
+        "gender changer": "xlr-m-to-xlr-m",
+        "y-split": "to-two-xlr-m",
+        "jumper": "xlr-f-to-xlr-m-3m",
+        "breakout": "d-sub-25-to-two-xlr-m",
+        "snake": "d-sub-25",
+        "loom": "d-sub-25",
+        "ground lift": "xlr-f-to-xlr-m-lift",
+        "phase reverse": "crossed",
+        "pad": "pad-20-db",
+        "iso": "transformer",
+        "hum killer": "transformer",
+        "di": "xlr-m-di",
+        "timecode jam lead": "timecode",
+        "dongle": "usb-c",
+        "headset splitter": "phone-35-trrs-jack-to-two",
+        "splitter": "two-35-trs-jacks",
+        "line to mic": "attenuator",
+        "dc block": "phantom-block",
+        "ground loop isolator": "phone-35-trs-to-35-trs-transformer",
+        "laptop di": "two-xlr-m-transformer",
+        "guitar lead": "635-ts-to-635-ts",
+        "patch cord": "patch",
+        "aux lead": "phone-35-trs-to-35-trs",
+        "headphone extension": "extension",
+        "livestream": "trrs-line",
+        "dual lav": "two-35-trs-jacks",
     },
 }
 
 
 def findable(catalogue, kind: str, id: str) -> str:
-    """What a record is searched by: its name, what else it is called, and the same of its assignment and connectors."""
+    """What a record is searched by: its name, what else it is called, and the same of its
+    assignment and connectors."""
     record = getattr(catalogue, kind)[id]
     words = [record.name, *record.also_called]
     if kind == "ports":
-        words += [record.device, catalogue.assignments[record.assignment].name, *catalogue.assignments[record.assignment].also_called]
+        words += [
+            record.device,
+            catalogue.assignments[record.assignment].name,
+            *catalogue.assignments[record.assignment].also_called,
+        ]
     places = [record] if kind == "ports" else list(record.ends.values()) if kind == "leads" else []
     for place in places:
-        words += [catalogue.connectors[place.connector].name, *catalogue.connectors[place.connector].also_called]
+        words += [
+            catalogue.connectors[place.connector].name,
+            *catalogue.connectors[place.connector].also_called,
+        ]
     return " ".join(words).lower()
 
 

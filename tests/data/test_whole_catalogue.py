@@ -1,4 +1,5 @@
-"""The catalogue as a whole: wide enough to be worth carrying, no record twice, none that nothing reaches, every part in a lead rated."""
+"""The catalogue as a whole: wide enough to be worth carrying, no record twice, none that nothing reaches,
+every part in a lead rated."""
 
 from itertools import combinations
 
@@ -21,7 +22,8 @@ def half(catalogue, place) -> tuple:
 
 def test_every_port_is_reached_by_a_lead_or_another_port(catalogue):
     ends = {half(catalogue, end) for lead in catalogue.leads.values() for end in lead.ends.values()}
-    ends |= {half(catalogue, port) for port in catalogue.ports.values()}  # a captive plug may have no lead, only its socket
+    # a captive plug may have no lead, only its socket
+    ends |= {half(catalogue, port) for port in catalogue.ports.values()}
     for port in catalogue.ports.values():
         assert any(fits(half(catalogue, port), end) for end in ends), port.id
 
@@ -36,16 +38,32 @@ def test_every_end_of_a_lead_fits_a_port_or_another_lead(catalogue):
 
 def test_no_two_ports_are_the_same(catalogue):
     """Same class of device, same socket, same circuit behind it: one record under two names."""
-    kept = ("device", "connector", "half", "assignment", "contacts", "network", "sources", "listeners", "supplies", "needs", "earthed")
+    kept = (
+        "device",
+        "connector",
+        "half",
+        "assignment",
+        "contacts",
+        "network",
+        "sources",
+        "listeners",
+        "supplies",
+        "needs",
+        "earthed",
+    )
     for one, two in combinations(catalogue.ports.values(), 2):
         assert any(getattr(one, key) != getattr(two, key) for key in kept), f"{one.id} and {two.id}"
 
 
 def test_no_two_leads_are_the_same(catalogue):
     for one, two in combinations(catalogue.leads.values(), 2):
-        if {end: (place.connector, place.half) for end, place in one.ends.items()} == {end: (place.connector, place.half) for end, place in two.ends.items()}:
+        if {end: (place.connector, place.half) for end, place in one.ends.items()} == {
+            end: (place.connector, place.half) for end, place in two.ends.items()
+        }:
             # a cable of another impedance is another lead, though sound in it is alike
-            assert (one.network, one.name.split(",")[0]) != (two.network, two.name.split(",")[0]), f"{one.id} and {two.id}"
+            assert (one.network, one.name.split(",")[0]) != (two.network, two.name.split(",")[0]), (
+                f"{one.id} and {two.id}"
+            )
 
 
 def test_every_capacitor_and_every_winding_in_a_lead_has_a_rating(catalogue):
@@ -72,10 +90,13 @@ def test_leads_that_look_alike_tell_how_to_tell_them(catalogue):
 
 
 def test_assignments_that_share_a_connector_warn_of_each_other(catalogue):
-    """Where one connector serves several uses, each use is warned of or warns; the valve supply stands alone on its connector."""
+    """Where one connector serves several uses, each use is warned of or warns; the valve supply stands
+    alone on its connector."""
     shared = {}
     for assignment in catalogue.assignments.values():
         shared.setdefault(assignment.connector, []).append(assignment)
     for assignments in shared.values():
         for assignment in assignments if len(assignments) > 1 else ():
-            assert assignment.mistaken_for or any(assignment.id in other.mistaken_for for other in assignments), assignment.id
+            assert assignment.mistaken_for or any(
+                assignment.id in other.mistaken_for for other in assignments
+            ), assignment.id

@@ -1,4 +1,5 @@
-"""What a reader of an SVG file sees, taken from the parsed XML alone: texts with their boxes, circles, titles."""
+"""What a reader of an SVG file sees, taken from the parsed XML alone: texts with their
+boxes, circles, titles."""
 
 import re
 import xml.etree.ElementTree as ET
@@ -20,7 +21,12 @@ class Words:
     bottom: float
 
     def overlaps(self, other):
-        return self.left < other.right and other.left < self.right and self.top < other.bottom and other.top < self.bottom
+        return (
+            self.left < other.right
+            and other.left < self.right
+            and self.top < other.bottom
+            and other.top < self.bottom
+        )
 
 
 def root(source):
@@ -77,18 +83,31 @@ def all_words(source):
         wide = sum(text.width(words, size, weight) for words, weight in pieces)
         x, y = place(matrix, float(element.get("x")), float(element.get("y")))
         left = x - wide * {"start": 0, "middle": 0.5, "end": 1}[element.get("text-anchor")]
-        found.append(Words("".join(words for words, _ in pieces), size, left, y - 0.76 * size, left + wide, y + 0.24 * size))
+        found.append(
+            Words(
+                "".join(words for words, _ in pieces),
+                size,
+                left,
+                y - 0.76 * size,
+                left + wide,
+                y + 0.24 * size,
+            )
+        )
     return found
 
 
 def circles(source, title):
     """Centre and radius of the circles in the group with this title."""
-    return [(*place(matrix, float(e.get("cx")), float(e.get("cy"))), float(e.get("r")))
-            for e, matrix, titles in walk(root(source)) if e.tag == f"{SVG}circle" and title in titles]
+    return [
+        (*place(matrix, float(e.get("cx")), float(e.get("cy"))), float(e.get("r")))
+        for e, matrix, titles in walk(root(source))
+        if e.tag == f"{SVG}circle" and title in titles
+    ]
 
 
 def outlines(source, *, title=None, look=None):
-    """The boxes around rectangles and paths of straight lines in a group with this title, or of this look, as (left, top, right, bottom)."""
+    """The boxes around rectangles and paths of straight lines in a group with this title, or of this look, as
+    (left, top, right, bottom)."""
     found = []
     for e, matrix, around in walk(root(source)):
         if title is not None and title not in around or look is not None and e.get("class") != look:
@@ -100,7 +119,10 @@ def outlines(source, *, title=None, look=None):
             numbers = [float(number) for number in re.findall(r"-?\d+\.?\d*", e.get("d"))]
             spots = [place(matrix, x, y) for x, y in zip(numbers[::2], numbers[1::2])]
         elif e.tag in (f"{SVG}polygon", f"{SVG}polyline"):
-            spots = [place(matrix, *(float(number) for number in spot.split(","))) for spot in e.get("points").split()]
+            spots = [
+                place(matrix, *(float(number) for number in spot.split(",")))
+                for spot in e.get("points").split()
+            ]
         else:
             continue
         xs, ys = zip(*spots)
@@ -180,11 +202,14 @@ def _close(line, step=1.5):
 
 
 def struck(source):
-    """Words that a line runs through: each with the line's look and the spot. Capitals reach to 0.72 of the size above the line they stand on."""
+    """Words that a line runs through: each with the line's look and the spot. Capitals reach to 0.72 of the
+    size above the line they stand on."""
     found = all_words(source)
     for look, spots in strokes(source):
         for words in found:
             top, foot = words.bottom - 0.92 * words.size, words.bottom - 0.26 * words.size
-            hit = next(((x, y) for x, y in spots if words.left + 1 < x < words.right - 1 and top < y < foot), None)
+            hit = next(
+                ((x, y) for x, y in spots if words.left + 1 < x < words.right - 1 and top < y < foot), None
+            )
             if hit:
                 yield words, look, hit

@@ -11,7 +11,8 @@ from generator.engine.mate import fits
 from . import seen
 
 
-PHONE_ROOM = 326  # px for a drawing in a strip on a phone of 390; tests/browser/test_drawings.py measures it on the pages
+# px for a drawing in a strip on a phone of 390; tests/browser/test_drawings.py measures it on the pages
+PHONE_ROOM = 326
 
 
 def pictures(catalogue):
@@ -29,7 +30,10 @@ def pictures(catalogue):
     phones = [c.id for c in catalogue.connectors.values() if c.shape == "concentric"]
     for plug in phones:
         for jack in phones:
-            if fits((catalogue.connectors[plug], "plug"), (catalogue.connectors[jack], "jack")) and "plug" in catalogue.connectors[plug].halves:
+            if (
+                fits((catalogue.connectors[plug], "plug"), (catalogue.connectors[jack], "jack"))
+                and "plug" in catalogue.connectors[plug].halves
+            ):
                 yield f"{plug} in {jack}", draw_mated(catalogue, plug, jack)
 
 
@@ -40,7 +44,10 @@ def connections(catalogue):
         for one, two in combinations(lead.ends, 2):
             for end_in, end_out in ((one, two), (two, one)):
                 start, end = ports[number % len(ports)], ports[(7 * number + 3) % len(ports)]
-                yield f"{start.id} {lead.id} {end_in} {end_out} {end.id}", draw_chain(catalogue, start, [(lead, end_in, end_out)], end)
+                yield (
+                    f"{start.id} {lead.id} {end_in} {end_out} {end.id}",
+                    draw_chain(catalogue, start, [(lead, end_in, end_out)], end),
+                )
 
 
 @pytest.fixture(scope="module")
@@ -53,7 +60,9 @@ def test_there_is_something_to_look_at(catalogue, drawn):
 
 
 def test_two_builds_are_equal(catalogue, drawn):
-    assert [source for _, source in pictures(catalogue)] == [source for _, source in drawn[:len(list(pictures(catalogue)))]]
+    assert [source for _, source in pictures(catalogue)] == [
+        source for _, source in drawn[: len(list(pictures(catalogue)))]
+    ]
 
 
 def test_no_picture_is_wider_than_a_narrow_phone(drawn):
@@ -69,7 +78,9 @@ def test_no_text_is_small_cut_off_or_covered_by_another(drawn):
         wide, high = float(root.get("width")), float(root.get("height"))
         for words in found:
             assert words.size * PHONE_ROOM / wide >= 12, f"{name}: {words}"
-            assert 0 <= words.left and words.right <= wide and 0 <= words.top and words.bottom <= high, f"{name}: {words} is cut off"
+            assert 0 <= words.left and words.right <= wide and 0 <= words.top and words.bottom <= high, (
+                f"{name}: {words} is cut off"
+            )
         for one, two in combinations(found, 2):
             assert not one.overlaps(two), f"{name}: {one} covers {two}"
 
@@ -78,10 +89,14 @@ def test_no_number_touches_the_key(catalogue, drawn):
     keyed = 0
     for name, source in drawn:
         keys = {title for title in seen.titles(source) if title.startswith(("key:", "latch:"))}
-        for left, top, right, bottom in (box for title in sorted(keys) for box in seen.outlines(source, title=title)):
+        for left, top, right, bottom in (
+            box for title in sorted(keys) for box in seen.outlines(source, title=title)
+        ):
             keyed += 1
             for words in seen.all_words(source):
-                assert words.right < left or words.left > right or words.bottom < top or words.top > bottom, f"{name}: {words} touches the key or the latch"
+                assert words.right < left or words.left > right or words.bottom < top or words.top > bottom, (
+                    f"{name}: {words} touches the key or the latch"
+                )
     assert keyed > 100
 
 
@@ -91,14 +106,22 @@ def test_a_name_lies_inside_the_screen_around_it_or_outside(drawn):
     for name, source in drawn:
         for left, top, right, bottom in seen.outlines(source, look="rf-envelope"):
             around += 1
-            for words in (words for words in seen.all_words(source) if top < (words.top + words.bottom) / 2 < bottom):
-                assert left <= words.left and words.right <= right or words.right <= left or right <= words.left, f"{name}: {words}"
+            for words in (
+                words for words in seen.all_words(source) if top < (words.top + words.bottom) / 2 < bottom
+            ):
+                assert (
+                    left <= words.left and words.right <= right or words.right <= left or right <= words.left
+                ), f"{name}: {words}"
     assert around > 100
 
 
 def test_no_word_of_an_end_is_broken(catalogue):
     for lead in catalogue.leads.values():
-        said = " ".join(words.words for words in seen.all_words(draw(catalogue, lead.id))).replace("\u00a0", " ").replace(lead.name, "")
+        said = (
+            " ".join(words.words for words in seen.all_words(draw(catalogue, lead.id)))
+            .replace("\u00a0", " ")
+            .replace(lead.name, "")
+        )
         for end in lead.ends.values():
             assert set(end.label.replace("-", " ").split()) <= set(said.replace("-", " ").split()), lead.id
 
@@ -106,9 +129,15 @@ def test_no_word_of_an_end_is_broken(catalogue):
 def test_numbers_beside_one_another_do_not_read_as_one(catalogue):
     for connector in (each for each in catalogue.connectors.values() if each.shape == "rectangular"):
         for half in connector.halves:
-            numbers = [words for words in seen.all_words(draw(catalogue, connector.id, "face", half)) if words.words in connector.contacts]
+            numbers = [
+                words
+                for words in seen.all_words(draw(catalogue, connector.id, "face", half))
+                if words.words in connector.contacts
+            ]
             for one, two in combinations(numbers, 2):
-                assert abs(one.top - two.top) > 5 or one.right + 2 <= two.left or two.right + 2 <= one.left, f"{connector.id}: {one}, {two}"
+                assert abs(one.top - two.top) > 5 or one.right + 2 <= two.left or two.right + 2 <= one.left, (
+                    f"{connector.id}: {one}, {two}"
+                )
 
 
 def test_ids_are_unique_and_nothing_is_styled_inline(drawn):
@@ -129,16 +158,28 @@ def test_every_picture_is_described_in_words(drawn):
         assert len(seen.described(source)) > 15 and seen.titles(source)[0], name
 
 
-@pytest.mark.parametrize(("arguments", "message"), [
-    (("xlr-3", "plug"), "'xlr-3' (XLR, three contacts) has no view 'plug'; it has face, solder, side"),
-    (("phone-635-ts", "face"), "'phone-635-ts' (6.35 mm phone, two contacts (TS)) has no view 'face'; it has plug, side"),
-    (("xlr-3", "face", "plug"), "'xlr-3' (XLR, three contacts) has no half 'plug'; it has male, female"),
-    (("mic-dynamic-xlr", "face", "female"), "'mic-dynamic-xlr' (XLR, three contacts) has no half 'female'; it has male"),
-    (("xlr-f-to-xlr-m-3m", "face"), "'xlr-f-to-xlr-m-3m' is a lead and has no view 'face'; it has lead"),
-    (("xlr-f-to-xlr-m-3m", None, "male"), "'xlr-f-to-xlr-m-3m' is a lead and is drawn whole; it has no half to choose"),
-    (("xlr-33",), "nothing called 'xlr-33' can be drawn; did you mean 'xlr-3'?"),
-    (("zzzzzzzz",), "nothing called 'zzzzzzzz' can be drawn"),
-])
+@pytest.mark.parametrize(
+    ("arguments", "message"),
+    [
+        (("xlr-3", "plug"), "'xlr-3' (XLR, three contacts) has no view 'plug'; it has face, solder, side"),
+        (
+            ("phone-635-ts", "face"),
+            "'phone-635-ts' (6.35 mm phone, two contacts (TS)) has no view 'face'; it has plug, side",
+        ),
+        (("xlr-3", "face", "plug"), "'xlr-3' (XLR, three contacts) has no half 'plug'; it has male, female"),
+        (
+            ("mic-dynamic-xlr", "face", "female"),
+            "'mic-dynamic-xlr' (XLR, three contacts) has no half 'female'; it has male",
+        ),
+        (("xlr-f-to-xlr-m-3m", "face"), "'xlr-f-to-xlr-m-3m' is a lead and has no view 'face'; it has lead"),
+        (
+            ("xlr-f-to-xlr-m-3m", None, "male"),
+            "'xlr-f-to-xlr-m-3m' is a lead and is drawn whole; it has no half to choose",
+        ),
+        (("xlr-33",), "nothing called 'xlr-33' can be drawn; did you mean 'xlr-3'?"),
+        (("zzzzzzzz",), "nothing called 'zzzzzzzz' can be drawn"),
+    ],
+)
 def test_what_cannot_be_drawn_is_refused_in_a_sentence(catalogue, arguments, message):
     with pytest.raises(ValueError) as caught:
         draw(catalogue, *arguments)

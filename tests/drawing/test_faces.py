@@ -16,7 +16,10 @@ EDGE = float(looks.LOOKS["role-edge"]["stroke-width"])
 
 
 def centres(source, roles=None):
-    return {c: seen.circles(source, f"contact {c} ({roles[c]})" if roles else f"contact {c}")[0][:2] for c in CONTACTS}
+    return {
+        c: seen.circles(source, f"contact {c} ({roles[c]})" if roles else f"contact {c}")[0][:2]
+        for c in CONTACTS
+    }
 
 
 def test_xlr_contacts_stand_where_the_published_footprints_have_them(catalogue):
@@ -50,9 +53,15 @@ def from_first(source, contacts):
 
 def test_every_connector_with_a_face_keeps_the_mirror_rule_as_drawn(catalogue):
     """Left and right change places; above and below do on a face that is shown turned a quarter."""
-    for connector in (c for c in catalogue.connectors.values() if c.shape in ("circular", "rectangular") and len(c.halves) == 2):
-        face, solder, mirror = (from_first(draw(catalogue, connector.id, view, half), connector.contacts) for view, half in
-                                (("face", "male"), ("solder", "female"), ("face", "female")))
+    for connector in (
+        c
+        for c in catalogue.connectors.values()
+        if c.shape in ("circular", "rectangular") and len(c.halves) == 2
+    ):
+        face, solder, mirror = (
+            from_first(draw(catalogue, connector.id, view, half), connector.contacts)
+            for view, half in (("face", "male"), ("solder", "female"), ("face", "female"))
+        )
         quarter = connector.shape == "rectangular" and len(connector.contacts) > 2
         for (x, y), other, mirrored in zip(face, solder, mirror):
             assert other == pytest.approx((x, y), abs=0.02), connector.id
@@ -66,7 +75,10 @@ def test_pins_are_filled_sockets_open_and_cups_half_filled(small):
 
 
 def test_the_title_says_side_and_half(small):
-    assert seen.titles(draw(small, "round", "solder", "female"))[0] == "Circular round: Female half, seen from the solder side"
+    assert (
+        seen.titles(draw(small, "round", "solder", "female"))[0]
+        == "Circular round: Female half, seen from the solder side"
+    )
     assert seen.titles(draw(small, "round", "face", "male"))[0] == "Circular round: Male half, mating face"
 
 
@@ -79,12 +91,18 @@ def test_an_assignment_names_what_each_contact_carries(small):
 
 def test_a_word_stands_at_its_contact_and_in_its_pattern(catalogue):
     drawn = draw(catalogue, "xlr-3-balanced")
-    for contact, word, look in (("1", "screen", "rf-role-ground"), ("2", "hot", "rf-role-hot"), ("3", "cold", "rf-role-cold")):
+    for contact, word, look in (
+        ("1", "screen", "rf-role-ground"),
+        ("2", "hot", "rf-role-hot"),
+        ("3", "cold", "rf-role-cold"),
+    ):
         title = f"contact {contact} ({word})"
         x, y, _ = seen.circles(drawn, title)[0]
         [said] = [words for words in seen.all_words(drawn) if words.words == word]
         assert said.left < x < said.right and abs((said.top + said.bottom) / 2 - y) < 90
-        assert look in [element.get("class") for element, _, titles in seen.walk(seen.root(drawn)) if title in titles]
+        assert look in [
+            element.get("class") for element, _, titles in seen.walk(seen.root(drawn)) if title in titles
+        ]
 
 
 def test_what_is_carried_is_told_by_pattern_not_by_colour_alone():
@@ -92,18 +110,38 @@ def test_what_is_carried_is_told_by_pattern_not_by_colour_alone():
     assert len(set(patterns)) == len(patterns) and set(roles.NAMES) == {*looks.ROLES, "nothing"}
 
 
-@pytest.mark.parametrize(("role", "kind"), [
-    ("hot", "hot"), ("signal", "hot"), ("left", "hot"), ("cold", "cold"), ("left-cold", "cold"), ("screen", "ground"), ("mic-common", "ground"),
-    ("right", "second"), ("right-cold", "cold"), ("mic", "other"), ("supply", "supply"), ("bias", "supply"), ("timecode-in", "data"),
-    ("unknown-3", "unknown"), ("either-2", "unknown"), (None, "nothing"), ("in-1-2-screen", "ground"), ("data-minus", "cold"),
-])
+@pytest.mark.parametrize(
+    ("role", "kind"),
+    [
+        ("hot", "hot"),
+        ("signal", "hot"),
+        ("left", "hot"),
+        ("cold", "cold"),
+        ("left-cold", "cold"),
+        ("screen", "ground"),
+        ("mic-common", "ground"),
+        ("right", "second"),
+        ("right-cold", "cold"),
+        ("mic", "other"),
+        ("supply", "supply"),
+        ("bias", "supply"),
+        ("timecode-in", "data"),
+        ("unknown-3", "unknown"),
+        ("either-2", "unknown"),
+        (None, "nothing"),
+        ("in-1-2-screen", "ground"),
+        ("data-minus", "cold"),
+    ],
+)
 def test_the_kind_of_a_role(role, kind):
     assert roles.kind(role) == kind
 
 
 def test_every_unknown_of_the_catalogue_is_shown_as_unknown(catalogue):
     told = {role: roles.kind(role) for one in catalogue.assignments.values() for role in one.carries.values()}
-    assert {role for role, kind in told.items() if kind == "unknown"} == {role for role in told if role.startswith(("unknown", "either"))}
+    assert {role for role, kind in told.items() if kind == "unknown"} == {
+        role for role in told if role.startswith(("unknown", "either"))
+    }
 
 
 def numerals(source, contacts):
@@ -123,31 +161,58 @@ def test_numbers_are_read_at_arms_length(catalogue):
                 assert min(words.size for words in found) >= 24, f"{id} {view} {half}"
 
 
-@pytest.mark.parametrize(("connector", "half", "title"), [
-    ("xlr-3", "male", "key: ridge"), ("xlr-3", "female", "key: slot"), ("din-5-180", "male", "key: notch"), ("rj45", "male", "key: the tab to press"),
-    ("xlr-4", "female", "latch: the tab to press"), ("mini-xlr-4", "male", "latch: the opening it drops into"), ("bnc", "jack", "studs of the bayonet"),
-    ("bnc", "plug", "slots of the bayonet"), ("combo-xlr-3", "female", "opening for a 6.35 mm plug"),
-])
+@pytest.mark.parametrize(
+    ("connector", "half", "title"),
+    [
+        ("xlr-3", "male", "key: ridge"),
+        ("xlr-3", "female", "key: slot"),
+        ("din-5-180", "male", "key: notch"),
+        ("rj45", "male", "key: the tab to press"),
+        ("xlr-4", "female", "latch: the tab to press"),
+        ("mini-xlr-4", "male", "latch: the opening it drops into"),
+        ("bnc", "jack", "studs of the bayonet"),
+        ("bnc", "plug", "slots of the bayonet"),
+        ("combo-xlr-3", "female", "opening for a 6.35 mm plug"),
+    ],
+)
 def test_a_face_shows_what_one_knows_it_by(catalogue, connector, half, title):
     assert title in seen.titles(draw(catalogue, connector, "face", half))
 
 
 def test_a_ridge_stands_in_and_a_slot_is_cut_out(catalogue):
-    looks_of = {half: [element.get("class") for element, _, titles in seen.walk(seen.root(draw(catalogue, "xlr-3", "face", half))) if f"key: {kind}" in titles]
-                for half, kind in (("male", "ridge"), ("female", "slot"))}
-    assert "rf-solid" in looks_of["male"] and "rf-cutout" in looks_of["female"] and "rf-solid" not in looks_of["female"]
+    looks_of = {
+        half: [
+            element.get("class")
+            for element, _, titles in seen.walk(seen.root(draw(catalogue, "xlr-3", "face", half)))
+            if f"key: {kind}" in titles
+        ]
+        for half, kind in (("male", "ridge"), ("female", "slot"))
+    }
+    assert (
+        "rf-solid" in looks_of["male"]
+        and "rf-cutout" in looks_of["female"]
+        and "rf-solid" not in looks_of["female"]
+    )
 
 
-@pytest.mark.parametrize(("connector", "said"), [
-    ("xlr-3", "Male, looking at the pins. Latch above."), ("din-5-180", "Male, looking at the pins. Notch below."),
-    ("d-sub-25", "Male, looking at the pins. Turned a quarter: the longer row is at the right."), ("loudspeaker-4", "Male, looking at the contacts. Key above."),
-])
+@pytest.mark.parametrize(
+    ("connector", "said"),
+    [
+        ("xlr-3", "Male, looking at the pins. Latch above."),
+        ("din-5-180", "Male, looking at the pins. Notch below."),
+        ("d-sub-25", "Male, looking at the pins. Turned a quarter: the longer row is at the right."),
+        ("loudspeaker-4", "Male, looking at the contacts. Key above."),
+    ],
+)
 def test_a_picture_says_how_it_is_held(catalogue, connector, said):
-    assert said in " ".join(words.words for words in seen.all_words(draw(catalogue, connector, "face", "male")))
+    assert said in " ".join(
+        words.words for words in seen.all_words(draw(catalogue, connector, "face", "male"))
+    )
 
 
 def test_every_face_of_every_family_shows_its_key_and_says_how_it_is_held(catalogue):
-    """What the catalogue says about the shape, against the file alone. A D needs no key beside its outline."""
+    """What the catalogue says about the shape, against the file alone. A D needs no
+    key beside its outline."""
     keyed = held = 0
     for connector in catalogue.connectors.values():
         for half in connector.halves if connector.shape != "concentric" else ():
@@ -157,8 +222,14 @@ def test_every_face_of_every_family_shows_its_key_and_says_how_it_is_held(catalo
                 assert any(title.startswith("key: ") for title in seen.titles(source)), (connector.id, half)
             if connector.outside.held != "any way":
                 held += 1
-                said = " ".join(words.words for words in seen.all_words(source)).replace("\u00a0", " ").lower()
-                assert any(word in said for word in ("above", "below", "at the right", "at the left")), (connector.id, half, said)
+                said = (
+                    " ".join(words.words for words in seen.all_words(source)).replace("\u00a0", " ").lower()
+                )
+                assert any(word in said for word in ("above", "below", "at the right", "at the left")), (
+                    connector.id,
+                    half,
+                    said,
+                )
     assert keyed >= 30 and held >= 35
 
 
@@ -172,7 +243,10 @@ def test_pins_of_a_crowded_insert_keep_apart():
 
 def test_a_d_sub_is_turned_a_quarter_with_its_long_row_at_the_right(catalogue):
     drawn = draw(catalogue, "d-sub-25", "face", "male")
-    upper, lower = ([seen.circles(drawn, f"contact {n}")[0][:2] for n in numbers] for numbers in (range(1, 14), range(14, 26)))
+    upper, lower = (
+        [seen.circles(drawn, f"contact {n}")[0][:2] for n in numbers]
+        for numbers in (range(1, 14), range(14, 26))
+    )
     down = [y for _, y in upper], [y for _, y in lower]
     assert all(row == sorted(row) for row in down)  # from memory: male face, contact 1 at the upper left
     assert min(x for x, _ in upper) > max(x for x, _ in lower)

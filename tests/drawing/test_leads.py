@@ -32,7 +32,11 @@ def test_every_join_bears_its_name(catalogue):
 def test_what_is_linked_in_one_plug_is_dotted_at_each_contact(catalogue):
     # contact 3 joined to 1 in the XLR: two dots on the link, and no contact of that end open
     drawn = draw(catalogue, "xlr-f-to-635-ts-3-to-1")
-    dots = [element for element in seen.root(drawn).iter(f"{seen.SVG}circle") if element.get("class") == "rf-solid" and element.get("r") == "3"]
+    dots = [
+        element
+        for element in seen.root(drawn).iter(f"{seen.SVG}circle")
+        if element.get("class") == "rf-solid" and element.get("r") == "3"
+    ]
     assert len(dots) == 2
     assert "×: not connected." not in words(drawn) and "open" not in seen.titles(drawn)
 
@@ -52,19 +56,29 @@ def test_parts_are_lettered_on_the_wire_and_listed_with_their_values(catalogue):
 
 def test_a_transformer_tells_its_ratio(catalogue):
     # turns are as the root of inductances: 1440 H to 10 H is 12 to 1
-    assert any(line.startswith("T1: transformer 12 to 1") for line in words(draw(catalogue, "phone-635-ts-jack-to-xlr-m-di")))
+    assert any(
+        line.startswith("T1: transformer 12 to 1")
+        for line in words(draw(catalogue, "phone-635-ts-jack-to-xlr-m-di"))
+    )
 
 
-@pytest.mark.parametrize(("id", "above"), [
-    ("xlr-f-to-two-xlr-m", ("a",)), ("two-xlr-f-to-xlr-m", ("one", "two")), ("xlr-f-to-xlr-m-3m", ("a",))])
+@pytest.mark.parametrize(
+    ("id", "above"),
+    [("xlr-f-to-two-xlr-m", ("a",)), ("two-xlr-f-to-xlr-m", ("one", "two")), ("xlr-f-to-xlr-m-3m", ("a",))],
+)
 def test_two_into_one_has_two_above(catalogue, id, above):
     assert leads.top_ends(catalogue, catalogue.leads[id]) == above
 
 
 def test_a_screen_is_joined_to_the_contact_it_comes_from(catalogue):
     """A dot where each end's wire meets the screen: it does not pass through."""
+
     def dots(lead):
-        return [e for e in seen.root(draw(catalogue, lead)).iter(f"{seen.SVG}circle") if e.get("class") == "rf-solid" and e.get("r") == "4"]
+        return [
+            e
+            for e in seen.root(draw(catalogue, lead)).iter(f"{seen.SVG}circle")
+            if e.get("class") == "rf-solid" and e.get("r") == "4"
+        ]
 
     assert len(dots("xlr-f-to-xlr-m-3m")) == 2
 
@@ -72,7 +86,8 @@ def test_a_screen_is_joined_to_the_contact_it_comes_from(catalogue):
 def test_both_ends_show_the_face_and_the_side_of_what_one_has_in_the_hand(catalogue):
     drawn = draw(catalogue, "xlr-f-to-xlr-m-3m")
     assert {"female from the side", "male from the side"} <= set(seen.titles(drawn))
-    assert words(drawn).count("1") == words(drawn).count("2") == words(drawn).count("3") == 4  # on each face and at each row
+    # on each face and at each row
+    assert words(drawn).count("1") == words(drawn).count("2") == words(drawn).count("3") == 4
 
 
 def test_of_many_channels_one_is_drawn_and_the_picture_says_so(catalogue):
@@ -89,8 +104,18 @@ def test_of_many_channels_one_is_drawn_and_the_picture_says_so(catalogue):
 def test_of_a_large_connector_only_contacts_in_use_are_drawn_and_the_picture_says_so(catalogue):
     """A row of 25 contacts is as wide as a phone; crosses under 19 of them are no picture."""
     drawn = draw(catalogue, "d-sub-25-to-two-xlr-m")
-    joined = {node.split(".")[1] for join in catalogue.leads["d-sub-25-to-two-xlr-m"].joins for node in join.nodes if node.startswith("a.")}
-    assert joined == {"10", "11", "12", "23", "24", "25"} and joined <= set(words(drawn)) and "9" not in words(drawn)  # AES59: channels 1 and 2
+    joined = {
+        node.split(".")[1]
+        for join in catalogue.leads["d-sub-25-to-two-xlr-m"].joins
+        for node in join.nodes
+        if node.startswith("a.")
+    }
+    # AES59: channels 1 and 2
+    assert (
+        joined == {"10", "11", "12", "23", "24", "25"}
+        and joined <= set(words(drawn))
+        and "9" not in words(drawn)
+    )
     assert "only contacts in use are drawn; the others are not connected." in " ".join(words(drawn))
     assert "open" not in seen.titles(drawn)
     assert "Not connected: " in seen.described(drawn)
@@ -103,7 +128,9 @@ def test_every_part_of_every_lead_is_drawn_and_every_contact_named(catalogue):
         kinds = {part.id: part.kind for part in which.network.parts}
         coupled = {name for coupling in which.network.couplings for name in (coupling.first, coupling.second)}
         for part in which.parts:
-            assert kinds[part] == "wire" or part in coupled or f" {part}" in told, f"{which.id}: {part} is missing"
+            assert kinds[part] == "wire" or part in coupled or f" {part}" in told, (
+                f"{which.id}: {part} is missing"
+            )
         assert told.count("transformer") >= bool(coupled)
         found = words(drawn)
         if leads.channels(which):
@@ -116,11 +143,22 @@ def test_every_part_of_every_lead_is_drawn_and_every_contact_named(catalogue):
 
 def test_a_wire_stops_short_of_a_long_name_beside_it():
     ends = {"a": ("three", "plug"), "b": ("three", "plug")}
-    which = lead({"a-very-long-name-indeed": ["a.ring", "b.ring"], "x": ["a.tip", "b.tip"], "y": ["a.sleeve", "b.sleeve"]}, ends=ends)
+    which = lead(
+        {
+            "a-very-long-name-indeed": ["a.ring", "b.ring"],
+            "x": ["a.tip", "b.tip"],
+            "y": ["a.sleeve", "b.sleeve"],
+        },
+        ends=ends,
+    )
     drawn = svg.write(leads.lead(Catalogue({"three": THREE}, {}, {}, {}, {}, {}), which), "p")
     name = next(found for found in seen.all_words(drawn) if found.words == "a very long name indeed")
     for element, matrix, _ in seen.walk(seen.root(drawn)):
-        if (element.get("class") or "").startswith("rf-core") and element.get("d").count("L") == 1 and "C" not in element.get("d"):
+        if (
+            (element.get("class") or "").startswith("rf-core")
+            and element.get("d").count("L") == 1
+            and "C" not in element.get("d")
+        ):
             _, x, y0, _, x1, y1 = element.get("d").split()
             (x, top), (_, bottom) = (seen.place(matrix, float(a), float(b)) for a, b in ((x, y0), (x1, y1)))
             assert not (name.left < x < name.right and top < name.bottom and name.top < bottom)

@@ -8,13 +8,19 @@ from generator.drawing.scene import Circle, Path, Rect
 from . import seen
 
 # Okabe and Ito, "Color Universal Design" (2008), the palette's RGB values
-PUBLISHED = {"orange": (230, 159, 0), "sky blue": (86, 180, 233), "bluish green": (0, 158, 115), "vermillion": (213, 94, 0),
-             "reddish purple": (204, 121, 167), "blue": (0, 114, 178)}
+PUBLISHED = {
+    "orange": (230, 159, 0),
+    "sky blue": (86, 180, 233),
+    "bluish green": (0, 158, 115),
+    "vermillion": (213, 94, 0),
+    "reddish purple": (204, 121, 167),
+    "blue": (0, 114, 178),
+}
 
 
 def luminance(colour):
     """Relative luminance, WCAG 2.1."""
-    channels = [int(colour[i:i + 2], 16) / 255 for i in (1, 3, 5)]
+    channels = [int(colour[i : i + 2], 16) / 255 for i in (1, 3, 5)]
     linear = [c / 12.92 if c <= 0.04045 else ((c + 0.055) / 1.055) ** 2.4 for c in channels]
     return 0.2126 * linear[0] + 0.7152 * linear[1] + 0.0722 * linear[2]
 
@@ -26,11 +32,16 @@ def contrast(one, two):
 
 def mixed(ink, ground, share):
     """The colour seen where ink covers a share of the ground."""
-    return "#" + "".join(f"{round(share * int(ink[i:i + 2], 16) + (1 - share) * int(ground[i:i + 2], 16)):02x}" for i in (1, 3, 5))
+    return "#" + "".join(
+        f"{round(share * int(ink[i : i + 2], 16) + (1 - share) * int(ground[i : i + 2], 16)):02x}"
+        for i in (1, 3, 5)
+    )
 
 
 def test_the_palette_is_the_published_one():
-    assert {name: tuple(int(colour[i:i + 2], 16) for i in (1, 3, 5)) for name, colour in OKABE_ITO.items()} == PUBLISHED
+    assert {
+        name: tuple(int(colour[i : i + 2], 16) for i in (1, 3, 5)) for name, colour in OKABE_ITO.items()
+    } == PUBLISHED
 
 
 @pytest.mark.parametrize("verdict", WORDS)
@@ -38,7 +49,9 @@ def test_signs_on_marks_are_readable(verdict):
     assert contrast(LOOKS["glyph"]["stroke"], LOOKS[verdict.replace(" ", "-")]["fill"]) >= 4.5
 
 
-@pytest.mark.parametrize(("ink", "ground"), [(PANEL_INK, PANEL), (PANEL_INK, "#ffffff"), ("#e2e4e9", "#1e2129")])
+@pytest.mark.parametrize(
+    ("ink", "ground"), [(PANEL_INK, PANEL), (PANEL_INK, "#ffffff"), ("#e2e4e9", "#1e2129")]
+)
 def test_words_are_readable_on_light_and_dark(ink, ground):
     assert contrast(ink, ground) >= 4.5
     assert contrast(mixed(ink, ground, float(LOOKS["quiet"]["fill-opacity"])), ground) >= 4.5
@@ -47,9 +60,15 @@ def test_words_are_readable_on_light_and_dark(ink, ground):
 
 
 def test_every_verdict_has_a_silhouette_of_its_own():
-    outlines = [tuple(repr(item).split("look=")[0] for item in shape(verdict, 0, 0).items if item.look != "glyph") for verdict in WORDS]
+    outlines = [
+        tuple(repr(item).split("look=")[0] for item in shape(verdict, 0, 0).items if item.look != "glyph")
+        for verdict in WORDS
+    ]
     assert len(set(outlines)) == len(WORDS) == 5
-    kinds = [{type(item) for item in shape(verdict, 0, 0).items if item.look != "glyph"} for verdict in ("safe", "no signal", "dangerous")]
+    kinds = [
+        {type(item) for item in shape(verdict, 0, 0).items if item.look != "glyph"}
+        for verdict in ("safe", "no signal", "dangerous")
+    ]
     assert kinds == [{Circle}, {Rect}, {Path}]
 
 
@@ -64,4 +83,7 @@ def test_the_word_stands_beside_the_mark_and_fits(verdict):
 def test_a_word_that_is_no_verdict_is_refused():
     with pytest.raises(ValueError) as caught:
         mark("fine", "m")
-    assert str(caught.value) == "'fine' is not a verdict; it is one of safe, lossy, no signal, dangerous, does not fit"
+    assert (
+        str(caught.value)
+        == "'fine' is not a verdict; it is one of safe, lossy, no signal, dangerous, does not fit"
+    )

@@ -13,7 +13,8 @@ SAID = [
     ("chassis", ("chassis of Mixer line input", "Mixer line input 1 (screen)"), "ground"),
     ("chassis = cold", ("Microphone 3 (cold)", "XLR female to the source 3"), "ground and cold, contact 3"),
     ("hot", ("Microphone 2 (hot)", "Mixer microphone input 2 (hot)"), "hot, contact 2"),
-    ("hot", ("Microphone 2 (hot)", "Mixer microphone input tip (hot)"), "hot"),  # a number would be wrong at one end
+    # a number would be wrong at one end
+    ("hot", ("Microphone 2 (hot)", "Mixer microphone input tip (hot)"), "hot"),
     ("left", ("Player line output tip (left)",), "left, tip"),
     ("right = cold", ("Player ring (right)", "Mixer line input 3 (cold)"), "right, ring and cold, contact 3"),
     ("signal", ("Loudspeaker 1+ and 2+ (signal)",), "signal, contacts 1+ and 2+"),
@@ -28,7 +29,9 @@ def test_a_net_is_told_in_words(name, nodes, words):
 
 
 def test_no_picture_speaks_of_a_chassis_net_and_all_names_agree(catalogue):
-    working = in_words(explain(catalogue, "mixer-line-out-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-mic-in-p48-xlr"))
+    working = in_words(
+        explain(catalogue, "mixer-line-out-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-mic-in-p48-xlr")
+    )
     names = {net.name for net in working.nets}
     assert {"ground", "hot, contact 2"} <= names
     assert {end for part in working.parts for end in (part.a, part.b)} <= names
@@ -36,7 +39,9 @@ def test_no_picture_speaks_of_a_chassis_net_and_all_names_agree(catalogue):
 
 
 def test_the_words_stand_in_the_drawing(catalogue):
-    source = draw_schematic(explain(catalogue, "mixer-line-out-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-mic-in-p48-xlr"))
+    source = draw_schematic(
+        explain(catalogue, "mixer-line-out-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-mic-in-p48-xlr")
+    )
     drawn = [words.words.replace("\u00a0", " ") for words in seen.all_words(source)]
     assert {"hot,", "contact 2", "ground"} <= set(drawn) and "chassis" not in drawn
     assert "hot, contact 2 46.6 V" in seen.described(source)

@@ -29,12 +29,18 @@ def test_bands_are_as_long_as_the_segments_and_the_barrel_as_thick(catalogue, id
         start, end = half.segments[contact]
         assert (right - left) / scale == pytest.approx(end - start, abs=0.03)
         assert high / scale == pytest.approx(half.sizes["diameter"], abs=0.03)
-        assert (left - drawn["sleeve"][0]) / scale == pytest.approx(start - half.segments["sleeve"][0], abs=0.03)
+        assert (left - drawn["sleeve"][0]) / scale == pytest.approx(
+            start - half.segments["sleeve"][0], abs=0.03
+        )
 
 
 def test_the_scale_bar_tells_the_truth(catalogue):
     drawn = draw(catalogue, "phone-635-trs")
-    [bar] = [e for e in seen.root(drawn).iter(f"{seen.SVG}path") if e.get("class") == "rf-line" and e.get("d").count("L") == 3]
+    [bar] = [
+        e
+        for e in seen.root(drawn).iter(f"{seen.SVG}path")
+        if e.get("class") == "rf-line" and e.get("d").count("L") == 3
+    ]
     xs = [float(part.split()[1]) for part in bar.get("d").replace("L", "|L").split("|")]
     scale = bands(drawn, ["tip", "sleeve"])["sleeve"][2] / 6.35
     assert (max(xs) - min(xs)) / scale == pytest.approx(10, abs=0.05)
@@ -48,17 +54,26 @@ def landings(source):
 def test_two_contact_plug_in_three_contact_jack(catalogue):
     # published, phone-plug-mating: jack ring lands on the plug's sleeve
     assert landings(draw_mated(catalogue, "phone-635-ts", "phone-635-trs")) == [
-        "tip spring on tip", "ring spring on sleeve", "sleeve spring on sleeve"]
+        "tip spring on tip",
+        "ring spring on sleeve",
+        "sleeve spring on sleeve",
+    ]
 
 
 def test_three_contact_plug_in_four_contact_jack(catalogue):
     # published, phone-plug-mating: jack ring 2 lands on the plug's sleeve
-    assert landings(draw_mated(catalogue, "phone-35-trs", "phone-35-trrs"))[1:3] == ["ring1 spring on ring", "ring2 spring on sleeve"]
+    assert landings(draw_mated(catalogue, "phone-35-trs", "phone-35-trrs"))[1:3] == [
+        "ring1 spring on ring",
+        "ring2 spring on sleeve",
+    ]
 
 
 def test_four_contact_plug_in_three_contact_jack_depends_on_the_jack(catalogue):
     # published, phone-plug-mating: the sleeve spring meets sleeve or ring 2, depending on where it sits
-    assert landings(draw_mated(catalogue, "phone-35-trrs", "phone-35-trs"))[2] == "sleeve spring on ring2, sleeve or both"
+    assert (
+        landings(draw_mated(catalogue, "phone-35-trrs", "phone-35-trs"))[2]
+        == "sleeve spring on ring2, sleeve or both"
+    )
 
 
 def test_a_contact_nothing_touches_is_told(catalogue):
@@ -73,14 +88,20 @@ def test_springs_touch_inside_their_intervals(catalogue):
         springs = connector.halves["jack"].springs
         ranges = {}
         for spring in springs:
-            [(_, top, _, bottom)] = [box for box in seen.outlines(drawn, title=f"{spring} spring", look="rf-range")]
+            [(_, top, _, bottom)] = [
+                box for box in seen.outlines(drawn, title=f"{spring} spring", look="rf-range")
+            ]
             ranges[spring] = (top, bottom - top)
         scale = max(ranges.values(), key=lambda r: r[1])[1] / max(s.far - s.near for s in springs.values())
         for one, two in product(springs, repeat=2):
-            assert ranges[one][0] - ranges[two][0] == pytest.approx((springs[one].near - springs[two].near) * scale, abs=0.6)
+            assert ranges[one][0] - ranges[two][0] == pytest.approx(
+                (springs[one].near - springs[two].near) * scale, abs=0.6
+            )
 
 
-@pytest.mark.parametrize(("plug", "jack"), [("phone-35-trs", "phone-635-trs"), ("xlr-3", "xlr-3"), ("rca", "phone-35-ts")])
+@pytest.mark.parametrize(
+    ("plug", "jack"), [("phone-35-trs", "phone-635-trs"), ("xlr-3", "xlr-3"), ("rca", "phone-35-ts")]
+)
 def test_what_does_not_go_in_is_refused(catalogue, plug, jack):
     with pytest.raises(ValueError) as caught:
         draw_mated(catalogue, plug, jack)

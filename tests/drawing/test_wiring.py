@@ -23,7 +23,9 @@ def test_a_straight_lead_has_a_lane_for_each_join():
 
 def test_contacts_of_one_end_in_a_join_are_one_net():
     made = laid(lead({"hot": ["a.2", "b.tip"], "screen": ["a.1", "a.3", "b.sleeve"]}), {"a": ROUND, "b": TWO})
-    assert made.lanes[0].nets[0].tops == [("a", "1"), ("a", "3")] and made.lanes[0].nets[0].bottoms == [("b", "sleeve")]
+    assert made.lanes[0].nets[0].tops == [("a", "1"), ("a", "3")] and made.lanes[0].nets[0].bottoms == [
+        ("b", "sleeve")
+    ]
 
 
 def test_an_unwired_contact_has_no_lane_and_a_hanging_screen_has_one():
@@ -34,7 +36,11 @@ def test_an_unwired_contact_has_no_lane_and_a_hanging_screen_has_one():
 
 def test_a_pad_has_two_resistors_in_line_and_one_across_after_them():
     # the U-pad of the trade: one resistor in each leg, one across the output
-    parts = [Part("hot", "resistor", "a.2", "b.2"), Part("cold", "resistor", "a.3", "b.3"), Part("across", "resistor", "b.2", "b.3")]
+    parts = [
+        Part("hot", "resistor", "a.2", "b.2"),
+        Part("cold", "resistor", "a.3", "b.3"),
+        Part("across", "resistor", "b.2", "b.3"),
+    ]
     made = laid(lead({"screen": ["a.1", "b.1"]}, parts))
     kinds = {step.parts[0].id: (step.kind, step.level) for step in made.steps}
     assert kinds == {"hot": ("series", 0), "cold": ("series", 0), "across": ("across", 1)}
@@ -50,7 +56,10 @@ def test_a_transformer_cuts_both_lanes_in_one_step():
     parts = [Part("p", "inductor", "a.2", "a.3"), Part("s", "inductor", "b.2", "b.3")]
     made = laid(lead({"screen": ["a.1", "b.1"]}, parts, [Coupling("p", "s", 0.999)]))
     (step,) = made.steps
-    assert step.kind == "transformer" and [chain(made.lanes[n]) for n in step.lanes[:2]] == [[["a.2"], ["b.2"]], [["a.3"], ["b.3"]]]
+    assert step.kind == "transformer" and [chain(made.lanes[n]) for n in step.lanes[:2]] == [
+        [["a.2"], ["b.2"]],
+        [["a.3"], ["b.3"]],
+    ]
 
 
 def test_a_transformer_whose_windings_share_a_net_is_still_a_transformer():
@@ -61,8 +70,12 @@ def test_a_transformer_whose_windings_share_a_net_is_still_a_transformer():
 
 def test_a_lattice_has_no_order_down_the_page_and_gets_lanes_of_its_own():
     # each output leg fed from both input legs: no way of putting parts in line meets the nets in order
-    parts = [Part("one", "resistor", "a.2", "b.2"), Part("two", "resistor", "a.3", "b.3"),
-             Part("three", "resistor", "a.2", "b.3"), Part("four", "resistor", "a.3", "b.2")]
+    parts = [
+        Part("one", "resistor", "a.2", "b.2"),
+        Part("two", "resistor", "a.3", "b.3"),
+        Part("three", "resistor", "a.2", "b.3"),
+        Part("four", "resistor", "a.3", "b.2"),
+    ]
     made = laid(lead({}, parts))
     assert sorted(part.id for step in made.steps for part in step.parts) == ["four", "one", "three", "two"]
     assert all(len(lane.nets) == 1 for lane in made.lanes) and len(made.lanes) == 4
@@ -79,6 +92,9 @@ def test_parts_between_inner_nodes_alone_are_not_lost():
 
 
 def test_two_ends_may_stand_above():
-    which = lead({"hot": ["one.2", "two.2", "b.tip"]}, ends={"one": ("round", "female"), "two": ("round", "female"), "b": ("three", "plug")})
+    which = lead(
+        {"hot": ["one.2", "two.2", "b.tip"]},
+        ends={"one": ("round", "female"), "two": ("round", "female"), "b": ("three", "plug")},
+    )
     made = laid(which, {"one": ROUND, "two": ROUND, "b": THREE}, ("one", "two"))
     assert made.lanes[0].nets[0].tops == [("one", "2"), ("two", "2")]

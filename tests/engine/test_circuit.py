@@ -20,7 +20,9 @@ def test_the_numbering_does_not_depend_on_the_order_of_wires():
 
 
 def test_a_part_shorted_by_wire_is_left_out():
-    assert [p.id for p in circuit("R1 resistor a b 1 kohm", "J1 wire a b", "R2 resistor a 0 1 kohm").parts] == ["R2"]
+    assert [
+        p.id for p in circuit("R1 resistor a b 1 kohm", "J1 wire a b", "R2 resistor a 0 1 kohm").parts
+    ] == ["R2"]
 
 
 def test_an_emf_shorted_by_wire_is_refused():
@@ -45,10 +47,16 @@ def test_an_anchor_is_the_zero_of_its_piece():
     assert anchored.islands([]) == [anchored.nets["chassis"]]
 
 
-@pytest.mark.parametrize("line, strong, weak", [
-    ("E1 emf a b 48 V +-4 V", 52, 44), ("E1 emf a b -12..-10 V", -12, -10), ("R1 resistor a b 10 kohm +-20 %", 8e3, 12e3),
-    ("S1 sink a b 3 mA +-1 mA knee 10 V", 2e-3, 4e-3), ("C1 capacitor a b 10 uF +-20 %", 10e-6, 10e-6),
-])
+@pytest.mark.parametrize(
+    "line, strong, weak",
+    [
+        ("E1 emf a b 48 V +-4 V", 52, 44),
+        ("E1 emf a b -12..-10 V", -12, -10),
+        ("R1 resistor a b 10 kohm +-20 %", 8e3, 12e3),
+        ("S1 sink a b 3 mA +-1 mA knee 10 V", 2e-3, 4e-3),
+        ("C1 capacitor a b 10 uF +-20 %", 10e-6, 10e-6),
+    ],
+)
 def test_strong_and_weak_corners(line, strong, weak):
     """Strong pushes the most: highest sources, lowest resistances and loads."""
     assert value_at(part(line), "strong") == pytest.approx(strong)
@@ -57,6 +65,8 @@ def test_strong_and_weak_corners(line, strong, weak):
 
 def test_skewed_corner_pulls_a_matched_pair_apart_by_its_mismatch():
     feed = part("R1 resistor a b 6.81 kohm")
-    up, down = (Part(feed.id, feed.kind, feed.a, feed.b, feed.value, skew=skew, match=0.004) for skew in (1, -1))
+    up, down = (
+        Part(feed.id, feed.kind, feed.a, feed.b, feed.value, skew=skew, match=0.004) for skew in (1, -1)
+    )
     assert value_at(up, "skewed") - value_at(down, "skewed") == pytest.approx(0.004 * 6810)
     assert value_at(feed, "skewed") == 6810

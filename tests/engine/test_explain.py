@@ -1,4 +1,5 @@
-"""The working behind a number: the same number found again, currents that add up to nothing, and the circuit a teacher would draw."""
+"""The working behind a number: the same number found again, currents that add up to nothing, and the circuit
+a teacher would draw."""
 
 import json
 import random
@@ -15,8 +16,17 @@ from generator.engine.slices import case_of
 from generator.engine.told import told
 
 LINE_INTO_PHANTOM = ("mixer-line-out-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-mic-in-p48-xlr")
-WITHOUT_CIRCUIT = {"bare-lead", "kinds-apart", "unheard", "slow-lead", "amplifier-into", "amplifier-through", "unknown-level", "source-off",
-                   "timecode-as-sound"}
+WITHOUT_CIRCUIT = {
+    "bare-lead",
+    "kinds-apart",
+    "unheard",
+    "slow-lead",
+    "amplifier-into",
+    "amplifier-through",
+    "unknown-level",
+    "source-off",
+    "timecode-as-sound",
+}
 
 
 @pytest.fixture
@@ -36,7 +46,11 @@ def test_the_slice_of_a_reading_shows_its_number(catalogue, sample):
     """Solved again, the one case a reading was found in reads on its meter what the reading is made of."""
     seen = set()
     for start, through, target in sample(60, 11):
-        outlet, inlet, leads = catalogue.ports[start], catalogue.ports[target], [catalogue.leads[name] for name in through]
+        outlet, inlet, leads = (
+            catalogue.ports[start],
+            catalogue.ports[target],
+            [catalogue.leads[name] for name in through],
+        )
         way = ways(catalogue, outlet, leads, inlet)[0]
         assembly, told_once = assemble(catalogue, outlet, leads, inlet, way), set()
         for reading in read(catalogue, outlet, leads, inlet, way):
@@ -46,24 +60,64 @@ def test_the_slice_of_a_reading_shows_its_number(catalogue, sample):
             told_once.add(kind)
             shown = metered(case_of(assembly, reading), reading)
             if shown is not None:
-                assert shown[0] == pytest.approx(shown[1], rel=1e-6, abs=2e-6), (start, through, target, reading)
+                assert shown[0] == pytest.approx(shown[1], rel=1e-6, abs=2e-6), (
+                    start,
+                    through,
+                    target,
+                    reading,
+                )
                 seen.add(kind[0])
-    assert {"part-volts", "part-amps", "supplied-volts", "surge-amps", "discharge-amps", "settle-seconds", "path-gain", "over-level", "load-ohm",
-            "hum-rejection", "hum-below", "polarity", "screen-ohm", "treble", "side-gain", "driven-amps"} <= seen
+    assert {
+        "part-volts",
+        "part-amps",
+        "supplied-volts",
+        "surge-amps",
+        "discharge-amps",
+        "settle-seconds",
+        "path-gain",
+        "over-level",
+        "load-ohm",
+        "hum-rejection",
+        "hum-below",
+        "polarity",
+        "screen-ohm",
+        "treble",
+        "side-gain",
+        "driven-amps",
+    } <= seen
 
 
-TERM_ON_METER = {"surge-amps": 0, "path-gain": 0, "side-gain": 0, "over-level": 1, "shout-level": 1, "under-level": 1, "treble": 0, "bass": 0,
-                 "pickup-treble": 0, "hum-rejection": 0, "crosstalk": 0, "mono-sum": 0, "load-drop": 1}
+TERM_ON_METER = {
+    "surge-amps": 0,
+    "path-gain": 0,
+    "side-gain": 0,
+    "over-level": 1,
+    "shout-level": 1,
+    "under-level": 1,
+    "treble": 0,
+    "bass": 0,
+    "pickup-treble": 0,
+    "hum-rejection": 0,
+    "crosstalk": 0,
+    "mono-sum": 0,
+    "load-drop": 1,
+}
 
 
 def metered(case, reading):
-    """What the meter of a case reads, and what the reading says it should; None where sums of several cases decide."""
-    across = case.volts(*case.decides) if isinstance(case.decides, tuple) else case.amps[case.circuit.index[case.decides]]
+    """What the meter of a case reads, and what the reading says it should; None where sums of
+    several cases decide."""
+    across = (
+        case.volts(*case.decides)
+        if isinstance(case.decides, tuple)
+        else case.amps[case.circuit.index[case.decides]]
+    )
     if reading.quantity == "supply-fed-amps" and not reading.value:
         return None  # it gives current; only what is pushed back into it is told
     if reading.quantity == "hum-below":
         (_, wanted, _), (_, told, _) = reading.terms
-        return max(abs(across), wanted * 10 ** (-100 / 20)), told  # 100 dB below the wanted signal nobody hears it: less is told as that
+        # 100 dB below the wanted signal nobody hears it: less is told as that
+        return max(abs(across), wanted * 10 ** (-100 / 20)), told
     if reading.quantity in TERM_ON_METER:
         return abs(across), reading.terms[TERM_ON_METER[reading.quantity]][1]
     if reading.quantity in ("polarity", "polarity-turned"):
@@ -82,15 +136,39 @@ def metered(case, reading):
 
 def test_every_quantity_of_the_rulebook_can_be_explained_or_needs_no_circuit(catalogue, sample):
     """What carries no place in the circuit is exactly what follows from what the two devices are."""
-    placed = {reading.quantity for pairing in sample(150, 5) for reading in every_reading(catalogue, *pairing) if reading.at}
+    placed = {
+        reading.quantity
+        for pairing in sample(150, 5)
+        for reading in every_reading(catalogue, *pairing)
+        if reading.at
+    }
     assert not placed & WITHOUT_CIRCUIT
-    rare = {"lasting-volts", "lasting-amps", "lasting-reverse", "part-reverse", "unrated-amps", "unrated-watts", "unrated-reverse", "starved-volts", "polarity-turned", "pickup-treble"}
+    rare = {
+        "lasting-volts",
+        "lasting-amps",
+        "lasting-reverse",
+        "part-reverse",
+        "unrated-amps",
+        "unrated-watts",
+        "unrated-reverse",
+        "starved-volts",
+        "polarity-turned",
+        "pickup-treble",
+    }
     assert {rule.quantity for rule in rules()} - placed - rare <= WITHOUT_CIRCUIT
 
 
 def every_reading(catalogue, start, through, target):
-    outlet, inlet, leads = catalogue.ports[start], catalogue.ports[target], [catalogue.leads[name] for name in through]
-    return [reading for way in ways(catalogue, outlet, leads, inlet) for reading in read(catalogue, outlet, leads, inlet, way)]
+    outlet, inlet, leads = (
+        catalogue.ports[start],
+        catalogue.ports[target],
+        [catalogue.leads[name] for name in through],
+    )
+    return [
+        reading
+        for way in ways(catalogue, outlet, leads, inlet)
+        for reading in read(catalogue, outlet, leads, inlet, way)
+    ]
 
 
 def test_every_finding_is_explained_with_its_own_number_and_limit(catalogue, sample):
@@ -99,7 +177,12 @@ def test_every_finding_is_explained_with_its_own_number_and_limit(catalogue, sam
         for finding in judge(catalogue, start, through, target).findings:
             working = explain(catalogue, start, through, target, finding.id)
             first = next(f for f in judge(catalogue, start, through, target).findings if f.id == finding.id)
-            assert (working.value, working.limit, working.evidence, working.cite) == (first.value, first.limit, first.evidence, first.cite)
+            assert (working.value, working.limit, working.evidence, working.cite) == (
+                first.value,
+                first.limit,
+                first.evidence,
+                first.cite,
+            )
             natures.add(working.nature)
             json.dumps(working.as_data(), allow_nan=False)
             assert told(working)
@@ -119,17 +202,30 @@ def test_currents_of_every_deciding_net_sum_to_nothing(catalogue, sample):
 
 
 def test_a_line_output_gets_the_phantom_rail_through_one_feed_resistor(catalogue):
-    # 52 V, 6.81 kohm less 20 %, 47 kohm beside the output: 52 x 47 / (47 + 5.448) = 46.6 V (Kirchhoff); the highest the standard allows.
+    # 52 V, 6.81 kohm less 20 %, 47 kohm beside the output: 52 x 47 / (47 + 5.448) = 46.6 V (Kirchhoff); the
+    # highest the standard allows.
     working = explain(catalogue, *LINE_INTO_PHANTOM)
-    assert (working.finding, working.state, working.setting) == ("over-volts", "settled", {"phantom 48 V": "on"})
+    assert (working.finding, working.state, working.setting) == (
+        "over-volts",
+        "settled",
+        {"phantom 48 V": "on"},
+    )
     capacitor = part(working, "output capacitor of the hot leg")
     assert capacitor.decides and abs(capacitor.volts) == pytest.approx(52 * 47 / (47 + 5.448), rel=1e-4)
-    assert part(working, "feed resistor of the hot leg").volts == pytest.approx(52 - 52 * 47 / (47 + 5.448), rel=1e-4)
+    assert part(working, "feed resistor of the hot leg").volts == pytest.approx(
+        52 - 52 * 47 / (47 + 5.448), rel=1e-4
+    )
     assert sum(term.value for term in working.terms) == near(working.value)
     assert "Mixer line output 2 (hot)" in next(net for net in working.nets if net.name == "hot").nodes
     assert "Mixer line output 2 (hot) meets XLR female to the source 2" in working.touching
-    assert {p.name for p in working.parts} == {"signal source", "build out hot", "output capacitor of the hot leg", "bleed hot", "phantom 48 V",
-                                                "feed resistor of the hot leg"}
+    assert {p.name for p in working.parts} == {
+        "signal source",
+        "build out hot",
+        "output capacitor of the hot leg",
+        "bleed hot",
+        "phantom 48 V",
+        "feed resistor of the hot leg",
+    }
 
 
 def test_a_joined_leg_sends_phantom_through_the_voice_coil(catalogue):
@@ -155,16 +251,23 @@ def test_a_safe_connection_shows_how_the_signal_arrives(catalogue):
 
 def test_what_no_circuit_decides_says_so(catalogue):
     working = explain(catalogue, "digital-out-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-line-in-xlr", "other-kind")
-    assert working.nature == "rule" and working.note == "No voltage or current decides this; it follows from what the two devices are."
+    assert (
+        working.nature == "rule"
+        and working.note == "No voltage or current decides this; it follows from what the two devices are."
+    )
 
 
 def test_halves_that_do_not_fit_have_no_working(catalogue):
-    with pytest.raises(ValueError, match="^The halves do not go into each other: there is no circuit to work out.$"):
+    with pytest.raises(
+        ValueError, match="^The halves do not go into each other: there is no circuit to work out.$"
+    ):
         explain(catalogue, "mixer-line-out-xlr", (), "player-line-out-35")
 
 
 def test_a_finding_that_was_not_made_is_refused_with_those_that_were(catalogue):
-    with pytest.raises(ValueError, match="^'dull' is not a finding of this connection; its findings: over-volts, "):
+    with pytest.raises(
+        ValueError, match="^'dull' is not a finding of this connection; its findings: over-volts, "
+    ):
         explain(catalogue, *LINE_INTO_PHANTOM, finding="dull")
     with pytest.raises(KeyError):
         explain(catalogue, "no-such-port", (), "mixer-line-in-xlr")
@@ -172,7 +275,14 @@ def test_a_finding_that_was_not_made_is_refused_with_those_that_were(catalogue):
 
 def test_plain_text_names_case_nets_parts_currents_and_limit(catalogue):
     words = told(explain(catalogue, *LINE_INTO_PHANTOM))
-    for line in ("WORKING  over-volts", "    supplies: phantom 48 V on", "    hot: 46.6 V, joins Mixer line output 2 (hot)", "feed resistor of the hot leg of Mixer microphone input, 5.45 kΩ, rail to hot: 5.4 V,",
-                 "    Currents at hot sum to zero: 991 µA out", "    47 V; no more than 6.3 V is wanted", "(published; Aluminium electrolytic capacitors, series tables"):
+    for line in (
+        "WORKING  over-volts",
+        "    supplies: phantom 48 V on",
+        "    hot: 46.6 V, joins Mixer line output 2 (hot)",
+        "feed resistor of the hot leg of Mixer microphone input, 5.45 kΩ, rail to hot: 5.4 V,",
+        "    Currents at hot sum to zero: 991 µA out",
+        "    47 V; no more than 6.3 V is wanted",
+        "(published; Aluminium electrolytic capacitors, series tables",
+    ):
         assert line in words
     assert max(map(len, words.splitlines())) <= 96

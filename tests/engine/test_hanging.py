@@ -1,4 +1,5 @@
-"""What hangs between capacitors: the volts two of them in series share, by hand. Derived: in series each takes up the same charge, so U1 / U2 = C2 / C1."""
+"""What hangs between capacitors: the volts two of them in series share, by hand. Derived: in series each
+takes up the same charge, so U1 / U2 = C2 / C1."""
 
 import numpy as np
 import pytest
@@ -20,7 +21,9 @@ def volts(*lines, switches=(), closed=None):
 
 def test_the_larger_of_two_in_series_stands_less():
     """47 uF of a blocker before 22 uF of an input, 48 V over both: 48 * 47 / 69 on the input's."""
-    at = volts("block capacitor leg between 47 uF", "input capacitor between in 22 uF", "load resistor in 0 10 kohm")
+    at = volts(
+        "block capacitor leg between 47 uF", "input capacitor between in 22 uF", "load resistor in 0 10 kohm"
+    )
     assert at("leg") == pytest.approx(48) and at("in") == pytest.approx(0, abs=1e-9)
     assert at("between") == pytest.approx(48 * 47 / 69)
 
@@ -33,12 +36,24 @@ def test_three_in_series():
 
 def test_what_hangs_moves_as_one_piece():
     """Two legs bridged by a resistor: 47 uF of each leg, one at 48 V and one at 0, and 22 uF to 0 behind."""
-    at = volts("hot capacitor leg x 47 uF", "across resistor x y 150 ohm", "cold capacitor y 0 47 uF", "input capacitor x 0 22 uF")
+    at = volts(
+        "hot capacitor leg x 47 uF",
+        "across resistor x y 150 ohm",
+        "cold capacitor y 0 47 uF",
+        "input capacitor x 0 22 uF",
+    )
     assert at("x") == at("y") == pytest.approx(48 * 47 / (47 + 47 + 22))
 
 
 def test_a_net_that_anything_ties_is_where_that_has_it():
-    assert volts("block capacitor leg between 47 uF", "bleed resistor between 0 100 kohm", "input capacitor between 0 22 uF") is None
+    assert (
+        volts(
+            "block capacitor leg between 47 uF",
+            "bleed resistor between 0 100 kohm",
+            "input capacitor between 0 22 uF",
+        )
+        is None
+    )
 
 
 def test_a_single_capacitor_takes_up_no_charge():
@@ -50,14 +65,24 @@ def test_the_capacitance_of_a_cable_is_no_partner():
 
 
 def test_a_contact_that_ties_it_is_looked_at_in_every_state():
-    parts = ("block capacitor leg between 47 uF", "input capacitor between 0 47 uF", "bleed resistor shunt 0 100 kohm")
+    parts = (
+        "block capacitor leg between 47 uF",
+        "input capacitor between 0 47 uF",
+        "bleed resistor shunt 0 100 kohm",
+    )
     assert volts(*parts, switches=[("between", "shunt")], closed=[True]) is None
     assert volts(*parts, switches=[("between", "shunt")], closed=[False])("between") == pytest.approx(24)
 
 
 def test_pieces_that_reach_each_other_alone_stay_together():
     """Two islands joined by two capacitors, and by nothing to anything else: no charge anywhere."""
-    at = volts("a capacitor x y 10 uF", "b capacitor x2 y 10 uF", "r resistor x x2 1 kohm", "block capacitor leg z 1 uF", "more capacitor z 0 1 uF")
+    at = volts(
+        "a capacitor x y 10 uF",
+        "b capacitor x2 y 10 uF",
+        "r resistor x x2 1 kohm",
+        "block capacitor leg z 1 uF",
+        "more capacitor z 0 1 uF",
+    )
     assert at("x") == at("y") == 0 and at("z") == pytest.approx(24)
 
 

@@ -1,5 +1,6 @@
-"""Hum between two devices by how they are powered: worked examples. The short formulas: what a thin lead's screen takes of the difference is
-R/(R + Z) of it; a floating device pushes w C V through the screen. Numbers derived there by hand, levels against -10 dBV (316 mV)."""
+"""Hum between two devices by how they are powered: worked examples. The short formulas: what a thin lead's
+screen takes of the difference is R/(R + Z) of it; a floating device pushes w C V through the screen. Numbers
+derived there by hand, levels against -10 dBV (316 mV)."""
 
 from dataclasses import replace
 from math import log10, pi
@@ -105,9 +106,15 @@ listeners:
   main: {kind: line, between: [hot, cold], sensitivity: -10 dBV, maximum: +6 dBV, balanced: yes}
 evidence: from memory
 """,
-    "ports/plain-out-rca.yaml": "same_as: player-line-out-rca\nname: Plain output\ncircuit: {main: {use: plain-out}}\n",
-    "ports/plain-in-rca.yaml": "same_as: amplifier-line-in-rca\nname: Plain input\ncircuit: {main: {use: plain-in}}\n",
-    "ports/leaning-out-xlr.yaml": "same_as: mixer-line-out-xlr\nname: Leaning output\ncircuit: {main: {use: leaning-out}}\n",
+    "ports/plain-out-rca.yaml": (
+        "same_as: player-line-out-rca\nname: Plain output\ncircuit: {main: {use: plain-out}}\n"
+    ),
+    "ports/plain-in-rca.yaml": (
+        "same_as: amplifier-line-in-rca\nname: Plain input\ncircuit: {main: {use: plain-in}}\n"
+    ),
+    "ports/leaning-out-xlr.yaml": (
+        "same_as: mixer-line-out-xlr\nname: Leaning output\ncircuit: {main: {use: leaning-out}}\n"
+    ),
     "ports/leg-in-xlr.yaml": "same_as: mixer-line-in-xlr\nname: Leg input\ncircuit: {main: {use: leg-in}}\n",
 }
 
@@ -136,7 +143,8 @@ def unbalanced(catalogue, lead, pair):
 
 
 def test_earthed_to_earthed_over_a_thin_lead(wider):
-    """derived: 50 mV, 0.5 ohm, screen 0.69 ohm: 42.0 mA, 29.0 mV on the screen, 20.8 dB below -10 dBV; at the input 20/21 of both."""
+    """derived: 50 mV, 0.5 ohm, screen 0.69 ohm: 42.0 mA, 29.0 mV on the screen, 20.8 dB below -10 dBV; at
+    the input 20/21 of both."""
     volts, below = unbalanced(wider, THIN, EARTHED)
     assert volts == pytest.approx(0.05 * 0.69 / 1.19 * 20 / 21, rel=5e-3)
     assert below == pytest.approx(20.8, abs=0.05)
@@ -144,7 +152,9 @@ def test_earthed_to_earthed_over_a_thin_lead(wider):
 
 def test_the_same_over_a_heavy_braid_and_at_one_strip(wider):
     """derived: screen 62.5 mohm: 5.56 mV, 14.4 dB less; 2 mV instead of 50: 28.0 dB less."""
-    thin, heavy, close = (unbalanced(wider, *case)[1] for case in ((THIN, EARTHED), (HEAVY, EARTHED), (THIN, EARTHED_CLOSE)))
+    thin, heavy, close = (
+        unbalanced(wider, *case)[1] for case in ((THIN, EARTHED), (HEAVY, EARTHED), (THIN, EARTHED_CLOSE))
+    )
     assert heavy - thin == pytest.approx(14.4, abs=0.1)
     assert close - thin == pytest.approx(28.0, abs=0.05)
 
@@ -159,8 +169,11 @@ def test_double_insulated_to_earthed(wider):
 
 
 def test_a_third_of_a_milliampere_through_an_ohm(wider):
-    """from memory, a handbook's example: 316 uA through 1 ohm of screen against 316 mV: 60 dB. The lead has 0.69 ohm, so 3.2 dB more."""
-    pair = Pair(("earthed", "insulated"), "316 uA whatever the lead", 316e-6 / (2 * pi * 50 * 1e-9), CLOSED, 1e-9)
+    """from memory, a handbook's example: 316 uA through 1 ohm of screen against 316 mV: 60 dB. The lead has
+    0.69 ohm, so 3.2 dB more."""
+    pair = Pair(
+        ("earthed", "insulated"), "316 uA whatever the lead", 316e-6 / (2 * pi * 50 * 1e-9), CLOSED, 1e-9
+    )
     volts, below = unbalanced(wider, THIN, pair)
     assert below - 20 * log10(1 / 0.69) == pytest.approx(60.0, abs=0.05)
     assert volts == pytest.approx(316e-6 * 0.69 * 20 / 21, rel=5e-3)
@@ -177,13 +190,16 @@ def test_balanced_with_a_small_lean(wider):
 
 
 def test_opening_a_balanced_screen_is_never_a_gain(wider):
-    """derived: earthed to earthed 50 uV instead of 29 (4.7 dB worse); toward a floating device microvolts instead of nanovolts."""
+    """derived: earthed to earthed 50 uV instead of 29 (4.7 dB worse); toward a floating device microvolts
+    instead of nanovolts."""
     joined, opened = (balanced(wider, lead, EARTHED)[0] for lead in ("xlr-thin-5m", "xlr-thin-5m-open"))
     assert opened == pytest.approx(50e-6, rel=0.02)
     assert 20 * log10(opened / joined) == pytest.approx(4.7, abs=0.2)
     joined, opened = (balanced(wider, lead, FLOATING)[0] for lead in ("xlr-thin-5m", "xlr-thin-5m-open"))
     assert opened == pytest.approx(0.395e-3, rel=0.02), "0.400 V of common mode, 10 ohm of 10 kohm"
-    assert 20 * log10(opened / joined) > 40, "some 55 nanovolts before, told as a hundred decibels below the signal, which is 3 uV"
+    assert 20 * log10(opened / joined) > 40, (
+        "some 55 nanovolts before, told as a hundred decibels below the signal, which is 3 uV"
+    )
 
 
 def test_every_pair_of_powerings_has_one_row_and_the_worst_comes_first():
@@ -198,6 +214,7 @@ def test_every_source_of_the_table_is_in_the_bibliography(catalogue):
     import yaml
 
     from generator.engine.powering import PATH
+
     table = yaml.safe_load(PATH.read_text("utf-8"))
     assert all(row["reason"] and row["evidence"] for row in table)
     assert all(set(row.get("cite", ())) <= set(catalogue.sources) for row in table)

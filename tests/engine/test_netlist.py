@@ -5,13 +5,21 @@ from bench import circuit, nominal
 from generator.engine.netlist import netlist
 from generator.engine.solve import OPEN
 
-PHANTOM = ("E1 emf rail 0 48 V", "R1 resistor rail hot 6.81 kohm", "C1 capacitor hot in 47 uF", "R2 resistor in 0 10 kohm", "S1 sink mic 0 3 mA knee 10 V",
-           "D1 clamp mic 0 40 V series 20 ohm")
+PHANTOM = (
+    "E1 emf rail 0 48 V",
+    "R1 resistor rail hot 6.81 kohm",
+    "C1 capacitor hot in 47 uF",
+    "R2 resistor in 0 10 kohm",
+    "S1 sink mic 0 3 mA knee 10 V",
+    "D1 clamp mic 0 40 V series 20 ohm",
+)
 
 
 def test_direct_current():
     of = circuit(*PHANTOM, switches=[("hot", "mic"), ("hot", "0")])
-    assert netlist(of, nominal(of)[0], (True, False), title="a microphone on phantom") == """\
+    assert (
+        netlist(of, nominal(of)[0], (True, False), title="a microphone on phantom")
+        == """\
 * a microphone on phantom
 * n0 = 0
 * n1 = rail
@@ -32,11 +40,14 @@ Rzero0 n0 0 1
 .op
 .end
 """
+    )
 
 
 def test_alternating_current_silences_supplies_and_drives_what_is_asked():
     of = circuit(*PHANTOM, switches=[("hot", "mic")])
-    text = netlist(of, nominal(of)[0], (True,), {"S1": -1 / 2200, "E1": 0.5, ("0", "in"): 1.0}, (20.0, 1000.0))
+    text = netlist(
+        of, nominal(of)[0], (True,), {"S1": -1 / 2200, "E1": 0.5, ("0", "in"): 1.0}, (20.0, 1000.0)
+    )
     assert "V0 n1 n0 dc 0 ac 0.5 ; E1\n" in text
     assert "I4 n4 n0 dc 0 ac -0.00045454545454545455 ; S1\n" in text
     assert "Iprobe0 n0 n3 dc 0 ac 1.0\n" in text
@@ -51,7 +62,13 @@ def test_every_piece_has_its_own_ground():
 
 
 def test_windings_are_coupled_for_signal_only():
-    of = circuit("L1 inductor a 0 10 H", "R1 resistor a 0 1 kohm", "L2 inductor b 0 1 H", "R2 resistor b 0 1 kohm", couplings=[("L1", "L2", 0.999)])
+    of = circuit(
+        "L1 inductor a 0 10 H",
+        "R1 resistor a 0 1 kohm",
+        "L2 inductor b 0 1 H",
+        "R2 resistor b 0 1 kohm",
+        couplings=[("L1", "L2", 0.999)],
+    )
     assert "K0 L0 L2 0.999\n" in netlist(of, nominal(of)[0], (), {}, (20.0,))
     assert "K0" not in netlist(of, nominal(of)[0], ())
 

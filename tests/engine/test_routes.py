@@ -12,7 +12,8 @@ from generator.engine.missing import missing
 from generator.engine.route import WORTH_OFFERING, chains, cost, remedies, routes
 from generator.engine.verdict import RANK, Finding, Verdict
 
-# The everyday questions of a location recordist: one that needs nothing, one with a dozen leads, one that needs an adapter.
+# The everyday questions of a location recordist: one that needs nothing, one with a dozen leads, one
+# that needs an adapter.
 ASKED = [
     ("mic-dynamic-xlr", "mixer-mic-in-p48-xlr"),
     ("mixer-line-out-xlr", "camera-mic-in-35"),
@@ -46,7 +47,11 @@ def test_every_remedy_judged_again_gives_what_it_promised(catalogue, start, targ
     memory._remembered.clear()  # solve anew
     for offer in found:
         again = judge(catalogue, start, offer.through, target)
-        assert (again.verdict, again.findings, again.settings) == (offer.verdict, offer.findings, offer.settings)
+        assert (again.verdict, again.findings, again.settings) == (
+            offer.verdict,
+            offer.findings,
+            offer.settings,
+        )
         assert again.verdict in ("safe", "lossy") or again.offer
 
 
@@ -55,7 +60,11 @@ def test_nothing_is_offered_that_was_not_judged(few, start, target):
     watched = Watched()
     found = routes(few, start, target, most=2, judge=watched)
     assert all(watched.said[offer.through] is offer for offer in found)
-    every = [judge(few, start, chain, target) for length in (0, 1, 2) for chain in chains(few, start, target, length)]
+    every = [
+        judge(few, start, chain, target)
+        for length in (0, 1, 2)
+        for chain in chains(few, start, target, length)
+    ]
     best = min((cost(few, v) for v in every if v.rank <= WORTH_OFFERING), default=None)
     assert best[:4] == cost(few, found[0])[:4] if found else best is None
 
@@ -75,7 +84,7 @@ def test_a_first_look_is_never_worse_than_the_verdict(few, start, target):
 def test_adding_leads_never_makes_the_best_route_worse(catalogue, start, target):
     leads, before = list(catalogue.leads.items()), None
     for share in (4, 2, 1):  # up to three leads in a row
-        fewer = replace(catalogue, leads=dict(leads[::8 * share]))
+        fewer = replace(catalogue, leads=dict(leads[:: 8 * share]))
         found = routes(fewer, start, target)
         now = cost(fewer, found[0])[:4] if found else (RANK["does not fit"],)
         assert before is None or now <= before
@@ -85,6 +94,7 @@ def test_adding_leads_never_makes_the_best_route_worse(catalogue, start, target)
 @pytest.mark.parametrize("start, target", ASKED)
 def test_every_chain_goes_together(few, start, target):
     """Each half goes into the next, and no lead stands twice in a chain."""
+
     def goes(one, two):
         return fits((few.connectors[one[0]], one[1]), (few.connectors[two[0]], two[1]))
 
@@ -94,9 +104,16 @@ def test_every_chain_goes_together(few, start, target):
             open_halves = {(few.ports[start].connector, few.ports[start].half)}
             for name in chain:
                 ends = few.leads[name].ends.values()
-                open_halves = {(far.connector, far.half) for near in ends for far in ends
-                               if far is not near and any(goes(half, (near.connector, near.half)) for half in open_halves)}
-            assert any(goes(half, (few.ports[target].connector, few.ports[target].half)) for half in open_halves)
+                open_halves = {
+                    (far.connector, far.half)
+                    for near in ends
+                    for far in ends
+                    if far is not near
+                    and any(goes(half, (near.connector, near.half)) for half in open_halves)
+                }
+            assert any(
+                goes(half, (few.ports[target].connector, few.ports[target].half)) for half in open_halves
+            )
 
 
 def test_nothing_is_offered_when_nothing_works(catalogue):
@@ -106,11 +123,15 @@ def test_nothing_is_offered_when_nothing_works(catalogue):
 
 
 def told(verdicts):
-    """A judge that has an opinion on some chains and finds the rest silent: verdict, while plugging, and findings that are lost."""
+    """A judge that has an opinion on some chains and finds the rest silent: verdict, while plugging, and
+    findings that are lost."""
+
     def opinion(catalogue, start, through, target):
         verdict, *rest = verdicts.get(through, ("no signal",))
         plugging, lost = (*rest, "safe", ())[:2] if not rest else (*rest, ())[:2]
-        findings = tuple(Finding(name, "lossy", "", "", 0, "", 0, "", "", "", "derived", (), "settled") for name in lost)
+        findings = tuple(
+            Finding(name, "lossy", "", "", 0, "", 0, "", "", "", "derived", (), "settled") for name in lost
+        )
         return Verdict(start, through, target, verdict, (), {}, plugging, findings)
 
     return Watched(opinion)
@@ -118,7 +139,11 @@ def told(verdicts):
 
 START, TARGET = "mic-dynamic-xlr", "mixer-mic-in-xlr"
 SHORT, MIDDLE, LONG = "xlr-f-to-xlr-m-3m", "xlr-f-to-xlr-m-20m", "xlr-f-to-xlr-m-100m"
-ONE, TWO, THREE = "xlr-f-to-xlr-m-pad-20-db", "xlr-f-to-xlr-m-phantom-block", "xlr-f-to-xlr-m-transformer-joined"
+ONE, TWO, THREE = (
+    "xlr-f-to-xlr-m-pad-20-db",
+    "xlr-f-to-xlr-m-phantom-block",
+    "xlr-f-to-xlr-m-transformer-joined",
+)
 
 
 @pytest.fixture
@@ -140,7 +165,14 @@ def offered(catalogue, verdicts, **more):
 
 
 def test_safest_then_calmest_then_least_lost_then_shortest_then_name(cables):
-    found, _ = offered(cables, {(SHORT,): ("lossy", "safe", ["reversed", "too-hot"]), (MIDDLE,): ("lossy", "safe", ["reversed"]), (LONG,): ("lossy", "lossy")})
+    found, _ = offered(
+        cables,
+        {
+            (SHORT,): ("lossy", "safe", ["reversed", "too-hot"]),
+            (MIDDLE,): ("lossy", "safe", ["reversed"]),
+            (LONG,): ("lossy", "lossy"),
+        },
+    )
     assert found == [(MIDDLE,), (SHORT,), (LONG,)]
     found, _ = offered(cables, {(): ("lossy", "safe", ["reversed"]), (LONG,): ("safe",), (SHORT,): ("safe",)})
     assert found == [(SHORT,), (LONG,), ()]
@@ -148,7 +180,13 @@ def test_safest_then_calmest_then_least_lost_then_shortest_then_name(cables):
 
 def test_much_lost_counts_more_than_many_findings(boxes):
     """common practice: a level that clips is worse than hum and polarity together."""
-    found, _ = offered(boxes, {(ONE,): ("lossy", "safe", ["unbalanced", "reversed", "loaded-down"]), (TWO,): ("lossy", "safe", ["too-hot"])})
+    found, _ = offered(
+        boxes,
+        {
+            (ONE,): ("lossy", "safe", ["unbalanced", "reversed", "loaded-down"]),
+            (TWO,): ("lossy", "safe", ["too-hot"]),
+        },
+    )
     assert found == [(ONE,), (TWO,)]
 
 
@@ -164,16 +202,29 @@ ON, OFF = {"power": "on"}, {"power": "off"}
 def moments(lead, on, off=("no signal", "safe")):
     """A verdict on one lead by what it is, settled and while plugging, with a supply on and off."""
     settings = tuple((setting, max(moment, key=RANK.get)) for setting, moment in ((ON, on), (OFF, off)))
-    return Verdict(START, (lead,), TARGET, settings[0][1], settings, {"power": "amplifier"}, on[1], (), moments=(on, off))
+    return Verdict(
+        START, (lead,), TARGET, settings[0][1], settings, {"power": "amplifier"}, on[1], (), moments=(on, off)
+    )
 
 
-SWITCHED, CALM, LOSSY = moments(ONE, ("safe", "dangerous")), moments(TWO, ("safe", "safe")), moments(THREE, ("lossy", "safe"))
+SWITCHED, CALM, LOSSY = (
+    moments(ONE, ("safe", "dangerous")),
+    moments(TWO, ("safe", "safe")),
+    moments(THREE, ("lossy", "safe")),
+)
 
 
 def ranked(catalogue, *verdicts):
     known = {verdict.through: verdict for verdict in verdicts}
     silent = lambda through: Verdict(START, through, TARGET, "no signal", (), {}, "safe", ())
-    found = routes(catalogue, START, TARGET, most=1, judge=lambda _, start, through, target: known.get(through, silent(through)), glance=lambda *_: (0, 0))
+    found = routes(
+        catalogue,
+        START,
+        TARGET,
+        most=1,
+        judge=lambda _, start, through, target: known.get(through, silent(through)),
+        glance=lambda *_: (0, 0),
+    )
     return [offer.through for offer in found]
 
 
@@ -192,15 +243,20 @@ def test_a_danger_that_stays_or_that_no_switch_avoids_is_not_offered(boxes):
 
 
 def test_what_may_still_turn_out_to_need_a_switch_is_not_thrown_away(boxes):
-    """A first look sees less: a setting that looks well in itself may be one that must not be plugged, which makes the way an offer."""
+    """A first look sees less: a setting that looks well in itself may be one that must not be plugged, which
+    makes the way an offer."""
     seen = moments(ONE, ("dangerous", "safe"), ("safe", "safe"))
     assert (seen.rank, seen.least_rank) == (RANK["dangerous"], 0.5)
     assert SWITCHED.least_rank == SWITCHED.rank == 0.5
-    for hopeless in (("dangerous", "safe"), ("dangerous", "dangerous")), (("safe", "dangerous"), ("safe", "dangerous")):
+    for hopeless in (
+        (("dangerous", "safe"), ("dangerous", "dangerous")),
+        (("safe", "dangerous"), ("safe", "dangerous")),
+    ):
         assert moments(ONE, *hopeless).least_rank == RANK["dangerous"]
 
 
-# Loudspeaker leads, common practice: they are plugged with the amplifier off, for a phone plug shorts the output on its way in; nothing else goes there.
+# Loudspeaker leads, common practice: they are plugged with the amplifier off, for a phone plug shorts the
+# output on its way in; nothing else goes there.
 AMPLIFIER, LOUDSPEAKER = "loudspeaker-amp-out-635", "loudspeaker-635"
 LOUDSPEAKER_LEAD = "phone-635-ts-to-635-ts-loudspeaker"
 
@@ -212,13 +268,26 @@ def test_a_loudspeaker_gets_a_loudspeaker_lead_with_the_order_told(catalogue):
     assert others == []
 
 
-@pytest.mark.parametrize("start, target", [(AMPLIFIER, LOUDSPEAKER), ("loudspeaker-amp-out-four-pole", "loudspeaker-four-pole"),
-                                           ("loudspeaker-amp-out-binding-post", "loudspeaker-binding-post")])
+@pytest.mark.parametrize(
+    "start, target",
+    [
+        (AMPLIFIER, LOUDSPEAKER),
+        ("loudspeaker-amp-out-four-pole", "loudspeaker-four-pole"),
+        ("loudspeaker-amp-out-binding-post", "loudspeaker-binding-post"),
+    ],
+)
 def test_a_loudspeaker_never_gets_a_summing_box(catalogue, start, target):
-    """common practice: resistors made for line level burn behind an amplifier. Not even where there is no loudspeaker lead at hand."""
-    resistors = {name for name, lead in catalogue.leads.items() if {part.id for part in lead.network.parts if part.kind == "resistor"} & set(lead.parts)}
+    """common practice: resistors made for line level burn behind an amplifier. Not even where there is no
+    loudspeaker lead at hand."""
+    resistors = {
+        name
+        for name, lead in catalogue.leads.items()
+        if {part.id for part in lead.network.parts if part.kind == "resistor"} & set(lead.parts)
+    }
     assert {"phone-35-trs-to-xlr-m-sum", "two-xlr-f-to-xlr-m-resistors"} <= resistors
-    without = replace(catalogue, leads={name: lead for name, lead in catalogue.leads.items() if "loudspeaker" not in name})
+    without = replace(
+        catalogue, leads={name: lead for name, lead in catalogue.leads.items() if "loudspeaker" not in name}
+    )
     for leads, some in ((catalogue, True), (without, False)):
         found = routes(leads, start, target, most=2)
         assert bool(found) or not some
@@ -256,16 +325,22 @@ def test_a_remedy_is_better_than_what_was_asked(few):
         assert cost(few, found) < cost(few, asked)
 
 
-# The lead that would do it, where none does. common practice, from memory: what a rental counter would be told.
+# The lead that would do it, where none does. common practice, from memory: what a rental
+# counter would be told.
 def test_the_missing_lead_is_described_by_what_speaks_against_the_best_there_is(catalogue):
     said = missing(replace(catalogue, leads={}), "mixer-line-out-xlr", "mixer-mic-in-xlr")
-    assert said == ("Nothing in the catalogue does this without loss. What would: a lead from the female of XLR, three contacts, to the male of XLR, three contacts, "
-                    "that has a 20 dB pad: 680 Ω in each leg, 150 Ω across the input (the output sees 1.51 kΩ, the input 136 Ω).")
+    assert said == (
+        "Nothing in the catalogue does this without loss. What would: a lead from the female of XLR, three "
+        "contacts, to the male of XLR, three contacts, that has a 20 dB pad: 680 Ω in each leg, 150 Ω across "
+        "the input (the output sees 1.51 kΩ, the input 136 Ω)."
+    )
 
 
 def test_where_nothing_goes_together_the_ends_are_named(catalogue):
     assert missing(replace(catalogue, leads={}), "mic-dynamic-xlr", "camera-mic-in-35") == (
-        "Nothing in the catalogue goes between the two. What would: a lead from the female of XLR, three contacts, to the plug of 3.5 mm phone, three contacts (TRS), wired for both.")
+        "Nothing in the catalogue goes between the two. What would: a lead from the female of XLR, three "
+        "contacts, to the plug of 3.5 mm phone, three contacts (TRS), wired for both."
+    )
 
 
 def test_an_amplifier_output_needs_another_box(catalogue):
@@ -275,4 +350,6 @@ def test_an_amplifier_output_needs_another_box(catalogue):
 
 def test_two_ends_that_both_only_send_cannot_be_helped(catalogue):
     assert missing(catalogue, "mic-dynamic-xlr", "mic-ribbon-xlr") == (
-        "No lead can help: neither the dynamic microphone nor the ribbon microphone sends what the other listens to.")
+        "No lead can help: neither the dynamic microphone nor the ribbon microphone sends what the other "
+        "listens to."
+    )

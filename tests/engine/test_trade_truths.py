@@ -1,4 +1,5 @@
-"""What anyone in the trade takes for granted, held against the catalogue and the engine. Where nothing is cited it is common practice."""
+"""What anyone in the trade takes for granted, held against the catalogue and the engine. Where nothing is
+cited it is common practice."""
 
 import numpy as np
 import pytest
@@ -15,19 +16,25 @@ from generator.engine.solve import closed_array, solve_dc
 P48_INPUT = "mixer-mic-in-p48-xlr"
 
 
-@pytest.mark.parametrize("assignment, carries", [
-    ("xlr-3-balanced", {"1": "screen", "2": "hot", "3": "cold"}),  # standard [aes14, iec-60268-12]
-    ("phone-635-trs-balanced", {"tip": "hot", "ring": "cold", "sleeve": "screen"}),  # common practice
-    ("phone-35-trs-balanced", {"tip": "hot", "ring": "cold", "sleeve": "screen"}),  # common practice
-    ("phone-635-ts-unbalanced", {"tip": "signal", "sleeve": "common"}),  # common practice
-    ("phone-35-ts-unbalanced", {"tip": "signal", "sleeve": "common"}),  # common practice
-    ("phone-35-trs-stereo", {"tip": "left", "ring": "right", "sleeve": "common"}),  # common practice
-    ("phone-35-trrs-headset-lrgm", {"tip": "left", "ring1": "right", "ring2": "common", "sleeve": "mic"}),  # published [phone-headset-spec]
-    ("phone-35-trrs-headset-lrmg", {"tip": "left", "ring1": "right", "ring2": "mic", "sleeve": "common"}),  # published [headset-orders-answer]
-    ("phone-35-trs-stereo-microphone", {"tip": "left", "ring": "right", "sleeve": "common"}),  # published in parts [computer-microphone-page]
-    ("rca-unbalanced", {"centre": "signal", "shell": "common"}),  # common practice
-    ("mini-xlr-3-balanced", {"1": "screen", "2": "hot", "3": "cold"}),  # published [recorder-manual-p55]
-])
+@pytest.mark.parametrize(
+    "assignment, carries",
+    [
+        ("xlr-3-balanced", {"1": "screen", "2": "hot", "3": "cold"}),  # standard [aes14, iec-60268-12]
+        ("phone-635-trs-balanced", {"tip": "hot", "ring": "cold", "sleeve": "screen"}),  # common practice
+        ("phone-35-trs-balanced", {"tip": "hot", "ring": "cold", "sleeve": "screen"}),  # common practice
+        ("phone-635-ts-unbalanced", {"tip": "signal", "sleeve": "common"}),  # common practice
+        ("phone-35-ts-unbalanced", {"tip": "signal", "sleeve": "common"}),  # common practice
+        ("phone-35-trs-stereo", {"tip": "left", "ring": "right", "sleeve": "common"}),  # common practice
+        # published [phone-headset-spec]
+        ("phone-35-trrs-headset-lrgm", {"tip": "left", "ring1": "right", "ring2": "common", "sleeve": "mic"}),
+        # published [headset-orders-answer]
+        ("phone-35-trrs-headset-lrmg", {"tip": "left", "ring1": "right", "ring2": "mic", "sleeve": "common"}),
+        # published in parts [computer-microphone-page]
+        ("phone-35-trs-stereo-microphone", {"tip": "left", "ring": "right", "sleeve": "common"}),
+        ("rca-unbalanced", {"centre": "signal", "shell": "common"}),  # common practice
+        ("mini-xlr-3-balanced", {"1": "screen", "2": "hot", "3": "cold"}),  # published [recorder-manual-p55]
+    ],
+)
 def test_which_contact_carries_what(catalogue, assignment, carries):
     assert dict(catalogue.assignments[assignment].carries) == carries
 
@@ -40,7 +47,10 @@ def alone(port, corner="nominal"):
 
 
 @pytest.mark.parametrize("corner", ["nominal", "strong", "weak"])
-@pytest.mark.parametrize("port, nominal, spread", [(P48_INPUT, 48, 4), ("camera-mic-in-p48-xlr", 48, 4), ("mixer-mic-in-p48-635", 48, 4)])
+@pytest.mark.parametrize(
+    "port, nominal, spread",
+    [(P48_INPUT, 48, 4), ("camera-mic-in-p48-xlr", 48, 4), ("mixer-mic-in-p48-635", 48, 4)],
+)
 def test_phantom_stands_on_both_legs_alike(catalogue, port, nominal, spread, corner):
     """standard [iec-61938]: 48 V +-4 V, the same on contacts 2 and 3, contact 1 the return."""
     volts = alone(catalogue.ports[port], corner)
@@ -54,13 +64,18 @@ def connected(catalogue, start, through, target):
     way = ways(catalogue, catalogue.ports[start], leads, catalogue.ports[target])[0]
     assembly = assemble(catalogue, catalogue.ports[start], leads, catalogue.ports[target], way)
     circuit = assembly.circuit
-    solved = solve_dc(circuit, drive_values(circuit, {}, "nominal")[None], closed_array(assembly.home, len(circuit.switches)))
+    solved = solve_dc(
+        circuit,
+        drive_values(circuit, {}, "nominal")[None],
+        closed_array(assembly.home, len(circuit.switches)),
+    )
     return lambda a, b: solved.volts(a, b)
 
 
 @pytest.mark.parametrize("microphone", ["mic-condenser-p48-xlr", "mic-dynamic-xlr", "mic-ribbon-xlr"])
 def test_phantom_reaches_a_microphone_on_both_legs_alike(catalogue, microphone):
-    """common practice: through a straight lead no direct voltage lies between the legs, so no direct current crosses a coil."""
+    """common practice: through a straight lead no direct voltage lies between the legs, so no direct
+    current crosses a coil."""
     volts = connected(catalogue, microphone, ["xlr-f-to-xlr-m-3m"], P48_INPUT)
     assert volts("from/hot", "from/cold") == pytest.approx(0, abs=1e-6)
     assert (volts("from/hot", "from/screen") > 30).all()
@@ -85,8 +100,13 @@ def test_plug_in_power_is_about_three_volts_on_the_tip(catalogue):
 def capsules(catalogue):
     """(microphone, limit) of every port with a bare electret capsule on its contacts."""
     used = ("electret-two-wire", "electret-three-wire", "headset-microphone")
-    found = [(port, limit) for port in catalogue.ports.values() if set(port.circuits) & set(used) for limit in port.network.limits
-             if limit.id.endswith("capsule")]
+    found = [
+        (port, limit)
+        for port in catalogue.ports.values()
+        if set(port.circuits) & set(used)
+        for limit in port.network.limits
+        if limit.id.endswith("capsule")
+    ]
     assert found
     return found
 
@@ -104,7 +124,9 @@ def volts_at_capsule(assembly, limit, setting):
     live = live_volts(circuit, assembly.ports, setting)
     values = np.array([drive_values(circuit, live, *drive) for drive in drives(circuit, live)])
     states = closed_array(assembly.states, len(circuit.switches))
-    return float(np.abs(solve_dc(circuit, values, states).volts(*(f"from/{node}" for node in limit.between))).max())
+    return float(
+        np.abs(solve_dc(circuit, values, states).volts(*(f"from/{node}" for node in limit.between))).max()
+    )
 
 
 def phantom_chains(catalogue):
@@ -113,24 +135,36 @@ def phantom_chains(catalogue):
         for target in catalogue.ports.values():
             if any(supply.style == "pair" for supply in target.supplies):
                 for length in (0, 1):
-                    yield from ((port, limit, chain, target) for chain in chains(catalogue, port.id, target.id, length))
+                    yield from (
+                        (port, limit, chain, target)
+                        for chain in chains(catalogue, port.id, target.id, length)
+                    )
 
 
 def test_phantom_never_passes_unnoticed_into_a_small_capsule(catalogue):
-    """published [plug-in-power-page]: 48 V on a plug-in-power microphone may damage it. Any chain that lets more than the rating
-    through, at any tolerance or on the way in, is dangerous in that setting."""
+    """published [plug-in-power-page]: 48 V on a plug-in-power microphone may damage it. Any chain that lets
+    more than the rating through, at any tolerance or on the way in, is dangerous in that setting."""
     reached = spared = 0
     for port, limit, chain, target in phantom_chains(catalogue):
-        verdict, leads = judge(catalogue, port.id, chain, target.id), [catalogue.leads[name] for name in chain]
+        verdict, leads = (
+            judge(catalogue, port.id, chain, target.id),
+            [catalogue.leads[name] for name in chain],
+        )
         told = [(setting, found) for setting, found in verdict.settings]
         for way in ways(catalogue, port, leads, target):
             assembly = assemble(catalogue, port, leads, target, way)
             for setting in settings(assembly.ports):
                 over = volts_at_capsule(assembly, limit, setting) > limit.settled * (1 + 1e-9)
                 found = [found for given, found in told if setting.items() <= given.items()]
-                assert found and (not over or set(found) == {"dangerous"}), f"{port.id} {chain} {target.id} {setting}: {found}"
+                assert found and (not over or set(found) == {"dangerous"}), (
+                    f"{port.id} {chain} {target.id} {setting}: {found}"
+                )
                 reached += over
-                spared += not over and any(state == "on" for state in setting.values()) and set(found) <= {"safe", "lossy"}
+                spared += (
+                    not over
+                    and any(state == "on" for state in setting.values())
+                    and set(found) <= {"safe", "lossy"}
+                )
     assert reached, "some adapters do let phantom through, or this test shows nothing"
     assert spared, "a converter that keeps the capsule under its rating is in the catalogue"
 
@@ -144,6 +178,10 @@ def test_the_readings_carry_the_volts_a_capsule_gets(catalogue):
         [way] = ways(catalogue, port, [catalogue.leads[name]], target)
         assembly = assemble(catalogue, port, [catalogue.leads[name]], target, way)
         readings = direct_readings(assembly, solve_signals(assembly))
-        shown[name] = max(r.value for r in readings if r.quantity == "part-volts" and r.subject == f"from/{limit.id}" and r.setting == 0)
+        shown[name] = max(
+            r.value
+            for r in readings
+            if r.quantity == "part-volts" and r.subject == f"from/{limit.id}" and r.setting == 0
+        )
     plain, converter = shown.values()
     assert plain > limit.settled >= converter

@@ -126,7 +126,8 @@ name: Instrument lead across the hall
 length: 40 m
 looks_like: []
 """,
-    # a part of every kind that nobody has rated, and inputs that feed it with much, little and next to nothing
+    # a part of every kind that nobody has rated, and inputs that feed it with much,
+    # little and next to nothing
     "circuits/unrated-parts.yaml": """\
 name: Output whose parts nobody has rated
 roles: [hot, cold, screen]
@@ -173,7 +174,9 @@ supplies:
   feed: {name: feed, style: pair}
 evidence: from memory
 """,
-    "ports/weak-feed-in.yaml": "same_as: mixer-mic-in-p48-xlr\nname: Input with a weak supply\ncircuit: {main: {use: weak-feed}}\n",
+    "ports/weak-feed-in.yaml": (
+        "same_as: mixer-mic-in-p48-xlr\nname: Input with a weak supply\ncircuit: {main: {use: weak-feed}}\n"
+    ),
     "ports/weaker-feed-in.yaml": """\
 same_as: mixer-mic-in-p48-xlr
 name: Input with a weaker supply
@@ -200,9 +203,19 @@ name: Supply with a switch
 circuit: {main: {use: switched-supply}}
 """,
     # leads nobody should use for fast signals, short and long
-    "leads/bnc-audio-short.yaml": "same_as: bnc-to-bnc-50-ohm\nname: BNC lead of audio coax, short\ncable: unbalanced-coax\nlength: 1 m\nlooks_like: []\n",
-    "leads/bnc-audio-long.yaml": "same_as: bnc-audio-short\nname: BNC lead of audio coax, long\nlength: 30 m\n",
-    "leads/rca-audio-long.yaml": "same_as: rca-to-rca\nname: RCA lead, very long\nlength: 30 m\nlooks_like: []\n",
+    "leads/bnc-audio-short.yaml": (
+        "same_as: bnc-to-bnc-50-ohm\n"
+        "name: BNC lead of audio coax, short\n"
+        "cable: unbalanced-coax\n"
+        "length: 1 m\n"
+        "looks_like: []\n"
+    ),
+    "leads/bnc-audio-long.yaml": (
+        "same_as: bnc-audio-short\nname: BNC lead of audio coax, long\nlength: 30 m\n"
+    ),
+    "leads/rca-audio-long.yaml": (
+        "same_as: rca-to-rca\nname: RCA lead, very long\nlength: 30 m\nlooks_like: []\n"
+    ),
     # plays like any headset, but sends back something no microphone input understands
     "ports/data-headset.yaml": """\
 same_as: headset-lrgm

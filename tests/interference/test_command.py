@@ -61,7 +61,10 @@ def test_a_bad_run_is_bad_use(ask):
 
 def test_a_file_that_is_not_there(capsys, tmp_path):
     assert main(["interfere", str(tmp_path / "none.yaml")]) == 2
-    assert capsys.readouterr().err == "none.yaml:1:1: error[not-a-file]\n    this cannot be read: No such file or directory.\n"
+    assert (
+        capsys.readouterr().err
+        == "none.yaml:1:1: error[not-a-file]\n    this cannot be read: No such file or directory.\n"
+    )
 
 
 def test_cautions_are_told_where_they_apply(ask):

@@ -96,8 +96,8 @@ def test_spectra_hold_all_of_the_power(tables):
         ),
         (
             {"evidence": "derived", "reason": "x", "volts": "1 Volt"},
-            "powering.yaml: 'a': 'Volt' in '1 Volt' is not a unit; units are V, A, W, ohm, F, H, m, T, "
-            "Hz, m2, dB, deg, ohm/m, F/m, H/m, dBu, dBV, %, with prefixes p n u m c k M G.",
+            "powering.yaml: 'a': 'Volt' in '1 Volt' is not a unit; units are V, A, W, ohm, F, H, m, T, Hz, "
+            "m2, dB, deg, ohm/m, F/m, H/m, dBu, dBV, %, with prefixes p n u m c k M G.",
         ),
     ],
 )
@@ -118,5 +118,7 @@ def test_a_ring_is_nine_times_one_pass(tables):
 
 def test_what_the_catalogue_has_is_there(tables, catalogue):
     """A row that names a cable or a lead of the catalogue names one that exists."""
-    assert {row["catalogue"] for row in tables.cables.values() if "catalogue" in row} <= {lead.cable for lead in catalogue.leads.values()}
+    assert {row["catalogue"] for row in tables.cables.values() if "catalogue" in row} <= {
+        lead.cable for lead in catalogue.leads.values()
+    }
     assert {row["catalogue"] for row in tables.chokes.values() if "catalogue" in row} <= set(catalogue.leads)

@@ -20,6 +20,7 @@ def small(pinouts):
 @pytest.fixture
 def changed(pinouts):
     """The tiny catalogue with a text in one file replaced, loaded anew."""
+
     def changed(name, old, new):
         path = pinouts / name
         text = path.read_text("utf-8")

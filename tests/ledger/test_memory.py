@@ -54,20 +54,47 @@ def test_nothing_is_judged_twice(small, memory, counted):
 
 
 def test_what_is_remembered_is_what_was_judged(small, memory):
-    assert ledger.judged(small, memory) == ledger.judged(small, memory) == ledger.judged(small) == [
-        json.loads(json.dumps(judge(small, "player-out", (lead,), "desk-in").as_data())) for lead in ("block", "crossed", "straight")]
+    assert (
+        ledger.judged(small, memory)
+        == ledger.judged(small, memory)
+        == ledger.judged(small)
+        == [
+            json.loads(json.dumps(judge(small, "player-out", (lead,), "desk-in").as_data()))
+            for lead in ("block", "crossed", "straight")
+        ]
+    )
 
 
-@pytest.mark.parametrize("name, old, new, again", [
-    ("leads/block.yaml", "capacitor: 10 uF", "capacitor: 22 uF", {("block",)}),  # only what it goes through
-    ("leads/straight.yaml", "label: round plug", "label: the round one", {("straight",), ("crossed",)}),  # crossed is the same as straight
-    ("ports/desk-in.yaml", "feed: 6.8 kohm", "feed: 6.81 kohm", {("block",), ("crossed",), ("straight",)}),
-    ("cables/pair.yaml", "core: 80 mohm/m", "core: 90 mohm/m", {("crossed",), ("straight",)}),
-    ("connectors/round.yaml", "female: {forward: {1: 1 mm", "female: {forward: {1: 2 mm", {("block",), ("crossed",), ("straight",)}),
-    ("ports/desk-in.yaml", "name: ", "also_called: [console in]\nname: ", set()),  # a word to search by
-    ("leads/block.yaml", "name: ", "cautions: [Mind the end.]\nname: ", set()),
-    ("assignments/round-balanced.yaml", "name: Balanced on a round one", "name: Balanced, round", set()),  # no answer shows it
-])
+@pytest.mark.parametrize(
+    "name, old, new, again",
+    [
+        (
+            "leads/block.yaml",
+            "capacitor: 10 uF",
+            "capacitor: 22 uF",
+            {("block",)},
+        ),  # only what it goes through
+        # crossed is the same as straight
+        ("leads/straight.yaml", "label: round plug", "label: the round one", {("straight",), ("crossed",)}),
+        (
+            "ports/desk-in.yaml",
+            "feed: 6.8 kohm",
+            "feed: 6.81 kohm",
+            {("block",), ("crossed",), ("straight",)},
+        ),
+        ("cables/pair.yaml", "core: 80 mohm/m", "core: 90 mohm/m", {("crossed",), ("straight",)}),
+        (
+            "connectors/round.yaml",
+            "female: {forward: {1: 1 mm",
+            "female: {forward: {1: 2 mm",
+            {("block",), ("crossed",), ("straight",)},
+        ),
+        ("ports/desk-in.yaml", "name: ", "also_called: [console in]\nname: ", set()),  # a word to search by
+        ("leads/block.yaml", "name: ", "cautions: [Mind the end.]\nname: ", set()),
+        # no answer shows it
+        ("assignments/round-balanced.yaml", "name: Balanced on a round one", "name: Balanced, round", set()),
+    ],
+)
 def test_only_what_changed_is_judged_again(small, changed, memory, counted, name, old, new, again):
     ledger.judged(small, memory)
     counted.clear()
@@ -76,12 +103,25 @@ def test_only_what_changed_is_judged_again(small, changed, memory, counted, name
     assert [answer["through"] for answer in fresh] == [["block"], ["crossed"], ["straight"]]
 
 
-@pytest.mark.parametrize("name, old, new", [
-    ("circuits/input.yaml", "momentary: unknown, evidence: common practice", "momentary: unknown, evidence: derived"),
-    ("circuits/input.yaml", "momentary: unknown, evidence: common practice", "momentary: unknown, evidence: published, cite: handbook"),
-    ("circuits/input.yaml", "evidence: published, cite: handbook", "evidence: from memory"),
-])
-def test_how_a_thing_is_known_is_told_and_changes_no_row(small, changed, pinouts, memory, counted, name, old, new):
+@pytest.mark.parametrize(
+    "name, old, new",
+    [
+        (
+            "circuits/input.yaml",
+            "momentary: unknown, evidence: common practice",
+            "momentary: unknown, evidence: derived",
+        ),
+        (
+            "circuits/input.yaml",
+            "momentary: unknown, evidence: common practice",
+            "momentary: unknown, evidence: published, cite: handbook",
+        ),
+        ("circuits/input.yaml", "evidence: published, cite: handbook", "evidence: from memory"),
+    ],
+)
+def test_how_a_thing_is_known_is_told_and_changes_no_row(
+    small, changed, pinouts, memory, counted, name, old, new
+):
     """No row is judged again; a whole answer, which says so, is."""
     pairing = ("player-out", ("block",), "desk-in")
     rows, answers = ledger.rows(small, pinouts / "verdicts", memory), ledger.judged(small, memory)
@@ -89,29 +129,40 @@ def test_how_a_thing_is_known_is_told_and_changes_no_row(small, changed, pinouts
     counted.clear()
     other = changed(name, old, new)
     assert Fingerprints(other, words=False).of(pairing) == Fingerprints(small, words=False).of(pairing)
-    assert ledger.rows(other, pinouts / "verdicts", memory) == rows and list(ledger.stale(other, rows, pinouts / "verdicts", memory)) == []
+    assert (
+        ledger.rows(other, pinouts / "verdicts", memory) == rows
+        and list(ledger.stale(other, rows, pinouts / "verdicts", memory)) == []
+    )
     assert not counted
     assert (Fingerprints(other).of(pairing) == Fingerprints(small).of(pairing)) == ("published" in old)
     again = ledger.judged(other, memory)
     assert bool(counted) == ("published" not in old)
-    assert again == ledger.judged(other) and [one["verdict"] for one in again] == [one["verdict"] for one in answers]
+    assert again == ledger.judged(other) and [one["verdict"] for one in again] == [
+        one["verdict"] for one in answers
+    ]
 
 
-@pytest.mark.parametrize("name, old, new", [
-    ("ports/desk-in.yaml", "earthed: maybe", "earthed: maybe\nalso_called: [console in]"),
-    ("ports/desk-in.yaml", "earthed: maybe", "earthed: maybe\ncautions: [Mind the end.]"),
-    ("ports/desk-in.yaml", "evidence: from memory", "evidence: from memory\nchecked: 2026-11-26"),
-    ("ports/desk-in.yaml", "evidence: from memory", "evidence: from memory\nnote: Measured once."),
-    ("connectors/round.yaml", "checked: 2026-11-25", "checked: 2026-11-26"),
-    ("leads/block.yaml", "evidence: from memory", "evidence: from memory\ntell_apart: By its ends."),
-])
+@pytest.mark.parametrize(
+    "name, old, new",
+    [
+        ("ports/desk-in.yaml", "earthed: maybe", "earthed: maybe\nalso_called: [console in]"),
+        ("ports/desk-in.yaml", "earthed: maybe", "earthed: maybe\ncautions: [Mind the end.]"),
+        ("ports/desk-in.yaml", "evidence: from memory", "evidence: from memory\nchecked: 2026-11-26"),
+        ("ports/desk-in.yaml", "evidence: from memory", "evidence: from memory\nnote: Measured once."),
+        ("connectors/round.yaml", "checked: 2026-11-25", "checked: 2026-11-26"),
+        ("leads/block.yaml", "evidence: from memory", "evidence: from memory\ntell_apart: By its ends."),
+    ],
+)
 def test_words_about_a_record_judge_nothing(small, changed, pinouts, memory, counted, name, old, new):
     rows = ledger.rows(small, pinouts / "verdicts", memory)
     answers = ledger.judged(small, memory)
     ledger.keep(small, rows, pinouts / "verdicts", memory)
     counted.clear()
     other = changed(name, old, new)
-    assert ledger.rows(other, pinouts / "verdicts", memory) == rows and list(ledger.stale(other, rows, pinouts / "verdicts", memory)) == []
+    assert (
+        ledger.rows(other, pinouts / "verdicts", memory) == rows
+        and list(ledger.stale(other, rows, pinouts / "verdicts", memory)) == []
+    )
     assert ledger.judged(other, memory) == answers
     assert not counted
 
@@ -120,7 +171,12 @@ def test_a_changed_partner_of_a_spare_end_counts(small, changed, memory):
     """straight names desk-in as the usual partner of its end."""
     prints = Fingerprints(small)
     before = prints.of(("player-out", ("straight",), "desk-in"))
-    assert Fingerprints(changed("ports/desk-in.yaml", "earthed: maybe", "earthed: yes")).of(("player-out", ("straight",), "desk-in")) != before
+    assert (
+        Fingerprints(changed("ports/desk-in.yaml", "earthed: maybe", "earthed: yes")).of(
+            ("player-out", ("straight",), "desk-in")
+        )
+        != before
+    )
 
 
 def test_a_fingerprint_is_the_same_in_every_run(small, pinouts):
@@ -142,40 +198,51 @@ def test_the_engine_digest_covers_code_and_rules():
     assert {"rulebook.yaml", "judge.py", "solve.py", "mate.py", "direct.py", "hearing.py"} <= files
 
 
-@pytest.mark.parametrize("old, new, verdict, row", [
-    ("  says: ", "  says: Well, ", False, True),
-    ("  reason: ", "  reason: So it is. ", False, True),
-    ("  limit: own", "  limit: 1", False, False),
-    ("  weighs: 2", "  weighs: 3", False, False),
-])
+@pytest.mark.parametrize(
+    "old, new, verdict, row",
+    [
+        ("  says: ", "  says: Well, ", False, True),
+        ("  reason: ", "  reason: So it is. ", False, True),
+        ("  limit: own", "  limit: 1", False, False),
+        ("  weighs: 2", "  weighs: 3", False, False),
+    ],
+)
 def test_a_sentence_of_a_rule_changes_verdicts_and_no_row(tmp_path, monkeypatch, old, new, verdict, row):
     engine = tmp_path / "engine"
     copytree(Path(engine_file).parent, engine)
     monkeypatch.setattr(fingerprint, "ENGINE", engine)
-    before, readings = [fingerprint.engine_digest.__wrapped__(words) for words in (True, False)], fingerprint.readings_digest.__wrapped__(True)
+    before, readings = (
+        [fingerprint.engine_digest.__wrapped__(words) for words in (True, False)],
+        fingerprint.readings_digest.__wrapped__(True),
+    )
     text = (engine / "rulebook.yaml").read_text("utf-8")
     assert old in text
     (engine / "rulebook.yaml").write_text(text.replace(old, new, 1), "utf-8")
     after = [fingerprint.engine_digest.__wrapped__(words) for words in (True, False)]
     assert [one == other for one, other in zip(before, after)] == [verdict, row]
-    assert fingerprint.readings_digest.__wrapped__(True) == readings, "what is measured has nothing to do with rules"
+    assert fingerprint.readings_digest.__wrapped__(True) == readings, (
+        "what is measured has nothing to do with rules"
+    )
 
 
-@pytest.mark.parametrize("code, same", [
-    ("def f(x):\n    return x + 1  # why\n", True),
-    ("def f(x):\n    \"\"\"What it gives.\n\n    More.\"\"\"\n\n    return x + 1\n", True),
-    ("\"\"\"A module.\"\"\"\ndef f(x):\n    return x + 1\n", True),
-    ("def f( x ):\n\n    return (x\n            + 1)\n", True),
-    ("async def f(x):\n    return x + 1\n", False),
-    ("def f(x):\n    'x'\n    return x + 2\n", False),
-    ("def f(x):\n    return x + 1.0\n", False),
-    ("def f(x):\n    return x + True\n", False),
-    ("def f(x):\n    return x - 1\n", False),
-    ("def f(x, y=None):\n    return x + 1\n", False),
-    ("def f(*x):\n    return x + 1\n", False),
-    ("def f(x):\n    return x + 2\n", False),
-    ("def f(x):\n    return x + '# 1'\n", False),
-])
+@pytest.mark.parametrize(
+    "code, same",
+    [
+        ("def f(x):\n    return x + 1  # why\n", True),
+        ('def f(x):\n    """What it gives.\n\n    More."""\n\n    return x + 1\n', True),
+        ('"""A module."""\ndef f(x):\n    return x + 1\n', True),
+        ("def f( x ):\n\n    return (x\n            + 1)\n", True),
+        ("async def f(x):\n    return x + 1\n", False),
+        ("def f(x):\n    'x'\n    return x + 2\n", False),
+        ("def f(x):\n    return x + 1.0\n", False),
+        ("def f(x):\n    return x + True\n", False),
+        ("def f(x):\n    return x - 1\n", False),
+        ("def f(x, y=None):\n    return x + 1\n", False),
+        ("def f(*x):\n    return x + 1\n", False),
+        ("def f(x):\n    return x + 2\n", False),
+        ("def f(x):\n    return x + '# 1'\n", False),
+    ],
+)
 def test_what_does_not_run_does_not_count(tmp_path, code, same):
     digests = []
     for text in (code, "def f(x):\n    return x + 1\n"):
@@ -193,13 +260,21 @@ def test_in_which_module_a_thing_stands_does_not_count(tmp_path):
 
 
 def test_the_form_of_a_syntax_tree_is_the_same_in_every_python():
-    """What versions of Python differ in is no part of it: where a thing stands, whether it is written to, how a string was written, types of types."""
-    code = "class A(B):\n    'Words.'\n    x: int = f'{y!r:>{n}}' u'z'\n\n    async def f(self, *a, b=None):\n        return {**a, 1: ...}, None\n"
+    """What versions of Python differ in is no part of it: where a thing stands, whether it is written to, how
+    a string was written, types of types."""
+    code = (
+        "class A(B):\n"
+        "    'Words.'\n"
+        "    x: int = f'{y!r:>{n}}' u'z'\n\n"
+        "    async def f(self, *a, b=None):\n"
+        "        return {**a, 1: ...}, None\n"
+    )
     assert fingerprint._meaning(ast.parse(code)) == (
         "Module(body=[ClassDef(name='A',bases=[Name(id='B')],body=[AnnAssign(target=Name(id='x'),annotation=Name(id='int'),value=JoinedStr(values=["
         "FormattedValue(value=Name(id='y'),conversion=114,format_spec=JoinedStr(values=[Constant(value='>'),FormattedValue(value=Name(id='n'),conversion=-1)])),"
         "Constant(value='z')]),simple=1),AsyncFunctionDef(name='f',args=arguments(args=[arg(arg='self')],vararg=arg(arg='a'),kwonlyargs=[arg(arg='b')],"
-        "kw_defaults=[Constant()]),body=[Return(value=Tuple(elts=[Dict(keys=[None,Constant(value=1)],values=[Name(id='a'),Constant(value=Ellipsis)]),Constant()]))])])])")
+        "kw_defaults=[Constant()]),body=[Return(value=Tuple(elts=[Dict(keys=[None,Constant(value=1)],values=[Name(id='a'),Constant(value=Ellipsis)]),Constant()]))])])])"
+    )
 
 
 def test_three_digests_of_the_engine_each_see_more():
@@ -209,11 +284,16 @@ def test_three_digests_of_the_engine_each_see_more():
     assert {"solve", "hearing", "memory", "switches"} <= {path.stem for path in fingerprint.reading()}
 
 
-@pytest.mark.parametrize("old, new, same", [
-    ("*discharge_readings(assembly),", "", False),
-    ("return max(verdicts, key=RANK.get)", "return min(verdicts, key=RANK.get)", True),
-])
-def test_of_the_module_that_judges_only_what_makes_readings_makes_readings(tmp_path, monkeypatch, old, new, same):
+@pytest.mark.parametrize(
+    "old, new, same",
+    [
+        ("*discharge_readings(assembly),", "", False),
+        ("return max(verdicts, key=RANK.get)", "return min(verdicts, key=RANK.get)", True),
+    ],
+)
+def test_of_the_module_that_judges_only_what_makes_readings_makes_readings(
+    tmp_path, monkeypatch, old, new, same
+):
     engine = tmp_path / "engine"
     copytree(Path(engine_file).parent, engine)
     monkeypatch.setattr(fingerprint, "ENGINE", engine)
@@ -227,6 +307,7 @@ def test_of_the_module_that_judges_only_what_makes_readings_makes_readings(tmp_p
 
 def test_a_stopped_run_goes_on_where_it_was(small, memory, counted, monkeypatch):
     """What was judged is kept whatever stops it."""
+
     def stopping(made, catalogue, start, through, target):
         if through == ("straight",):
             raise KeyboardInterrupt
@@ -246,15 +327,24 @@ def asked(memory, words, *given):
         return file.execute(words, given).fetchall()
 
 
-@pytest.mark.parametrize("words", [
-    "UPDATE pairings SET readings = substr(readings, 1, length(readings) - 9) WHERE digest = ?", "UPDATE pairings SET readings = x'00' WHERE digest = ?",
-    "UPDATE pairings SET readings = NULL WHERE digest = ?", "UPDATE pairings SET readings = 'words' WHERE digest = ?"])
+@pytest.mark.parametrize(
+    "words",
+    [
+        "UPDATE pairings SET readings = substr(readings, 1, length(readings) - 9) WHERE digest = ?",
+        "UPDATE pairings SET readings = x'00' WHERE digest = ?",
+        "UPDATE pairings SET readings = NULL WHERE digest = ?",
+        "UPDATE pairings SET readings = 'words' WHERE digest = ?",
+    ],
+)
 def test_a_damaged_pairing_is_said_and_judged_anew(small, memory, counted, capsys, words):
     first = ledger.judged(small, memory)
     counted.clear()
     asked(memory, words, Fingerprints(small, words=False).readings(("player-out", ("crossed",), "desk-in")))
     assert ledger.judged(small, memory) == first
-    assert capsys.readouterr().err == f"{memory}: 1 of its pairings is damaged; what it held is judged anew.\n" and counted == {("crossed",): 1}
+    assert (
+        capsys.readouterr().err == f"{memory}: 1 of its pairings is damaged; what it held is judged anew.\n"
+        and counted == {("crossed",): 1}
+    )
     assert ledger.judged(small, memory) == first and counted.total() == 1
     assert capsys.readouterr().err == ""
 
@@ -265,13 +355,24 @@ def test_damaged_outlines_are_said_and_judged_anew(small, memory, counted, capsy
     counted.clear()
     asked(memory, words)
     assert ledger.judged(small, memory) == first
-    assert capsys.readouterr().err == f"{memory}: 3 of its pairings are damaged; what they held is judged anew.\n" and counted == ALL
+    assert (
+        capsys.readouterr().err
+        == f"{memory}: 3 of its pairings are damaged; what they held is judged anew.\n"
+        and counted == ALL
+    )
     assert ledger.judged(small, memory) == first and counted == ALL
 
 
-@pytest.mark.parametrize("spoil", [
-    lambda whole: b"\xff\x00" * 5000, lambda whole: whole[:100] + b"\x00" * (len(whole) - 100), lambda whole: b'{"from": "player-out"}\n',
-    lambda whole: whole[:4096] + b"\xaa" * (len(whole) - 4096)], ids=["noise", "zeros", "text", "its pages"])
+@pytest.mark.parametrize(
+    "spoil",
+    [
+        lambda whole: b"\xff\x00" * 5000,
+        lambda whole: whole[:100] + b"\x00" * (len(whole) - 100),
+        lambda whole: b'{"from": "player-out"}\n',
+        lambda whole: whole[:4096] + b"\xaa" * (len(whole) - 4096),
+    ],
+    ids=["noise", "zeros", "text", "its pages"],
+)
 def test_a_file_that_is_none_is_said_and_begun_anew(small, memory, counted, capsys, spoil):
     first = ledger.judged(small, memory)
     counted.clear()
@@ -307,7 +408,9 @@ def test_pairings_that_are_gone_leave_the_memory_once_they_are_most(changed, pin
         assert asked(memory, "SELECT count(*) FROM pairings") == [(left,)]
         changed("ports/desk-in.yaml", f"feed: 6.8{number} kohm", "feed: 6.8 kohm")
     prints = Fingerprints(today, words=False)
-    assert {digest for digest, in asked(memory, "SELECT digest FROM pairings")} == set(map(prints.readings, pairings(today)))
+    assert {digest for (digest,) in asked(memory, "SELECT digest FROM pairings")} == set(
+        map(prints.readings, pairings(today))
+    )
 
 
 def test_many_are_judged_on_all_cores_alike(small, monkeypatch):
@@ -326,7 +429,10 @@ def test_a_process_that_is_ended_from_outside_is_said(small):
     with pytest.raises(OSError) as fault:
         with workers.processes(ended, small, None, 2) as mapped:
             list(mapped([["pairing"]]))
-    assert str(fault.value.strerror) == "a process that judged was ended from outside, for want of memory perhaps; start it again and it goes on"
+    assert str(fault.value.strerror) == (
+        "a process that judged was ended from outside, for want of memory perhaps; start it again and it "
+        "goes on"
+    )
 
 
 def test_what_is_never_asked_is_never_asked():

@@ -1,4 +1,5 @@
-"""Questions: one right answer each, derived again from the data by a reader of its own; wrong answers that are listed mistakes."""
+"""Questions: one right answer each, derived again from the data by a reader of its own; wrong answers
+that are listed mistakes."""
 
 from collections import Counter
 from itertools import islice
@@ -45,7 +46,12 @@ def test_choices_differ_and_are_neither_few_nor_many(many):
 def test_the_explanation_names_the_deciding_number(many):
     for one in many:
         assert one.because and one.number in one.because, one.id
-    numbered = [one for one in many if one.kind in ("verdict", "lost", "danger", "silence") and reader.number(reader.lines()[one.subject][2])]
+    numbered = [
+        one
+        for one in many
+        if one.kind in ("verdict", "lost", "danger", "silence")
+        and reader.number(reader.lines()[one.subject][2])
+    ]
     assert len(numbered) > 300
     for one in numbered:
         assert reader.lines()[one.subject][2].split(" / ")[0] in one.because, one.id
@@ -58,20 +64,30 @@ def test_what_rests_on_memory_says_so(many):
 
 
 def test_the_working_and_the_drawings_are_there(many, catalogue):
-    pages = {f"{kind}/{id}/" for kind in ("connectors", "assignments", "ports", "leads") for id in getattr(catalogue, kind)} | {f"workshop/{id}/" for id in catalogue.leads}
+    pages = {
+        f"{kind}/{id}/"
+        for kind in ("connectors", "assignments", "ports", "leads")
+        for id in getattr(catalogue, kind)
+    } | {f"workshop/{id}/" for id in catalogue.leads}
     for one in many:
         assert one.works in pages or one.works.startswith(("check/#from=", "guides/")), one.id
         assert one.pictures or one.form in ("number", "order"), one.id
 
 
 def test_a_seed_gives_the_same_again_and_another_others(facts):
-    first, again, other = ([one.as_data() for one in islice(drawn(facts, list(KINDS), seed), 40)] for seed in ("a", "a", "b"))
+    first, again, other = (
+        [one.as_data() for one in islice(drawn(facts, list(KINDS), seed), 40)] for seed in ("a", "a", "b")
+    )
     assert first == again
     assert len({one["id"] for one in first} & {one["id"] for one in other}) < 20
 
 
 def test_the_place_of_the_right_answer_is_drawn_by_lot(many):
-    places = Counter([choice.id for choice in one.choices].index(one.answer[0]) for one in many if one.form == "choice" and one.kind != "verdict" and len(one.choices) == 4)
+    places = Counter(
+        [choice.id for choice in one.choices].index(one.answer[0])
+        for one in many
+        if one.form == "choice" and one.kind != "verdict" and len(one.choices) == 4
+    )
     assert min(places[place] for place in range(4)) > sum(places.values()) / 6
 
 
@@ -84,7 +100,8 @@ def test_the_reviewed_core_stands(facts):
 
 
 def test_switches_are_asked_about_in_every_way_they_decide(facts):
-    """Off while plugging, only on, either: every connection with one switch for which the ledger proves it, by the reader that shares no code."""
+    """Off while plugging, only on, either: every connection with one switch for which the ledger proves it,
+    by the reader that shares no code."""
     found = []
     for row in facts.sensible:
         try:
@@ -102,31 +119,43 @@ def test_a_switch_the_ledger_proves_nothing_about_is_not_asked(facts):
 
 
 def test_a_thousand_times_is_written_out(facts):
-    assert question(facts, "estimate:times-of-db,60").because == "20 dB is ten times, 6 dB twice: 60 dB is 1000 times."
+    assert (
+        question(facts, "estimate:times-of-db,60").because
+        == "20 dB is ten times, 6 dB twice: 60 dB is 1000 times."
+    )
 
 
 def test_a_wrong_answer_key_would_be_found(facts):
-    """The reader is no rubber stamp: a question with another answer is caught, for every kind with choices."""
+    """The reader is no rubber stamp: a question with another answer is caught, for
+    every kind with choices."""
     for kind in set(KINDS) - {"estimate", "order"}:
         plain = lambda one: kind != "meter" or not reader.raw("leads", one.subject.split(",")[0]).get("parts")
         one = next(one for one in drawn(facts, [kind], "caught") if plain(one))
         other = next(choice.id for choice in one.choices if choice.id not in one.answer)
-        forged = Question(**{**{name: getattr(one, name) for name in one.__dataclass_fields__}, "answer": (other,)})
+        forged = Question(
+            **{**{name: getattr(one, name) for name in one.__dataclass_fields__}, "answer": (other,)}
+        )
         assert reader.CHECKS[kind](forged), kind
 
 
-@pytest.mark.parametrize("id, told", [
-    ("contact", "“contact” is no address of a question; write KIND:SUBJECT"),
-    ("contct:xlr-3-balanced,2", "“contct” is no kind of question; did you mean contact?"),
-    ("contact:xlr-3-balanced", "“xlr-3-balanced” is not a subject of this kind; write ASSIGNMENT,CONTACT"),
-    ("contact:xlr-3-balanced,9", "no assignment with a known role on that contact"),
-    ("verdict:mic-dynamic-xlr,no-such-lead,mixer-mic-in-xlr", "the ledger has no such connection"),
-    ("order:phantom-on,3-2-1", "name 3 to 5 steps, each once and in order"),
-    ("order:phantom-on,x", "no procedure with steps"),
-    ("estimate:phantom-left,6", "phantom-left takes one of 1, 2, 3"),
-    ("name:xlr-3,plug", "no connector with a side view of that half"),
-    ("fault:xlr-f-to-xlr-m-3m,melted:b.1", "no plain lead with such a fault"),
-])
+@pytest.mark.parametrize(
+    "id, told",
+    [
+        ("contact", "“contact” is no address of a question; write KIND:SUBJECT"),
+        ("contct:xlr-3-balanced,2", "“contct” is no kind of question; did you mean contact?"),
+        (
+            "contact:xlr-3-balanced",
+            "“xlr-3-balanced” is not a subject of this kind; write ASSIGNMENT,CONTACT",
+        ),
+        ("contact:xlr-3-balanced,9", "no assignment with a known role on that contact"),
+        ("verdict:mic-dynamic-xlr,no-such-lead,mixer-mic-in-xlr", "the ledger has no such connection"),
+        ("order:phantom-on,3-2-1", "name 3 to 5 steps, each once and in order"),
+        ("order:phantom-on,x", "no procedure with steps"),
+        ("estimate:phantom-left,6", "phantom-left takes one of 1, 2, 3"),
+        ("name:xlr-3,plug", "no connector with a side view of that half"),
+        ("fault:xlr-f-to-xlr-m-3m,melted:b.1", "no plain lead with such a fault"),
+    ],
+)
 def test_an_address_that_leads_nowhere_is_told(facts, id, told):
     with pytest.raises(NoQuestion) as why:
         question(facts, id)
@@ -140,7 +169,15 @@ def test_names_are_corrected():
 
 
 def test_a_question_that_contradicts_itself_is_refused():
-    rest = {"kind": "x", "subject": "y", "asks": "?", "because": ".", "works": "check/", "level": "operator", "evidence": "derived"}
+    rest = {
+        "kind": "x",
+        "subject": "y",
+        "asks": "?",
+        "because": ".",
+        "works": "check/",
+        "level": "operator",
+        "evidence": "derived",
+    }
     with pytest.raises(ValueError, match="two choices are alike"):
         Question(answer=("a",), choices=(Choice("a", "same"), Choice("b", "same")), **rest)
     with pytest.raises(ValueError, match="not among"):

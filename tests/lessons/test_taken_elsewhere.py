@@ -1,4 +1,5 @@
-"""Questions taken elsewhere: QTI, SCORM, CSV, paper. Packages are held against rules written from the specifications; see packages.py."""
+"""Questions taken elsewhere: QTI, SCORM, CSV, paper. Packages are held against rules written from the
+specifications; see packages.py."""
 
 import csv
 from io import StringIO
@@ -23,7 +24,18 @@ def some(facts):
 def hostile():
     """A question whose words would break markup, a spreadsheet or a script."""
     words = '=1+1</script><b>"&\n'
-    return Question("x", "y,z", words, ("a",), words, "check/", "operator", "derived", choices=(Choice("a", words), Choice("b", "@plain"), Choice("c", "]]>")), given=((words, words),))
+    return Question(
+        "x",
+        "y,z",
+        words,
+        ("a",),
+        words,
+        "check/",
+        "operator",
+        "derived",
+        choices=(Choice("a", words), Choice("b", "@plain"), Choice("c", "]]>")),
+        given=((words, words),),
+    )
 
 
 def test_a_qti_package_keeps_the_rules(catalogue, some, hostile):
@@ -35,8 +47,12 @@ def test_a_qti_package_keeps_the_rules(catalogue, some, hostile):
 def test_the_rules_see_a_broken_item(some):
     whole = qti._bytes(qti.item(next(one for one in some if one.form == "choice")))
     assert packages.item_faults(whole) == []
-    for broken, told in ((whole.replace(b"<value>C", b"<value>X"), "choices are"), (whole.replace(b"timeDependent", b"timedependent"), "lacks timeDependent"),
-                         (whole.replace(b'identifier="C2"', b'identifier="C1"'), "two choices"), (whole.replace(b'maxChoices="1"', b""), "lacks maxChoices")):
+    for broken, told in (
+        (whole.replace(b"<value>C", b"<value>X"), "choices are"),
+        (whole.replace(b"timeDependent", b"timedependent"), "lacks timeDependent"),
+        (whole.replace(b'identifier="C2"', b'identifier="C1"'), "two choices"),
+        (whole.replace(b'maxChoices="1"', b""), "lacks maxChoices"),
+    ):
         assert broken != whole and any(told in fault for fault in packages.item_faults(broken)), told
 
 
@@ -46,7 +62,14 @@ def test_a_scorm_package_keeps_the_rules(catalogue, some, hostile):
     assert b"</script>" not in files["questions.js"] and b"<i>" not in files["index.html"]
     shorter = {path: content for path, content in files.items() if path != "scorm.js"}
     assert packages.scorm_faults(shorter) == ["listed and not there: scorm.js"]
-    assert packages.scorm_faults({**files, "imsmanifest.xml": files["imsmanifest.xml"].replace(b"<schemaversion>1.2", b"<schemaversion>2004")}) == ["metadata ['ADL SCORM', '2004']"]
+    assert packages.scorm_faults(
+        {
+            **files,
+            "imsmanifest.xml": files["imsmanifest.xml"].replace(
+                b"<schemaversion>1.2", b"<schemaversion>2004"
+            ),
+        }
+    ) == ["metadata ['ADL SCORM', '2004']"]
 
 
 def test_the_same_questions_give_the_same_bytes(catalogue, some):
@@ -72,21 +95,38 @@ def test_paper_has_the_answers_or_not(catalogue, some, hostile):
 
 @pytest.mark.parametrize("format", ENDINGS)
 def test_the_command_writes_every_format(ask, tmp_path, format):
-    status, told, complained = ask("lessons", "--kind", "contact", "--kind", "order", "--seed", "7", "--count", "4", "--format", format, "--out", tmp_path)
+    status, told, complained = ask(
+        "lessons",
+        "--kind",
+        "contact",
+        "--kind",
+        "order",
+        "--seed",
+        "7",
+        "--count",
+        "4",
+        "--format",
+        format,
+        "--out",
+        tmp_path,
+    )
     assert (status, complained) == (0, "")
     assert told == f"{tmp_path / f'questions-7{ENDINGS[format]}'}: 4 questions\n"
     assert [path.name for path in tmp_path.iterdir()] == [f"questions-7{ENDINGS[format]}"]
 
 
-@pytest.mark.parametrize("words, told", [
-    (("--kind", "contct"), "“contct” is no kind of question; did you mean contact?"),
-    (("--level", "engineers"), "“engineers” is no level; did you mean engineer?"),
-    (("--format", "qit"), "“qit” is no format; did you mean qti?"),
-    (("--count", "0"), "--count 0: write a number from 1 to 5000"),
-    (("--lesson", "01-band"), "“01-band” is no ready lesson; did you mean 01-bands?"),
-    (("--ask", "contact:xlr-3-balanced,8"), "no assignment with a known role on that contact"),
-    (("--kind", "order", "--level", "engineer"), "Nothing of that kind and level was found"),
-])
+@pytest.mark.parametrize(
+    "words, told",
+    [
+        (("--kind", "contct"), "“contct” is no kind of question; did you mean contact?"),
+        (("--level", "engineers"), "“engineers” is no level; did you mean engineer?"),
+        (("--format", "qit"), "“qit” is no format; did you mean qti?"),
+        (("--count", "0"), "--count 0: write a number from 1 to 5000"),
+        (("--lesson", "01-band"), "“01-band” is no ready lesson; did you mean 01-bands?"),
+        (("--ask", "contact:xlr-3-balanced,8"), "no assignment with a known role on that contact"),
+        (("--kind", "order", "--level", "engineer"), "Nothing of that kind and level was found"),
+    ],
+)
 def test_bad_use_is_named_and_nothing_is_written(ask, tmp_path, words, told):
     status, _, complained = ask("lessons", *words, "--out", tmp_path / "new")
     assert status == 2 and told in complained

@@ -6,7 +6,8 @@ LOOSE = ((r"(?:\\\s)+", r"\\s+?"), (r"(\\[(\[{])", r"\1\\s*?"), (r"(\\[)\]}])", 
 
 
 def spoilt(whole: str, mutant: dict) -> tuple[str, int]:
-    """A file with the fault put in, and in how many places: of a module `text` is found however its statement is laid out."""
+    """A file with the fault put in, and in how many places: of a module `text` is found however its
+    statement is laid out."""
     pattern = re.escape(mutant["text"])
     if mutant["file"].endswith(".py"):
         for what, instead in LOOSE:

@@ -1,8 +1,10 @@
-"""python -m tests.mutants [ID ...] [--sample N --seed S]: puts faults into a copy of the engine, one at a time, and tells which test notices.
+"""python -m tests.mutants [ID ...] [--sample N --seed S]: puts faults into a copy of the engine, one at a
+time, and tells which test notices.
 
-The faults are data, in engine.yaml. The tests that hold the engine against the committed ledger, against its twin or against ngspice are left
-out: they notice nearly everything and tell nothing. What is left is run from the quickest to the slowest, up to the first failure; each run begins
-where the catalogue has been read, for that needs no engine.
+The faults are data, in engine.yaml. The tests that hold the engine against the committed ledger, against its
+twin or against ngspice are left out: they notice nearly everything and tell nothing. What is left is run
+from the quickest to the slowest, up to the first failure; each run begins where the catalogue has been read,
+for that needs no engine.
 """
 
 from __future__ import annotations
@@ -26,14 +28,46 @@ from . import spoilt
 
 ROOT = Path(__file__).parents[2]
 ENGINE = "generator/engine"
-COPIED = ("generator", "pinouts", "site_src", "tests", "pyproject.toml", "mkdocs.yml", "README.md", "DEVELOPERS.md", ".ci")
+COPIED = (
+    "generator",
+    "pinouts",
+    "site_src",
+    "tests",
+    "pyproject.toml",
+    "mkdocs.yml",
+    "README.md",
+    "DEVELOPERS.md",
+    ".ci",
+)
 STAGES = (  # each is one run of pytest, with how long it may take on a busy machine, s
-    (600, "engine/test_small_pieces.py", "engine/test_words.py", "engine/test_circuit.py", "engine/test_mate.py", "engine/test_solve.py",
-     "engine/test_netlist.py", "engine/test_counts_at_its_worst.py", "engine/test_levels_by_hand.py", "engine/test_supplies_by_hand.py",
-     "engine/test_routes_by_hand.py", "engine/test_working_of_little.py", "engine/test_worked_checks.py", "workshop/test_pads.py",
-     "engine/test_rulebook.py"),
-    (900, "data/test_what_an_engineer_would_say.py", "engine/test_hum_by_powering.py", "engine/test_bad_circuits.py", "engine/test_trade_truths.py",
-     "engine/test_explain.py", "test_judge_explain.py", "engine/test_routes.py", "interference/test_stories.py"),
+    (
+        600,
+        "engine/test_small_pieces.py",
+        "engine/test_words.py",
+        "engine/test_circuit.py",
+        "engine/test_mate.py",
+        "engine/test_solve.py",
+        "engine/test_netlist.py",
+        "engine/test_counts_at_its_worst.py",
+        "engine/test_levels_by_hand.py",
+        "engine/test_supplies_by_hand.py",
+        "engine/test_routes_by_hand.py",
+        "engine/test_working_of_little.py",
+        "engine/test_worked_checks.py",
+        "workshop/test_pads.py",
+        "engine/test_rulebook.py",
+    ),
+    (
+        900,
+        "data/test_what_an_engineer_would_say.py",
+        "engine/test_hum_by_powering.py",
+        "engine/test_bad_circuits.py",
+        "engine/test_trade_truths.py",
+        "engine/test_explain.py",
+        "test_judge_explain.py",
+        "engine/test_routes.py",
+        "interference/test_stories.py",
+    ),
     (900, "engine/test_metamorphic.py", "test_command_line.py", "own/test_laws.py"),
 )
 ENDED_AT = re.compile(r"^(?:FAILED|ERROR) (\S+?)(?:\[.*)?(?: - .*)?$", re.MULTILINE)
@@ -71,12 +105,18 @@ def _failed(copy: Path, seconds: int, *files: str) -> str:
         out = os.open(said, os.O_WRONLY | os.O_CREAT | os.O_TRUNC)
         os.dup2(out, 1)
         os.dup2(out, 2)
-        status = pytest.main(["-x", "-q", "--tb=no", "-rfE", "-p", "no:cacheprovider", *(f"tests/{file}" for file in files)])
+        status = pytest.main(
+            ["-x", "-q", "--tb=no", "-rfE", "-p", "no:cacheprovider", *(f"tests/{file}" for file in files)]
+        )
         sys.stdout.flush()
         os._exit(status)
     status = os.waitpid(child, 0)[1]
     if os.WIFSIGNALED(status):
-        return "nothing, for nothing ends any more" if os.WTERMSIG(status) == signal.SIGALRM else f"signal {os.WTERMSIG(status)}"
+        return (
+            "nothing, for nothing ends any more"
+            if os.WTERMSIG(status) == signal.SIGALRM
+            else f"signal {os.WTERMSIG(status)}"
+        )
     if not os.WEXITSTATUS(status):
         return ""
     failed = ENDED_AT.search(said.read_text("utf-8", errors="replace"))
@@ -91,16 +131,26 @@ def _begin(copy: Path) -> None:
     from generator import catalogue
 
     load, known = catalogue.load, catalogue.load(catalogue.default_directory())
-    catalogue.load = lambda directory, *more: known if directory == catalogue.default_directory() and not more else load(directory, *more)
+    catalogue.load = lambda directory, *more: (
+        known if directory == catalogue.default_directory() and not more else load(directory, *more)
+    )
     assert Path(catalogue.__file__).is_relative_to(copy) and "generator.engine" not in sys.modules
 
 
 def main() -> int:
-    parser = argparse.ArgumentParser(prog="python -m tests.mutants", description="Which test notices a fault in the engine?")
-    parser.add_argument("ids", nargs="*", metavar="ID", help="those to put in; without, all that some test could notice")
+    parser = argparse.ArgumentParser(
+        prog="python -m tests.mutants", description="Which test notices a fault in the engine?"
+    )
+    parser.add_argument(
+        "ids", nargs="*", metavar="ID", help="those to put in; without, all that some test could notice"
+    )
     parser.add_argument("--sample", type=int, metavar="N", help="so many of them, drawn")
     parser.add_argument("--seed", type=int, default=0, metavar="S")
-    parser.add_argument("--quick", action="store_true", help="by the quickest tests alone: what survives here is to be put in again without")
+    parser.add_argument(
+        "--quick",
+        action="store_true",
+        help="by the quickest tests alone: what survives here is to be put in again without",
+    )
     options = parser.parse_args()
     stages = STAGES[:1] if options.quick else STAGES
     rows = {row["id"]: row for row in mutants()}
@@ -127,7 +177,9 @@ def main() -> int:
             by = noticed(copy, row, stages)
             ends["noticed" if by else "survived"] += 1
             print(f"{row['id']}: {f'noticed by {by}' if by else 'SURVIVED'}", flush=True)
-    print(f"{ends['noticed']} of {ends.total()} noticed, {ends['survived']} survived; {len(rows)} are listed.")
+    print(
+        f"{ends['noticed']} of {ends.total()} noticed, {ends['survived']} survived; {len(rows)} are listed."
+    )
     return 1 if ends["survived"] else 0
 
 

@@ -1,12 +1,14 @@
 """Holds one solved case of the engine against what ngspice found for its netlist.
 
-Both solve the same equations by elimination in double precision, so they may differ by rounding and by nothing else:
-1e-6 of each number, plus a floor of 1e-9 of the circuit's largest voltage (-180 dB, 20 dB under the least the readings speak of), and
-1e-12 A per volt of it for currents (what the last bit of a voltage drives through a contact of 100 S).
+Both solve the same equations by elimination in double precision, so they may differ by rounding and by
+nothing else: 1e-6 of each number, plus a floor of 1e-9 of the circuit's largest voltage (-180 dB, 20 dB under
+the least the readings speak of), and 1e-12 A per volt of it for currents (what the last bit of a voltage
+drives through a contact of 100 S).
 
-One thing more is rounding: beside a contact's 100 S the few nanosiemens of a cable's picofarads at 20 Hz lose their last digits, which is as if
-each net leaked to its 0 V. How much is the textbook bound of elimination: the number of unknowns times the last bit of the largest admittance.
-A net that hangs on picofarads alone may differ by what such a leak does to it, but never by more than a thousandth of the largest voltage.
+One thing more is rounding: beside a contact's 100 S the few nanosiemens of a cable's picofarads at 20 Hz lose
+their last digits, which is as if each net leaked to its 0 V. How much is the textbook bound of elimination:
+the number of unknowns times the last bit of the largest admittance. A net that hangs on picofarads alone may
+differ by what such a leak does to it, but never by more than a thousandth of the largest voltage.
 """
 
 from __future__ import annotations
@@ -48,7 +50,8 @@ def vectors(circuit: Circuit) -> list[str]:
 
 
 def compare(case: Case, analyses: list[dict[str, complex]]) -> tuple[float, list[str]]:
-    """The worst difference as a share of what rounding allows, and every number further apart than that, in words."""
+    """The worst difference as a share of what rounding allows, and every number further
+    apart than that, in words."""
     order = {float(found["frequency"].real): found for found in analyses} if case.drive is not None else None
     changes, worst, wrong = None, 0.0, []
     for number, own in enumerate(case.unknowns):
@@ -57,11 +60,21 @@ def compare(case: Case, analyses: list[dict[str, complex]]) -> tuple[float, list
         allowed = _allowed(case.circuit, own)
         if not np.all(np.abs(other - own) <= allowed):
             changes = _leak_changes(case) if changes is None else changes
-            allowed = allowed + np.minimum(changes[number], MOST * np.abs(own[:case.circuit.net_count]).max())
-        shares = np.divide(np.abs(other - own), allowed, out=np.where(other == own, 0.0, np.inf), where=allowed > 0)
+            allowed = allowed + np.minimum(
+                changes[number], MOST * np.abs(own[: case.circuit.net_count]).max()
+            )
+        shares = np.divide(
+            np.abs(other - own), allowed, out=np.where(other == own, 0.0, np.inf), where=allowed > 0
+        )
         worst = max(worst, float(np.nan_to_num(shares, nan=np.inf).max(initial=0.0)))
-        wrong += [f"{case.name}{f' at {case.hertz[number]:g} Hz' if order else ''}: {name} is {own[k]:.9g}, ngspice has {other[k]:.9g}"
-                  for k, name in enumerate(vectors(case.circuit)) if not shares[k] <= 1]
+        wrong += [
+            (
+                f"{case.name}{f' at {case.hertz[number]:g} Hz' if order else ''}: {name} is {own[k]:.9g}, "
+                f"ngspice has {other[k]:.9g}"
+            )
+            for k, name in enumerate(vectors(case.circuit))
+            if not shares[k] <= 1
+        ]
     return worst, wrong
 
 
@@ -71,13 +84,14 @@ def disagreements(case: Case, analyses: list[dict[str, complex]]) -> list[str]:
 
 
 def _allowed(circuit: Circuit, own: np.ndarray) -> np.ndarray:
-    largest = np.abs(own[:circuit.net_count]).max()
+    largest = np.abs(own[: circuit.net_count]).max()
     floor = np.where(np.arange(circuit.size) < circuit.net_count, VOLTS_FLOOR, AMPS_FLOOR) * largest
     return RELATIVE * np.abs(own) + floor
 
 
 def _leak_changes(case: Case) -> np.ndarray:
-    """The most that a leak from each net to the 0 V of its piece can change in all, number by number; first order, so they add up."""
+    """The most that a leak from each net to the 0 V of its piece can change in all, number by number; first
+    order, so they add up."""
     circuit, alternating = case.circuit, case.drive is not None
     opens = SIGNAL_OPENS if alternating else DIRECT_OPENS
     zeros = circuit.zeros(closed_array([case.closed], len(circuit.switches)), opens)[0]

@@ -1,4 +1,5 @@
-"""Cases of a connection: its circuit in one switch state, at one tolerance corner, under one supply setting or signal, as the engine solved it."""
+"""Cases of a connection: its circuit in one switch state, at one tolerance corner, under one supply setting
+or signal, as the engine solved it."""
 
 from __future__ import annotations
 
@@ -20,8 +21,8 @@ from generator.engine.switches import corner_value, corners, settings
 
 
 class Point(NamedTuple):
-    """Where to look: the number of the supply setting, drive or instant, the corner (with what supplies do that are off), the kind of state and
-    the state."""
+    """Where to look: the number of the supply setting, drive or instant, the corner (with what supplies do
+    that are off), the kind of state and the state."""
 
     number: int
     corner: str
@@ -31,7 +32,8 @@ class Point(NamedTuple):
 
 @dataclass(frozen=True)
 class Drive:
-    """A signal, the circuit it is put into and the frequencies; `pair` numbers the powering of the two devices where that matters."""
+    """A signal, the circuit it is put into and the frequencies; `pair` numbers the powering of the two
+    devices where that matters."""
 
     name: str
     circuit: Circuit
@@ -47,14 +49,21 @@ def states(assembly: Assembly) -> list[tuple[str, tuple[bool, ...]]]:
 
 
 def drives(assembly: Assembly) -> list[Drive]:
-    """Every signal the engine asks about: each source, a probing ampere at each source's output, a volt between the two chassis for each way
-    they may be powered."""
+    """Every signal the engine asks about: each source, a probing ampere at each source's output, a volt
+    between the two chassis for each way they may be powered."""
     found = []
     for name, (place, source) in sources_of(assembly).items():
         found.append(Drive(name, assembly.circuit, drive_of(place, source)))
-        found.append(Drive(f"{name} probed", assembly.circuit, {tuple(f"{place}/{node}" for node in source.output): -1.0}))
+        found.append(
+            Drive(
+                f"{name} probed", assembly.circuit, {tuple(f"{place}/{node}" for node in source.output): -1.0}
+            )
+        )
     linked = enumerate(assembly.pairs) if assembly.linked else ()
-    return found + [Drive(f"between chassis, {pair.says}", assembly.linked, {EARTHS: 1.0}, HUM_HERTZ, number) for number, pair in linked]
+    return found + [
+        Drive(f"between chassis, {pair.says}", assembly.linked, {EARTHS: 1.0}, HUM_HERTZ, number)
+        for number, pair in linked
+    ]
 
 
 def _points(assembly: Assembly, rows: Sequence[tuple[int, str]]) -> list[Point]:
@@ -63,19 +72,31 @@ def _points(assembly: Assembly, rows: Sequence[tuple[int, str]]) -> list[Point]:
 
 def direct_points(assembly: Assembly) -> list[Point]:
     """Every setting, corner and state."""
-    return _points(assembly, [(number, " ".join(drive).strip()) for number, setting in enumerate(solve_settings(assembly, settings(assembly.ports)))
-                              for drive in setting.drives])
+    return _points(
+        assembly,
+        [
+            (number, " ".join(drive).strip())
+            for number, setting in enumerate(solve_settings(assembly, settings(assembly.ports)))
+            for drive in setting.drives
+        ],
+    )
 
 
 def signal_points(assembly: Assembly) -> list[Point]:
     """Every drive, corner and state."""
-    return _points(assembly, [(number, corner) for number in range(len(drives(assembly))) for corner in corners(assembly.circuit)])
+    return _points(
+        assembly,
+        [(number, corner) for number in range(len(drives(assembly))) for corner in corners(assembly.circuit)],
+    )
 
 
 def instant_points(assembly: Assembly) -> list[Point]:
     """Every first instant in every state it is asked in."""
-    return [Point(number, struck.moment, kind, state) for number, struck in enumerate(instants(Capacitors(assembly)))
-            for kind, state in states(assembly)[:struck.solution.unknowns.shape[1]]]
+    return [
+        Point(number, struck.moment, kind, state)
+        for number, struck in enumerate(instants(Capacitors(assembly)))
+        for kind, state in states(assembly)[: struck.solution.unknowns.shape[1]]
+    ]
 
 
 def direct_cases(name: str, assembly: Assembly, wanted: Sequence[Point]) -> Iterator[Case]:
@@ -85,8 +106,15 @@ def direct_cases(name: str, assembly: Assembly, wanted: Sequence[Point]) -> Iter
     for point in wanted:
         setting, state = stacks[point.number], order.index(point.state)
         row = [" ".join(drive).strip() for drive in setting.drives].index(point.corner)
-        yield Case(f"{name} {switched[point.number]} {point.corner} {point.kind} {state}", assembly.circuit, setting.solution.values[row], point.state,
-                   None, (), setting.solution.unknowns[row, state][None])
+        yield Case(
+            f"{name} {switched[point.number]} {point.corner} {point.kind} {state}",
+            assembly.circuit,
+            setting.solution.values[row],
+            point.state,
+            None,
+            (),
+            setting.solution.unknowns[row, state][None],
+        )
 
 
 def instant_cases(name: str, assembly: Assembly, wanted: Sequence[Point]) -> Iterator[Case]:
@@ -98,23 +126,49 @@ def instant_cases(name: str, assembly: Assembly, wanted: Sequence[Point]) -> Ite
         values = one.solution.values[0].copy()
         for part, volts in one.charges.items():
             values[capacitors.circuit.index[part]] = volts
-        yield Case(f"{name} instant {point.number} {point.corner} {point.kind} {state}", capacitors.circuit, values, point.state, None, (),
-                   one.solution.unknowns[0, state][None])
+        yield Case(
+            f"{name} instant {point.number} {point.corner} {point.kind} {state}",
+            capacitors.circuit,
+            values,
+            point.state,
+            None,
+            (),
+            one.solution.unknowns[0, state][None],
+        )
 
 
 def signal_cases(name: str, assembly: Assembly, wanted: Sequence[Point]) -> Iterator[Case]:
-    """Alternating current at each point; what shares a circuit and a corner is solved in one stack, as the engine does it."""
+    """Alternating current at each point; what shares a circuit and a corner is solved in one stack,
+    as the engine does it."""
     asked = drives(assembly)
     stacks: dict[tuple, list[Point]] = {}
     for point in wanted:
-        stacks.setdefault((id(asked[point.number].circuit), asked[point.number].pair, point.corner), []).append(point)
+        stacks.setdefault(
+            (id(asked[point.number].circuit), asked[point.number].pair, point.corner), []
+        ).append(point)
     for (_, pair, corner), shared in stacks.items():
         circuit, hertz = asked[shared[0].number].circuit, asked[shared[0].number].hertz
         values = np.array([corner_value(part, corner) for part in circuit.parts])
         values = values if pair is None else powered(circuit, values, assembly.pairs[pair])
-        numbers, closed = list(dict.fromkeys(p.number for p in shared)), list(dict.fromkeys(p.state for p in shared))
-        solved = solve_ac(circuit, values[None], hertz, closed_array(closed, len(circuit.switches)), [asked[number].signal for number in numbers])[0]
+        numbers, closed = (
+            list(dict.fromkeys(p.number for p in shared)),
+            list(dict.fromkeys(p.state for p in shared)),
+        )
+        solved = solve_ac(
+            circuit,
+            values[None],
+            hertz,
+            closed_array(closed, len(circuit.switches)),
+            [asked[number].signal for number in numbers],
+        )[0]
         for point in shared:
             drive, state = asked[point.number], closed.index(point.state)
-            yield Case(f"{name} {drive.name} {corner} {point.kind} {closed[state]}", circuit, values, point.state, drive.signal, hertz,
-                       solved[:, state, numbers.index(point.number)])
+            yield Case(
+                f"{name} {drive.name} {corner} {point.kind} {closed[state]}",
+                circuit,
+                values,
+                point.state,
+                drive.signal,
+                hertz,
+                solved[:, state, numbers.index(point.number)],
+            )

@@ -1,4 +1,5 @@
-"""Compare many connections with ngspice, on all cores, and keep count of what was met. Each is assembled once for all analyses of it."""
+"""Compare many connections with ngspice, on all cores, and keep count of what was met. Each is assembled once
+for all analyses of it."""
 
 from __future__ import annotations
 
@@ -8,7 +9,15 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 
 from agreement import Case, compare
-from cases import Point, direct_cases, direct_points, instant_cases, instant_points, signal_cases, signal_points
+from cases import (
+    Point,
+    direct_cases,
+    direct_points,
+    instant_cases,
+    instant_points,
+    signal_cases,
+    signal_points,
+)
 from connections import Connection
 from simulator import bare, simulate
 
@@ -22,9 +31,10 @@ Look = Callable[[Assembly, Case], Iterable[float]]
 
 @dataclass
 class Tally:
-    """What a comparison did: cases compared of those there are, circuits after equal netlists were taken together, cases by corner and by kind of
-    state, the worst difference as a share of what rounding allows with its case, and what differed by more. `looked`: how many numbers
-    a further look at the cases gave; `largest`: the largest of them with its case."""
+    """What a comparison did: cases compared of those there are, circuits after equal netlists were taken
+    together, cases by corner and by kind of state, the worst difference as a share of what rounding allows
+    with its case, and what differed by more. `looked`: how many numbers a further look at the cases gave;
+    `largest`: the largest of them with its case."""
 
     ways: int = 0
     compared: int = 0
@@ -44,15 +54,20 @@ class Tally:
         self.worst, self.largest = max(self.worst, other.worst), max(self.largest, other.largest)
 
     def __str__(self) -> str:
-        counted = ", ".join(f"{name} {count}" for name, count in (*sorted(self.states.items()), *sorted(self.corners.items())))
-        return (f"{self.ways} ways, {self.compared} cases ({self.circuits} different circuits), "
-                f"{self.compared / max(1, self.possible):.2%} of {self.possible} possible; {counted}; "
-                f"worst difference {self.worst[0]:.2g} of what rounding allows ({self.worst[1]})")
+        counted = ", ".join(
+            f"{name} {count}" for name, count in (*sorted(self.states.items()), *sorted(self.corners.items()))
+        )
+        return (
+            f"{self.ways} ways, {self.compared} cases ({self.circuits} different circuits), "
+            f"{self.compared / max(1, self.possible):.2%} of {self.possible} possible; {counted}; worst "
+            f"difference {self.worst[0]:.2g} of what rounding allows ({self.worst[1]})"
+        )
 
 
 @dataclass(frozen=True)
 class Analysis:
-    """Direct current, first instants or alternating current: every point there is for a connection, and the cases of some."""
+    """Direct current, first instants or alternating current: every point there is for a connection,
+    and the cases of some."""
 
     name: str
     points: Callable[[Assembly], list[Point]]
@@ -71,7 +86,9 @@ def text_of(case: Case) -> str:
     return netlist(case.circuit, case.values, case.closed, case.drive, case.hertz)
 
 
-def everything(analysis: Analysis, connection: Connection, assembly: Assembly, possible: Sequence[Point]) -> Iterable[Point]:
+def everything(
+    analysis: Analysis, connection: Connection, assembly: Assembly, possible: Sequence[Point]
+) -> Iterable[Point]:
     """Every setting or drive, corner and state."""
     return possible
 
@@ -81,8 +98,11 @@ def nothing(assembly: Assembly, case: Case) -> Iterable[float]:
     return ()
 
 
-def compare_batch(catalogue: Catalogue, batch: Sequence[Connection], choose: Choice, look: Look = nothing) -> dict[str, Tally]:
-    """Compare the chosen points of some connections in one ngspice process. A tally for each analysis, by name."""
+def compare_batch(
+    catalogue: Catalogue, batch: Sequence[Connection], choose: Choice, look: Look = nothing
+) -> dict[str, Tally]:
+    """Compare the chosen points of some connections in one ngspice process. A tally for
+    each analysis, by name."""
     tallies, different = {name: Tally(ways=len(batch)) for name in ANALYSES}, {}
     for connection in batch:
         assembly = connection.assembly(catalogue)
@@ -106,14 +126,19 @@ def compare_batch(catalogue: Catalogue, batch: Sequence[Connection], choose: Cho
     return tallies
 
 
-_shared: tuple[Catalogue, Choice, Look] | None = None  # what a worker process compares; handed over when it starts
+# what a worker process compares; handed over when it starts
+_shared: tuple[Catalogue, Choice, Look] | None = None
 
 
-def compare_all(catalogue: Catalogue, wanted: Sequence[Connection], choose: Choice, look: Look = nothing) -> dict[str, Tally]:
+def compare_all(
+    catalogue: Catalogue, wanted: Sequence[Connection], choose: Choice, look: Look = nothing
+) -> dict[str, Tally]:
     """Compare connections on all cores. Raises AssertionError when ngspice gives no result for a circuit."""
     tallies = {name: Tally() for name in ANALYSES}
-    batches = [wanted[i:i + BATCH] for i in range(0, len(wanted), BATCH)]
-    with multiprocessing.get_context("fork").Pool(initializer=_start, initargs=(catalogue, choose, look)) as pool:
+    batches = [wanted[i : i + BATCH] for i in range(0, len(wanted), BATCH)]
+    with multiprocessing.get_context("fork").Pool(
+        initializer=_start, initargs=(catalogue, choose, look)
+    ) as pool:
         for found in pool.imap_unordered(_one, batches):
             for name, tally in found.items():
                 tallies[name].add(tally)

@@ -1,4 +1,5 @@
-"""The connections of the catalogue, way by way, and a short list of them that has every circuit template in it."""
+"""The connections of the catalogue, way by way, and a short list of them that has every
+circuit template in it."""
 
 from __future__ import annotations
 
@@ -17,7 +18,8 @@ Pairing = tuple[str, tuple[str, ...], str]
 
 @dataclass(frozen=True)
 class Connection:
-    """One way of one pairing. `digest` changes with anything its verdict rests on, and with it what `chance` chooses."""
+    """One way of one pairing. `digest` changes with anything its verdict rests on, and with it
+    what `chance` chooses."""
 
     pairing: Pairing
     way: Way
@@ -27,7 +29,15 @@ class Connection:
     def name(self) -> str:
         """Outlet, leads, inlet, the ends used and the spare ends plugged."""
         (start, through, target), way = self.pairing, self.way
-        return " ".join([start, *through, target, *(f"{near}>{far}" for near, far in way.ends), *(f"{one.end} in {one.place}" for one in way.plugged)])
+        return " ".join(
+            [
+                start,
+                *through,
+                target,
+                *(f"{near}>{far}" for near, far in way.ends),
+                *(f"{one.end} in {one.place}" for one in way.plugged),
+            ]
+        )
 
     @property
     def drawn(self) -> bool:
@@ -41,7 +51,13 @@ class Connection:
     def assembly(self, catalogue: Catalogue) -> Assembly:
         """Its circuits and states."""
         start, through, target = self.pairing
-        return assemble(catalogue, catalogue.ports[start], [catalogue.leads[name] for name in through], catalogue.ports[target], self.way)
+        return assemble(
+            catalogue,
+            catalogue.ports[start],
+            [catalogue.leads[name] for name in through],
+            catalogue.ports[target],
+            self.way,
+        )
 
 
 def connections(catalogue: Catalogue, wanted: Sequence[Pairing] | None = None) -> list[Connection]:
@@ -53,7 +69,12 @@ def connections(catalogue: Catalogue, wanted: Sequence[Pairing] | None = None) -
 def _connections(catalogue: Catalogue, prints: Fingerprints, wanted) -> Iterator[Connection]:
     for pairing in wanted:
         start, through, target = pairing
-        for way in ways(catalogue, catalogue.ports[start], [catalogue.leads[name] for name in through], catalogue.ports[target]):
+        for way in ways(
+            catalogue,
+            catalogue.ports[start],
+            [catalogue.leads[name] for name in through],
+            catalogue.ports[target],
+        ):
             yield Connection(pairing, way, prints.of(pairing))
 
 
@@ -63,8 +84,9 @@ def templates(catalogue: Catalogue, pairing: Pairing) -> set[str]:
 
 
 def short_list(catalogue: Catalogue, paired: Sequence[Pairing]) -> list[Pairing]:
-    """Of all that is paired as few single-lead pairings as a greedy choice needs to have every template (and so every sink and clamp) and every kind of part of a
-    lead in one of them. Chosen from the data: a new template is in it without anyone adding it."""
+    """Of all that is paired as few single-lead pairings as a greedy choice needs to have every template (and
+    so every sink and clamp) and every kind of part of a lead in one of them. Chosen from the data: a new
+    template is in it without anyone adding it."""
     has = {pairing: templates(catalogue, pairing) | _lead_kinds(catalogue, pairing) for pairing in paired}
     missing, chosen = set().union(*has.values()), []
     while missing:
@@ -75,5 +97,10 @@ def short_list(catalogue: Catalogue, paired: Sequence[Pairing]) -> list[Pairing]
 
 
 def _lead_kinds(catalogue: Catalogue, pairing: Pairing) -> set[str]:
-    parts = {part for name in pairing[1] for part in catalogue.leads[name].network.parts if part.id in catalogue.leads[name].parts}
+    parts = {
+        part
+        for name in pairing[1]
+        for part in catalogue.leads[name].network.parts
+        if part.id in catalogue.leads[name].parts
+    }
     return {f"{part.kind} in a lead" for part in parts}

@@ -24,8 +24,9 @@ AS_NOMINAL = {(WEAK, HOME), (WEAK, PLUGGING), (PULLED, PLUGGING)}
 STRUCK = (NOMINAL, STRONG)  # corners at which the first instant is read
 
 
-def dangers(catalogue: Catalogue, pairing: tuple[str, tuple[str, ...], str],
-            partners: bool = False) -> list[Hit]:
+def dangers(
+    catalogue: Catalogue, pairing: tuple[str, tuple[str, ...], str], partners: bool = False
+) -> list[Hit]:
     """Every hit of every way of plugging a pairing that its verdict rests on, the worst of each limit and
     kind of state; with `partners` of the other ways, whose spare ends are in what somebody else plugged
     them into. Raises CircuitError where no circuit can have these values, Unsettled where no state of its
@@ -42,10 +43,13 @@ def dangers(catalogue: Catalogue, pairing: tuple[str, tuple[str, ...], str],
 
 def amplifier(start: Port, target: Port) -> list[Hit]:
     """A loudspeaker amplifier's output into anything that is no loudspeaker, whatever else the two may be."""
-    return [Hit(place, source.id, "amplifier", "by rule", 1.0, 0.0, "into what is no loudspeaker")
-            for place, one, other in (("from", start, target), ("into", target, start))
-            if all(listener.kind != "loudspeaker" for listener in other.listeners)
-            for source in one.sources if source.kind == "loudspeaker"]
+    return [
+        Hit(place, source.id, "amplifier", "by rule", 1.0, 0.0, "into what is no loudspeaker")
+        for place, one, other in (("from", start, target), ("into", target, start))
+        if all(listener.kind != "loudspeaker" for listener in other.listeners)
+        for source in one.sources
+        if source.kind == "loudspeaker"
+    ]
 
 
 def read(wired: Wiring) -> list[Hit]:
@@ -55,8 +59,11 @@ def read(wired: Wiring) -> list[Hit]:
         return []
     loud: dict[str, np.ndarray] = {}
     for corner in corners(wired):
-        loud |= {kind: loudness(wired, asked, corner, kind) for kind in (HOME, PLUGGING)
-                 if (corner, kind) not in AS_NOMINAL}
+        loud |= {
+            kind: loudness(wired, asked, corner, kind)
+            for kind in (HOME, PLUGGING)
+            if (corner, kind) not in AS_NOMINAL
+        }
         if wired.supplies:
             _supplied(wired, asked, corner, loud, worst)
         else:
@@ -83,5 +90,9 @@ def _hold(wired: Wiring, asked: Modes, corner: str, direct: dict, loud: dict, wo
     """Direct current and signal together against the ratings."""
     for kind, state, which in ((HOME, "settled", "settled"), (PLUGGING, "plugging", "momentary")):
         at = np.flatnonzero(wired.kinds == kind)
-        worst.take(state, direct[kind] + loud[kind], ratings(wired, which), lambda case, k, at=at:
-                   f"{asked.words(case)}, {corner}, {state_words(wired, at[k])}")
+        worst.take(
+            state,
+            direct[kind] + loud[kind],
+            ratings(wired, which),
+            lambda case, k, at=at: f"{asked.words(case)}, {corner}, {state_words(wired, at[k])}",
+        )

@@ -1,9 +1,11 @@
-"""Every setting, drive, tolerance corner and plugging state of every single-lead pairing against ngspice: a night's run.
+"""Every setting, drive, tolerance corner and plugging state of every single-lead pairing
+against ngspice: a night's run.
 
     python -m tests.oracle.everything [--outlet ID]... [--pinouts DIR]
 
-from the project's folder, with the test tools and ngspice installed. Prints one line per outlet and analysis: what was compared, how far the worst
-number is off as a share of what rounding allows, and up to ten numbers that differ by more. Exit status 1 if any does, 2 for an unknown outlet.
+from the project's folder, with the test tools and ngspice installed. Prints one line per outlet and analysis:
+what was compared, how far the worst number is off as a share of what rounding allows, and up to ten numbers
+that differ by more. Exit status 1 if any does, 2 for an unknown outlet.
 """
 
 from __future__ import annotations
@@ -12,7 +14,8 @@ import argparse
 import sys
 from pathlib import Path
 
-sys.path.insert(0, str(Path(__file__).parent))  # the oracle's modules call each other by bare name, as pytest has them
+# the oracle's modules call each other by bare name, as pytest has them
+sys.path.insert(0, str(Path(__file__).parent))
 
 from comparison import compare_all, everything  # noqa: E402
 from connections import connections  # noqa: E402
@@ -24,7 +27,9 @@ from generator.engine import pairings  # noqa: E402
 
 def main(arguments: list[str] | None = None) -> int:
     """Compare, print, and give the exit status."""
-    parser = argparse.ArgumentParser(prog="python -m tests.oracle.everything", description=__doc__.splitlines()[0])
+    parser = argparse.ArgumentParser(
+        prog="python -m tests.oracle.everything", description=__doc__.splitlines()[0]
+    )
     parser.add_argument("--outlet", action="append", help="only connections from this port; may be repeated")
     parser.add_argument("--pinouts", type=Path, default=default_directory(), help="another catalogue")
     options = parser.parse_args(arguments)
@@ -41,7 +46,12 @@ def main(arguments: list[str] | None = None) -> int:
         wanted = connections(catalogue, found[outlet])
         for name, tally in compare_all(catalogue, wanted, everything).items():
             wrong += len(tally.wrong)
-            print(f"{outlet}, {name}: {tally}", *(f"    {words}" for words in tally.wrong[:10]), sep="\n", flush=True)
+            print(
+                f"{outlet}, {name}: {tally}",
+                *(f"    {words}" for words in tally.wrong[:10]),
+                sep="\n",
+                flush=True,
+            )
     print(f"{wrong} numbers differ by more than rounding." if wrong else "All agree.")
     return 1 if wrong else 0
 

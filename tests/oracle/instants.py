@@ -21,8 +21,9 @@ BRIEF, STEP = 0.1, 2e-3  # s; how long `momentary` is, and the step of the march
 TRACE = 1e-3  # V; less is no charge
 
 
-def strike(wired: Wiring, asked: Modes, corner: str, volts: np.ndarray, charges: np.ndarray,
-           worst: Worst) -> None:
+def strike(
+    wired: Wiring, asked: Modes, corner: str, volts: np.ndarray, charges: np.ndarray, worst: Worst
+) -> None:
     """Hold the first instants of every mode against the ratings. `volts` (supplies,) is what the supplies
     give, `charges` (modes, states, capacitors) what the capacitors hold settled. One plug moves at a time,
     or one switch."""
@@ -37,15 +38,33 @@ def strike(wired: Wiring, asked: Modes, corner: str, volts: np.ndarray, charges:
         def words(row: int, before: str, mode: int = mode) -> str:
             return f"{asked.words(mode)}, {corner}, {state_words(wired, row)} from {before}"
 
-        _hold(struck, given, gone, charges[mode][came], worst,
-              lambda case, row: words(row, state_words(wired, came[case, row])))
+        _hold(
+            struck,
+            given,
+            gone,
+            charges[mode][came],
+            worst,
+            lambda case, row: words(row, state_words(wired, came[case, row])),
+        )
         if thrown:
-            _hold(at_home, given, gone, charges[thrown][:, home], worst,
-                  lambda case, row: words(row, asked.words(thrown[case])))
+            _hold(
+                at_home,
+                given,
+                gone,
+                charges[thrown][:, home],
+                worst,
+                lambda case, row: words(row, asked.words(thrown[case])),
+            )
 
 
-def _hold(sums: Sums, volts: np.ndarray, gone: np.ndarray, held: np.ndarray, worst: Worst,
-          tell: Callable[[int, int], str]) -> None:
+def _hold(
+    sums: Sums,
+    volts: np.ndarray,
+    gone: np.ndarray,
+    held: np.ndarray,
+    worst: Worst,
+    tell: Callable[[int, int], str],
+) -> None:
     """Hold the first instants with some charges, (cases, states, capacitors), against what parts stand for
     a moment, and at home for seconds; `tell` words a case and a state."""
     if not volts.any() and np.abs(held).max(initial=0.0) < TRACE:
@@ -56,14 +75,16 @@ def _hold(sums: Sums, volts: np.ndarray, gone: np.ndarray, held: np.ndarray, wor
     moment, seconds = _ratings(wired)
     for kind in (HOME, PLUGGING):
         own = np.flatnonzero(wired.kinds[rows] == kind)
-        worst.take(f"first instant, {kind}", shown[:, own], moment,
-                   lambda case, k, own=own: tell(case, rows[own[k]]))
+        worst.take(
+            f"first instant, {kind}", shown[:, own], moment, lambda case, k, own=own: tell(case, rows[own[k]])
+        )
     own = np.flatnonzero(wired.kinds[rows] == HOME)
     if (shown[:, own] > seconds * (1 + SLACK)).any():
         farads = np.array([wired.pieces[i].part.value.nominal for i in sums.capacitors])
         least = march(boil(wired, sums.corner, rows[own], STEP / farads), given, gone, held[:, own])
-        worst.take("for seconds", np.minimum(least, shown[:, own]), seconds,
-                   lambda case, k: tell(case, rows[own[k]]))
+        worst.take(
+            "for seconds", np.minimum(least, shown[:, own]), seconds, lambda case, k: tell(case, rows[own[k]])
+        )
 
 
 def march(sums: Sums, volts: np.ndarray, gone: np.ndarray, held: np.ndarray) -> np.ndarray:

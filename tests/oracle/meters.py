@@ -80,8 +80,9 @@ class Worst:
     def __init__(self, wired: Wiring) -> None:
         self.wired, self.found = wired, {}
 
-    def take(self, state: str, shown: np.ndarray, limits: np.ndarray,
-             tell: Callable[[int, int], str]) -> None:
+    def take(
+        self, state: str, shown: np.ndarray, limits: np.ndarray, tell: Callable[[int, int], str]
+    ) -> None:
         """`shown` (cases, states, limits) against `limits` (limits,); `tell` words a case and state."""
         if not shown.size:
             return

@@ -11,8 +11,14 @@ TOLERANCES = ".options reltol=1e-9 abstol=1e-12 vntol=1e-12 gmin=1e-15"
 LETTERS = {"resistor": "R", "capacitor": "C", "inductor": "L"}
 
 
-def direct(wired: Wiring, values: Sequence[float], state: int, volts: Mapping[int, float], gone: set[int],
-           held: Mapping[int, float]) -> str:
+def direct(
+    wired: Wiring,
+    values: Sequence[float],
+    state: int,
+    volts: Mapping[int, float],
+    gone: set[int],
+    held: Mapping[int, float],
+) -> str:
     """Direct current: `volts` of supplies by piece, those in `gone` not there, capacitors leak but for
     those that hold `held` volts. Net k is `nk`."""
     lines = []
@@ -30,8 +36,11 @@ def direct(wired: Wiring, values: Sequence[float], state: int, volts: Mapping[in
             lines.append(f"R{i} {nodes} {EMPTIES / value!r}")
         elif kind in ("sink", "clamp"):
             over = f"v(n{piece.a},n{piece.b})"
-            law = (f"{value!r}*min(1,{over}/{piece.part.knee!r})" if kind == "sink"
-                   else clamp(over, value, piece.part.series))
+            law = (
+                f"{value!r}*min(1,{over}/{piece.part.knee!r})"
+                if kind == "sink"
+                else clamp(over, value, piece.part.series)
+            )
             lines.append(f"B{i} {nodes} i={law}")
     return _whole(wired, state, [*lines, ".op"], TOLERANCES)
 
@@ -41,8 +50,9 @@ def clamp(over: str, value: float, series: float) -> str:
     return f"max(0,({over}-{value!r})/{series!r})+{SEEP!r}*min({over},{value!r})"
 
 
-def alternating(wired: Wiring, values: Sequence[float], state: int, drive: Mapping[int, float],
-                hertz: float) -> str:
+def alternating(
+    wired: Wiring, values: Sequence[float], state: int, drive: Mapping[int, float], hertz: float
+) -> str:
     """What `drive` (V, or A of a sink, by piece) does at one frequency; sinks and clamps are open."""
     lines = []
     for i, piece in enumerate(wired.pieces):

@@ -69,5 +69,11 @@ def modes(wired: Wiring) -> Modes:
 
     loudest = np.array([source.maximum or source.nominal or 0.0 for _, source in sources])
     is_on = ON.__eq__
-    return Modes(tuple(switches), positions, table(fed, is_on), table(fed, OPEN.__eq__), sources,
-                 table(senders, is_on) * loudest)
+    return Modes(
+        tuple(switches),
+        positions,
+        table(fed, is_on),
+        table(fed, OPEN.__eq__),
+        sources,
+        table(senders, is_on) * loudest,
+    )

@@ -1,4 +1,5 @@
-"""Run many netlists through one ngspice process and read its binary raw file: all vectors in full double precision."""
+"""Run many netlists through one ngspice process and read its binary raw file: all vectors in
+full double precision."""
 
 from __future__ import annotations
 
@@ -14,7 +15,8 @@ import numpy as np
 import pytest
 
 NGSPICE = shutil.which("ngspice")
-MEMORY = "/dev/shm" if os.access("/dev/shm", os.W_OK) else None  # a file for each netlist: on a disk, opening them takes as long as all else
+# a file for each netlist: on a disk, opening them takes as long as all else
+MEMORY = "/dev/shm" if os.access("/dev/shm", os.W_OK) else None
 needs_ngspice = pytest.mark.skipif(NGSPICE is None, reason="ngspice not installed")
 
 
@@ -24,8 +26,9 @@ def bare(netlist: str) -> str:
 
 
 def simulate(netlists: Sequence[str]) -> list[list[dict[str, complex]]]:
-    """For each netlist its analyses, each a map from vector name (`n3` a voltage, `v4` or `l4` a current, `frequency`) to its value.
-    Raises AssertionError with what ngspice said when one of them gave no result."""
+    """For each netlist its analyses, each a map from vector name (`n3` a voltage, `v4` or `l4`
+    a current, `frequency`) to its value. Raises AssertionError with what ngspice said when one
+    of them gave no result."""
     with tempfile.TemporaryDirectory(dir=MEMORY) as directory:
         return _simulate(netlists, Path(directory))
 
@@ -46,7 +49,9 @@ def _simulate(netlists: Sequence[str], directory: Path) -> list[list[dict[str, c
         found[title].append(vectors)
     for number, text in enumerate(netlists):
         wanted, given = max(1, text.count("\n.ac ")), len(found[f"case-{number}"])
-        assert given == wanted, f"ngspice gave {given} of {wanted} analyses for\n{text}\n{said.stderr[-2000:]}"
+        assert given == wanted, (
+            f"ngspice gave {given} of {wanted} analyses for\n{text}\n{said.stderr[-2000:]}"
+        )
     return list(found.values())
 
 

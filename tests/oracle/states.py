@@ -41,8 +41,11 @@ def states(interfaces: Sequence, touches: Sequence[Sequence], main: int, earth: 
     closed = [[touch in landed[k] for k, some in enumerate(touches) for touch in some] for landed in order]
     before = []
     for landed, row in order.items():
-        came = {(*landed[:k], plug, *landed[k + 1:]) for k in moved[landed]
-                for plug in (OUT, *(() if row in home else homes[k]))}
+        came = {
+            (*landed[:k], plug, *landed[k + 1 :])
+            for k in moved[landed]
+            for plug in (OUT, *(() if row in home else homes[k]))
+        }
         before.append(tuple(sorted({order[one] for one in came if one in order} - {row})))
     count = len(closed)
     kinds = [HOME if row in home else PLUGGING for row in range(count)]
@@ -62,10 +65,14 @@ def _moving(interfaces: Sequence, homes: Sequence, k: int, main: int) -> Iterato
     nothing = [(OUT,)] * main
     sides = ((homes, homes), (homes, nothing), (nothing, homes)) if k < main else ((homes, homes),)
     for near, far in sides:
-        yield from product(*near[:k], moving, *far[k + 1:main], *homes[max(main, k + 1):])
+        yield from product(*near[:k], moving, *far[k + 1 : main], *homes[max(main, k + 1) :])
 
 
 def _with_apart(closed: list, kinds: list, earthed: list, before: list) -> States:
     closed.append([False] * len(closed[0]))
-    return States(np.array(closed, dtype=bool).reshape(len(closed), -1), np.array([*kinds, APART]),
-                  np.array([*earthed, False]), (*before, ()))
+    return States(
+        np.array(closed, dtype=bool).reshape(len(closed), -1),
+        np.array([*kinds, APART]),
+        np.array([*earthed, False]),
+        (*before, ()),
+    )

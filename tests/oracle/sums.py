@@ -109,8 +109,9 @@ def _bend(sums: Sums, found: np.ndarray, draws: np.ndarray) -> np.ndarray:
     its value."""
     parts = [sums.wired.pieces[i].part for i in sums.bends]
     full, sinks = sums.values[list(sums.bends)], np.array([part.kind == "sink" for part in parts])
-    ohm = np.array([part.knee / value if part.kind == "sink" else part.series
-                    for part, value in zip(parts, full)])
+    ohm = np.array(
+        [part.knee / value if part.kind == "sink" else part.series for part, value in zip(parts, full)]
+    )
     at = np.where(sinks, full * ohm, full)
     slope = np.where(sinks, -1 / ohm, 1 / ohm - SEEP)
     still = np.where(sinks, full, full * (SEEP - 1 / ohm))

@@ -56,12 +56,15 @@ def ledger() -> list[Row]:
             if not line.startswith("#"):
                 through, inlet, verdict, findings, number, *_ = line.split("\t")
                 leads = () if through == "-" else tuple(through.split("+"))
-                rows.append(Row(path.stem, leads, inlet, verdict, tuple(findings.replace("|", "").split()), number))
+                rows.append(
+                    Row(path.stem, leads, inlet, verdict, tuple(findings.replace("|", "").split()), number)
+                )
     return rows
 
 
 def drawn(rows: list[Row]) -> list[Row]:
-    """What is not called dangerous: all of it, or what is called safe, a twelfth, and a row of every record."""
+    """What is not called dangerous: all of it, or what is called safe, a twelfth, and
+    a row of every record."""
     calm = [row for row in rows if row.verdict != "dangerous"]
     if os.environ.get("RINGFENCE_WHOLE"):
         return calm
@@ -132,8 +135,11 @@ def test_what_the_ledger_calls_dangerous_by_a_rating_the_reader_sees_as_well(cat
     """The reader can see: rows whose deciding number is a part at more than twice its own rating, drawn by
     their ids. Not less than twice, for a largest direct voltage and a largest signal that come in two
     different states may be added, which the reader does not; that makes at most twice."""
-    called = [row for row in ledger()
-              if row.verdict == "dangerous" and row.findings[0] in RATED and beyond(row.number) > 2]
+    called = [
+        row
+        for row in ledger()
+        if row.verdict == "dangerous" and row.findings[0] in RATED and beyond(row.number) > 2
+    ]
     rows = sorted(called, key=lambda row: row.chance)[:CALLED]
     unseen = [row for row, hits in zip(rows, on_all_cores(catalogue, _read, rows)) if not hits]
     blind = [str(row) for row in unseen if not on_the_edge(catalogue, row)]
@@ -143,8 +149,8 @@ def test_what_the_ledger_calls_dangerous_by_a_rating_the_reader_sees_as_well(cat
 
 
 def on_the_edge(catalogue: Catalogue, row: Row) -> bool:
-    """Is all that is dangerous about a row told to last a tenth of a second, where a moment ends? The engine steps in time and is up to a step late,
-    the reader is not."""
+    """Is all that is dangerous about a row told to last a tenth of a second, where a moment ends? The engine
+    steps in time and is up to a step late, the reader is not."""
     dangers = [told for told in judge(catalogue, *row[:3]).findings if told.severity == "dangerous"]
     return all("for 100 ms" in told.says for told in dangers)
 

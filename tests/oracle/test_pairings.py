@@ -1,8 +1,9 @@
 """Every pairing of the catalogue, every way of plugging it, against a general-purpose circuit simulator.
 
-A twelfth of the ways, drawn by their records, gets what its verdict mostly rests on: direct current in every setting and every source at three
-frequencies, fully home at nominal values, and a first instant; all of them do with RINGFENCE_WHOLE set. The full product with corners and states
-is millions of circuits (`everything.py` runs it in a night): of it each way gets a point drawn by its records, and a short list with every circuit
+A twelfth of the ways, drawn by their records, gets what its verdict mostly rests on: direct current in every
+setting and every source at three frequencies, fully home at nominal values, and a first instant; all of them
+do with RINGFENCE_WHOLE set. The full product with corners and states is millions of circuits (`everything.py`
+runs it in a night): of it each way gets a point drawn by its records, and a short list with every circuit
 template in it gets everything. What was covered is printed.
 """
 
@@ -58,7 +59,11 @@ def sample(analysis, connection, assembly, possible):
     chance, every = connection.chance(analysis.name), SIGNAL_EVERY if analysis is SIGNAL else 1
     if analysis is INSTANT:
         return draw(chance, possible)
-    usual = [point for point in possible if point.kind == "home" and point.corner.startswith("nominal") and asked(analysis, assembly, point)]
+    usual = [
+        point
+        for point in possible
+        if point.kind == "home" and point.corner.startswith("nominal") and asked(analysis, assembly, point)
+    ]
     others = [point for point in possible if point.kind != "home" or not point.corner.startswith("nominal")]
     return (draw(chance, others) if chance.randrange(every) == 0 else []) + usual
 
@@ -69,7 +74,8 @@ def asked(analysis, assembly, point):
 
 
 def draw(chance, others):
-    """Kind of state and corner first, so that the few joined states and skewed corners come up as often as the many others."""
+    """Kind of state and corner first, so that the few joined states and skewed corners come up as
+    often as the many others."""
     if not others:
         return []
     kind, corner = chance.choice(sorted({(point.kind, point.corner) for point in others}))
@@ -77,11 +83,17 @@ def draw(chance, others):
 
 
 def gains(assembly, case):
-    """What every listener hears of an outlet's open-circuit volt, fully home at nominal values, where there is no transformer. A capsule's volt is by
-    definition that across 2.2 kohm, so outlets that drive a current are left out."""
+    """What every listener hears of an outlet's open-circuit volt, fully home at nominal values, where there
+    is no transformer. A capsule's volt is by definition that across 2.2 kohm, so outlets that drive a
+    current are left out."""
     circuit = case.circuit
     emfs = {part.id for part in circuit.parts if part.kind == "emf"}
-    if case.drive is None or "inductor" in circuit.kinds or not set(case.drive) <= emfs or case.closed not in assembly.home:
+    if (
+        case.drive is None
+        or "inductor" in circuit.kinds
+        or not set(case.drive) <= emfs
+        or case.closed not in assembly.home
+    ):
         return
     if not np.array_equal(case.values, [value_at(part, "nominal") for part in circuit.parts]):
         return
@@ -107,24 +119,31 @@ def compared_whole(catalogue, listed):
 def test_every_pairing_agrees_with_ngspice(every_way, compared, name, record_property):
     tally = compared[name]
     record_property("told", f"ngspice, every pairing, {name}: {tally}")
-    assert not tally.wrong, f"{len(tally.wrong)} numbers of {tally.circuits} circuits differ:\n" + "\n".join(tally.wrong[:20])
+    assert not tally.wrong, f"{len(tally.wrong)} numbers of {tally.circuits} circuits differ:\n" + "\n".join(
+        tally.wrong[:20]
+    )
     assert tally.ways == len(every_way)
     assert tally.compared >= (1000 if name == INSTANT.name else len(every_way))
     assert set(tally.corners) >= CORNERS[name] and set(tally.states) == STATES
 
 
 @pytest.mark.parametrize("name", ANALYSES)
-def test_everything_about_every_circuit_template_agrees_with_ngspice(listed, compared_whole, name, record_property):
+def test_everything_about_every_circuit_template_agrees_with_ngspice(
+    listed, compared_whole, name, record_property
+):
     """All settings or drives, corners and states, of a short list of pairings."""
     tally = compared_whole[name]
     record_property("told", f"ngspice, all of {len(listed)} pairings, {name}: {tally}")
-    assert not tally.wrong, f"{len(tally.wrong)} numbers of {tally.circuits} circuits differ:\n" + "\n".join(tally.wrong[:20])
+    assert not tally.wrong, f"{len(tally.wrong)} numbers of {tally.circuits} circuits differ:\n" + "\n".join(
+        tally.wrong[:20]
+    )
     assert tally.compared == tally.possible
     assert set(tally.corners) >= CORNERS[name] and set(tally.states) == STATES
 
 
 def test_no_chain_without_windings_makes_a_voltage_larger(compared):
-    """An outlet's open-circuit volt arrives as a volt or less wherever there is no transformer; see `gains`."""
+    """An outlet's open-circuit volt arrives as a volt or less wherever there is no
+    transformer; see `gains`."""
     found = compared["signals"]
     gain, case = found.largest
     assert found.looked
@@ -134,7 +153,12 @@ def test_no_chain_without_windings_makes_a_voltage_larger(compared):
 def test_the_short_list_has_every_template_that_is_ever_paired(catalogue, every_pairing, listed):
     paired = set().union(*(templates(catalogue, pairing) for pairing in every_pairing))
     assert set().union(*(templates(catalogue, pairing) for pairing in listed)) == paired
-    kinds = {part.kind for start, _, target in listed for port in (start, target) for part in catalogue.ports[port].network.parts}
+    kinds = {
+        part.kind
+        for start, _, target in listed
+        for port in (start, target)
+        for part in catalogue.ports[port].network.parts
+    }
     assert {"sink", "clamp"} <= kinds
 
 
@@ -143,7 +167,9 @@ def test_the_drawn_points_are_the_same_each_time_and_change_with_the_records(cat
     assembly = connection.assembly(catalogue)
     possible = DIRECT.points(assembly)
     assert sample(DIRECT, connection, assembly, possible) == sample(DIRECT, connection, assembly, possible)
-    drawn = {sample(DIRECT, replace(connection, digest=f"{number}"), assembly, possible)[0] for number in range(20)}
+    drawn = {
+        sample(DIRECT, replace(connection, digest=f"{number}"), assembly, possible)[0] for number in range(20)
+    }
     assert len(drawn) > 1
 
 

@@ -60,8 +60,12 @@ def test_the_strong_corner_has_the_upper_supply_and_the_lower_resistor(catalogue
 
 def test_t_power_into_a_coil(catalogue):
     """12 V through twice 180 ohm into 200 ohm: 21.4 mA, 91.8 mW."""
-    inlet = device(catalogue, "rail emf rail chassis 12 V", "feed-hot resistor rail hot 180 ohm",
-                   "feed-cold resistor chassis cold 180 ohm")
+    inlet = device(
+        catalogue,
+        "rail emf rail chassis 12 V",
+        "feed-hot resistor rail hot 180 ohm",
+        "feed-cold resistor chassis cold 180 ohm",
+    )
     limits = [rated("amps", "amps", "coil", 1.0), rated("watts", "watts", "coil", 1.0)]
     wired = plugged(device(catalogue, "coil resistor a b 200 ohm", limits=limits), inlet, "a-hot b-cold")
     assert shown(wired, "amps") == pytest.approx(12 / 560, rel=1e-4)
@@ -86,11 +90,14 @@ def test_a_sink_below_its_knee_is_a_resistor(catalogue):
     assert shown(wired, "amps") == pytest.approx(10 / 1625, rel=1e-4)
 
 
-@pytest.mark.parametrize("lines, amps", [
-    (["one clamp a c 15 V series 20 ohm"], 33 / 6830),
-    (["one clamp a b 15 V series 20 ohm", "two clamp b c 12 V series 20 ohm"], 21 / 6850),
-    (["one clamp c a 15 V series 20 ohm"], 0.0),
-])
+@pytest.mark.parametrize(
+    "lines, amps",
+    [
+        (["one clamp a c 15 V series 20 ohm"], 33 / 6830),
+        (["one clamp a b 15 V series 20 ohm", "two clamp b c 12 V series 20 ohm"], 21 / 6850),
+        (["one clamp c a 15 V series 20 ohm"], 0.0),
+    ],
+)
 def test_clamps_conduct_above_their_value_and_only_one_way(catalogue, lines, amps):
     """48 V behind 6.81 kohm on 15 V with 20 ohm: 33 V / 6830 ohm = 4.83 mA; two in a row; the other way
     round."""
@@ -110,8 +117,12 @@ def test_wrong_way_round_counts_one_way_only(catalogue, nodes, volts):
 def test_what_nothing_joins_has_no_voltage(catalogue):
     """48 V on one contact of a device that is joined nowhere else: nothing flows, so nothing is read."""
     inlet = device(catalogue, *P48, supplies=["phantom"])
-    outlet = device(catalogue, "block capacitor a b 10 uF", "load resistor b chassis 1 kohm",
-                    limits=[rated("block", "volts", "block", 10.0)])
+    outlet = device(
+        catalogue,
+        "block capacitor a b 10 uF",
+        "load resistor b chassis 1 kohm",
+        limits=[rated("block", "volts", "block", 10.0)],
+    )
     states = "a-hot chassis-chassis", "a-hot", "chassis-chassis"
     by_earth = plugged(outlet, inlet, *states)
     assert shown(by_earth, "block", PLUGGING) == pytest.approx(48.0, rel=1e-3)
@@ -123,8 +134,12 @@ def test_what_nothing_joins_has_no_voltage(catalogue):
 def test_two_capacitors_in_a_row_share_a_voltage_as_they_fill(catalogue):
     """48 V on 10 uF and 30 uF with nothing else between them: 36 V and 12 V."""
     inlet = device(catalogue, "rail emf rail chassis 48 V", "feed resistor rail hot 1 kohm")
-    outlet = device(catalogue, "one capacitor a b 10 uF", "two capacitor b c 30 uF",
-                    limits=[rated(name, "volts", name, 100.0) for name in ("one", "two")])
+    outlet = device(
+        catalogue,
+        "one capacitor a b 10 uF",
+        "two capacitor b c 30 uF",
+        limits=[rated(name, "volts", name, 100.0) for name in ("one", "two")],
+    )
     wired = plugged(outlet, inlet, "a-hot c-chassis")
     assert shown(wired, "one") == pytest.approx(36.0, rel=1e-3)
     assert shown(wired, "two") == pytest.approx(12.0, rel=1e-3)
@@ -138,8 +153,14 @@ def test_states_are_home_and_plugging_each_without_and_with_earth(catalogue):
     floating = device(catalogue, "load resistor a b 1 kohm")
     wired = plugged(one, one, "a-a chassis-chassis", "a-a")
     assert list(zip(wired.kinds.tolist(), wired.states.earthed.tolist())) == [
-        (HOME, False), (PLUGGING, False), (PLUGGING, False),
-        (HOME, True), (PLUGGING, True), (PLUGGING, True), (APART, False)]
+        (HOME, False),
+        (PLUGGING, False),
+        (PLUGGING, False),
+        (HOME, True),
+        (PLUGGING, True),
+        (PLUGGING, True),
+        (APART, False),
+    ]
     assert wired.states.before == ((2, 3), (0, 2), (0,), (0, 5), (3, 5), (3,), ())
     assert not plugged(replace(one, earthed="no"), one, "a-a").states.earthed.any()
     assert not plugged(one, floating, "a-a").states.earthed.any()
@@ -148,18 +169,31 @@ def test_states_are_home_and_plugging_each_without_and_with_earth(catalogue):
 def test_mains_earth_makes_a_way_that_the_plug_does_not(catalogue):
     """30 V behind 2 ohm on a contact that the other side has on its chassis: 30 / 2.02 = 14.9 A once both are
     earthed, nothing before."""
-    outlet = device(catalogue, "rail emf rail chassis 30 V", "source resistor rail a 2 ohm", earthed="yes",
-                    limits=[rated("source", "amps", "source", 0.315)])
+    outlet = device(
+        catalogue,
+        "rail emf rail chassis 30 V",
+        "source resistor rail a 2 ohm",
+        earthed="yes",
+        limits=[rated("source", "amps", "source", 0.315)],
+    )
     inlet = device(catalogue, "bond wire b chassis", "load resistor b chassis 1 kohm", earthed="yes")
     [hit] = read(plugged(outlet, inlet, "a-b"))
     assert hit.value == pytest.approx(30 / 2.02, rel=1e-3) and "with earth" in hit.setting
     assert not read(plugged(replace(outlet, earthed="no"), inlet, "a-b"))
 
 
-@pytest.mark.parametrize("positions, amps", [
-    ((ON, ON), 0.0), ((ON, OFF), 48 / 13620), ((OFF, ON), 48 / 13620), ((ON, OPEN), 0.0), ((OPEN, ON), 0.0),
-    ((OFF, OFF), 0.0), ((OPEN, OPEN), 0.0),
-])
+@pytest.mark.parametrize(
+    "positions, amps",
+    [
+        ((ON, ON), 0.0),
+        ((ON, OFF), 48 / 13620),
+        ((OFF, ON), 48 / 13620),
+        ((ON, OPEN), 0.0),
+        ((OPEN, ON), 0.0),
+        ((OFF, OFF), 0.0),
+        ((OPEN, OPEN), 0.0),
+    ],
+)
 def test_a_supply_that_is_off_is_a_rail_at_nothing_or_no_rail(catalogue, positions, amps):
     """Two phantom legs on each other: 48 V over twice 6.81 kohm into a rail at 0 V, nothing into an open
     one."""
@@ -182,9 +216,15 @@ def test_one_switch_is_thrown_at_a_time(catalogue):
 def test_an_open_rail_can_be_the_worse_kind_of_off(catalogue):
     """30 V on a leg of an input that is off: its rail at 0 V draws it down to 15 V, an open one leaves 30
     V on the input capacitor, which stands 25 V."""
-    inlet = device(catalogue, "rail emf rail chassis 12 V by phantom", "feed resistor rail hot 1 kohm",
-                   "couple capacitor hot in 10 uF", "load resistor in chassis 10 kohm", supplies=["phantom"],
-                   limits=[rated("couple", "volts", "couple", 25.0)])
+    inlet = device(
+        catalogue,
+        "rail emf rail chassis 12 V by phantom",
+        "feed resistor rail hot 1 kohm",
+        "couple capacitor hot in 10 uF",
+        "load resistor in chassis 10 kohm",
+        supplies=["phantom"],
+        limits=[rated("couple", "volts", "couple", 25.0)],
+    )
     outlet = device(catalogue, "battery emf rail chassis 30 V", "source resistor rail hot 1 kohm")
     [hit] = [hit for hit in read(plugged(outlet, inlet, "hot-hot chassis-chassis")) if hit.state == "settled"]
     assert hit.value == pytest.approx(30.0, rel=1e-3) and OPEN in hit.setting
@@ -192,8 +232,12 @@ def test_an_open_rail_can_be_the_worse_kind_of_off(catalogue):
 
 def test_supplies_of_two_places_are_pulled_apart(catalogue):
     """12 V +-1 V against 12 V +-1 V through 10 ohm: 0.2 A, though all strong and all weak give none."""
-    battery = device(catalogue, "cell emf plus minus 12 V +-1 V", "inside resistor plus out 5 ohm",
-                     limits=[rated("inside", "amps", "inside", 0.15)])
+    battery = device(
+        catalogue,
+        "cell emf plus minus 12 V +-1 V",
+        "inside resistor plus out 5 ohm",
+        limits=[rated("inside", "amps", "inside", 0.15)],
+    )
     hits = read(plugged(battery, battery, "out-out minus-minus"))
     assert hits and [hit.value for hit in hits] == pytest.approx([2 / 10.02] * len(hits), rel=1e-3)
     assert all("elsewhere" in hit.setting for hit in hits)
@@ -226,8 +270,13 @@ def test_headphones_behind_120_ohm(catalogue):
 def test_two_outputs_of_24_dbu_against_each_other(catalogue):
     """100 ohm each, peaks opposed: 2 x 17.36 V over 200 ohm, 174 mA."""
     volts = sqrt(0.6) * 10 ** (24 / 20)
-    output = device(catalogue, DRIVE, "out resistor x hot 100 ohm", sources=[source("drive", volts)],
-                    limits=[rated("out", "amps", "out", 0.1)])
+    output = device(
+        catalogue,
+        DRIVE,
+        "out resistor x hot 100 ohm",
+        sources=[source("drive", volts)],
+        limits=[rated("out", "amps", "out", 0.1)],
+    )
     hits = read(plugged(output, output, "hot-hot y-y"))
     assert hits and [hit.value for hit in hits] == pytest.approx([0.1736] * len(hits), rel=2e-3)
 
@@ -272,8 +321,13 @@ def struck(wired) -> list:
 
 def test_a_charged_capacitor_into_10_ohm(catalogue):
     """48 V behind 10 ohm: 4.8 A, less what two contacts, the bond and the capacitor take (31 mohm)."""
-    inlet = device(catalogue, *P48[:2], "couple capacitor hot in 47 uF", "bond resistor in chassis 1 mohm",
-                   supplies=["phantom"])
+    inlet = device(
+        catalogue,
+        *P48[:2],
+        "couple capacitor hot in 47 uF",
+        "bond resistor in chassis 1 mohm",
+        supplies=["phantom"],
+    )
     outlet = device(catalogue, "load resistor a c 10 ohm", limits=[rated("load", "amps", "load", 1.0)])
     hits = struck(plugged(outlet, inlet, "a-hot c-chassis"))
     assert max(hit.value for hit in hits) == pytest.approx(48 / 10.031, rel=1e-3)
@@ -328,8 +382,13 @@ def test_the_march_follows_the_exponential(catalogue):
 def test_what_falls_within_a_tenth_of_a_second_counts_as_a_moment(catalogue, microfarads, states):
     """20 V on a part for 44 V momentarily and 10 V for seconds: through 10 kohm 4.7 uF take 33 ms to let
     half of it through, 47 uF take 326 ms."""
-    outlet = device(catalogue, f"couple capacitor a in {microfarads} uF", "load resistor in c 10 kohm",
-                    limits=[rated("in", "volts", "in c", 1.0, momentary=44.0, seconds=10.0)])
-    inlet = device(catalogue, "rail emf rail chassis 20 V by feed", "feed resistor rail hot 10 ohm",
-                   supplies=["feed"])
+    outlet = device(
+        catalogue,
+        f"couple capacitor a in {microfarads} uF",
+        "load resistor in c 10 kohm",
+        limits=[rated("in", "volts", "in c", 1.0, momentary=44.0, seconds=10.0)],
+    )
+    inlet = device(
+        catalogue, "rail emf rail chassis 20 V by feed", "feed resistor rail hot 10 ohm", supplies=["feed"]
+    )
     assert {hit.state for hit in struck(plugged(outlet, inlet, "a-hot c-chassis"))} == states

@@ -28,9 +28,12 @@ ALIKE, FLOOR = 1e-5, 1e-5  # of a number, of the circuit's largest voltage
 
 def test_an_amplifier_into_anything_that_is_no_loudspeaker(catalogue):
     def port(listens: set[str], sends: set[str]):
-        return next(one for one in catalogue.ports.values()
-                    if {heard.kind for heard in one.listeners} == listens
-                    and {sent.kind for sent in one.sources} == sends)
+        return next(
+            one
+            for one in catalogue.ports.values()
+            if {heard.kind for heard in one.listeners} == listens
+            and {sent.kind for sent in one.sources} == sends
+        )
 
     amplified = port(set(), {"loudspeaker"})
     digital, mic = port({"digital"}, set()), port({"microphone"}, set())
@@ -39,11 +42,14 @@ def test_an_amplifier_into_anything_that_is_no_loudspeaker(catalogue):
     assert not amplifier(mic, digital)
 
 
-@pytest.mark.parametrize("outlet, leg, harmed", [
-    ("mic-ribbon-xlr", "a.2", "winding"),
-    ("mic-ribbon-xlr", "a.3", "winding"),
-    ("mic-condenser-p48-xlr", "a.3", "across"),
-])
+@pytest.mark.parametrize(
+    "outlet, leg, harmed",
+    [
+        ("mic-ribbon-xlr", "a.2", "winding"),
+        ("mic-ribbon-xlr", "a.3", "winding"),
+        ("mic-condenser-p48-xlr", "a.3", "across"),
+    ],
+)
 def test_a_leg_joined_to_the_screen_under_phantom_is_caught(catalogue, outlet, leg, harmed):
     """Hot or cold on the screen puts phantom across a ribbon's transformer (48 V / 6.81 kohm, 7 mA) or
     between the legs of a condenser microphone; the lead as it is made does not."""
@@ -96,8 +102,16 @@ def test_direct_current_and_first_instants_agree_with_ngspice(catalogue, every_p
         held = np.array([[[chance.uniform(-50, 50) for _ in sums.capacitors]]])
         found = settle(sums, volts[None], gone, held if sums.capacitors else None)[0, 0]
         away = {i for i, absent in zip(wired.supplies, gone) if absent}
-        texts.append(reader_netlist.direct(wired, sums.values, state, dict(zip(wired.supplies, volts)), away,
-                                           dict(zip(sums.capacitors, held[0, 0]))))
+        texts.append(
+            reader_netlist.direct(
+                wired,
+                sums.values,
+                state,
+                dict(zip(wired.supplies, volts)),
+                away,
+                dict(zip(sums.capacitors, held[0, 0])),
+            )
+        )
         own.append((name, pairs_of(wired.rated)[sums.tied(gone, wired.rated)[0]], found))
     hold(texts, own, record_property, "direct current")
 

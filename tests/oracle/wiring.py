@@ -124,8 +124,9 @@ class Wiring:
         return {}
 
 
-def wirings(catalogue: Catalogue, pairing: tuple[str, Sequence[str], str],
-            partners: bool = False) -> Iterator[Wiring]:
+def wirings(
+    catalogue: Catalogue, pairing: tuple[str, Sequence[str], str], partners: bool = False
+) -> Iterator[Wiring]:
     """Every way of plugging a pairing that its verdict rests on; with `partners` the others: spare ends of
     a lead that is made for several like devices, in something else. Raises CircuitError where no circuit
     can have these values."""
@@ -141,21 +142,33 @@ def wirings(catalogue: Catalogue, pairing: tuple[str, Sequence[str], str],
 def wiring(places: dict[str, Port | Lead], interfaces: Sequence, main: int) -> Wiring:
     """The wiring of some places; the first `main` interfaces lead from outlet to inlet, the others are of
     spare ends."""
-    touches = [sorted({touch for state in (*made.mating.home, *made.mating.travel) for touch in state})
-               for made in interfaces]
+    touches = [
+        sorted({touch for state in (*made.mating.home, *made.mating.travel) for touch in state})
+        for made in interfaces
+    ]
     pairs = [(made.nodes[0][a], made.nodes[1][b]) for made, some in zip(interfaces, touches) for a, b in some]
     earth = _may_be_earthed(places)
     if earth:
         pairs.append(("from/chassis", "into/chassis"))
-    net = _Nets((f"{place}/{part.a}", f"{place}/{part.b}") for place, record in places.items()
-                for part in record.network.parts if part.kind == "wire")
-    pieces = tuple(Piece(place, part, net(f"{place}/{part.a}"), net(f"{place}/{part.b}"))
-                   for place, record in places.items()
-                   for part in record.network.parts if part.kind != "wire")
+    net = _Nets(
+        (f"{place}/{part.a}", f"{place}/{part.b}")
+        for place, record in places.items()
+        for part in record.network.parts
+        if part.kind == "wire"
+    )
+    pieces = tuple(
+        Piece(place, part, net(f"{place}/{part.a}"), net(f"{place}/{part.b}"))
+        for place, record in places.items()
+        for part in record.network.parts
+        if part.kind != "wire"
+    )
     contacts = tuple((net(a), net(b)) for a, b in pairs)
     at = {piece.id: i for i, piece in enumerate(pieces)}
-    couplings = tuple((at[f"{place}/{c.first}"], at[f"{place}/{c.second}"], c.k)
-                      for place, record in places.items() for c in record.network.couplings)
+    couplings = tuple(
+        (at[f"{place}/{c.first}"], at[f"{place}/{c.second}"], c.k)
+        for place, record in places.items()
+        for c in record.network.couplings
+    )
     rated = []
     for place, record in places.items():
         for limit in record.network.limits:
@@ -192,6 +205,7 @@ class _Nets:
 
 def _may_be_earthed(places: dict[str, Port | Lead]) -> bool:
     """Both devices have metalwork, and neither says that mains earth cannot reach it."""
+
     def has_metal(port: Port) -> bool:
         return any("chassis" in (part.a, part.b) for part in port.network.parts)
 

@@ -8,11 +8,19 @@ from pathlib import Path
 import pytest
 
 ROOT = Path(__file__).parents[2]
-FILE = "name: My microphone\nsame_as: mic-electret-battery-xlr\ncircuit:\n  main:\n    stands: {value: 63 V, evidence: your manual}\n"
+FILE = (
+    "name: My microphone\n"
+    "same_as: mic-electret-battery-xlr\n"
+    "circuit:\n"
+    "  main:\n"
+    "    stands: {value: 63 V, evidence: your manual}\n"
+)
 
 
 def ran(*arguments):
-    return subprocess.run([sys.executable, "-m", "generator", *arguments], cwd=ROOT, capture_output=True, text=True, timeout=600)
+    return subprocess.run(
+        [sys.executable, "-m", "generator", *arguments], cwd=ROOT, capture_output=True, text=True, timeout=600
+    )
 
 
 @pytest.fixture
@@ -22,16 +30,38 @@ def own(tmp_path):
 
 
 def test_judged_by_it_and_said_so(own):
-    done = ran("judge", "my-microphone", "--own", str(own / "my-microphone.yaml"), "--through", "xlr-f-to-xlr-m-3m", "mixer-mic-in-p48-xlr")
+    done = ran(
+        "judge",
+        "my-microphone",
+        "--own",
+        str(own / "my-microphone.yaml"),
+        "--through",
+        "xlr-f-to-xlr-m-3m",
+        "mixer-mic-in-p48-xlr",
+    )
     assert done.returncode == 0, done.stderr
-    assert done.stdout.splitlines()[:2] == ["SAFE, BY YOUR NUMBER  my-microphone -> xlr-f-to-xlr-m-3m -> mixer-mic-in-p48-xlr",
-                                            "  Most direct volts this output takes from outside, either way round: 63 V [your manual]"]
+    assert done.stdout.splitlines()[:2] == [
+        "SAFE, BY YOUR NUMBER  my-microphone -> xlr-f-to-xlr-m-3m -> mixer-mic-in-p48-xlr",
+        "  Most direct volts this output takes from outside, either way round: 63 V [your manual]",
+    ]
 
 
 def test_a_folder_and_json(own):
-    done = ran("judge", "my-microphone", "--own", str(own), "--through", "xlr-f-to-xlr-m-3m", "mixer-mic-in-p48-xlr", "--json")
+    done = ran(
+        "judge",
+        "my-microphone",
+        "--own",
+        str(own),
+        "--through",
+        "xlr-f-to-xlr-m-3m",
+        "mixer-mic-in-p48-xlr",
+        "--json",
+    )
     told = json.loads(done.stdout)
-    assert (told["verdict"], told["own"]) == ("safe", [{"asks": "Most direct volts this output takes from outside, either way round", "value": "63 V"}])
+    assert (told["verdict"], told["own"]) == (
+        "safe",
+        [{"asks": "Most direct volts this output takes from outside, either way round", "value": "63 V"}],
+    )
 
 
 def test_a_faulty_file_is_named(own):

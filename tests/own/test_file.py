@@ -1,4 +1,5 @@
-"""A device as a file, out of the browser and back: the same numbers, or the reason why not; and the command line takes what the browser writes."""
+"""A device as a file, out of the browser and back: the same numbers, or the reason why not; and the command
+line takes what the browser writes."""
 
 import json
 import random
@@ -17,10 +18,21 @@ from .random_numbers import typed
 sys.path.insert(0, str(Path(__file__).parents[1] / "site"))
 from front import run, scripts  # noqa: E402
 
-LOADED = scripts("ui/dom.js", "ui/words.js", "ui/catalogue.js", *(f"own/{name}.js" for name in ("quantity", "said", "apply", "keep", "devices", "yaml", "file")))
+LOADED = scripts(
+    "ui/dom.js",
+    "ui/words.js",
+    "ui/catalogue.js",
+    *(f"own/{name}.js" for name in ("quantity", "said", "apply", "keep", "devices", "yaml", "file")),
+)
 BACK = """%s.map(({ base, answers }, number) => { const { own } = Ringfence, { path, text } = own.yaml({ name: `Tom "the" mic: # ${number}`, base, answers }), { device, fault } = own.fromFile(text);
   return { path, text, fault: fault || null, again: device ? own.yaml(device).text : null, name: device ? device.name : null }; })"""
-FILE = "name: My microphone\nsame_as: mic-electret-battery-xlr\ncircuit:\n  main:\n    stands: {value: 63 V, evidence: your manual}\n"
+FILE = (
+    "name: My microphone\n"
+    "same_as: mic-electret-battery-xlr\n"
+    "circuit:\n"
+    "  main:\n"
+    "    stands: {value: 63 V, evidence: your manual}\n"
+)
 
 
 @pytest.fixture(scope="module")
@@ -31,7 +43,17 @@ def catalogue():
 @pytest.fixture(scope="module")
 def data(catalogue, tmp_path_factory):
     published, file = as_data(catalogue), tmp_path_factory.mktemp("file") / "data.json"
-    file.write_text(json.dumps({"data": published, "manual": {"questions": published["questions"], "asks": {name: port["asks"] for name, port in published["ports"].items()}}}))
+    file.write_text(
+        json.dumps(
+            {
+                "data": published,
+                "manual": {
+                    "questions": published["questions"],
+                    "asks": {name: port["asks"] for name, port in published["ports"].items()},
+                },
+            }
+        )
+    )
     return file
 
 
@@ -51,12 +73,15 @@ def devices(catalogue):
                 except Nonsense:
                     continue
         made.append({"base": port.id, "answers": answers})
-    made.append({"base": "line-out-phantom-protected-xlr", "answers": {"main.may-meet-phantom": "no"}})  # sets a rating and leaves one unknown: no number says both
+    # sets a rating and leaves one unknown: no number says both
+    made.append({"base": "line-out-phantom-protected-xlr", "answers": {"main.may-meet-phantom": "no"}})
     return made
 
 
 def test_what_goes_out_comes_back(devices, data):
-    for number, (device, told) in enumerate(zip(devices, run(BACK % json.dumps(devices), LOADED, data), strict=True)):
+    for number, (device, told) in enumerate(
+        zip(devices, run(BACK % json.dumps(devices), LOADED, data), strict=True)
+    ):
         assert (told["fault"], told["name"]) == (None, f'Tom "the" mic: # {number}'), device
         assert sorted(told["again"].splitlines()) == sorted(told["text"].splitlines()), device
 
@@ -67,26 +92,77 @@ def test_what_goes_out_lints_and_is_the_same_record(catalogue, devices, data, tm
     assert lint(default_directory(), [tmp_path]) == []
     read = load(default_directory(), [tmp_path])
     for number, device in enumerate(devices):
-        ours, theirs = changed(catalogue.ports[device["base"]], device["answers"], catalogue.questions), read.ports[f"own-{number}"]
-        assert (theirs.network, theirs.sources, theirs.listeners, theirs.needs) == (ours.network, ours.sources, ours.listeners, ours.needs), device
+        ours, theirs = (
+            changed(catalogue.ports[device["base"]], device["answers"], catalogue.questions),
+            read.ports[f"own-{number}"],
+        )
+        assert (theirs.network, theirs.sources, theirs.listeners, theirs.needs) == (
+            ours.network,
+            ours.sources,
+            ours.listeners,
+            ours.needs,
+        ), device
 
 
-@pytest.mark.parametrize("text, why", [
-    (FILE.replace("mic-electret-battery-xlr", "mic-of-nobody"), "The line same_as names no class that is known here."),
-    (FILE.replace("mic-electret-battery-xlr", "__proto__"), "The line same_as names no class that is known here."),
-    ("", "The line same_as names no class that is known here."),
-    (FILE.replace("stands:", "colour:"), 'No question of this class has the answer "main colour: 63 V". The command line takes the file as it is.'),
-    (FILE.replace("63 V", "4800 V"), 'No question of this class has the answer "main stands: 4800 V". The command line takes the file as it is.'),
-    (FILE.replace("63 V", "<b>"), 'No question of this class has the answer "main stands: <b>". The command line takes the file as it is.'),
-    (FILE.replace("circuit:", "circuit: !!python/object"), "Line 3 is not as this page writes it: circuit: !!python/object"),
-    (FILE.replace("your manual", "standard"), "Line 5 is not as this page writes it: stands: {value: 63 V, evidence: standard"),
-    (FILE + FILE, "Line 6 is not as this page writes it: name: My microphone"),
-    ("x" * 9000, "That is too long to be the file of one device."),
-])
+@pytest.mark.parametrize(
+    "text, why",
+    [
+        (
+            FILE.replace("mic-electret-battery-xlr", "mic-of-nobody"),
+            "The line same_as names no class that is known here.",
+        ),
+        (
+            FILE.replace("mic-electret-battery-xlr", "__proto__"),
+            "The line same_as names no class that is known here.",
+        ),
+        ("", "The line same_as names no class that is known here."),
+        (
+            FILE.replace("stands:", "colour:"),
+            (
+                'No question of this class has the answer "main colour: 63 V". The command line takes the '
+                "file as it is."
+            ),
+        ),
+        (
+            FILE.replace("63 V", "4800 V"),
+            (
+                'No question of this class has the answer "main stands: 4800 V". The command line takes the '
+                "file as it is."
+            ),
+        ),
+        (
+            FILE.replace("63 V", "<b>"),
+            (
+                'No question of this class has the answer "main stands: <b>". The command line takes the '
+                "file as it is."
+            ),
+        ),
+        (
+            FILE.replace("circuit:", "circuit: !!python/object"),
+            "Line 3 is not as this page writes it: circuit: !!python/object",
+        ),
+        (
+            FILE.replace("your manual", "standard"),
+            "Line 5 is not as this page writes it: stands: {value: 63 V, evidence: standard",
+        ),
+        (FILE + FILE, "Line 6 is not as this page writes it: name: My microphone"),
+        ("x" * 9000, "That is too long to be the file of one device."),
+    ],
+)
 def test_what_is_no_such_file_is_refused_with_the_line(data, text, why):
     assert run(f"Ringfence.own.fromFile({json.dumps(text)})", LOADED, data) == {"fault": why}
 
 
 def test_a_comment_and_another_line_end_are_no_matter(data):
-    told = run(f"Ringfence.own.fromFile({json.dumps('# mine' + chr(13) + chr(10) + FILE.replace(chr(10), chr(13) + chr(10)))})", LOADED, data)
-    assert told == {"device": {"name": "My microphone", "base": "mic-electret-battery-xlr", "answers": {"main.highest-volts-at-output": "63 V"}}}
+    told = run(
+        f"Ringfence.own.fromFile({json.dumps('# mine' + chr(13) + chr(10) + FILE.replace(chr(10), chr(13) + chr(10)))})",
+        LOADED,
+        data,
+    )
+    assert told == {
+        "device": {
+            "name": "My microphone",
+            "base": "mic-electret-battery-xlr",
+            "answers": {"main.highest-volts-at-output": "63 V"},
+        }
+    }

@@ -1,4 +1,5 @@
-"""What the engine solved lately is given again where the same is asked: every answer stays what it is without that, and a rating costs no solving."""
+"""What the engine solved lately is given again where the same is asked: every answer stays what it is without
+that, and a rating costs no solving."""
 
 import json
 import sys
@@ -13,13 +14,18 @@ from generator.engine.tables import tables
 sys.path.insert(0, str(Path(__file__).parents[1] / "site"))
 from front import SCRIPTS, run, scripts  # noqa: E402
 
-PLAIN = scripts("engine", "ui/dom.js", "ui/words.js", "ui/catalogue.js", "own/quantity.js", "own/said.js", "own/apply.js")
+PLAIN = scripts(
+    "engine", "ui/dom.js", "ui/words.js", "ui/catalogue.js", "own/quantity.js", "own/said.js", "own/apply.js"
+)
 KEPT = [*PLAIN, SCRIPTS / "judging/solved.js"]
 CHAINS = [
-    ("mic-electret-battery-xlr", "xlr-f-to-xlr-m-3m", "mixer-mic-in-p48-xlr"), ("mixer-line-out-xlr", "xlr-f-to-xlr-m-3m", "mixer-mic-in-p48-xlr"),
-    ("mic-electret-stereo-35", None, "camera-mic-in-35"), ("mic-condenser-p48-xlr", "xlr-f-to-xlr-m-3m", "mixer-mic-in-xlr"),
+    ("mic-electret-battery-xlr", "xlr-f-to-xlr-m-3m", "mixer-mic-in-p48-xlr"),
+    ("mixer-line-out-xlr", "xlr-f-to-xlr-m-3m", "mixer-mic-in-p48-xlr"),
+    ("mic-electret-stereo-35", None, "camera-mic-in-35"),
+    ("mic-condenser-p48-xlr", "xlr-f-to-xlr-m-3m", "mixer-mic-in-xlr"),
 ]
-TYPED = ["63 V", "16 V", "150 ohm", "3 kohm", "63 V", "10 mV", "2 mA", "48 V", "16 V", "150 ohm"]  # some come back
+# some come back
+TYPED = ["63 V", "16 V", "150 ohm", "3 kohm", "63 V", "10 mV", "2 mA", "48 V", "16 V", "150 ohm"]
 TELL = """(() => {
   const { own, engine, data, rulebook } = Ringfence, told = [];
   let factored = 0;
@@ -43,7 +49,10 @@ TELL = """(() => {
 def data(tmp_path_factory):
     published = as_data(load(default_directory()))
     file = tmp_path_factory.mktemp("solved") / "data.json"
-    manual = {"questions": published["questions"], "asks": {name: port["asks"] for name, port in published["ports"].items()}}
+    manual = {
+        "questions": published["questions"],
+        "asks": {name: port["asks"] for name, port in published["ports"].items()},
+    }
     file.write_text(json.dumps({"data": published, "manual": manual, **tables()}))
     return file
 
@@ -75,5 +84,10 @@ def test_a_resistance_is_solved_anew(told):
 
 
 def test_what_is_kept_is_bounded(data):
-    answers = run("""(() => { Ringfence.judging.MOST = 0; return %s; })()""" % (TELL % (json.dumps(CHAINS[:1]), json.dumps(TYPED[:2]))), KEPT, data)
+    answers = run(
+        """(() => { Ringfence.judging.MOST = 0; return %s; })()"""
+        % (TELL % (json.dumps(CHAINS[:1]), json.dumps(TYPED[:2]))),
+        KEPT,
+        data,
+    )
     assert all(one[3] > 50 for one in answers), "nothing is kept where nothing may be"

@@ -1,4 +1,5 @@
-"""Own numbers in the browser and in Python: the same words are understood and refused, in the same words, and they make the same record and verdict."""
+"""Own numbers in the browser and in Python: the same words are understood and refused, in the same words, and
+they make the same record and verdict."""
 
 import json
 import os
@@ -23,9 +24,13 @@ sys.path.insert(0, str(Path(__file__).parents[1] / "site"))
 from front import run, scripts  # noqa: E402
 
 WHOLE = bool(os.environ.get("RINGFENCE_WHOLE"))
-SETS, JUDGED = 2000, 2000 if WHOLE else 200  # sets of numbers; of these, how many at most are judged as well: some 0.1 s each, without WHOLE those of small circuits
+# sets of numbers; of these, how many at most are judged as well: some 0.1 s each, without WHOLE
+# those of small circuits
+SETS, JUDGED = 2000, 2000 if WHOLE else 200
 PART, RELATIVE = 50 if WHOLE else SETS, 1e-9  # sets told to one process
-OWN = scripts("engine", "ui/dom.js", "ui/words.js", "ui/catalogue.js", "own/quantity.js", "own/said.js", "own/apply.js")
+OWN = scripts(
+    "engine", "ui/dom.js", "ui/words.js", "ui/catalogue.js", "own/quantity.js", "own/said.js", "own/apply.js"
+)
 TELL = """(() => { const { own } = Ringfence; return %s.map(({ port, answers, chain }) => {
   const asks = own.asksOf(port), told = Object.entries(answers).map(([id, typed]) => { const ask = asks.find((one) => one.id === id), read = own.said(typed, ask, own.question(ask)); return [id, read.reason ? { reason: read.reason } : read.silent ? null : read.text]; });
   const good = Object.fromEntries(Object.entries(answers).filter(([id, typed]) => !own.said(typed, asks.find((one) => one.id === id), own.question(asks.find((one) => one.id === id))).reason));
@@ -48,13 +53,23 @@ def asked(catalogue):
     small = {name for name, port in catalogue.ports.items() if WHOLE or len(port.network.parts) < 10}
     ways = {}
     for one in rows:
-        if {one["from"], one["into"]} <= small and one["from"] != one["into"] and (WHOLE or all(len(catalogue.leads[name].network.parts) < 12 for name in one["through"])):
+        if (
+            {one["from"], one["into"]} <= small
+            and one["from"] != one["into"]
+            and (WHOLE or all(len(catalogue.leads[name].network.parts) < 12 for name in one["through"]))
+        ):
             ways.setdefault(one["from"], []).append(one)
     made = []
     for one in chosen:
         way = draw.choice(ways[one.port]) if left and one.port in ways else None
         left -= bool(way)
-        made.append({"port": one.port, "answers": one.answers, "chain": way and {name: way[name] for name in ("from", "through", "into")}})
+        made.append(
+            {
+                "port": one.port,
+                "answers": one.answers,
+                "chain": way and {name: way[name] for name in ("from", "through", "into")},
+            }
+        )
     return made
 
 
@@ -64,8 +79,14 @@ def browser(catalogue, asked, tmp_path_factory):
     data = as_data(catalogue)
     file = tmp_path_factory.mktemp("own") / "data.json"
     asks = {name: port["asks"] for name, port in data["ports"].items()}
-    file.write_text(json.dumps({"data": data, "manual": {"questions": data["questions"], "asks": asks}, **tables()}))
-    return [one for start in range(0, SETS, PART) for one in run(TELL % json.dumps(asked[start:start + PART]), OWN, file)]
+    file.write_text(
+        json.dumps({"data": data, "manual": {"questions": data["questions"], "asks": asks}, **tables()})
+    )
+    return [
+        one
+        for start in range(0, SETS, PART)
+        for one in run(TELL % json.dumps(asked[start : start + PART]), OWN, file)
+    ]
 
 
 def python(catalogue, one):
@@ -82,10 +103,21 @@ def python(catalogue, one):
 
 def test_both_understand_and_refuse_alike(catalogue, asked, browser):
     told = [python(catalogue, one)[0] for one in asked]
-    wrong = [(one["answers"], ours, theirs["told"]) for one, ours, theirs in zip(asked, told, browser) if ours != theirs["told"]]
+    wrong = [
+        (one["answers"], ours, theirs["told"])
+        for one, ours, theirs in zip(asked, told, browser)
+        if ours != theirs["told"]
+    ]
     assert wrong[:5] == []
     told = [value for theirs in browser for value in theirs["told"].values()]
-    assert min(sum(isinstance(value, dict) for value in told), sum(isinstance(value, str) for value in told), sum(value is None for value in told)) > 50, "every kind occurs"
+    assert (
+        min(
+            sum(isinstance(value, dict) for value in told),
+            sum(isinstance(value, str) for value in told),
+            sum(value is None for value in told),
+        )
+        > 50
+    ), "every kind occurs"
 
 
 def test_both_make_the_same_record(catalogue, asked, browser):
@@ -93,7 +125,9 @@ def test_both_make_the_same_record(catalogue, asked, browser):
     for one, theirs in zip(asked, browser):
         made = python(catalogue, one)[1]
         ours = as_data(replace(alone, ports={"x": made}))["ports"]["x"]
-        assert same([ours["network"], ours["sources"], ours["listeners"], ours["needs"]], theirs["record"]), one
+        assert same([ours["network"], ours["sources"], ours["listeners"], ours["needs"]], theirs["record"]), (
+            one
+        )
 
 
 def same(one, two):
@@ -102,7 +136,11 @@ def same(one, two):
     if isinstance(one, list) and isinstance(two, list):
         return len(one) == len(two) and all(map(same, one, two))
     if isinstance(one, float) or isinstance(two, float):
-        return isinstance(one, (int, float)) and isinstance(two, (int, float)) and isclose(one, two, rel_tol=1e-12)
+        return (
+            isinstance(one, (int, float))
+            and isinstance(two, (int, float))
+            and isclose(one, two, rel_tol=1e-12)
+        )
     return one == two
 
 
@@ -115,8 +153,13 @@ def test_both_judge_alike(catalogue, asked, browser, record_property):
         chain = one["chain"]
         own = replace(catalogue, ports={**catalogue.ports, one["port"]: python(catalogue, one)[1]})
         verdict = judge(own, chain["from"], chain["through"], chain["into"])
-        assert [verdict.verdict, [[finding.id, finding.severity, finding.evidence] for finding in verdict.findings]] == theirs["verdict"], one
+        assert [
+            verdict.verdict,
+            [[finding.id, finding.severity, finding.evidence] for finding in verdict.findings],
+        ] == theirs["verdict"], one
         for ours, value in zip((finding.value for finding in verdict.findings), theirs["values"]):
-            assert (ours is None) == (value is None) and (ours is None or isclose(ours, value, rel_tol=RELATIVE, abs_tol=1e-9)), (one, ours, value)
+            assert (ours is None) == (value is None) and (
+                ours is None or isclose(ours, value, rel_tol=RELATIVE, abs_tol=1e-9)
+            ), (one, ours, value)
         verdicts.add(verdict.verdict)
     assert len(verdicts) >= 3

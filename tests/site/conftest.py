@@ -1,4 +1,5 @@
-"""The real catalogue with a handful of judged connections: enough for every kind of page, quick enough for every run."""
+"""The real catalogue with a handful of judged connections: enough for every kind of page, quick
+enough for every run."""
 
 from dataclasses import replace
 
@@ -32,10 +33,20 @@ def rows(judged):
 def altered(catalogue, rows, tmp_path_factory):
     """Every file of the docs tree of a catalogue with hostile names and with ids that moved and split."""
     port, lead = catalogue.ports["mic-dynamic-xlr"], catalogue.leads["xlr-f-to-xlr-m-3m"]
-    return once.shared(once.common(tmp_path_factory), "altered", lambda: docs(replace(
-        catalogue, ports=catalogue.ports | {port.id: replace(port, name='<script>alert(1)</script> **x** [y](z) "q"')},
-        leads=catalogue.leads | {lead.id: replace(lead, name='"><script>alert(1)</script>')},
-        retired={"old-mic": ("mic-dynamic-xlr",), "split": ("mic-dynamic-xlr", "mic-ribbon-xlr")}), rows))
+    return once.shared(
+        once.common(tmp_path_factory),
+        "altered",
+        lambda: docs(
+            replace(
+                catalogue,
+                ports=catalogue.ports
+                | {port.id: replace(port, name='<script>alert(1)</script> **x** [y](z) "q"')},
+                leads=catalogue.leads | {lead.id: replace(lead, name='"><script>alert(1)</script>')},
+                retired={"old-mic": ("mic-dynamic-xlr",), "split": ("mic-dynamic-xlr", "mic-ribbon-xlr")},
+            ),
+            rows,
+        ),
+    )
 
 
 @pytest.fixture(scope="session")

@@ -18,7 +18,13 @@ CONTESTED = read(Path(__file__).parents[2] / "site_src/guides/contested.yaml")
 
 
 def row(start, through, target, verdict="safe", findings=()):
-    return {"from": start, "through": list(through), "into": target, "verdict": verdict, "findings": list(findings)}
+    return {
+        "from": start,
+        "through": list(through),
+        "into": target,
+        "verdict": verdict,
+        "findings": list(findings),
+    }
 
 
 def test_every_record_is_counted_once(catalogue):
@@ -33,7 +39,9 @@ def test_a_regraded_record_moves(catalogue):
     port = catalogue.ports["mic-dynamic-xlr"]
     other = replace(port, evidence=replace(port.evidence, grade="standard"))
     moved = replace(catalogue, ports={**catalogue.ports, port.id: other})
-    assert grades(moved)["ports"]["standard"] == grades(catalogue)["ports"]["standard"] + (port.evidence.grade != "standard")
+    assert grades(moved)["ports"]["standard"] == grades(catalogue)["ports"]["standard"] + (
+        port.evidence.grade != "standard"
+    )
 
 
 def test_a_rating_nobody_knows_is_listed(catalogue):
@@ -46,13 +54,22 @@ def test_a_rating_nobody_knows_is_listed(catalogue):
 
 
 def test_every_unknown_rating_of_the_catalogue_is_listed(catalogue):
-    listed = {record.id for words, found in unknown(catalogue).items() if " stands" in words for record in found}
-    assert listed == {record.id for record in (*catalogue.ports.values(), *catalogue.leads.values())
-                      if any(None in (limit.settled, limit.momentary) for limit in record.network.limits)}
+    listed = {
+        record.id for words, found in unknown(catalogue).items() if " stands" in words for record in found
+    }
+    assert listed == {
+        record.id
+        for record in (*catalogue.ports.values(), *catalogue.leads.values())
+        if any(None in (limit.settled, limit.momentary) for limit in record.network.limits)
+    }
 
 
 def test_findings_are_counted_by_the_pairings_they_decide():
-    rows = [row("a", (), "b", "lossy", ["dull", "thin"]), row("a", (), "c", "lossy", ["thin"]), row("a", (), "d")]
+    rows = [
+        row("a", (), "b", "lossy", ["dull", "thin"]),
+        row("a", (), "c", "lossy", ["thin"]),
+        row("a", (), "d"),
+    ]
     assert list(deciding(rows).items()) == [("thin", 2), ("dull", 1)]
 
 
@@ -71,7 +88,9 @@ def test_the_page_shows_the_counts(catalogue, rows, tree):
 @pytest.mark.parametrize("question", CONTESTED, ids=lambda question: question["asks"])
 def test_a_contested_fact_names_at_least_two_sides_and_where_they_stand(catalogue, question):
     assert len(question["variants"]) >= 2 and question["ruling"].endswith(".")
-    assert any(variant.get("records") for variant in question["variants"]) or question["ruling"].startswith("It is in the catalogue")
+    assert any(variant.get("records") for variant in question["variants"]) or question["ruling"].startswith(
+        "It is in the catalogue"
+    )
     for variant in question["variants"]:
         assert variant["grade"] in GRADES
         assert set(variant.get("cite", ())) <= set(catalogue.sources)
@@ -80,7 +99,11 @@ def test_a_contested_fact_names_at_least_two_sides_and_where_they_stand(catalogu
 
 
 def test_the_date_is_the_newest_of_any_fact():
-    data = {"a": {"evidence": {"checked": "2026-01-02"}}, "b": [{"checked": "2026-03-01"}, {"checked": None}], "checked": "2025-12-31"}
+    data = {
+        "a": {"evidence": {"checked": "2026-01-02"}},
+        "b": [{"checked": "2026-03-01"}, {"checked": None}],
+        "checked": "2025-12-31",
+    }
     assert sorted(checked(data)) == ["2025-12-31", "2026-01-02", "2026-03-01"]
     assert stamp(data, []).date == "2026-03-01"
     assert stamp({}, []).date == "an unknown day"
@@ -89,7 +112,16 @@ def test_the_date_is_the_newest_of_any_fact():
 def test_any_change_of_data_or_rules_shows_in_the_stamp(catalogue):
     data = as_data(catalogue)
     assert stamp(data, []) == stamp(as_data(catalogue), [])
-    assert len({stamp(data, []).digest, stamp({**data, "ports": {}}, []).digest, stamp(data, [{"limit": 1}]).digest}) == 3
+    assert (
+        len(
+            {
+                stamp(data, []).digest,
+                stamp({**data, "ports": {}}, []).digest,
+                stamp(data, [{"limit": 1}]).digest,
+            }
+        )
+        == 3
+    )
 
 
 def test_a_copy_that_was_never_installed_says_so(monkeypatch):
@@ -98,8 +130,14 @@ def test_a_copy_that_was_never_installed_says_so(monkeypatch):
 
 
 def test_every_page_tells_the_state_of_its_data(tree):
-    told = {re.search(r"^stamp: (.*)$", content.decode(), re.MULTILINE)[1] for path, content in tree.items() if path.endswith(".md")}
-    assert len(told) == 1 and re.fullmatch(r'"Data of \d{4}-\d\d-\d\d \([0-9a-f]{8}\) · program .+"', told.pop())
+    told = {
+        re.search(r"^stamp: (.*)$", content.decode(), re.MULTILINE)[1]
+        for path, content in tree.items()
+        if path.endswith(".md")
+    }
+    assert len(told) == 1 and re.fullmatch(
+        r'"Data of \d{4}-\d\d-\d\d \([0-9a-f]{8}\) · program .+"', told.pop()
+    )
 
 
 def test_days_are_newest_first_and_nothing_is_left_out(catalogue):
@@ -108,4 +146,6 @@ def test_days_are_newest_first_and_nothing_is_left_out(catalogue):
     found = about.days(replace(catalogue, ports={**catalogue.ports, port.id: undated}))
     assert list(found)[-1] == "never" and undated in found["never"]["ports"]
     assert list(found)[:-1] == sorted(list(found)[:-1], reverse=True)
-    assert sum(len(group) for kinds in found.values() for group in kinds.values()) == sum(len(getattr(catalogue, kind)) for kind in KINDS)
+    assert sum(len(group) for kinds in found.values() for group in kinds.values()) == sum(
+        len(getattr(catalogue, kind)) for kind in KINDS
+    )

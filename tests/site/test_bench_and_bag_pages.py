@@ -1,4 +1,5 @@
-"""The pages of the bench and the bag: in the tree, in the navigation, with their scripts after what these need."""
+"""The pages of the bench and the bag: in the tree, in the navigation, with their scripts
+after what these need."""
 
 import json
 import re
@@ -36,4 +37,8 @@ def test_the_check_knows_of_the_bag(tree):
 def test_the_navigation_and_the_styles_have_both(tree):
     config = yaml.load((ROOT / "mkdocs.yml").read_text(), yaml.BaseLoader)
     assert {"Bench": "bench.md"} in config["nav"] and {"My kit": "bag.md"} in config["nav"]
-    assert config["extra_css"] == [bundles.SITE] and b".rf-bench" in tree[bundles.TOOLS] and b".rf-bag" in tree[bundles.TOOLS]
+    assert (
+        config["extra_css"] == [bundles.SITE]
+        and b".rf-bench" in tree[bundles.TOOLS]
+        and b".rf-bag" in tree[bundles.TOOLS]
+    )

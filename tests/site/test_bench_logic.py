@@ -1,4 +1,5 @@
-"""The bench's own logic, run by node: the twin of the cable layer on every lead, addresses, values as people type them, known leads, the file."""
+"""The bench's own logic, run by node: the twin of the cable layer on every lead, addresses, values as people
+type them, known leads, the file."""
 
 import json
 import shutil
@@ -14,15 +15,47 @@ from generator.engine.tables import tables
 from generator.site import mated
 from generator.site.data import table
 
-LOADED = scripts("ui/dom.js", "ui/words.js", "ui/quantity.js", "ui/catalogue.js", "ui/table.js", "ui/fits.js", "engine", "ui/editions.js", "ui/own.js", "check/numbers.js", "check/judged.js",
-                 *(f"bench/{name}.js" for name in ("address", "components", "drawing", "known", "lay", "layout", "lead", "nets", "stock", "verdicts", "wiring", "yaml")))
+LOADED = scripts(
+    "ui/dom.js",
+    "ui/words.js",
+    "ui/quantity.js",
+    "ui/catalogue.js",
+    "ui/table.js",
+    "ui/fits.js",
+    "engine",
+    "ui/editions.js",
+    "ui/own.js",
+    "check/numbers.js",
+    "check/judged.js",
+    *(
+        f"bench/{name}.js"
+        for name in (
+            "address",
+            "components",
+            "drawing",
+            "known",
+            "lay",
+            "layout",
+            "lead",
+            "nets",
+            "stock",
+            "verdicts",
+            "wiring",
+            "yaml",
+        )
+    ),
+)
 
 
 @pytest.fixture(scope="module")
 def node(catalogue, tmp_path_factory):
     """A function that runs an expression on the real catalogue."""
     data = tmp_path_factory.mktemp("bench") / "data.json"
-    data.write_text(json.dumps({"data": as_data(catalogue), "mated": mated.table(catalogue), "table": table([]), **tables()}))
+    data.write_text(
+        json.dumps(
+            {"data": as_data(catalogue), "mated": mated.table(catalogue), "table": table([]), **tables()}
+        )
+    )
     return lambda expression: run(expression, LOADED, data)
 
 
@@ -32,6 +65,7 @@ def plain(value):
 
 
 # The cable layer
+
 
 def test_every_lead_laid_again_is_the_one_the_catalogue_built(node, catalogue):
     laid = node("""Object.fromEntries(ui.leads().map((lead) => {
@@ -43,7 +77,9 @@ def test_every_lead_laid_again_is_the_one_the_catalogue_built(node, catalogue):
     for id, lead in as_data(catalogue)["leads"].items():
         own = [part for part in lead["network"]["parts"] if part["id"] not in lead["parts"]]
         assert laid[id]["parts"] == plain(own), id
-        assert laid[id]["limits"] == plain([limit for limit in lead["network"]["limits"] if limit["part"] in {part["id"] for part in own}]), id
+        assert laid[id]["limits"] == plain(
+            [limit for limit in lead["network"]["limits"] if limit["part"] in {part["id"] for part in own}]
+        ), id
 
 
 def cable_file(id):
@@ -54,7 +90,8 @@ def cable_file(id):
 
 
 def test_the_stock_has_every_figure_of_the_cables_own_files(node, catalogue):
-    """It is read back from the leads; a figure no lead shows would be lost, and a lead be judged better than it is."""
+    """It is read back from the leads; a figure no lead shows would be lost, and a lead be
+    judged better than it is."""
     stock = node("bench.stock()")
     used = {lead.cable for lead in catalogue.leads.values() if lead.cable}
     assert set(stock) == used
@@ -70,10 +107,42 @@ def test_the_stock_has_every_figure_of_the_cables_own_files(node, catalogue):
 
 # Values
 
-STRICT = ["4.7 kohm", "4.7kohm", ".5 ohm", "10 uF", "10 nF", "47 pF", "6.81 kohm +-20 %", "5..20 mohm", "100 ohm +-1 ohm", "1 kohm +-10 ohm", "1e3 ohm",
-          "0.1..0.2 Mohm", "3 m", "50 mm", "63 V", "0.25 W"]
-REFUSED = ["", "x", "4.7", "4.7 kohm ohm", "-4 ohm", "0 ohm", "2..1 ohm", "1..2 ohm +-1 ohm", "1 ohm +-1 V", "1 GHz", "1 __proto__", "1 constructor", "9" * 400 + " ohm",
-           "unknown", "1 ohm\n2 ohm", "10 F/m"]
+STRICT = [
+    "4.7 kohm",
+    "4.7kohm",
+    ".5 ohm",
+    "10 uF",
+    "10 nF",
+    "47 pF",
+    "6.81 kohm +-20 %",
+    "5..20 mohm",
+    "100 ohm +-1 ohm",
+    "1 kohm +-10 ohm",
+    "1e3 ohm",
+    "0.1..0.2 Mohm",
+    "3 m",
+    "50 mm",
+    "63 V",
+    "0.25 W",
+]
+REFUSED = [
+    "",
+    "x",
+    "4.7",
+    "4.7 kohm ohm",
+    "-4 ohm",
+    "0 ohm",
+    "2..1 ohm",
+    "1..2 ohm +-1 ohm",
+    "1 ohm +-1 V",
+    "1 GHz",
+    "1 __proto__",
+    "1 constructor",
+    "9" * 400 + " ohm",
+    "unknown",
+    "1 ohm\n2 ohm",
+    "10 F/m",
+]
 
 
 @pytest.mark.parametrize("text", STRICT)
@@ -81,7 +150,9 @@ def test_a_quantity_is_read_as_the_catalogue_reads_it(node, text):
     known = parse(text)
     read = node(f"ui.quantity({json.dumps(text)}, {json.dumps(known.unit)})")["value"]
     assert read["unit"] == known.unit and read["text"] == text
-    assert [read["nominal"], read["low"], read["high"]] == pytest.approx([known.nominal, known.low, known.high], rel=1e-15)
+    assert [read["nominal"], read["low"], read["high"]] == pytest.approx(
+        [known.nominal, known.low, known.high], rel=1e-15
+    )
 
 
 def test_what_is_no_resistance_is_refused(node):
@@ -91,11 +162,28 @@ def test_what_is_no_resistance_is_refused(node):
     assert node("ui.quantity('4.7', 'ohm').fault") == "Write a number and a unit, such as 4.7 kohm."
 
 
-@pytest.mark.parametrize("typed, unit, tidied", [
-    ("4k7", "ohm", "4.7 kohm"), ("4,7 kΩ", "ohm", "4.7 kohm"), ("4.7K", "ohm", "4.7 kohm"), ("680", "ohm", "680 ohm"), ("680R", "ohm", "680 ohm"),
-    ("1M", "ohm", "1 Mohm"), ("2M2", "ohm", "2.2 Mohm"), ("10 ohms", "ohm", "10 ohm"), ("4.7 kohm", "ohm", "4.7 kohm"), ("10u", "F", "10 uF"),
-    ("10µF", "F", "10 uF"), ("100nf", "F", "100 nF"), ("63", "V", "63 V"), ("3m", "m", "3 m"), ("3", "m", "3 m"), ("0,5 m", "m", "0.5 m"), ("20 cm", "m", "20 cm"),
-])
+@pytest.mark.parametrize(
+    "typed, unit, tidied",
+    [
+        ("4k7", "ohm", "4.7 kohm"),
+        ("4,7 kΩ", "ohm", "4.7 kohm"),
+        ("4.7K", "ohm", "4.7 kohm"),
+        ("680", "ohm", "680 ohm"),
+        ("680R", "ohm", "680 ohm"),
+        ("1M", "ohm", "1 Mohm"),
+        ("2M2", "ohm", "2.2 Mohm"),
+        ("10 ohms", "ohm", "10 ohm"),
+        ("4.7 kohm", "ohm", "4.7 kohm"),
+        ("10u", "F", "10 uF"),
+        ("10µF", "F", "10 uF"),
+        ("100nf", "F", "100 nF"),
+        ("63", "V", "63 V"),
+        ("3m", "m", "3 m"),
+        ("3", "m", "3 m"),
+        ("0,5 m", "m", "0.5 m"),
+        ("20 cm", "m", "20 cm"),
+    ],
+)
 def test_values_as_people_type_them(node, typed, unit, tidied):
     assert node(f"ui.tidied({json.dumps(typed)}, {json.dumps(unit)})") == tidied
 
@@ -127,22 +215,33 @@ def test_an_address_reproduces_the_wiring(node, address):
 
 HOSTILE = [
     ("ends=<img src=x onerror=alert(1)>,xlr-3/male", "<img src=x onerror=alert(1)>"),
-    ("ends=xlr-3/constructor", "xlr-3/constructor"), ("ends=__proto__/female", "__proto__/female"), ("ends=xlr-3/female/more", "xlr-3/female/more"),
-    ("ends=xlr-3/female,xlr-3/male&joins=a.9_b.1", "a.9_b.1"), ("ends=xlr-3/female,xlr-3/male&joins=a.1_b.1,a.1_b.2", "a.1_b.2"),
-    ("ends=xlr-3/female,xlr-3/male&joins=a.1_a.1", "a.1_a.1"), ("ends=xlr-3/female,xlr-3/male&joins=a.1_c.1", "a.1_c.1"),
-    ("ends=xlr-3/female,xlr-3/male&joins=a.1_q", "a.1_q"), ("ends=xlr-3/female,xlr-3/male&joins=a.1", "a.1"),
-    ("ends=xlr-3/female,xlr-3/male&parts=diode:a.1_b.1:1V", "diode:a.1_b.1:1V"), ("ends=xlr-3/female,xlr-3/male&parts=constructor:a.1_b.1:1V", "constructor:a.1_b.1:1V"),
-    ("ends=xlr-3/female,xlr-3/male&parts=resistor:a.1_b.1:lots", "resistor:a.1_b.1:lots"), ("ends=xlr-3/female,xlr-3/male&parts=resistor:a.1_b.1:1kohm@much", "resistor:a.1_b.1:1kohm@much"),
+    ("ends=xlr-3/constructor", "xlr-3/constructor"),
+    ("ends=__proto__/female", "__proto__/female"),
+    ("ends=xlr-3/female/more", "xlr-3/female/more"),
+    ("ends=xlr-3/female,xlr-3/male&joins=a.9_b.1", "a.9_b.1"),
+    ("ends=xlr-3/female,xlr-3/male&joins=a.1_b.1,a.1_b.2", "a.1_b.2"),
+    ("ends=xlr-3/female,xlr-3/male&joins=a.1_a.1", "a.1_a.1"),
+    ("ends=xlr-3/female,xlr-3/male&joins=a.1_c.1", "a.1_c.1"),
+    ("ends=xlr-3/female,xlr-3/male&joins=a.1_q", "a.1_q"),
+    ("ends=xlr-3/female,xlr-3/male&joins=a.1", "a.1"),
+    ("ends=xlr-3/female,xlr-3/male&parts=diode:a.1_b.1:1V", "diode:a.1_b.1:1V"),
+    ("ends=xlr-3/female,xlr-3/male&parts=constructor:a.1_b.1:1V", "constructor:a.1_b.1:1V"),
+    ("ends=xlr-3/female,xlr-3/male&parts=resistor:a.1_b.1:lots", "resistor:a.1_b.1:lots"),
+    ("ends=xlr-3/female,xlr-3/male&parts=resistor:a.1_b.1:1kohm@much", "resistor:a.1_b.1:1kohm@much"),
     ("ends=xlr-3/female,xlr-3/male&parts=transformer:a.1_b.1_a.2_b.2:0:1", "transformer:a.1_b.1_a.2_b.2:0:1"),
-    ("ends=xlr-3/female,xlr-3/male&cable=constructor", "constructor"), ("ends=xlr-3/female,xlr-3/male&cable=mic-pair&length=far", "far"),
-    ("ends=xlr-3/female,xlr-3/male&screen=a.9", "a.9"), ("ends=rca/plug,rca/plug,rca/plug,rca/plug", "4 ends; a bench has room for 3"), ("end=rca/plug", "end"),
+    ("ends=xlr-3/female,xlr-3/male&cable=constructor", "constructor"),
+    ("ends=xlr-3/female,xlr-3/male&cable=mic-pair&length=far", "far"),
+    ("ends=xlr-3/female,xlr-3/male&screen=a.9", "a.9"),
+    ("ends=rca/plug,rca/plug,rca/plug,rca/plug", "4 ends; a bench has room for 3"),
+    ("end=rca/plug", "end"),
     ("ends=" + "x" * 500, "x" * 80 + "…"),
 ]
 
 
 @pytest.mark.parametrize("address, told", HOSTILE, ids=[told[:30] for _, told in HOSTILE])
 def test_what_is_not_understood_is_said(node, address, told):
-    """A wiring with one join silently left out could be called safe; the page judges nothing while this list is not empty."""
+    """A wiring with one join silently left out could be called safe; the page judges nothing while
+    this list is not empty."""
     pairs = [part.split("=", 1) for part in address.split("&")]
     quoted = "&".join(f"{name}=" + "${encodeURIComponent(" + json.dumps(text) + ")}" for name, text in pairs)
     assert node(f"bench.read(`#{quoted}`).unknown") == [told]
@@ -154,6 +253,7 @@ def test_a_broken_percent_sign_breaks_nothing(node):
 
 # What a hand does
 
+
 def wiring(address):
     return f"bench.read({json.dumps(address)}).wiring"
 
@@ -161,10 +261,16 @@ def wiring(address):
 def test_touching_two_contacts_joins_them_and_again_parts_them(node):
     start = wiring("#ends=xlr-3/female,xlr-3/male")
     assert node(f"bench.touch({start}, 'a.1', 'b.1').joins") == [["a.1", "b.1"]]
-    assert node(f"bench.touch(bench.touch({start}, 'a.1', 'b.1'), 'b.1', 'a.3').joins") == [["a.1", "a.3", "b.1"]]
-    assert node(f"bench.touch(bench.touch(bench.touch({start}, 'a.1', 'b.1'), 'b.1', 'a.3'), 'b.1', 'a.3').joins") == [["a.1", "b.1"]]
+    assert node(f"bench.touch(bench.touch({start}, 'a.1', 'b.1'), 'b.1', 'a.3').joins") == [
+        ["a.1", "a.3", "b.1"]
+    ]
+    assert node(
+        f"bench.touch(bench.touch(bench.touch({start}, 'a.1', 'b.1'), 'b.1', 'a.3'), 'b.1', 'a.3').joins"
+    ) == [["a.1", "b.1"]]
     assert node(f"bench.touch(bench.touch({start}, 'a.1', 'b.1'), 'a.1', 'b.1').joins") == []
-    assert node(f"bench.touch(bench.touch(bench.touch({start}, 'a.1', 'b.1'), 'a.2', 'b.2'), 'a.1', 'b.2').joins") == [["a.1", "a.2", "b.1", "b.2"]]
+    assert node(
+        f"bench.touch(bench.touch(bench.touch({start}, 'a.1', 'b.1'), 'a.2', 'b.2'), 'a.1', 'b.2').joins"
+    ) == [["a.1", "a.2", "b.1", "b.2"]]
 
 
 def test_another_end_keeps_the_joins_it_still_has(node):
@@ -175,48 +281,80 @@ def test_another_end_keeps_the_joins_it_still_has(node):
 
 def test_a_conductor_can_only_be_cut_off_in_a_cable(node):
     assert node(f"bench.cutOff({wiring('#ends=xlr-3/female,xlr-3/male')}, 'a.1').joins") == []
-    assert node(f"bench.cutOff({wiring('#ends=xlr-3/female,xlr-3/male&cable=mic-pair&length=3m')}, 'a.1').joins") == [["a.1"]]
+    assert node(
+        f"bench.cutOff({wiring('#ends=xlr-3/female,xlr-3/male&cable=mic-pair&length=3m')}, 'a.1').joins"
+    ) == [["a.1"]]
 
 
 def test_a_point_that_leads_nowhere_is_said(node):
-    said = node(f"bench.missing({wiring('#ends=xlr-3/female,xlr-3/male&joins=a.1_b.1&parts=resistor:a.2_p:1kohm')})")
+    said = node(
+        f"bench.missing({wiring('#ends=xlr-3/female,xlr-3/male&joins=a.1_b.1&parts=resistor:a.2_p:1kohm')})"
+    )
     assert said == ["Only one thing touches point p, so nothing can flow there."]
 
 
 # The drawing
 
+
 def test_a_join_is_drawn_as_the_lead_is_made(node):
     """One wire from plug to plug, and links inside a plug; never two lines where there is one."""
-    runs = node(f"(() => {{ const w = {wiring(WIRINGS[5])}; return bench.runs(w, bench.layout(w)).map((run) => [run.what.join(), run.from, run.to, run.first]); }})()")
-    assert [run[0] for run in runs] == ["a.tip,b.centre", "a.ring,c.centre", "a.sleeve,b.shell,c.shell", "a.sleeve,b.shell,c.shell"]
+    runs = node(
+        f"(() => {{ const w = {wiring(WIRINGS[5])}; return bench.runs(w, "
+        "bench.layout(w)).map((run) => [run.what.join(), run.from, run.to, run.first]); })()"
+    )
+    assert [run[0] for run in runs] == [
+        "a.tip,b.centre",
+        "a.ring,c.centre",
+        "a.sleeve,b.shell,c.shell",
+        "a.sleeve,b.shell,c.shell",
+    ]
     assert all(run[1]["side"] == "left" and run[2]["side"] == "right" for run in runs)
-    runs = node(f"(() => {{ const w = {wiring(WIRINGS[0])}; return bench.runs(w, bench.layout(w)).map((run) => [run.from.side, run.to.side]); }})()")
+    runs = node(
+        f"(() => {{ const w = {wiring(WIRINGS[0])}; return bench.runs(w, "
+        "bench.layout(w)).map((run) => [run.from.side, run.to.side]); })()"
+    )
     assert runs == [["left", "right"], ["left", "left"], ["left", "right"]]
 
 
 def test_every_contact_has_its_own_place(node):
-    places = node(f"(() => {{ const w = {wiring(WIRINGS[3])}; return [...bench.layout(w).at].map(([node, at]) => [node, at.side, at.y]); }})()")
+    places = node(
+        f"(() => {{ const w = {wiring(WIRINGS[3])}; return [...bench.layout(w).at].map(([node, "
+        "at]) => [node, at.side, at.y]); })()"
+    )
     assert [place[0] for place in places] == ["a.1", "a.2", "a.3", "b.1", "b.2", "b.3", "p"]
     assert len({(side, y) for _, side, y in places}) == len(places)
 
 
 # The flat lead, and which known one it is
 
+
 def test_a_part_whose_rating_nobody_gave_counts_as_not_known(node):
     lead = node(f"bench.lead({wiring(WIRINGS[3])})")
     assert [(limit["part"], limit["quantity"], limit["settled"]) for limit in lead["network"]["limits"]] == [
-        ("resistor-1", "watts", 0.25), ("capacitor-1", "volts", 63), ("resistor-2", "watts", None)]
+        ("resistor-1", "watts", 0.25),
+        ("capacitor-1", "volts", 63),
+        ("resistor-2", "watts", None),
+    ]
 
 
 def as_address(lead):
-    """The bench's address of a lead of the catalogue that has no parts, or None where a bench cannot hold it."""
+    """The bench's address of a lead of the catalogue that has no parts, or None where a
+    bench cannot hold it."""
     if lead.parts or len(lead.ends) > 3:
         return None
     names = dict(zip(lead.ends, "abc"))
     ends = ",".join(f"{end.connector}/{end.half}" for end in lead.ends.values())
-    joins = ",".join("_".join(f"{names[node.split('.')[0]]}.{node.split('.')[1]}" for node in join.nodes) for join in lead.joins)
+    joins = ",".join(
+        "_".join(f"{names[node.split('.')[0]]}.{node.split('.')[1]}" for node in join.nodes)
+        for join in lead.joins
+    )
     screen = next((join.nodes[0] for join in lead.joins if join.screen), None)
-    cable = f"&cable={lead.cable}&length={lead.length:g}m&screen=" + (f"{names[screen.split('.')[0]]}.{screen.split('.')[1]}" if screen else "none") if lead.cable else ""
+    cable = (
+        f"&cable={lead.cable}&length={lead.length:g}m&screen="
+        + (f"{names[screen.split('.')[0]]}.{screen.split('.')[1]}" if screen else "none")
+        if lead.cable
+        else ""
+    )
     return f"#ends={ends}&joins={joins}{cable}".replace("+", "%2B")
 
 
@@ -231,16 +369,26 @@ def test_every_lead_of_wire_is_known_again_when_it_is_laid_out_on_the_bench(node
     for id, told in found.items():
         assert told["unknown"] == [], id
         assert id in told["equal"], f"{id} is taken for {told['equal']}"
-        theirs = sorted([part.kind, part.value.nominal, part.value.high] for part in catalogue.leads[id].network.parts if part.value)
+        theirs = sorted(
+            [part.kind, part.value.nominal, part.value.high]
+            for part in catalogue.leads[id].network.parts
+            if part.value
+        )
         assert sorted(told["values"]) == theirs, id
 
 
 def known(node, address):
-    return node(f"(() => {{ const w = {wiring(address)}; const k = bench.known(bench.lead(w), w); return {{ equal: k.equal.map((l) => l.id), near: k.near.map((n) => [n.lead.id, n.differs]) }}; }})()")
+    return node(
+        f"(() => {{ const w = {wiring(address)}; const k = bench.known(bench.lead(w), w); "
+        "return { equal: k.equal.map((l) => l.id), near: k.near.map((n) => [n.lead.id, n.differs]) }; "
+        "})()"
+    )
 
 
 def test_the_other_way_round_is_the_same_lead(node):
-    assert known(node, "#ends=phone-635-ts/plug,xlr-3/female&joins=b.1_b.3_a.sleeve,b.2_a.tip")["equal"] == ["xlr-f-to-635-ts-3-to-1"]
+    assert known(node, "#ends=phone-635-ts/plug,xlr-3/female&joins=b.1_b.3_a.sleeve,b.2_a.tip")["equal"] == [
+        "xlr-f-to-635-ts-3-to-1"
+    ]
 
 
 def test_a_lead_with_parts_is_known_by_their_values(node):
@@ -248,12 +396,25 @@ def test_a_lead_with_parts_is_known_by_their_values(node):
     assert known(node, pad)["equal"] == ["xlr-f-to-xlr-m-pad-20-db"]
     other = known(node, pad.replace("150", "151"))
     assert other["equal"] == []
-    assert ["xlr-f-to-xlr-m-pad-20-db", ["it has a resistor 150 Ω from 2 of XLR-3 male to 3 of XLR-3 male", "it has no resistor 151 Ω from 2 of XLR-3 male to 3 of XLR-3 male"]] in other["near"]
+    assert [
+        "xlr-f-to-xlr-m-pad-20-db",
+        [
+            "it has a resistor 150 Ω from 2 of XLR-3 male to 3 of XLR-3 male",
+            "it has no resistor 151 Ω from 2 of XLR-3 male to 3 of XLR-3 male",
+        ],
+    ] in other["near"]
 
 
 def test_the_nearest_leads_are_told_with_what_differs(node):
-    near = dict(known(node, "#ends=xlr-3/female,phone-635-ts/plug&joins=a.2_b.tip,a.1_a.3_b.sleeve&parts=resistor:a.2_a.3:1kohm")["near"])
-    assert near["xlr-f-to-635-ts-3-to-1"] == ["it has no resistor 1 kΩ from 1 of XLR-3 female to 2 of XLR-3 female"]
+    near = dict(
+        known(
+            node,
+            "#ends=xlr-3/female,phone-635-ts/plug&joins=a.2_b.tip,a.1_a.3_b.sleeve&parts=resistor:a.2_a.3:1kohm",
+        )["near"]
+    )
+    assert near["xlr-f-to-635-ts-3-to-1"] == [
+        "it has no resistor 1 kΩ from 1 of XLR-3 female to 2 of XLR-3 female"
+    ]
     assert "1 of XLR-3 female is not joined to 3 of XLR-3 female" in near["xlr-f-to-635-ts-3-open"]
 
 
@@ -268,12 +429,27 @@ def test_the_engine_judges_the_lead_on_the_bench_as_it_judges_its_twin_in_the_ca
 
 # The file for the catalogue
 
-NAMES = ["", "My lead: #1 {x} [y] 'q' \"z\" & *a !b %c @d `e`", "- no", "null", "\u202eabc\u0000\u001b[0m\n\r\u2028", "näme ½ 🎤", "x" * 500, "\ud800 lone", "xlr-f-to-xlr-m-3m", "123 go"]
+NAMES = [
+    "",
+    "My lead: #1 {x} [y] 'q' \"z\" & *a !b %c @d `e`",
+    "- no",
+    "null",
+    "\u202eabc\u0000\u001b[0m\n\r\u2028",
+    "näme ½ 🎤",
+    "x" * 500,
+    "\ud800 lone",
+    "xlr-f-to-xlr-m-3m",
+    "123 go",
+]
 
 
 @pytest.mark.parametrize("address", WIRINGS)
 def test_the_file_loads_without_a_fault_and_builds_the_same_lead(node, address, tmp_path, catalogue):
-    made = node(f"(() => {{ const w = {wiring(address)}; return {{ ...bench.yaml(w, {{ name: 'A lead from the bench', note: '', grade: 'from memory', date: '2026-11-25' }}), lead: bench.lead(w) }}; }})()")
+    made = node(
+        f"(() => {{ const w = {wiring(address)}; return {{ ...bench.yaml(w, {{ name: "
+        "'A lead from the bench', note: '', grade: 'from memory', date: '2026-11-25' }), lead: "
+        "bench.lead(w) }; })()"
+    )
     folder = tmp_path / "pinouts"
     shutil.copytree(default_directory(), folder)
     assert made["path"] == "pinouts/leads/a-lead-from-the-bench.yaml"
@@ -281,12 +457,23 @@ def test_the_file_loads_without_a_fault_and_builds_the_same_lead(node, address, 
     lead = as_data(load(folder))["leads"]["a-lead-from-the-bench"]
     wanted = made["lead"]
     assert plain(lead["joins"]) == wanted["joins"] and list(lead["ends"]) == list(wanted["ends"])
-    assert (lead["form"], lead["length"], lead["cable"], lead["impedance"]) == (wanted["form"], wanted["length"], wanted["cable"], wanted["impedance"])
+    assert (lead["form"], lead["length"], lead["cable"], lead["impedance"]) == (
+        wanted["form"],
+        wanted["length"],
+        wanted["cable"],
+        wanted["impedance"],
+    )
 
     def bare(network):
         """Without how the value was written, and without the date of the evidence."""
-        parts = [{**part, "value": part["value"] and {**part["value"], "text": ""}} for part in network["parts"]]
-        return {"parts": parts, "couplings": network["couplings"], "limits": [{**limit, "evidence": None} for limit in network["limits"]]}
+        parts = [
+            {**part, "value": part["value"] and {**part["value"], "text": ""}} for part in network["parts"]
+        ]
+        return {
+            "parts": parts,
+            "couplings": network["couplings"],
+            "limits": [{**limit, "evidence": None} for limit in network["limits"]],
+        }
 
     assert bare(plain(lead["network"])) == bare(wanted["network"])
 
@@ -295,7 +482,10 @@ def test_no_name_can_break_the_file(node, tmp_path):
     folder = tmp_path / "pinouts"
     shutil.copytree(default_directory(), folder)
     before = set(load(folder).leads)
-    made = node(f"{json.dumps(NAMES)}.map((name) => bench.yaml({wiring(WIRINGS[0])}, {{ name, note: name, grade: name, date: '2026-11-25' }}))")
+    made = node(
+        f"{json.dumps(NAMES)}.map((name) => bench.yaml({wiring(WIRINGS[0])}, {{ name, note: name, grade: "
+        "name, date: '2026-11-25' }))"
+    )
     for number, file in enumerate(made):
         id = file["path"].removeprefix("pinouts/leads/").removesuffix(".yaml")
         assert id not in before, "an existing lead would be overwritten"
@@ -303,5 +493,9 @@ def test_no_name_can_break_the_file(node, tmp_path):
     leads = load(folder).leads
     assert len(leads) == len(before) + len(NAMES)
     names = {leads[id].name for id in set(leads) - before}
-    assert "My lead: #1 {x} [y] 'q' \"z\" & *a !b %c @d `e`" in names and "null" in names and "näme ½ 🎤" in names
+    assert (
+        "My lead: #1 {x} [y] 'q' \"z\" & *a !b %c @d `e`" in names
+        and "null" in names
+        and "näme ½ 🎤" in names
+    )
     assert {leads[id].evidence.grade for id in set(leads) - before} == {"from memory"}

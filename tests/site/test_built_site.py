@@ -1,4 +1,5 @@
-"""What mkdocs makes of the docs tree: builds without a warning, keeps the published addresses, asks nothing of other hosts."""
+"""What mkdocs makes of the docs tree: builds without a warning, keeps the published addresses, asks
+nothing of other hosts."""
 
 import re
 from html.parser import HTMLParser
@@ -17,10 +18,13 @@ ROOT = Path(__file__).parents[2]
 
 @pytest.fixture(scope="module")
 def site(tmp_path_factory, altered):
-    """The folder of the built site of a catalogue with hostile names and retired ids. Strict: a warning is a failure."""
+    """The folder of the built site of a catalogue with hostile names and retired ids. Strict: a
+    warning is a failure."""
     folder = tmp_path_factory.mktemp("site")
     write(altered, folder / "docs")
-    config = load_config(str(ROOT / "mkdocs.yml"), docs_dir=str(folder / "docs"), site_dir=str(folder / "built"), strict=True)
+    config = load_config(
+        str(ROOT / "mkdocs.yml"), docs_dir=str(folder / "docs"), site_dir=str(folder / "built"), strict=True
+    )
     build(config)
     finish(folder / "built")
     return folder / "built"
@@ -85,14 +89,18 @@ def test_links_stay_within_the_site_and_arrive(site):
                 continue
             assert not re.match(r"[a-z]+:|//", target), f"{page.relative_to(site)} links to {link}"
             place = (page.parent / target).resolve()
-            assert place.is_file() or (place / "index.html").is_file(), f"{page.relative_to(site)} links to {link}"
+            assert place.is_file() or (place / "index.html").is_file(), (
+                f"{page.relative_to(site)} links to {link}"
+            )
 
 
 def test_an_old_address_leads_to_the_new_one_in_one_hop(site):
     page = (site / "ports/old-mic/index.html").read_text()
     assert '<meta http-equiv="refresh" content="0; url=../../ports/mic-dynamic-xlr/">' in page
     assert "refresh" not in (site / "ports/mic-dynamic-xlr/index.html").read_text()
-    assert (site / "draw/port-old-mic.svg").read_bytes() == (site / "draw/port-mic-dynamic-xlr.svg").read_bytes()
+    assert (site / "draw/port-old-mic.svg").read_bytes() == (
+        site / "draw/port-mic-dynamic-xlr.svg"
+    ).read_bytes()
 
 
 def test_ids_are_not_given_twice_on_a_page(site):
@@ -104,7 +112,9 @@ def test_ids_are_not_given_twice_on_a_page(site):
 
 def test_every_page_has_its_policy_and_finishing_twice_changes_nothing(site):
     pages = list(site.rglob("*.html"))
-    assert len(pages) > 100 and all(path.read_text("utf-8").count('http-equiv="Content-Security-Policy"') == 1 for path in pages)
+    assert len(pages) > 100 and all(
+        path.read_text("utf-8").count('http-equiv="Content-Security-Policy"') == 1 for path in pages
+    )
     before = {path: path.read_bytes() for path in site.rglob("*") if path.is_file()}
     finish(site)
     assert {path: path.read_bytes() for path in site.rglob("*") if path.is_file()} == before

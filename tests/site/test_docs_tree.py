@@ -1,4 +1,5 @@
-"""Writing the docs tree: a second run touches nothing, what no longer belongs goes, and nothing else ever does."""
+"""Writing the docs tree: a second run touches nothing, what no longer belongs goes, and
+nothing else ever does."""
 
 import pytest
 

@@ -1,4 +1,5 @@
-"""The guides: what they say is what the engine says, every claim has its note, and every word they lean on is explained."""
+"""The guides: what they say is what the engine says, every claim has its note, and every word they
+lean on is explained."""
 
 import json
 import re
@@ -31,7 +32,8 @@ def example(catalogue):
 
 @pytest.mark.parametrize("name", EXAMPLES)
 def test_an_example_ends_as_the_text_says(example, name):
-    """A guide prints the engine's word; this holds the prose around it to the same word and to the findings it explains."""
+    """A guide prints the engine's word; this holds the prose around it to the same word and to the
+    findings it explains."""
     row, asked = example(name), EXAMPLES[name]
     assert row is not None, "the example names a record that is not in the catalogue"
     assert row["verdict"] == asked["ends"]
@@ -39,7 +41,12 @@ def test_an_example_ends_as_the_text_says(example, name):
 
 
 def test_every_example_is_used_and_every_one_used_is_there():
-    used = {name for text in SOURCES.values() for call in re.findall(r"g\.(?:examples|ends)\(([^)]*)\)", text) for name in re.findall(r"'([^']+)'", call)}
+    used = {
+        name
+        for text in SOURCES.values()
+        for call in re.findall(r"g\.(?:examples|ends)\(([^)]*)\)", text)
+        for name in re.findall(r"'([^']+)'", call)
+    }
     assert used == set(EXAMPLES)
 
 
@@ -73,11 +80,15 @@ def test_the_sentence_shown_is_of_the_finding_the_text_leans_on(example):
 
 def test_guides_link_to_the_check_they_show(tree):
     page = tree["guides/balance.md"].decode()
-    assert 'href="../../check/#from=mixer-line-out-xlr&amp;through=xlr-f-to-xlr-m-3m&amp;into=mixer-line-in-xlr"' in page
+    assert (
+        'href="../../check/#from=mixer-line-out-xlr&amp;through=xlr-f-to-xlr-m-3m&amp;into=mixer-line-in-xlr"'
+        in page
+    )
 
 
 def test_the_word_shown_is_the_engines_even_where_the_text_expects_another(catalogue, tmp_path):
-    """With a lead that joins 2 to 1 under the old name, the card must change though nobody touched the text."""
+    """With a lead that joins 2 to 1 under the old name, the card must change though
+    nobody touched the text."""
     lead = replace(catalogue.leads["xlr-f-to-635-ts-3-to-1"], id="xlr-f-to-xlr-m-3m")
     row = examples(replace(catalogue, leads={**catalogue.leads, lead.id: lead}), EXAMPLES)("balanced-through")
     assert row["verdict"] == "does not fit" != EXAMPLES["balanced-through"]["ends"]
@@ -85,10 +96,13 @@ def test_the_word_shown_is_the_engines_even_where_the_text_expects_another(catal
 
 @pytest.mark.parametrize("name", GUIDES)
 def test_no_verdict_is_typed_by_hand(name):
-    """A typed verdict could disagree with the engine. Explaining one in the glossary, or naming a danger, is not a verdict."""
+    """A typed verdict could disagree with the engine. Explaining one in the glossary, or naming a
+    danger, is not a verdict."""
     if name != "glossary":
         text = re.sub(r"{[{%#].*?[}%#]}", "", SOURCES[name], flags=re.DOTALL).lower()
-        assert not re.search(r"\b(lossy|no signal|does not fit|(is|are|ends|counts as) (safe|dangerous))\b", text)
+        assert not re.search(
+            r"\b(lossy|no signal|does not fit|(is|are|ends|counts as) (safe|dangerous))\b", text
+        )
 
 
 @pytest.mark.parametrize("name", GUIDES)
@@ -108,7 +122,11 @@ def test_every_number_a_guide_tells_is_worked_out_and_every_one_worked_out_is_to
 
 def test_notes_are_numbered_at_first_mention_and_shared():
     notes = Notes()
-    assert [notes.number("published", ("a",)), notes.number("standard", ("a",)), notes.number("published", ("a",))] == [1, 2, 1]
+    assert [
+        notes.number("published", ("a",)),
+        notes.number("standard", ("a",)),
+        notes.number("published", ("a",)),
+    ] == [1, 2, 1]
     assert notes.all == {1: ("published", ("a",)), 2: ("standard", ("a",))}
 
 
@@ -123,11 +141,18 @@ def test_every_note_is_listed_and_every_picture_has_its_own_ids(name, tree):
 @pytest.mark.parametrize("name", GUIDES)
 def test_every_picture_a_guide_asks_for_is_drawn(name, catalogue):
     known = {*catalogue.connectors, *catalogue.assignments, *catalogue.ports, *catalogue.leads}
-    asked = {id for call in re.findall(r"page\.picture\.(?:of|mated)\(([^)]*)\)", SOURCES[name]) for id in re.findall(r"'([^']+)'", call)}
+    asked = {
+        id
+        for call in re.findall(r"page\.picture\.(?:of|mated)\(([^)]*)\)", SOURCES[name])
+        for id in re.findall(r"'([^']+)'", call)
+    }
     assert asked - {"male", "female", "plug", "jack", "face", "solder"} <= known
 
 
-@pytest.mark.parametrize("name", ("plugs", "powering", "adapters", "headsets", "levels", "order", "hum", "fields", "radio", "myths"))
+@pytest.mark.parametrize(
+    "name",
+    ("plugs", "powering", "adapters", "headsets", "levels", "order", "hum", "fields", "radio", "myths"),
+)
 def test_guides_on_work_that_can_hurt_carry_cautions(name, tree):
     assert 'class="rf-caution"' in tree[f"guides/{name}.md"].decode()
 
@@ -150,11 +175,14 @@ def test_guides_of_a_catalogue_without_their_records_are_still_made(catalogue):
 
 # --- What it comes to, and what is asked at its end ---
 
+
 def answered(text):
     """The paragraph after the heading, as a reader sees it."""
     opening = re.search(r"^# [^\n]*\n\n(.*?)\n\n", text, re.MULTILINE | re.DOTALL)[1]
     assert opening.startswith('<p class="rf-answered">'), "something else stands before the answer"
-    return re.sub(r"\s+", " ", re.sub(r"<sup.*?</sup>|<span class=\"rf-grade.*?</span>|<[^>]+>", "", opening)).strip()
+    return re.sub(
+        r"\s+", " ", re.sub(r"<sup.*?</sup>|<span class=\"rf-grade.*?</span>|<[^>]+>", "", opening)
+    ).strip()
 
 
 @pytest.mark.parametrize("name", GUIDES)
@@ -175,7 +203,7 @@ def test_the_questions_open_in_place_with_one_right_answer(name, tree):
     """Those of this small ledger: the page of the whole catalogue has three of each."""
     page = tree[f"guides/{name}.md"].decode()
     asked = re.findall(r'<details class="rf-group rf-quiz">.*?\n</details>', page, re.DOTALL)
-    assert len(asked) == len(re.findall("rf-quiz\"><summary>", page))
+    assert len(asked) == len(re.findall('rf-quiz"><summary>', page))
     for one in asked:
         assert one.count('class="rf-quiz__right"') == 1 or "Show the order" in one
         assert "The working</a>" in one and "evidence:" in one
@@ -183,10 +211,12 @@ def test_the_questions_open_in_place_with_one_right_answer(name, tree):
 
 # --- The glossary ---
 
+
 def test_the_words_that_open_in_place_are_the_glossarys(tree):
     script = tree["assets/js/glossary.js"].decode()
     told = json.loads(re.search(r"Ringfence\.glossary = (.*);\n", script)[1])
     assert told == {anchor: [entry["term"], entry["says"]] for anchor, entry in TERMS.items()}
+
 
 def test_every_finding_has_its_word():
     assert {rule.id for rule in rules()} | {MISFIT} <= set(TERMS)
@@ -198,7 +228,11 @@ def test_every_word_a_guide_links_to_is_explained():
 
 
 def test_entries_are_complete_and_no_word_has_two_meanings():
-    words = [word.lower() for entry in TERMS.values() for word in (entry["term"], *entry.get("also", ()), *entry.get("forms", ()))]
+    words = [
+        word.lower()
+        for entry in TERMS.values()
+        for word in (entry["term"], *entry.get("also", ()), *entry.get("forms", ()))
+    ]
     assert sorted(words) == sorted(set(words))
     for entry in TERMS.values():
         assert set(entry) <= {"term", "also", "forms", "says", "linked"} and entry["says"].endswith(".")

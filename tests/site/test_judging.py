@@ -1,4 +1,5 @@
-"""Who asks the engine, run by node with a worker that does as it is told: what is void stays unanswered, and what a worker cannot do the page does."""
+"""Who asks the engine, run by node with a worker that does as it is told: what is void stays unanswered, and
+what a worker cannot do the page does."""
 
 import json
 
@@ -41,20 +42,32 @@ def played(tmp_path_factory):
 
 def test_a_worker_answers_and_stays_for_the_next_question(played):
     assert played("""const first = ask("a"); say({ ready: true }); answer(1, { verdict: "safe" }); await first;
-      const second = ask("c"); answer(2, { verdict: "lossy" }); await second;""") == {"got": ["safe", "lossy"], "made": [{"gone": False, "asked": ["a", "c"]}]}
+      const second = ask("c"); answer(2, { verdict: "lossy" }); await second;""") == {
+        "got": ["safe", "lossy"],
+        "made": [{"gone": False, "asked": ["a", "c"]}],
+    }
 
 
 def test_an_older_answer_that_comes_late_is_dropped(played):
-    found = played("""ask("old"); ask("new"); answer(2, { verdict: "new" }); answer(1, { verdict: "old" });""")
+    found = played(
+        """ask("old"); ask("new"); answer(2, { verdict: "new" }); answer(1, { verdict: "old" });"""
+    )
     assert found == {"got": ["new"], "made": [{"gone": False, "asked": ["old", "stop 1", "new"]}]}
 
 
 def test_questions_in_other_lanes_do_not_disturb_each_other(played):
-    assert played("""ask("one", { lane: "x" }); ask("other"); answer(2, { verdict: "other" }); answer(1, { verdict: "one" });""")["got"] == ["other", "one"]
+    assert played(
+        """ask("one", { lane: "x" }); ask("other"); answer(2, { verdict: "other" }); answer(1, { verdict: "one" });"""
+    )["got"] == ["other", "one"]
 
 
 def test_what_is_stopped_is_never_answered(played):
-    assert played("""ask("one", { lane: "x" }); ask("other"); judging.stop("x"); answer(1, { verdict: "one" }); judging.stop(); answer(2, { verdict: "other" });""")["got"] == []
+    assert (
+        played(
+            """ask("one", { lane: "x" }); ask("other"); judging.stop("x"); answer(1, { verdict: "one" }); judging.stop(); answer(2, { verdict: "other" });"""
+        )["got"]
+        == []
+    )
 
 
 def test_a_worker_that_does_not_stop_gives_way_to_a_new_one_that_tells_nothing_twice(played):
@@ -74,7 +87,14 @@ def test_a_worker_that_is_still_coming_is_not_sent_away(played):
 
 
 def test_a_worker_that_stops_at_once_is_kept(played):
-    assert len(played("""ask("a"); say({ ready: true }); judging.stop(); say({ stopped: 1 }); await pause(150);""")["made"]) == 1
+    assert (
+        len(
+            played(
+                """ask("a"); say({ ready: true }); judging.stop(); say({ stopped: 1 }); await pause(150);"""
+            )["made"]
+        )
+        == 1
+    )
 
 
 def test_while_a_worker_is_long_in_coming_the_page_answers_and_what_it_says_later_is_not_listened_to(played):
@@ -83,24 +103,41 @@ def test_while_a_worker_is_long_in_coming_the_page_answers_and_what_it_says_late
     assert found == {"got": ["a here", "there"], "made": [{"gone": False, "asked": ["a", "stop 1", "c"]}]}
 
 
-@pytest.mark.parametrize("trouble", ['say({ refused: true });', 'made[0].onerror({ preventDefault() {} });'], ids=["another edition", "scripts do not load"])
+@pytest.mark.parametrize(
+    "trouble",
+    ["say({ refused: true });", "made[0].onerror({ preventDefault() {} });"],
+    ids=["another edition", "scripts do not load"],
+)
 def test_what_a_worker_refuses_the_page_works_out(played, trouble):
     found = played(f"""const first = ask("a"); {trouble} await first; await ask("c");""")
-    assert found == {"got": ["a here", "c here"], "made": [{"gone": True, "asked": ["a"]}]}, "nor is one tried again"
+    assert found == {"got": ["a here", "c here"], "made": [{"gone": True, "asked": ["a"]}]}, (
+        "nor is one tried again"
+    )
 
 
-@pytest.mark.parametrize("without", ["delete globalThis.Worker;", "globalThis.Worker = class { constructor() { throw new Error('refused'); } };"], ids=["no workers", "none from a disc"])
+@pytest.mark.parametrize(
+    "without",
+    [
+        "delete globalThis.Worker;",
+        "globalThis.Worker = class { constructor() { throw new Error('refused'); } };",
+    ],
+    ids=["no workers", "none from a disc"],
+)
 def test_where_no_worker_can_be_the_page_works_it_out(played, without):
     assert played("""await ask("a");""", PAGE + without) == {"got": ["a here"], "made": []}
 
 
 def test_in_the_page_too_an_older_question_is_void(played):
-    assert played("""ask("old"); await ask("new"); await pause(50);""", PAGE + "delete globalThis.Worker;")["got"] == ["new here"]
+    assert played("""ask("old"); await ask("new"); await pause(50);""", PAGE + "delete globalThis.Worker;")[
+        "got"
+    ] == ["new here"]
 
 
 def test_what_breaks_down_is_told_and_the_next_is_answered(played):
-    assert played("""Ringfence.judge = () => { throw new Error("singular"); }; await ask("a"); Ringfence.judge = () => ({ verdict: "safe" }); await ask("c");""",
-                  PAGE + "delete globalThis.Worker;")["got"] == ["Error: singular", "safe"]
+    assert played(
+        """Ringfence.judge = () => { throw new Error("singular"); }; await ask("a"); Ringfence.judge = () => ({ verdict: "safe" }); await ask("c");""",
+        PAGE + "delete globalThis.Worker;",
+    )["got"] == ["Error: singular", "safe"]
 
 
 def test_only_records_of_ones_own_travel(played):
@@ -108,4 +145,10 @@ def test_only_records_of_ones_own_travel(played):
       Ringfence.data = { ports: { a: plain, b: { id: "b" } }, leads: { "my.x": mine, l: {} } };
       const data = { ports: { a: plain, b: changed }, leads: Ringfence.data.leads };
       got.push(judging.request({ data, question: { from: "a", through: ["my.x", "l"], into: "b", own: "text" } }));""")
-    assert found["got"] == [{"question": {"from": "a", "through": ["my.x", "l"], "into": "b"}, "ports": {"b": {"id": "b"}}, "leads": {"my.x": {"id": "my.x", "mine": True}}}]
+    assert found["got"] == [
+        {
+            "question": {"from": "a", "through": ["my.x", "l"], "into": "b"},
+            "ports": {"b": {"id": "b"}},
+            "leads": {"my.x": {"id": "my.x", "mine": True}},
+        }
+    ]

@@ -1,4 +1,5 @@
-"""The page's working calls nets what the drawn schematic calls them: the script against the Python it is the twin of."""
+"""The page's working calls nets what the drawn schematic calls them: the script against the
+Python it is the twin of."""
 
 import json
 import shutil
@@ -26,4 +27,7 @@ def test_both_engines_of_words_agree(catalogue, tmp_path):
     data.write_text(json.dumps({"workings": [working.as_data() for working in workings]}))
     got = run("Ringfence.workings.map(check.netsInWords)", scripts("check/nets.js"), data)
     assert got == [json.loads(json.dumps(in_words(working).as_data())) for working in workings]
-    assert any(net["name"] == "ground" for one in got for net in one["nets"]) and got[1]["nets"] != workings[1].as_data()["nets"]
+    assert (
+        any(net["name"] == "ground" for one in got for net in one["nets"])
+        and got[1]["nets"] != workings[1].as_data()["nets"]
+    )

@@ -7,10 +7,16 @@ import pytest
 from generator.site import words
 
 
-@pytest.mark.parametrize("value, unit, shown", [
-    (6810, "ohm", "6.81 kΩ"), (0.00705, "A", "7.05 mA"), (48, "V", "48 V"), (None, "V", "not known"),
-    (math.inf, "ohm", "without end"),
-])
+@pytest.mark.parametrize(
+    "value, unit, shown",
+    [
+        (6810, "ohm", "6.81 kΩ"),
+        (0.00705, "A", "7.05 mA"),
+        (48, "V", "48 V"),
+        (None, "V", "not known"),
+        (math.inf, "ohm", "without end"),
+    ],
+)
 def test_amount(value, unit, shown):
     assert words.amount(value, unit) == shown
 
@@ -22,10 +28,17 @@ def test_level_zero_dbu_is_a_milliwatt_in_600_ohm():
     assert words.level(None) == "not known"
 
 
-@pytest.mark.parametrize("typed, shown", [
-    ("6.81 kohm +-20 %", "6.81 kΩ ± 20 %"), ("44..52 V", "44 to 52 V"), ("47 uF", "47 µF"), ("-50 dBu", "−50 dBu"),
-    ("100 pF/m", "100 pF/m"), ("unknown", "unknown"),
-])
+@pytest.mark.parametrize(
+    "typed, shown",
+    [
+        ("6.81 kohm +-20 %", "6.81 kΩ ± 20 %"),
+        ("44..52 V", "44 to 52 V"),
+        ("47 uF", "47 µF"),
+        ("-50 dBu", "−50 dBu"),
+        ("100 pF/m", "100 pF/m"),
+        ("unknown", "unknown"),
+    ],
+)
 def test_written(typed, shown):
     assert words.written(typed) == shown
 

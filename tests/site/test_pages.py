@@ -1,4 +1,5 @@
-"""The pages: every record has one at its published address, every link leads somewhere, and no text becomes markup."""
+"""The pages: every record has one at its published address, every link leads somewhere, and
+no text becomes markup."""
 
 import re
 from urllib.parse import unquote
@@ -15,7 +16,9 @@ LINK = re.compile(r'(?:href|src)="([^"]*)"')
 
 def address(path: str) -> str:
     """The address mkdocs gives a Markdown file when it uses directory URLs."""
-    return re.sub(r"(^|/)index$", r"\1", path.removesuffix(".md")).rstrip("/") + ("/" if path != "index.md" else "")
+    return re.sub(r"(^|/)index$", r"\1", path.removesuffix(".md")).rstrip("/") + (
+        "/" if path != "index.md" else ""
+    )
 
 
 def test_every_record_has_its_page_and_drawing(catalogue, tree):
@@ -23,7 +26,14 @@ def test_every_record_has_its_page_and_drawing(catalogue, tree):
         for record in getattr(catalogue, kind):
             assert f"{kind}/{record}.md" in tree
             assert f"draw/{kind[:-1]}-{record}.svg" in tree
-    assert {"index.md", "check.md", "matrix.md", "methods.md", "sources.md", *(f"{kind}/index.md" for kind in KINDS)} <= set(tree)
+    assert {
+        "index.md",
+        "check.md",
+        "matrix.md",
+        "methods.md",
+        "sources.md",
+        *(f"{kind}/index.md" for kind in KINDS),
+    } <= set(tree)
 
 
 def test_the_front_page_is_the_check(tree):

@@ -1,10 +1,15 @@
-"""The policy in a page names each inline script by its digest and lets nothing else run. What browsers make of it: tests/browser."""
+"""The policy in a page names each inline script by its digest and lets nothing else run. What browsers make
+of it: tests/browser."""
 
 import pytest
 
 from generator.site.policy import guarded, policy, tight
 
-PAGE = '<head>\n<meta charset="utf-8">\n<script>go()</script><script src="a.js"></script><script type="application/json">{}</script></head>'
+PAGE = (
+    "<head>\n"
+    '<meta charset="utf-8">\n'
+    '<script>go()</script><script src="a.js"></script><script type="application/json">{}</script></head>'
+)
 # printf 'go()' | openssl dgst -sha256 -binary | base64
 DIGEST = "'sha256-5KYv+PUboo5h+0+YAtGRPbwv5d/QxzHslP4YGnUaxRw='"
 
@@ -22,7 +27,9 @@ def test_the_policy_comes_before_what_it_is_about():
 
 
 def test_a_page_without_a_place_for_it_is_a_fault():
-    with pytest.raises(ValueError, match='the page should have <meta charset="utf-8"> once, where its policy goes'):
+    with pytest.raises(
+        ValueError, match='the page should have <meta charset="utf-8"> once, where its policy goes'
+    ):
         guarded("<head><script>go()</script></head>")
 
 

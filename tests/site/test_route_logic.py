@@ -1,4 +1,5 @@
-"""Routes and missing leads in the browser are those of Python: the same chains, the same verdicts, the same words."""
+"""Routes and missing leads in the browser are those of Python: the same chains, the same
+verdicts, the same words."""
 
 import json
 from dataclasses import replace
@@ -46,7 +47,14 @@ def asked(expression, given):
 @pytest.mark.parametrize("start, target", ASKED)
 def test_the_same_routes(few, given, start, target):
     own = [[list(found.through), found.verdict] for found in routes(few, start, target)]
-    assert asked(f"through({{from: '{start}', into: '{target}'}}).map(({{ through, verdict }}) => [through, verdict])", given) == own
+    assert (
+        asked(
+            f"through({{from: '{start}', into: '{target}'}}).map(({{ through, verdict }}) => [through, "
+            "verdict])",
+            given,
+        )
+        == own
+    )
 
 
 @pytest.mark.parametrize("start, target", ASKED)
@@ -54,10 +62,19 @@ def test_the_same_first_look_at_every_chain(few, given, start, target):
     listed = [chain for length in (0, 1, 2) for chain in chains(few, start, target, length)]
     plain = plainly(few)
     own = [[list(chain), list(glance(plain, start, chain, target))] for chain in listed]
-    assert asked(f"[0, 1, 2].flatMap((length) => [...engine.chains(data, '{start}', '{target}', length)])"
-                 f".map((chain) => [chain, engine.glance(engine.plainly(data), rulebook, '{start}', chain, '{target}')])", given) == own
+    assert (
+        asked(
+            f"[0, 1, 2].flatMap((length) => [...engine.chains(data, '{start}', '{target}', "
+            f"length)]).map((chain) => [chain, engine.glance(engine.plainly(data), rulebook, '{start}', "
+            f"chain, '{target}')])",
+            given,
+        )
+        == own
+    )
 
 
 @pytest.mark.parametrize("start, target", ASKED)
 def test_the_same_missing_lead(few, given, start, target):
-    assert asked(f"Ringfence.missing(data, rulebook, {{from: '{start}', into: '{target}'}})", given) == missing(few, start, target)
+    assert asked(
+        f"Ringfence.missing(data, rulebook, {{from: '{start}', into: '{target}'}})", given
+    ) == missing(few, start, target)

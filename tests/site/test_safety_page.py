@@ -5,7 +5,8 @@ import re
 from front import SCRIPTS
 from html_reader import read
 
-KEY = re.compile(r"""["'`](ringfence[.-][a-z.-]*)["'`]""")  # every name of ours for something kept; a script that keeps under another is caught below
+# every name of ours for something kept; a script that keeps under another is caught below
+KEY = re.compile(r"""["'`](ringfence[.-][a-z.-]*)["'`]""")
 KEEPS = re.compile(r"(?:localStorage|sessionStorage)\.setItem\((\w+|[\"'`][^\"'`]*)")
 
 
@@ -25,5 +26,7 @@ def test_scripts_keep_under_names_that_are_written_out():
         text = path.read_text()
         names = KEEPS.findall(text)
         assert not names or KEY.search(text), f"{path.name} keeps something under a name of another script"
-        assert not [name for name in names if name[0] in "\"'`" and not name[1:].startswith("ringfence")], path.name
+        assert not [name for name in names if name[0] in "\"'`" and not name[1:].startswith("ringfence")], (
+            path.name
+        )
         assert not re.search(r"indexedDB|document\.cookie", text), path.name

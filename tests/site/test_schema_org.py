@@ -1,4 +1,5 @@
-"""Pages to learn from say so in the vocabulary of schema.org (LearningResource, Quiz, Question): https://schema.org/Quiz."""
+"""Pages to learn from say so in the vocabulary of schema.org (LearningResource, Quiz, Question):
+https://schema.org/Quiz."""
 
 import json
 import re
@@ -11,7 +12,11 @@ TOOLS = ("class/practice.md", "class/lesson.md", "class/make.md", "class/test.md
 
 def found(tree):
     """path -> what its page says of itself."""
-    return {path: [json.loads(text) for text in MARKED.findall(content.decode())] for path, content in tree.items() if path.endswith(".md") and b"ld+json" in content}
+    return {
+        path: [json.loads(text) for text in MARKED.findall(content.decode())]
+        for path, content in tree.items()
+        if path.endswith(".md") and b"ld+json" in content
+    }
 
 
 def test_guides_handouts_and_tools_say_that_one_learns_from_them(tree):
@@ -20,8 +25,16 @@ def test_guides_handouts_and_tools_say_that_one_learns_from_them(tree):
     assert ends and ends <= marked.keys() and set(TOOLS) <= marked.keys()
     assert any(path.startswith("class/lessons/") for path in marked)
     for path, said in marked.items():
-        assert len(said) == 1 and said[0]["@context"] == "https://schema.org" and "LearningResource" in said[0]["@type"], path
-        assert said[0]["name"] and said[0]["description"] and ("Quiz" in said[0]["@type"]) == ("hasPart" in said[0]), path
+        assert (
+            len(said) == 1
+            and said[0]["@context"] == "https://schema.org"
+            and "LearningResource" in said[0]["@type"]
+        ), path
+        assert (
+            said[0]["name"]
+            and said[0]["description"]
+            and ("Quiz" in said[0]["@type"]) == ("hasPart" in said[0])
+        ), path
 
 
 def test_a_quiz_has_one_right_answer_and_others_beside_it(tree):

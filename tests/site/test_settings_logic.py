@@ -1,4 +1,5 @@
-"""One setting of the supplies at a time: what the browser's engine tells of it, on connections of the real catalogue."""
+"""One setting of the supplies at a time: what the browser's engine tells of it, on connections
+of the real catalogue."""
 
 import json
 import shutil
@@ -53,18 +54,29 @@ def test_the_verdict_of_a_setting_is_its_worst_finding(told):
 
 
 def test_a_finding_names_only_the_setting_it_is_told_of(told):
-    """Where a finding says when, the positions it names are those of this setting; beside them only those of a device in a spare end."""
+    """Where a finding says when, the positions it names are those of this setting; beside them only those of
+    a device in a spare end."""
     for one, _, setting in settings(told):
         words = ", ".join(f"{name} {setting['supplies'][key]}" for key, name in one["names"])
         for finding in setting["held"]:
-            positions = [part for part in finding["when"].split(", ") if part.split(" ")[-1] in ("on", "off") and " at the spare end " not in part]
+            positions = [
+                part
+                for part in finding["when"].split(", ")
+                if part.split(" ")[-1] in ("on", "off") and " at the spare end " not in part
+            ]
             assert all(part in words for part in positions), (finding["when"], words)
 
 
 def test_what_holds_in_every_setting_stands_in_every_one(told):
     seen = {True: 0, False: 0}
     for one in told:
-        held = [{(finding["id"], finding["subject"], finding["state"]): finding["always"] for finding in setting["held"]} for setting in one["settings"]]
+        held = [
+            {
+                (finding["id"], finding["subject"], finding["state"]): finding["always"]
+                for finding in setting["held"]
+            }
+            for setting in one["settings"]
+        ]
         for each in held:
             for key, always in each.items():
                 assert always == all(key in other for other in held)
@@ -75,8 +87,14 @@ def test_what_holds_in_every_setting_stands_in_every_one(told):
 def test_no_finding_of_the_answer_is_lost_among_the_settings(told):
     for one in told:
         if one["settings"]:
-            held = {(finding["id"], finding["where"], finding["severity"]) for setting in one["settings"] for finding in setting["held"]}
-            assert {(finding["id"], finding["where"], finding["severity"]) for finding in one["findings"]} <= held
+            held = {
+                (finding["id"], finding["where"], finding["severity"])
+                for setting in one["settings"]
+                for finding in setting["held"]
+            }
+            assert {
+                (finding["id"], finding["where"], finding["severity"]) for finding in one["findings"]
+            } <= held
 
 
 def test_the_working_of_a_finding_is_that_of_its_setting(told):
@@ -88,14 +106,33 @@ def test_the_working_of_a_finding_is_that_of_its_setting(told):
 
 def test_what_is_held_apart_is_not_in_the_published_answer(told):
     for one in told:
-        assert set(one["keys"]) == {"from", "through", "into", "fits", "verdict", "settings", "conditions", "offer", "offered", "plugs", "moments",
-                                     "plugging", "findings", "figures", "ways", "remedies"}
+        assert set(one["keys"]) == {
+            "from",
+            "through",
+            "into",
+            "fits",
+            "verdict",
+            "settings",
+            "conditions",
+            "offer",
+            "offered",
+            "plugs",
+            "moments",
+            "plugging",
+            "findings",
+            "figures",
+            "ways",
+            "remedies",
+        }
         assert not {"state", "setting", "always"} & set(one["fields"])
 
 
 def test_phantom_off_spares_the_output_and_loses_a_channel_all_the_same(told):
-    """From memory: phantom power pushes direct current back into a headphone output wired to contacts 1 and 2; a mono input hears one of two channels whatever the switch says."""
+    """From memory: phantom power pushes direct current back into a headphone output wired to contacts 1 and
+    2; a mono input hears one of two channels whatever the switch says."""
     on, off = told[2]["settings"]
     assert (on["supplies"], on["verdict"], off["verdict"]) == ({"phantom": "on"}, "dangerous", "lossy")
-    assert "over-volts" in {finding["id"] for finding in on["held"]} - {finding["id"] for finding in off["held"]}
+    assert "over-volts" in {finding["id"] for finding in on["held"]} - {
+        finding["id"] for finding in off["held"]
+    }
     assert all(finding["always"] for finding in off["held"] if finding["id"] == "one-side-only")

@@ -27,8 +27,7 @@ def test_a_current_nobody_reads_is_told(catalogue):
     with pytest.raises(ValueError) as caught:
         teaching.pair(catalogue, "mic-dynamic-xlr", teaching.ALIKE, "mixer-mic-in-p48-xlr", "ribbon")
     assert (
-        str(caught.value)
-        == "no settled direct current through a ribbon is read from "
+        str(caught.value) == "no settled direct current through a ribbon is read from "
         "'mic-dynamic-xlr' through 'xlr-f-to-xlr-m-3m' into 'mixer-mic-in-p48-xlr'"
     )
 
@@ -71,8 +70,7 @@ def test_every_picture_stands_in_a_guide(name, tree):
 def test_the_strip_of_the_plug_can_be_reached_by_keyboard_and_is_named(tree):
     page = tree["guides/order.md"].decode()
     assert (
-        '<div class="rf-figures rf-strip" data-search-exclude tabindex="0" role="group" '
-        'aria-label="A jack plug on its way in, step by step">'
-        in page
+        '<div class="rf-figures rf-strip" data-search-exclude tabindex="0" role="group" aria-label="A jack '
+        'plug on its way in, step by step">' in page
     )
     assert page.count('id="guide-phone-635-trs-step-') == 2 * 9

@@ -1,4 +1,5 @@
-"""The workshop's pages: every lead has one with its sheets, and the search in the browser goes step by step as the one in Python does."""
+"""The workshop's pages: every lead has one with its sheets, and the search in the browser goes step by step
+as the one in Python does."""
 
 import json
 import re
@@ -15,8 +16,14 @@ from generator.workshop.likely import MOVES
 from generator.workshop.search import Search
 from generator.workshop.specimen import on_bench
 
-LEADS = ("xlr-f-to-xlr-m-3m", "xlr-f-to-xlr-m-pad-20-db", "xlr-f-to-xlr-m-phantom-block", "xlr-f-to-xlr-m-t-power-from-phantom",
-         "phone-635-trs-to-two-635-ts-insert", "xlr-5-f-to-xlr-5-m-stereo")
+LEADS = (
+    "xlr-f-to-xlr-m-3m",
+    "xlr-f-to-xlr-m-pad-20-db",
+    "xlr-f-to-xlr-m-phantom-block",
+    "xlr-f-to-xlr-m-t-power-from-phantom",
+    "phone-635-trs-to-two-635-ts-insert",
+    "xlr-5-f-to-xlr-5-m-stereo",
+)
 WALK = """(() => { const { workshop } = Ringfence; const known = workshop.unpacked(Ringfence.carried);
 const answer = (said) => (said === "open" ? Infinity : said);
 return Ringfence.walks.map((walk) => { const prior = workshop.prior(known, null); const steps = [];
@@ -29,7 +36,8 @@ return Ringfence.walks.map((walk) => { const prior = workshop.prior(known, null)
 
 
 def walks(known, rng):
-    """Searches as a person would go through them, some with readings that are wrong: lists of (measurement, answer)."""
+    """Searches as a person would go through them, some with readings that are wrong: lists of
+    (measurement, answer)."""
     search, found = Search(known), []
     for fault in rng.sample(range(len(known.faults)), min(12, len(known.faults))):
         read = []
@@ -38,7 +46,9 @@ def walks(known, rng):
             following = search.best(likely, read)
             if following is None or search.ending(likely, bool(read), following).state == "found":
                 break
-            window = known.classes[known.which[fault, following] if rng.random() < 0.85 else rng.randrange(len(known.classes))]
+            window = known.classes[
+                known.which[fault, following] if rng.random() < 0.85 else rng.randrange(len(known.classes))
+            ]
             middle = window.low if window.high == inf else (window.low + window.high) / 2
             read.append((following, MOVES if window.moves else middle))
         found.append(read)
@@ -61,13 +71,29 @@ def test_the_browser_searches_as_python_does(catalogue, tmp_path, id):
             following = search.best(likely, read[:i])
             ending = search.ending(likely, i > 0, following)
             assert step["likely"] == pytest.approx(likely.tolist(), abs=1e-9)
-            assert (step["next"], step["named"], step["state"]) == (following, list(ending.named), ending.state)
+            assert (step["next"], step["named"], step["state"]) == (
+                following,
+                list(ending.named),
+                ending.state,
+            )
             assert step["sure"] == pytest.approx(ending.sure, abs=1e-9)
             count += 1
     assert count > 30
 
 
-@pytest.mark.parametrize("typed, ohms", [("0.3", 0.3), ("680", 680), ("2.2k", 2200), ("1,5 M", 1.5e6), ("12 ohm", 12), ("x", None), ("", None), ("-3", None)])
+@pytest.mark.parametrize(
+    "typed, ohms",
+    [
+        ("0.3", 0.3),
+        ("680", 680),
+        ("2.2k", 2200),
+        ("1,5 M", 1.5e6),
+        ("12 ohm", 12),
+        ("x", None),
+        ("", None),
+        ("-3", None),
+    ],
+)
 def test_what_a_thumb_types(tmp_path, typed, ohms):
     file = tmp_path / "data.json"
     file.write_text("{}")
@@ -99,7 +125,9 @@ def test_every_lead_has_its_sheets(catalogue, tree):
 def test_the_dictionary_a_page_carries_is_the_leads(catalogue, tree):
     for lead in catalogue.leads.values():
         page = tree[f"workshop/{lead.id}.md"].decode()
-        found = re.search(r'<script type="application/json" id="rf-dictionary">(.*?)</script>', page, re.DOTALL)
+        found = re.search(
+            r'<script type="application/json" id="rf-dictionary">(.*?)</script>', page, re.DOTALL
+        )
         specimen = on_bench(catalogue, lead)
         if len(faults(specimen)) > MANY:
             assert not found and "too many contacts" in page

@@ -1,4 +1,5 @@
-"""The fault dictionary a phone works out for a lead of the bench is the one Python works out for a lead of the catalogue."""
+"""The fault dictionary a phone works out for a lead of the bench is the one Python works out for a
+lead of the catalogue."""
 
 import json
 from random import Random
@@ -33,8 +34,18 @@ return faults.order(lead, faults.sheet(lead, contacts, tables), tables, { name: 
 @pytest.fixture(scope="module")
 def drawn(catalogue):
     """Leads of few enough faults, drawn from all, and one of each kind of part."""
-    named = ["xlr-f-to-xlr-m-3m", "xlr-f-to-xlr-m-pad-20-db", "xlr-f-to-xlr-m-phantom-block", "rca-to-rca-transformer", "bnc-to-35-trs-timecode-attenuator"]
-    small = [lead for lead in catalogue.leads.values() if lead.id not in named and len(faults(on_bench(catalogue, lead))) <= DEAR]
+    named = [
+        "xlr-f-to-xlr-m-3m",
+        "xlr-f-to-xlr-m-pad-20-db",
+        "xlr-f-to-xlr-m-phantom-block",
+        "rca-to-rca-transformer",
+        "bnc-to-35-trs-timecode-attenuator",
+    ]
+    small = [
+        lead
+        for lead in catalogue.leads.values()
+        if lead.id not in named and len(faults(on_bench(catalogue, lead))) <= DEAR
+    ]
     return [*named, *(lead.id for lead in Random(SEED).sample(small, SOME))]
 
 
@@ -49,18 +60,28 @@ def bounds(known):
     """What every measurement reads under every fault: rows of bounds, whatever the classes are called."""
     count = len(known["measurements"])
     numbers = [ord(sign) - 48 for sign in known["which"]]
-    return [[known["classes"][k] for k in numbers[f * count:(f + 1) * count]] for f in range(len(known["faults"]))]
+    return [
+        [known["classes"][k] for k in numbers[f * count : (f + 1) * count]]
+        for f in range(len(known["faults"]))
+    ]
 
 
 def same(one, other):
-    return one[2] == other[2] and all(a is b if a is None or b is None else abs(a - b) <= NEAR * max(1.0, abs(a)) for a, b in zip(one[:2], other[:2]))
+    return one[2] == other[2] and all(
+        a is b if a is None or b is None else abs(a - b) <= NEAR * max(1.0, abs(a))
+        for a, b in zip(one[:2], other[:2])
+    )
 
 
 def test_the_same_faults_measurements_and_readings(catalogue, made):
     wrong = []
     for id, other in made.items():
         own = json.loads(json.dumps(carried(catalogue, catalogue.leads[id], {})))
-        wrong += [(id, key) for key in ("faults", "groups", "mends", "terminals", "places", "measurements", "moves", "rules") if own[key] != other[key]]
+        wrong += [
+            (id, key)
+            for key in ("faults", "groups", "mends", "terminals", "places", "measurements", "moves", "rules")
+            if own[key] != other[key]
+        ]
         for f, (row, column) in enumerate(zip(bounds(own), bounds(other))):
             wrong += [(id, f, m, a, b) for m, (a, b) in enumerate(zip(row, column)) if not same(a, b)]
         if sorted(set(own["shows"])) != sorted(set(other["shows"])):
@@ -72,7 +93,9 @@ def test_a_lead_of_too_many_faults_is_refused_alike(catalogue, tmp_path):
     many = next(lead for lead in catalogue.leads.values() if len(faults(on_bench(catalogue, lead))) > MANY)
     assert carried(catalogue, many, {}) is None
     file = tmp_path / "data.json"
-    file.write_text(json.dumps({"data": as_data(catalogue), "tables": published(catalogue), "asked": [many.id]}))
+    file.write_text(
+        json.dumps({"data": as_data(catalogue), "tables": published(catalogue), "asked": [many.id]})
+    )
     assert run(DICTIONARY, scripts("faults"), file) == [None]
 
 
@@ -84,16 +107,23 @@ def test_the_same_build_sheets(catalogue, drawn, tmp_path):
     wrong = []
     for id, other in zip(drawn, found):
         own = build_sheet(catalogue, catalogue.leads[id])
-        mine = {"solder": [{key: one[key] for key in ("end", "label", "contacts")} for one in own["solder"]], "steps": own["steps"],
-                "says": [own[key] for key in ("shell", "colours", "sleeve") if own[key]], "strip": [row["sheath"] for row in own["strip"]]}
+        mine = {
+            "solder": [{key: one[key] for key in ("end", "label", "contacts")} for one in own["solder"]],
+            "steps": own["steps"],
+            "says": [own[key] for key in ("shell", "colours", "sleeve") if own[key]],
+            "strip": [row["sheath"] for row in own["strip"]],
+        }
         wrong += [(id, key) for key in mine if mine[key] != other[key]]
     assert not wrong, wrong
 
 
 def test_the_same_ordering_sheets(catalogue, drawn, tmp_path):
-    """Ends, cable, screen, every contact and every pair that must read something; what must read nothing is one line on the phone, and parts are said by the bench."""
+    """Ends, cable, screen, every contact and every pair that must read something; what must read nothing is
+    one line on the phone, and parts are said by the bench."""
     leads = [catalogue.leads[id] for id in drawn]
-    asked = [{"id": lead.id, "cable": f"{cable(lead)}, {lead.length:g} m" if lead.cable else ""} for lead in leads]
+    asked = [
+        {"id": lead.id, "cable": f"{cable(lead)}, {lead.length:g} m" if lead.cable else ""} for lead in leads
+    ]
     file = tmp_path / "data.json"
     file.write_text(json.dumps({"data": as_data(catalogue), "tables": published(catalogue), "asked": asked}))
     for lead, other in zip(leads, run(ORDERS, scripts("faults"), file)):

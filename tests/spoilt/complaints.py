@@ -22,7 +22,11 @@ def complaints(mutant: Mutant, found: list[Problem]) -> list[str]:
         wrong.append("the other file's fault is not told")
     lines = len(re.findall(r"\r\n|[\n\r\x85\u2028\u2029]", mutant.content.decode("utf-8", "replace"))) + 1
     more = LONGEST_ECHO + len("...") + 1
-    long = [one[:more] for one in (" ".join(text.split()) for text in _scalars(mutant.content)) if len(one) >= more]
+    long = [
+        one[:more]
+        for one in (" ".join(text.split()) for text in _scalars(mutant.content))
+        if len(one) >= more
+    ]
     for fault in found:
         if not re.fullmatch(r"(pinouts|own)(/[a-z0-9./-]+)?", fault.path) or fault.rule not in RULES:
             wrong.append(f"no file or no rule of ours: {fault.path!r} {fault.rule}")
@@ -40,7 +44,9 @@ def _scalars(content: bytes) -> set[str]:
     """Every long text in the file, as far as it can be parsed."""
     found = set()
     try:
-        for event in yaml.parse(content.decode("utf-8-sig"), Loader=getattr(yaml, "CBaseLoader", yaml.BaseLoader)):
+        for event in yaml.parse(
+            content.decode("utf-8-sig"), Loader=getattr(yaml, "CBaseLoader", yaml.BaseLoader)
+        ):
             if isinstance(event, yaml.ScalarEvent) and len(event.value) > LONGEST_ECHO:
                 found.add(event.value)
     except (yaml.YAMLError, UnicodeDecodeError):

@@ -1,7 +1,9 @@
-"""The catalogue, read once; a spoilt file is read anew, and linted with all it leads to and some of what leads to it.
+"""The catalogue, read once; a spoilt file is read anew, and linted with all it leads to and
+some of what leads to it.
 
-What else there is stays known by its ids, as a file that cannot be read would be: nothing is said of it and nothing that follows from it.
-`whole` lints the same files from the folder; what it says of them must be the same.
+What else there is stays known by its ids, as a file that cannot be read would be: nothing is said
+of it and nothing that follows from it. `whole` lints the same files from the folder; what it says
+of them must be the same.
 """
 
 from __future__ import annotations
@@ -34,7 +36,8 @@ survey = import_module("generator.catalogue.survey")  # the package has a functi
 
 @dataclass(frozen=True)
 class Mutant:
-    """One spoilt file: of the catalogue (`kind` and `id`), or somebody's own (`kind` is "own"). `made` puts something else than a file there."""
+    """One spoilt file: of the catalogue (`kind` and `id`), or somebody's own (`kind` is "own"). `made` puts
+    something else than a file there."""
 
     kind: str
     id: str
@@ -46,11 +49,14 @@ class Mutant:
     def name(self) -> str:
         if self.kind in FOLDERS:
             return f"pinouts/{self.kind}/{self.id}.yaml"
-        return {"own": f"own/{self.id}.yaml", "published": f"pinouts/{ever.FILE}"}.get(self.kind, f"pinouts/{self.kind}.yaml")
+        return {"own": f"own/{self.id}.yaml", "published": f"pinouts/{ever.FILE}"}.get(
+            self.kind, f"pinouts/{self.kind}.yaml"
+        )
 
 
 class Remembered:
-    """The shape of a kind of file, which checks each sound file once: what comes of it depends on the file and on which ids there are."""
+    """The shape of a kind of file, which checks each sound file once: what comes of it depends on the file
+    and on which ids there are."""
 
     def __init__(self, shape: Record | MapOf, sound: set[int]):
         self._shape, self._sound, self._checked = shape, sound, {}
@@ -75,17 +81,26 @@ class Held:
         source, problems = default_directory(), Problems()
         (self.directory / "pinouts").mkdir()
         for name in [*FOLDERS, *(f"{kind}.yaml" for kind in SINGLE)]:
-            (shutil.copytree if name in FOLDERS else shutil.copy)(source / name, self.directory / "pinouts" / name)
+            (shutil.copytree if name in FOLDERS else shutil.copy)(
+                source / name, self.directory / "pinouts" / name
+            )
         with _standing(self.directory):
             self.raw = read(Path("pinouts"), problems)
             Path(BYSTANDER).write_text(BYSTANDING)
             self._bystander = loader.read(Path(BYSTANDER), BYSTANDER, problems)
         assert not problems.sorted()
-        self.texts = {(kind, name): (source / kind / f"{name}.yaml").read_text("utf-8") for kind in FOLDERS for name in self.raw[kind]}
+        self.texts = {
+            (kind, name): (source / kind / f"{name}.yaml").read_text("utf-8")
+            for kind in FOLDERS
+            for name in self.raw[kind]
+        }
         self.texts |= {(kind, kind): (source / f"{kind}.yaml").read_text("utf-8") for kind in SINGLE}
         self.texts["published", "published"] = (source / ever.FILE).read_text("utf-8")
         self._filled = {kind: _filled(self.raw[kind]) for kind in FOLDERS}
-        self._shapes = {kind: Remembered(shape, set(map(id, self._filled.get(kind, {}).values()))) for kind, shape in KINDS.items()}
+        self._shapes = {
+            kind: Remembered(shape, set(map(id, self._filled.get(kind, {}).values())))
+            for kind, shape in KINDS.items()
+        }
         self._relate()
 
     def _relate(self) -> None:
@@ -105,10 +120,15 @@ class Held:
         return set().union(*(self._called[word] for word in found if word in self._called))
 
     def faults(self, mutant: Mutant, wanting: int | None = 2) -> list[Problem]:
-        """All faults with the spoilt file, and the records built where there is none. `wanting`: how many of what leads to the file, None for all."""
+        """All faults with the spoilt file, and the records built where there is none. `wanting`: how many of
+        what leads to the file, None for all."""
         with _standing(self.directory), self._in_place(mutant) as path:
             problems = Problems()
-            spoilt = loader.read(path, mutant.name, Problems() if mutant.kind == "own" else problems) if mutant.kind != "published" else None
+            spoilt = (
+                loader.read(path, mutant.name, Problems() if mutant.kind == "own" else problems)
+                if mutant.kind != "published"
+                else None
+            )
             names = words(spoilt)
             chosen = self._with(mutant, names, wanting)
             touched = self._touched(mutant, chosen, names)
@@ -120,37 +140,52 @@ class Held:
             found = context.problems.sorted()
             if len(found) == 1:
                 for kind in ("ports", "leads"):
-                    context.trees[kind] = {name: tree for name, tree in context.trees[kind].items() if (kind, name) in touched}
+                    context.trees[kind] = {
+                        name: tree for name, tree in context.trees[kind].items() if (kind, name) in touched
+                    }
                 build.catalogue(context)
             return found
 
-    def _beside(self, mutant: Mutant, spoilt: Map | None, names: set[str], chosen: set[One]) -> dict[str, dict[str, Map | None]]:
-        """What is read of the catalogue: the spoilt file, what is chosen, the bystander, of sources and questions what is cited; else ids alone."""
+    def _beside(
+        self, mutant: Mutant, spoilt: Map | None, names: set[str], chosen: set[One]
+    ) -> dict[str, dict[str, Map | None]]:
+        """What is read of the catalogue: the spoilt file, what is chosen, the bystander, of sources and
+        questions what is cited; else ids alone."""
         raw = {kind: dict.fromkeys(ids) for kind, ids in self.raw.items()}
         for kind, name in chosen:
-            raw[kind][name] = (self.raw if mutant.kind == kind and mutant.id in self._bases(kind, name) else self._filled)[kind][name]
+            raw[kind][name] = (
+                self.raw if mutant.kind == kind and mutant.id in self._bases(kind, name) else self._filled
+            )[kind][name]
         raw["cables"]["bystander"] = self._bystander
         cited = names.union(*(self._words[record] for record in chosen))
         for kind in SINGLE:
             whole = self.raw[kind][kind]
-            raw[kind][kind] = Map({key: node for key, node in whole.entries.items() if key in cited or kind == "retired"}, whole.keys, whole.place)
+            raw[kind][kind] = Map(
+                {key: node for key, node in whole.entries.items() if key in cited or kind == "retired"},
+                whole.keys,
+                whole.place,
+            )
         if mutant.kind in raw:
             raw[mutant.kind][mutant.id] = spoilt
         return raw
 
     def _touched(self, mutant: Mutant, chosen: set[One], names: set[str]) -> set[One]:
-        """What lint may say something else of than before: the file, what leads to it, and whatever is called as it is called now."""
+        """What lint may say something else of than before: the file, what leads to it, and whatever is
+        called as it is called now."""
         at = (mutant.kind, mutant.id)
         if mutant.kind in SINGLE:
             return chosen | {at}
-        return {("leads", mutant.id), ("ports", mutant.id), at, *self._all_leading(at), *self._named(names)}  # an own file is one of the first two
+        # an own file is one of the first two
+        return {("leads", mutant.id), ("ports", mutant.id), at, *self._all_leading(at), *self._named(names)}
 
     def _with(self, mutant: Mutant, names: set[str], wanting: int | None) -> set[One]:
-        """What is linted with the file: whatever it names or named, whatever leads to it, and so on to what each of them names."""
+        """What is linted with the file: whatever it names or named, whatever leads to it, and so on to
+        what each of them names."""
         at = (mutant.kind, mutant.id)
         if mutant.kind in SINGLE:
             before = words(self.raw[mutant.kind][mutant.kind])
-            gone = before if mutant.kind == "questions" or not names else before - names  # a question may have another unit
+            # a question may have another unit
+            gone = before if mutant.kind == "questions" or not names else before - names
             leading = [record for record, found in self._words.items() if found & gone]
         else:
             leading = sorted(self._all_leading(at)) if wanting is None else self._wanted_by.get(at, [])
@@ -203,7 +238,12 @@ class Held:
 def _filled(records: dict[str, Map]) -> dict[str, Map]:
     """Records that have all they take from others already."""
     whole = same_as.resolve(records, Problems(), lambda *_: True)
-    return {name: Map({key: value for key, value in node.entries.items() if key != "same_as"}, node.keys, node.place) for name, node in whole.items()}
+    return {
+        name: Map(
+            {key: value for key, value in node.entries.items() if key != "same_as"}, node.keys, node.place
+        )
+        for name, node in whole.items()
+    }
 
 
 def _of(kind: str, touched: set[One], check: Callable) -> Callable:
@@ -212,8 +252,11 @@ def _of(kind: str, touched: set[One], check: Callable) -> Callable:
 
 
 MADE = {
-    "folder": lambda path: path.mkdir(), "pipe": os.mkfifo, "device": lambda path: path.symlink_to("/dev/zero"),
-    "dangling link": lambda path: path.symlink_to("nowhere"), "link to itself": lambda path: path.symlink_to(path.name),
+    "folder": lambda path: path.mkdir(),
+    "pipe": os.mkfifo,
+    "device": lambda path: path.symlink_to("/dev/zero"),
+    "dangling link": lambda path: path.symlink_to("nowhere"),
+    "link to itself": lambda path: path.symlink_to(path.name),
     "link to its folder": lambda path: path.symlink_to("."),
 }
 

@@ -41,10 +41,13 @@ class Bench:
 
     def __init__(self, dictionary, weights=None):
         self.dictionary, self.search, self._next = dictionary, Search(dictionary, weights), {}
-        self.others = [[dictionary.classes[k] for k in row.nonzero()[0]] for row in all_apart(dictionary.edges)]
+        self.others = [
+            [dictionary.classes[k] for k in row.nonzero()[0]] for row in all_apart(dictionary.edges)
+        ]
 
     def run(self, fault: int, rng: Random, lie: int | None = None) -> Run:
-        """Search for a fault; the reading number `lie` (from 0) is made of another class than the true one."""
+        """Search for a fault; the reading number `lie` (from 0) is made of another
+        class than the true one."""
         known, read, likely, key, named = self.dictionary, [], self.search.prior, (), None
         while True:
             if key not in self._next:

@@ -7,9 +7,8 @@ import pytest
 
 
 MAINS = (
-    "'{}': This workshop makes, tests and mends no mains leads. They are work for "
-    "people licensed for it where you are; ask your regulator, "
-    "or buy the lead made.\n"
+    "'{}': This workshop makes, tests and mends no mains leads. They are work for people licensed for it "
+    "where you are; ask your regulator, or buy the lead made.\n"
 )
 
 
@@ -41,8 +40,8 @@ def test_an_unknown_lead_names_the_nearest(ask, command):
     assert ask(command, "xlr-f-to-xlr-m-2m") == (
         2,
         "",
-        "'xlr-f-to-xlr-m-2m' is not in the catalogue. Nearest: xlr-f-to-xlr-m-20m, "
-        "xlr-f-to-xlr-m-3m, xlr-f-to-xlr-m-100m.\n",
+        "'xlr-f-to-xlr-m-2m' is not in the catalogue. Nearest: xlr-f-to-xlr-m-20m, xlr-f-to-xlr-m-3m, "
+        "xlr-f-to-xlr-m-100m.\n",
     )
 
 
@@ -91,7 +90,10 @@ def test_diagnose_for_programs(ask):
     [
         (
             ("diagnose", "rca-to-rca", "--read", "a.center-b.centre=open"),
-            "'a.center-b.centre' is not a pair of contacts of this lead. Nearest: a.centre-b.centre, a.shell-b.centre, b.shell-b.centre.\n",
+            (
+                "'a.center-b.centre' is not a pair of contacts of this lead. Nearest: a.centre-b.centre, "
+                "a.shell-b.centre, b.shell-b.centre.\n"
+            ),
         ),
         (("pad", "--loss", "20V"), "--loss: '20V' is a voltage; a ratio in dB (dB) is wanted here.\n"),
         (("pad", "--loss", "0dB"), "--loss: '0dB' is not above zero; write a loss like 20 dB.\n"),

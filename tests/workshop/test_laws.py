@@ -102,8 +102,8 @@ def test_few_readings_do(catalogue, folder, record_property):
     as_met = named[order][np.searchsorted(share, share[-1] / 2)]
     record_property(
         "told",
-        f"workshop, {len(rows)} faults: readings until named {spread(named)} (faults as common as they are: median {as_met:g}); "
-        f"until proved {spread(counts)}",
+        f"workshop, {len(rows)} faults: readings until named {spread(named)} (faults as common as they are: "
+        f"median {as_met:g}); until proved {spread(counts)}",
     )
     assert np.median(named) <= 4 and as_met <= 4 and np.median(counts) <= 5
 

@@ -82,7 +82,8 @@ def test_a_capacitor_beeps_once(catalogue):
 
 
 def test_a_capacitor_behind_a_small_resistor_climbs_too(catalogue):
-    """22 uF behind 100 ohm: a capacitance meter reads no plain value, an ohmmeter fills it all the same. Behind 10 kohm nothing beeps."""
+    """22 uF behind 100 ohm: a capacitance meter reads no plain value, an ohmmeter fills it all the same.
+    Behind 10 kohm nothing beeps."""
     found = read(catalogue, catalogue.leads["bnc-to-35-trs-timecode-attenuator"])
     for pair in ("a.shell-b.tip", "b.tip-b.sleeve"):
         assert (found[pair].beep, found[pair].farad, found[pair].chirp) == ("once", None, None), pair

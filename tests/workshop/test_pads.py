@@ -98,7 +98,8 @@ def test_the_published_o_pad():
 
 
 def test_preferred_values():
-    """Eight of the 24 differ from the rounded formula; half a step is 7.42 % at most in E24, 1.49 % in E96."""
+    """Eight of the 24 differ from the rounded formula; half a step is 7.42 % at most
+    in E24, 1.49 % in E96."""
     assert [value for i, value in enumerate(E24) if value != round(10 ** (i / 24), 1)] == [
         2.7,
         3.0,

@@ -84,8 +84,8 @@ def test_a_wrong_answer_is_not_final():
         (
             "dead",
             ["swap-lead9=gone"],
-            "'swap-lead9' is nothing to try on this run; there are look, swap-lead1, swap-lead2, bypass-lead1-lead2, "
-            "swap-source, swap-input.",
+            "'swap-lead9' is nothing to try on this run; there are look, swap-lead1, swap-lead2, "
+            "bypass-lead1-lead2, swap-source, swap-input.",
         ),
         ("dead", ["look"], "'look' does not say how it ended; write look=gone or look=stays."),
         (

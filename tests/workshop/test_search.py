@@ -139,7 +139,8 @@ def test_how_many_tests_a_lead_takes(n, tests, readings):
     assert (multi_probe_tests(n), two_probe_readings(n)) == (tests, readings)
 
 
-# -- likelihoods ----------------------------------------------------------------------------------------------------
+# -- likelihoods
+# ----------------------------------------------------------------------------------------------------
 
 
 def test_no_reading_is_impossible():
@@ -165,7 +166,8 @@ def test_a_beep_alone_says_little():
         ) == pytest.approx(silent)
 
 
-# -- as it is told --------------------------------------------------------------------------------------------------
+# -- as it is told
+# --------------------------------------------------------------------------------------------------
 
 
 def ask(catalogue, *typed, lead=LEAD, among=False):
@@ -228,7 +230,10 @@ def test_what_no_ohmmeter_tells_and_what_would(catalogue):
         ("%%%=1ohm", "'%%%' is not a pair of contacts of this lead."),
         (
             "a.1-b.1=opn",
-            "'opn' is not a reading; write a resistance (0.3ohm, 2.2kohm), open, beep, silent or moves. Did you mean open?",
+            (
+                "'opn' is not a reading; write a resistance (0.3ohm, 2.2kohm), open, beep, silent or moves. "
+                "Did you mean open?"
+            ),
         ),
         (
             "a.1-b.1=3V",
@@ -240,7 +245,10 @@ def test_what_no_ohmmeter_tells_and_what_would(catalogue):
         ),
         (
             "a.1-b.1",
-            "'a.1-b.1' tells no reading; write a.1-b.1= and a resistance (0.3ohm, 2.2kohm), open, beep, silent or moves.",
+            (
+                "'a.1-b.1' tells no reading; write a.1-b.1= and a resistance (0.3ohm, 2.2kohm), open, beep, "
+                "silent or moves."
+            ),
         ),
     ],
 )
@@ -256,7 +264,8 @@ def test_pairs_may_be_typed_either_way_round(catalogue):
     assert ask(catalogue, "b.2-a.2=open")[0]["likely"] == ask(catalogue, "a.2-b.2=open")[0]["likely"]
 
 
-# -- look-alikes ----------------------------------------------------------------------------------------------------
+# -- look-alikes
+# ----------------------------------------------------------------------------------------------------
 
 
 def test_which_pad_is_in_the_hand(catalogue):

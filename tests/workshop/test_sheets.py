@@ -64,7 +64,9 @@ def test_the_test_sheet_leaves_no_pair_out(catalogue):
                 kind = (
                     "the metal shell of"
                     if "body" in reading.pair
-                    else "any contact to any other end's" if len(ends) > 1 else ""
+                    else "any contact to any other end's"
+                    if len(ends) > 1
+                    else ""
                 )
                 assert kind in silent, lead.id
                 assert (
@@ -85,7 +87,10 @@ def test_capacitors_say_which_way_round(catalogue):
 def test_legs_that_must_match_are_named(catalogue):
     said = list(solder.matching(catalogue.leads["xlr-f-to-xlr-m-pad-20-db"]))
     assert said == [
-        "leg-hot and leg-cold from one reel: 1 % off in opposite directions leaves 57 dB of hum rejection (10 kΩ to ground)."
+        (
+            "leg-hot and leg-cold from one reel: 1 % off in opposite directions leaves 57 dB of hum "
+            "rejection (10 kΩ to ground)."
+        )
     ]
 
 

@@ -22,7 +22,9 @@ def followed(known, way, lead):
     count = 0
     while "m" in way:
         count += 1
-        [way] = [answer["then"] for answer in way["answers"] if known.which[lead, way["m"]] in answer["classes"]]
+        [way] = [
+            answer["then"] for answer in way["answers"] if known.which[lead, way["m"]] in answer["classes"]
+        ]
     return way["leads"], count
 
 
@@ -34,20 +36,33 @@ def test_honest_readings_end_on_the_lead(families):
             assert lead in left, id
             together = {lead}
             for _ in left:  # what is alike to what is alike is alike
-                together |= {other for other in left for one in together if not any(
-                    apart(known.classes[a], known.classes[b]) for a, b in zip(known.which[one], known.which[other]))}
+                together |= {
+                    other
+                    for other in left
+                    for one in together
+                    if not any(
+                        apart(known.classes[a], known.classes[b])
+                        for a, b in zip(known.which[one], known.which[other])
+                    )
+                }
             assert together == set(left), (id, left)
 
 
 def test_families_of_three_take_what_three_must(families):
-    """One reading where some measurement shows three different things, else one for the first and two for the others."""
+    """One reading where some measurement shows three different things, else one for the first
+    and two for the others."""
     count = 0
     for id, known, way in families:
         ends = [followed(known, way, lead) for lead in range(len(known.faults))]
         if len(ends) != 3 or any(len(left) > 1 for left, _ in ends):
             continue
-        at_once = any(all(apart(known.classes[known.which[a, m]], known.classes[known.which[b, m]]) for a, b in ((0, 1), (0, 2), (1, 2)))
-                      for m in range(known.which.shape[1]))
+        at_once = any(
+            all(
+                apart(known.classes[known.which[a, m]], known.classes[known.which[b, m]])
+                for a, b in ((0, 1), (0, 2), (1, 2))
+            )
+            for m in range(known.which.shape[1])
+        )
         assert sorted(readings for _, readings in ends) == ([1, 1, 1] if at_once else [1, 2, 2]), id
         count += 1
     assert count > 5

@@ -1,7 +1,7 @@
 """What a well-formed file must also mean: kind -> checks.
 
-A check is `(id, tree, context) -> None`. It adds to `context.problems`, and stops (`Unusable`) at whatever is already
-reported."""
+A check is `(id, tree, context) -> None`. It adds to `context.problems`, and stops (`Unusable`) at
+whatever is already reported."""
 
 from functools import partial
 
@@ -17,4 +17,7 @@ CHECKS = {
     "leads": leads.CHECKS,
     "retired": retired.CHECKS,
 }
-CHECKS |= {kind: (*CHECKS[kind], partial(check_name, kind)) for kind in ("connectors", "assignments", "ports", "leads")}
+CHECKS |= {
+    kind: (*CHECKS[kind], partial(check_name, kind))
+    for kind in ("connectors", "assignments", "ports", "leads")
+}

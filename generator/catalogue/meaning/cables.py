@@ -9,7 +9,10 @@ from ..nodes import Map, Text
 def check_current(id: str, tree: Map, context: Context) -> None:
     current, evidence = tree["current"], tree["evidence"]
     if isinstance(current, Text) and evidence.text in ("standard", "published"):
-        message = f"the current of {current.text} takes the record's '{evidence.text}', which is about its resistance; give it evidence of its own."
+        message = (
+            f"the current of {current.text} takes the record's '{evidence.text}', which is about its "
+            "resistance; give it evidence of its own."
+        )
         context.problems.add(current.place, "borrowed-grade", message, evidence.place)
 
 

@@ -61,12 +61,21 @@ def check_unused(id: str, tree: Map, context: Context) -> None:
     parameters, uses = tree.map("parameters"), parameter_uses(tree)
     for name, place in parameters.keys.items():
         if name not in uses and uses.keys() <= parameters.keys.keys() and name not in RESERVED:
-            context.problems.add(place, "unused-parameter", f"nothing in this circuit uses the parameter '{name}'.")
-    fed = {fed["supply"].text for section in ("parts", "sources") for _, fed in tree.map(section).items() if "supply" in fed}
+            context.problems.add(
+                place, "unused-parameter", f"nothing in this circuit uses the parameter '{name}'."
+            )
+    fed = {
+        fed["supply"].text
+        for section in ("parts", "sources")
+        for _, fed in tree.map(section).items()
+        if "supply" in fed
+    }
     supplies = tree.map("supplies")
     for name, place in supplies.keys.items():
         if name not in fed and fed <= supplies.keys.keys():
-            context.problems.add(place, "unused-supply", f"no part and no source of this circuit has `supply: {name}`.")
+            context.problems.add(
+                place, "unused-supply", f"no part and no source of this circuit has `supply: {name}`."
+            )
 
 
 def check_supplies(id: str, tree: Map, context: Context) -> None:
@@ -84,7 +93,10 @@ def check_supplies(id: str, tree: Map, context: Context) -> None:
 
 def check_switches(id: str, tree: Map, context: Context) -> None:
     """A source is turned on by a supply of the style drive, an emf by another."""
-    declared, styles = tree.map("supplies").entries, {name: supply.text("style") for name, supply in tree.map("supplies").items()}
+    declared, styles = (
+        tree.map("supplies").entries,
+        {name: supply.text("style") for name, supply in tree.map("supplies").items()},
+    )
     for section, wanted in (("sources", True), ("parts", False)):
         for _, fed in tree.map(section).items():
             supply = fed.entries.get("supply")
@@ -92,7 +104,11 @@ def check_switches(id: str, tree: Map, context: Context) -> None:
                 message = not_one_of(supply.text, "a supply of this circuit", declared)
                 context.problems.add(supply.place, "unknown-supply", message)
             elif supply and supply.text in styles and (styles[supply.text] == "drive") != wanted:
-                what = "is not of the style drive; a source wants one" if wanted else "is of the style drive; an emf wants another"
+                what = (
+                    "is not of the style drive; a source wants one"
+                    if wanted
+                    else "is of the style drive; an emf wants another"
+                )
                 context.problems.add(supply.place, "wrong-supply", f"supply '{supply.text}' {what}.")
 
 
@@ -107,7 +123,9 @@ def check_nodes(id: str, tree: Map, context: Context) -> None:
     roles = tree.whole("roles")
     check_repeated(roles, "role", context)
     anchors = (*roles.texts(), CHASSIS)
-    networks.check_nodes_used(networks.pairs_between(tree, "sources", "listeners", "limits", "needs"), tree, anchors, context)
+    networks.check_nodes_used(
+        networks.pairs_between(tree, "sources", "listeners", "limits", "needs"), tree, anchors, context
+    )
     touched = networks.touched(tree)
     for role in roles:
         if role.text not in touched:
@@ -121,8 +139,16 @@ def check_outputs(id: str, tree: Map, context: Context) -> None:
     stiff = networks.joined(tree, ("wire", "emf"))
     for name, source in tree.map("sources").items():
         output = source.entries.get("output")
-        if output and output.sound and len(set(output.texts())) == 2 and len({stiff.get(node, node) for node in output.texts()}) == 1:
-            message = f"nothing but wires and emfs lies between the nodes of the output of '{name}'; put in the resistance it has."
+        if (
+            output
+            and output.sound
+            and len(set(output.texts())) == 2
+            and len({stiff.get(node, node) for node in output.texts()}) == 1
+        ):
+            message = (
+                f"nothing but wires and emfs lies between the nodes of the output of '{name}'; put in the "
+                "resistance it has."
+            )
             context.problems.add(output.place, "stiff-output", message)
 
 
@@ -131,7 +157,10 @@ def check_reversal(id: str, tree: Map, context: Context) -> None:
     for name, listener in tree.map("listeners").items():
         turned = any(limit.text("reversal") == "yes" for _, limit in tree.map("limits").items())
         if listener.text("kind", "") == "power" and not turned and tree.sound:
-            message = f"'{name}' takes power, and no limit with `reversal: yes` says what it stands with plus and minus swapped; `unknown` is a value."
+            message = (
+                f"'{name}' takes power, and no limit with `reversal: yes` says what it stands with plus and "
+                "minus swapped; `unknown` is a value."
+            )
             context.problems.add(tree.map("listeners").keys[name], "unasked-reversal", message)
 
 
@@ -155,8 +184,14 @@ def check_asks(id: str, tree: Map, context: Context) -> None:
         values = [(answer, name, node) for answer in ("yes", "no") for name, node in ask.map(answer).items()]
         for name in ask["sets"] if "sets" in ask else ():
             if name.text not in parameters:
-                context.problems.add(name.place, "unknown-parameter", not_one_of(name.text, "a parameter of this circuit", parameters.entries))
-            elif unit is not None and any(shape.unit and shape.unit != unit for _, shape in uses.get(name.text, ())):
+                context.problems.add(
+                    name.place,
+                    "unknown-parameter",
+                    not_one_of(name.text, "a parameter of this circuit", parameters.entries),
+                )
+            elif unit is not None and any(
+                shape.unit and shape.unit != unit for _, shape in uses.get(name.text, ())
+            ):
                 message = f"'{name.text}' is not in {unit or 'words'}, as the answer to '{key}' is."
                 context.problems.add(name.place, "wrong-unit", message)
         for answer, name, node in values:
@@ -175,25 +210,62 @@ def _unit(key: str, context: Context) -> str | None:
 
 
 def check_asked(id: str, tree: Map, context: Context) -> None:
-    """A manual is asked for every number that decides, or the template says why no manual tells it. Silent in a catalogue without questions,
-    and while a part of the file cannot be read."""
+    """A manual is asked for every number that decides, or the template says why no manual tells it. Silent in
+    a catalogue without questions, and while a part of the file cannot be read."""
     if not context.ids["questions"] or not tree.sound:
         return
-    parameters, unasked, named, decides = tree.map("parameters"), tree.map("unasked"), parameter_uses(tree), set()
-    asked = {name for _, ask in tree.map("asks").items() for name in (*ask.texts("sets"), *(n for a in ("yes", "no") for n in ask.map(a).entries))}
+    parameters, unasked, named, decides = (
+        tree.map("parameters"),
+        tree.map("unasked"),
+        parameter_uses(tree),
+        set(),
+    )
+    asked = {
+        name
+        for _, ask in tree.map("asks").items()
+        for name in (*ask.texts("sets"), *(n for a in ("yes", "no") for n in ask.map(a).entries))
+    }
     mend = "name it under `asks`, or under `unasked` with the reason why no manual tells it."
     for what, value in deciding(tree):
         decides.add(value.text)
         if value.text not in named:
-            context.problems.add(value.place, "unasked-number", f"{what} decides verdicts and is written in its place; make it a parameter and {mend}")
+            context.problems.add(
+                value.place,
+                "unasked-number",
+                f"{what} decides verdicts and is written in its place; make it a parameter and {mend}",
+            )
         elif value.text in parameters and value.text not in asked and value.text not in unasked:
-            context.problems.add(parameters.keys[value.text], "unasked-number", f"'{value.text}' decides verdicts and no question asks for it; {mend}")
+            context.problems.add(
+                parameters.keys[value.text],
+                "unasked-number",
+                f"'{value.text}' decides verdicts and no question asks for it; {mend}",
+            )
     for name, place in unasked.keys.items():
-        fault = "no parameter of this circuit" if name not in parameters else "asked for" if name in asked else None if name in decides else "no number that decides"
+        fault = (
+            "no parameter of this circuit"
+            if name not in parameters
+            else "asked for"
+            if name in asked
+            else None
+            if name in decides
+            else "no number that decides"
+        )
         if fault:
             context.problems.add(place, "needless-unasked", f"'{name}' is {fault}; take it out of `unasked`.")
 
 
 CHECKS = (
-    check_asks, check_asked, check_parameters, check_unused, check_supplies, check_switches, check_drives, check_nodes, check_outputs, check_reversal, check_parts, check_couplings, check_limits,
+    check_asks,
+    check_asked,
+    check_parameters,
+    check_unused,
+    check_supplies,
+    check_switches,
+    check_drives,
+    check_nodes,
+    check_outputs,
+    check_reversal,
+    check_parts,
+    check_couplings,
+    check_limits,
 )

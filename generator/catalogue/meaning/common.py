@@ -21,18 +21,22 @@ def check_contact(contact: str, place: Place, owner: str, connector: Map, contex
 
 
 def check_half(node: Map, context: Context) -> tuple[Map, str]:
-    """The connector and half a port or end names; Unusable (after saying so) if the connector lacks the half."""
+    """The connector and half a port or end names; Unusable (after saying so) if the
+    connector lacks the half."""
     connector, half = context.tree("connectors", node["connector"]), node["half"]
     if half.text not in connector:
         halves = [name for name in HALVES[connector["shape"].text] if name in connector]
         what = f"a half of '{node['connector'].text}'"
-        context.problems.add(half.place, "unknown-half", not_one_of(half.text, what, halves), connector.keys["shape"])
+        context.problems.add(
+            half.place, "unknown-half", not_one_of(half.text, what, halves), connector.keys["shape"]
+        )
         raise Unusable(half.text)
     return connector, half.text
 
 
 def check_name(kind: str, id: str, tree: Map, context: Context) -> None:
-    """Readers choose by name, so no two records of a kind may share one. Whoever got it by `same_as` is told, or the later id."""
+    """Readers choose by name, so no two records of a kind may share one. Whoever got it by `same_as` is
+    told, or the later id."""
 
     def rank(id: str, tree: Map) -> tuple[bool, str]:
         return tree["name"].place.path != context.ids[kind][id].path, id

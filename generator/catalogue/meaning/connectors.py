@@ -38,12 +38,17 @@ def check_halves(id: str, tree: Map, context: Context) -> None:
 
 
 def check_contacts(id: str, tree: Map, context: Context) -> None:
-    """Every map keyed by contact names contacts of this connector; faces, segments and springs name all of them."""
+    """Every map keyed by contact names contacts of this connector; faces, segments and
+    springs name all of them."""
     check_repeated(tree.whole("contacts"), "contact", context)
     contacts = tree["contacts"].texts()
-    tables = [(tree, "face")] + [(half, key) for half in _halves(tree) for key in ("segments", "springs", "forward")]
+    tables = [(tree, "face")] + [
+        (half, key) for half in _halves(tree) for key in ("segments", "springs", "forward")
+    ]
     for owner, key in tables:
-        known = [check_contact(*item, "this connector", tree, context) for item in owner.map(key).keys.items()]
+        known = [
+            check_contact(*item, "this connector", tree, context) for item in owner.map(key).keys.items()
+        ]
         missing = [contact for contact in contacts if contact not in owner.map(key)]
         if key in owner and key != "forward" and missing and all(known):
             message = f"'{key}' says nothing of {', '.join(missing)}; every contact needs its place."
@@ -56,7 +61,10 @@ def check_face(id: str, tree: Map, context: Context) -> None:
     for contact, spot in tree.map("face").items():
         for key, place in spot.keys.items():
             if wanted and key not in wanted:
-                message = f"contact '{contact}' has {quoted(key)}; on a {tree['shape'].text} face contacts stand at {' and '.join(wanted)}."
+                message = (
+                    f"contact '{contact}' has {quoted(key)}; on a {tree['shape'].text} face contacts stand "
+                    f"at {' and '.join(wanted)}."
+                )
                 context.problems.add(place, "wrong-face", message)
 
 
@@ -79,15 +87,22 @@ def check_segments(id: str, tree: Map, context: Context) -> None:
             before, after = spans[earlier], spans[later]
             if before.low < after.high and after.low < before.high:
                 message = f"segment '{later}' ({after.text}) overlaps segment '{earlier}' ({before.text})."
-                context.problems.add(segments[later].place, "segments-overlap", message, segments[earlier].place)
+                context.problems.add(
+                    segments[later].place, "segments-overlap", message, segments[earlier].place
+                )
             elif after.low < before.low:
                 order = "contacts are listed from the tip back"
-                message = f"segment '{later}' ({after.text}) lies before '{earlier}' ({before.text}); {order}."
-                context.problems.add(segments[later].place, "segments-unordered", message, tree.keys["contacts"])
+                message = (
+                    f"segment '{later}' ({after.text}) lies before '{earlier}' ({before.text}); {order}."
+                )
+                context.problems.add(
+                    segments[later].place, "segments-unordered", message, tree.keys["contacts"]
+                )
 
 
 def check_springs(id: str, tree: Map, context: Context) -> None:
-    """A jack of this family must work with the plug of this family, wherever within `at` its maker put the spring."""
+    """A jack of this family must work with the plug of this family, wherever within `at` its
+    maker put the spring."""
     segments, springs = tree.map("plug").map("segments"), tree.map("jack").map("springs")
     for contact, spring in springs.items():
         if contact not in segments or not spring.sound:
@@ -97,30 +112,41 @@ def check_springs(id: str, tree: Map, context: Context) -> None:
         near, far = at.low - width.high / 2, at.high + width.high / 2
         if near < segment.low - 1e-9 or far > segment.high + 1e-9:
             message = (
-                f"spring '{contact}' reaches {1e3 * near:.4g}..{1e3 * far:.4g} mm with its width,"
-                f" but segment '{contact}' of the plug is {segment.text}."
+                f"spring '{contact}' reaches {1e3 * near:.4g}..{1e3 * far:.4g} mm with its width, but "
+                f"segment '{contact}' of the plug is {segment.text}."
             )
             context.problems.add(spring["at"].place, "spring-off-segment", message, segments[contact].place)
 
 
 def check_outside(id: str, tree: Map, context: Context) -> None:
-    """Every half has a side view; a key has its form on every half; the assignments met first are this connector's own, each once."""
+    """Every half has a side view; a key has its form on every half; the assignments met first are this
+    connector's own, each once."""
     halves = [half for half in HALVES[tree["shape"].text] if half in tree]
     _check_body(id, tree, halves, context)
     keyed = tree.map("keyed")
     if "key" in tree and (lacking := [half for half in halves if half not in keyed]):
-        message = f"it has a key, but 'keyed' does not say what the key is on the {' and the '.join(lacking)}."
+        message = (
+            f"it has a key, but 'keyed' does not say what the key is on the {' and the '.join(lacking)}."
+        )
         context.problems.add(tree.keys["key"], "no-key-form", message)
     if "key" not in tree and tree.map("looks").text("keyway", "none") in ("slot", "ridge", "notch"):
-        message = f"its keyway is a {tree['looks'].text('keyway')}, but 'key' does not say where it stands on the male face."
+        message = (
+            f"its keyway is a {tree['looks'].text('keyway')}, but 'key' does not say where it stands on the "
+            "male face."
+        )
         context.problems.add(tree["looks"].keys["keyway"], "no-key", message)
     usual = tree.map("usual")
     if "usual" in tree and tree.keys["usual"].path != context.ids["connectors"][id].path:
         return  # it came by `same_as` and is the other's own affair
-    named = [*([usual["first"]] if "first" in usual else []), *(one for key in ("then", "seldom") if key in usual for one in usual[key])]
+    named = [
+        *([usual["first"]] if "first" in usual else []),
+        *(one for key in ("then", "seldom") if key in usual for one in usual[key]),
+    ]
     for one in named:
         if context.tree("assignments", one)["connector"].text != id:
-            context.problems.add(one.place, "not-its-assignment", f"'{one.text}' is an assignment of another connector.")
+            context.problems.add(
+                one.place, "not-its-assignment", f"'{one.text}' is an assignment of another connector."
+            )
     check_repeated(Many(tuple(named), tree.place), "assignment", context)
 
 
@@ -143,4 +169,12 @@ def _halves(tree: Map) -> list[Map]:
     return [tree[half] for half in ("plug", "jack", "male", "female") if tree.entries.get(half)]
 
 
-CHECKS = (check_halves, check_contacts, check_face, check_turned, check_segments, check_springs, check_outside)
+CHECKS = (
+    check_halves,
+    check_contacts,
+    check_face,
+    check_turned,
+    check_segments,
+    check_springs,
+    check_outside,
+)

@@ -48,7 +48,13 @@ def check_nodes(id: str, tree: Map, context: Context) -> None:
             continue
         with suppress(Unusable):
             connector_id = tree["ends"][end]["connector"]
-            check_contact(contact, node.place, f"'{connector_id.text}'", context.tree("connectors", connector_id), context)
+            check_contact(
+                contact,
+                node.place,
+                f"'{connector_id.text}'",
+                context.tree("connectors", connector_id),
+                context,
+            )
 
 
 def _nodes(tree: Map) -> Iterator[Text]:
@@ -78,7 +84,9 @@ def check_unjoined(id: str, tree: Map, context: Context) -> None:
     used = {node.text.partition(".")[0] for node in _nodes(tree)}
     for end in tree["ends"].entries:
         if end not in used:
-            context.problems.add(tree["ends"].keys[end], "unjoined-end", f"nothing is joined to the end '{end}'.")
+            context.problems.add(
+                tree["ends"].keys[end], "unjoined-end", f"nothing is joined to the end '{end}'."
+            )
 
 
 def check_inner(id: str, tree: Map, context: Context) -> None:
@@ -97,7 +105,9 @@ def check_inner(id: str, tree: Map, context: Context) -> None:
     for pair in networks.pairs_between(tree, "limits"):
         for node in pair:
             if "." not in node.text and node.text not in inner:
-                context.problems.add(node.place, "unknown-node", not_one_of(node.text, "an inner node here", inner))
+                context.problems.add(
+                    node.place, "unknown-node", not_one_of(node.text, "an inner node here", inner)
+                )
 
 
 def check_cable(id: str, tree: Map, context: Context) -> None:
@@ -107,23 +117,34 @@ def check_cable(id: str, tree: Map, context: Context) -> None:
     joins = tree.map("joins").entries
     for name in tree["screens"] if "screens" in tree else ():
         if name.text not in joins:
-            context.problems.add(name.place, "unknown-join", not_one_of(name.text, "a join of this lead", joins))
+            context.problems.add(
+                name.place, "unknown-join", not_one_of(name.text, "a join of this lead", joins)
+            )
     if "cable" in tree and _screens(tree):
         cable = context.tree("cables", tree["cable"])
         if "screen" not in cable:
-            message = f"this lead has a screen ({', '.join(_screens(tree))}), but cable '{tree['cable'].text}' has none."
+            message = (
+                f"this lead has a screen ({', '.join(_screens(tree))}), but cable '{tree['cable'].text}' has "
+                "none."
+            )
             context.problems.add(tree["cable"].place, "no-screen", message, cable.place)
 
 
 def _screens(tree: Map) -> tuple[str, ...]:
-    return tree.texts("screens") if "screens" in tree else tuple(name for name in tree.map("joins").entries if name == "screen")
+    return (
+        tree.texts("screens")
+        if "screens" in tree
+        else tuple(name for name in tree.map("joins").entries if name == "screen")
+    )
 
 
 def check_network(id: str, tree: Map, context: Context) -> None:
     for name, part in tree.map("parts").items():
         supply = part.entries.get("supply")
         if supply:
-            message = f"'{name}' has a supply, but a lead has no switches; leave `supply` out if it is always on."
+            message = (
+                f"'{name}' has a supply, but a lead has no switches; leave `supply` out if it is always on."
+            )
             context.problems.add(supply.place, "unknown-supply", message)
     networks.check_parts(tree, context)
     networks.check_couplings(tree, context)
@@ -133,13 +154,17 @@ def check_network(id: str, tree: Map, context: Context) -> None:
 def check_looks(id: str, tree: Map, context: Context) -> None:
     for other_id in tree["looks_like"] if "looks_like" in tree else ():
         if other_id.text == id:
-            context.problems.add(other_id.place, "looks-like-itself", f"'{id}' need not say that it looks like itself.")
+            context.problems.add(
+                other_id.place, "looks-like-itself", f"'{id}' need not say that it looks like itself."
+            )
             continue
         with suppress(Unusable):
             other = context.tree("leads", other_id)
             if "looks_like" not in other or id not in other.whole("looks_like").texts():
                 message = f"'{id}' looks like '{other_id.text}', but that one does not say so of '{id}'."
-                context.problems.add(other_id.place, "not-mutual", message, context.ids["leads"][other_id.text])
+                context.problems.add(
+                    other_id.place, "not-mutual", message, context.ids["leads"][other_id.text]
+                )
             if _outside(tree) != _outside(other):
                 message = f"'{id}' and '{other_id.text}' have different ends: {_told(tree)}; {_told(other)}."
                 context.problems.add(other_id.place, "different-ends", message, other.keys["ends"])
@@ -154,5 +179,12 @@ def _told(tree: Map) -> str:
 
 
 CHECKS = (
-    check_ends, check_nodes, check_joins, check_unjoined, check_inner, check_cable, check_network, check_looks,
+    check_ends,
+    check_nodes,
+    check_joins,
+    check_unjoined,
+    check_inner,
+    check_cable,
+    check_network,
+    check_looks,
 )

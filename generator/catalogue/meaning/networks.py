@@ -27,7 +27,14 @@ def joined(tree: Map, kinds: Collection[str]) -> dict[str, str]:
         between = part.entries.get("between")
         if kind_of(part) in kinds and between and between.sound:
             one, other = (piece.get(node, node) for node in between.texts())
-            piece |= {node: one for node in (*between.texts(), other, *(node for node, found in piece.items() if found == other))}
+            piece |= {
+                node: one
+                for node in (
+                    *between.texts(),
+                    other,
+                    *(node for node, found in piece.items() if found == other),
+                )
+            }
     return piece
 
 
@@ -55,7 +62,9 @@ def check_couplings(tree: Map, context: Context) -> None:
         for item in pair:
             check_part(item.text, item.place, tree, ("inductor",), "couple", context)
         if pair.sound and len(set(pair.texts())) == 1:
-            context.problems.add(pair.place, "joined-to-itself", f"coupling '{id}' couples '{pair.texts()[0]}' with itself.")
+            context.problems.add(
+                pair.place, "joined-to-itself", f"coupling '{id}' couples '{pair.texts()[0]}' with itself."
+            )
 
 
 def check_limits(tree: Map, context: Context) -> None:
@@ -79,7 +88,9 @@ def check_part(id: str, place: Place, tree: Map, kinds: Collection[str], use: st
     """Is there a part of this id that can do this?"""
     parts = tree.map("parts")
     if id not in parts:
-        context.problems.add(place, "unknown-part", f"there is no part {quoted(id)} here.{did_you_mean(id, parts.entries)}")
+        context.problems.add(
+            place, "unknown-part", f"there is no part {quoted(id)} here.{did_you_mean(id, parts.entries)}"
+        )
     elif parts.entries[id] and (kind := kind_of(parts[id])) and kind not in kinds:
         message = f"'{id}' is {a(kind)} and cannot {use}; {' or '.join(map(a, kinds))} can."
         context.problems.add(place, "wrong-part", message, parts.keys[id])
@@ -103,7 +114,8 @@ def check_nodes_used(pairs: list[Many], tree: Map, anchors: Collection[str], con
 
 
 def check_dangling(tree: Map, anchors: Collection[str], others: Collection[str], context: Context) -> None:
-    """An inner node touched by nothing but one end of one part is a slip of the pen: no current can flow there."""
+    """An inner node touched by nothing but one end of one part is a slip of the pen: no
+    current can flow there."""
     count = touched(tree)
     count.update(others)
     known = [*anchors, *(node for node in count if count[node] > 1 and node not in anchors)]

@@ -21,20 +21,28 @@ def check_assignment(id: str, tree: Map, context: Context) -> None:
     theirs, ours = assignment["connector"].text, tree["connector"].text
     if theirs != ours:
         message = f"assignment '{tree['assignment'].text}' is for '{theirs}', but the port has '{ours}'."
-        context.problems.add(tree["assignment"].place, "wrong-connector", message, assignment["connector"].place)
+        context.problems.add(
+            tree["assignment"].place, "wrong-connector", message, assignment["connector"].place
+        )
 
 
-_CLAIM = re.compile(r"\b(order|contacts)\b[^.;:]*?\b(from memory|common practice|published|standard)\b", re.IGNORECASE)
+_CLAIM = re.compile(
+    r"\b(order|contacts)\b[^.;:]*?\b(from memory|common practice|published|standard)\b", re.IGNORECASE
+)
 _FROM_A_PAGE = ("standard", "published")
 
 
 def check_note(id: str, tree: Map, context: Context) -> None:
-    """What the note says of the order, or of the contacts, is what the assignment says of itself: two pages show the two."""
+    """What the note says of the order, or of the contacts, is what the assignment says of itself:
+    two pages show the two."""
     assignment = context.tree("assignments", tree["assignment"])
     note, evidence = tree.get("note"), assignment["evidence"]
     for what, grade in _CLAIM.findall(note.text if note else ""):
         if (grade.lower() in _FROM_A_PAGE) != (evidence.text in _FROM_A_PAGE):
-            message = f"the note calls the {what.lower()} '{grade.lower()}', but assignment '{tree['assignment'].text}' is '{evidence.text}'."
+            message = (
+                f"the note calls the {what.lower()} '{grade.lower()}', "
+                f"but assignment '{tree['assignment'].text}' is '{evidence.text}'."
+            )
             context.problems.add(note.place, "note-against-assignment", message, evidence.place)
 
 
@@ -55,15 +63,20 @@ def _check_parameters(instance: Map, template: Map, tree: Map, context: Context)
             continue
         if name not in parameters:
             message = not_one_of(name, f"a parameter of '{circuit}'", parameters.entries)
-            context.problems.add(instance.keys[name], "unknown-parameter", message, context.ids["circuits"][circuit])
+            context.problems.add(
+                instance.keys[name], "unknown-parameter", message, context.ids["circuits"][circuit]
+            )
         elif value.sound:
             check_value(name, value_of(value), uses.get(name, []), context)
 
 
 def _check_roles(instance: Map, template: Map, tree: Map, context: Context) -> None:
-    """Every role of the template leads to a role of the assignment (or the chassis), and no mapping is for nothing."""
+    """Every role of the template leads to a role of the assignment (or the chassis), and no
+    mapping is for nothing."""
     assignment = context.tree("assignments", tree["assignment"])
-    offered = tuple(dict.fromkeys(assignment.whole("carries")[contact].text for contact in assignment["carries"].entries))
+    offered = tuple(
+        dict.fromkeys(assignment.whole("carries")[contact].text for contact in assignment["carries"].entries)
+    )
     circuit, roles = instance["use"].text, instance.map("roles")
     wanted = template.whole("roles").texts()
     for role, target in roles.items():
@@ -75,7 +88,10 @@ def _check_roles(instance: Map, template: Map, tree: Map, context: Context) -> N
             context.problems.add(target.place, "unknown-role", message, assignment.keys["carries"])
     for role in wanted:
         if role not in roles and role not in offered:
-            what = f"role '{role}' of '{circuit}' is no role of '{tree['assignment'].text}', which has {', '.join(offered)}"
+            what = (
+                f"role '{role}' of '{circuit}' is no role of '{tree['assignment'].text}', which has "
+                f"{', '.join(offered)}"
+            )
             message = f"{what}; map it with `roles: {{{role}: ...}}`."
             context.problems.add(instance["use"].place, "unmapped-role", message, assignment.keys["carries"])
 

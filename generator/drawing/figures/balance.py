@@ -13,11 +13,10 @@ OUT = 214  # where the input stands
 def balance(unbalanced: str, balanced: str, length: str) -> Scene:
     """`unbalanced` and `balanced` say how far below the sound the hum lies, for the same run of `length`."""
     desc = (
-        f"Two runs of {length} between the same two devices; hum lies between their cases. "
-        f"Unbalanced: one wire, and its way back is the screen, so the hum of the screen is added "
-        f"to the sound: hum {unbalanced} below it. Balanced: two wires with equal hum and opposite sound; "
-        f"the input takes the difference, and the hum is gone from it: "
-        f"hum {balanced} below the sound."
+        f"Two runs of {length} between the same two devices; hum lies between their cases. Unbalanced: one "
+        "wire, and its way back is the screen, so the hum of the screen is added to the sound: hum "
+        f"{unbalanced} below it. Balanced: two wires with equal hum and opposite sound; the input takes the "
+        f"difference, and the hum is gone from it: hum {balanced} below the sound."
     )
     return picture(
         "One wire or two",

@@ -43,9 +43,9 @@ def cancelling(left: str, right: str, difference: str, source: str) -> Scene:
     return picture(
         "Stereo on a balanced pair",
         f"The same voice on both sides, {source}",
-        f"Left on contact 2 and right on contact 3 carry the same voice, {left} and {right}. "
-        f"The input takes 2 minus 3: {difference} is heard of it. "
-        "Only what differs between the sides, such as the room, stays.",
+        f"Left on contact 2 and right on contact 3 carry the same voice, {left} and {right}. The input takes "
+        f"2 minus 3: {difference} is heard of it. Only what differs between the sides, such as the room, "
+        "stays.",
         [
             Block(tuple(items), 134),
             Block(tuple(heard), 50),

@@ -36,8 +36,8 @@ class Pair:
 def phantom(alike: Pair, unlike: Pair) -> Scene:
     """The pair as it is meant, and with one leg joined to the screen."""
     told = " ".join(
-        f"{one.says} Contact 2 stands at {one.hot}, contact 3 at {one.cold}; "
-        f"through the coil between them flows {one.through}."
+        f"{one.says} Contact 2 stands at {one.hot}, contact 3 at {one.cold}; through the coil between them "
+        f"flows {one.through}."
         for one in (alike, unlike)
     )
     return picture(

@@ -1,7 +1,8 @@
 """Questions as a QTI 2.1 content package: a manifest, one test, one item a question, its drawings beside it.
 
-Written from the open specification (IMS Question & Test Interoperability 2.1: Assessment Test, Section and Item Information Model).
-Items carry response processing of their own, so that nothing depends on a template a system may not know.
+Written from the open specification (IMS Question & Test Interoperability 2.1: Assessment Test, Section and
+Item Information Model). Items carry response processing of their own, so that nothing depends on a
+template a system may not know.
 """
 
 from __future__ import annotations
@@ -36,9 +37,16 @@ def files(catalogue: Catalogue, questions: Sequence[Question], title: str) -> di
     items = {}
     for one in questions:
         pictures = pictured(catalogue, one)
-        drawn |= {f"drawings/{name}.svg": svg.encode() for name, svg in pictures.items() if name in one.pictures}
+        drawn |= {
+            f"drawings/{name}.svg": svg.encode() for name, svg in pictures.items() if name in one.pictures
+        }
         items[f"items/{identifier(one)}.xml"] = _bytes(item(one))
-    return {"imsmanifest.xml": _bytes(_manifest(questions, title)), "test.xml": _bytes(_test(questions, title)), **items, **drawn}
+    return {
+        "imsmanifest.xml": _bytes(_manifest(questions, title)),
+        "test.xml": _bytes(_test(questions, title)),
+        **items,
+        **drawn,
+    }
 
 
 def identifier(one: Question) -> str:
@@ -48,10 +56,26 @@ def identifier(one: Question) -> str:
 
 def item(one: Question) -> xml.Element:
     """One assessment item."""
-    made = xml.Element("assessmentItem", {
-        "xmlns": QTI, "xmlns:xsi": SCHEMA, "xsi:schemaLocation": WHERE, "identifier": identifier(one), "title": one.asks,
-        "adaptive": "false", "timeDependent": "false", "toolName": "Ringfence"})
-    declared = _sub(made, "responseDeclaration", identifier="RESPONSE", cardinality=CARDINALITY[one.form], baseType="float" if one.target else "identifier")
+    made = xml.Element(
+        "assessmentItem",
+        {
+            "xmlns": QTI,
+            "xmlns:xsi": SCHEMA,
+            "xsi:schemaLocation": WHERE,
+            "identifier": identifier(one),
+            "title": one.asks,
+            "adaptive": "false",
+            "timeDependent": "false",
+            "toolName": "Ringfence",
+        },
+    )
+    declared = _sub(
+        made,
+        "responseDeclaration",
+        identifier="RESPONSE",
+        cardinality=CARDINALITY[one.form],
+        baseType="float" if one.target else "identifier",
+    )
     right = _sub(declared, "correctResponse")
     for answer in [f"{one.target.value:g}"] if one.target else map(_choice, _places(one)):
         _sub(right, "value").text = answer
@@ -90,7 +114,9 @@ def _interaction(body: xml.Element, one: Question) -> None:
         line.text = f"{one.asks} In {one.target.unit}: "
         _sub(line, "textEntryInteraction", responseIdentifier="RESPONSE", expectedLength="8")
         return
-    name, part = ("orderInteraction", "simpleChoice") if one.form == "order" else ("choiceInteraction", "simpleChoice")
+    name, part = (
+        ("orderInteraction", "simpleChoice") if one.form == "order" else ("choiceInteraction", "simpleChoice")
+    )
     more = {} if one.form == "order" else {"maxChoices": "1"}
     asked = _sub(body, name, responseIdentifier="RESPONSE", shuffle="true", **more)
     _sub(asked, "prompt").text = one.asks
@@ -103,18 +129,33 @@ def _processing(made: xml.Element, one: Question) -> None:
     processing = _sub(made, "responseProcessing")
     if_ = _sub(_sub(processing, "responseCondition"), "responseIf")
     if one.target:
-        same = _sub(if_, "equal", toleranceMode="absolute", tolerance=f"{one.target.near:g} {one.target.near:g}")
+        same = _sub(
+            if_, "equal", toleranceMode="absolute", tolerance=f"{one.target.near:g} {one.target.near:g}"
+        )
     else:
         same = _sub(if_, "match")
     _sub(same, "variable", identifier="RESPONSE")
     _sub(same, "correct", identifier="RESPONSE")
     _sub(_sub(if_, "setOutcomeValue", identifier="SCORE"), "baseValue", baseType="float").text = "1"
-    _sub(_sub(processing, "setOutcomeValue", identifier="FEEDBACK"), "baseValue", baseType="identifier").text = "WORKING"
+    _sub(
+        _sub(processing, "setOutcomeValue", identifier="FEEDBACK"), "baseValue", baseType="identifier"
+    ).text = "WORKING"
 
 
 def _test(questions: Sequence[Question], title: str) -> xml.Element:
-    made = xml.Element("assessmentTest", {"xmlns": QTI, "xmlns:xsi": SCHEMA, "xsi:schemaLocation": WHERE, "identifier": "ringfence-test", "title": title})
-    part = _sub(made, "testPart", identifier="part-1", navigationMode="nonlinear", submissionMode="individual")
+    made = xml.Element(
+        "assessmentTest",
+        {
+            "xmlns": QTI,
+            "xmlns:xsi": SCHEMA,
+            "xsi:schemaLocation": WHERE,
+            "identifier": "ringfence-test",
+            "title": title,
+        },
+    )
+    part = _sub(
+        made, "testPart", identifier="part-1", navigationMode="nonlinear", submissionMode="individual"
+    )
     section = _sub(part, "assessmentSection", identifier="section-1", title=title, visible="true")
     for one in questions:
         _sub(section, "assessmentItemRef", identifier=identifier(one), href=f"items/{identifier(one)}.xml")
@@ -122,7 +163,9 @@ def _test(questions: Sequence[Question], title: str) -> xml.Element:
 
 
 def _manifest(questions: Sequence[Question], title: str) -> xml.Element:
-    made = xml.Element("manifest", {"xmlns": CP, "identifier": f"ringfence-{re.sub('[^a-z0-9]+', '-', title.lower())}"})
+    made = xml.Element(
+        "manifest", {"xmlns": CP, "identifier": f"ringfence-{re.sub('[^a-z0-9]+', '-', title.lower())}"}
+    )
     about = _sub(made, "metadata")
     _sub(about, "schema").text = "QTIv2.1 Package"
     _sub(about, "schemaversion").text = "1.0.0"

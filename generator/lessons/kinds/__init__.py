@@ -1,4 +1,5 @@
-"""Every kind of question by name. A kind draws a subject at random and makes the question about a subject; nothing else."""
+"""Every kind of question by name. A kind draws a subject at random and makes the question about a
+subject; nothing else."""
 
 from . import contacts, estimates, faults, numbers, orders, outcomes, plugs, ways
 from .kind import Kind

@@ -1,4 +1,5 @@
-"""Which contact carries what, asked both ways, and what goes wrong where one assignment is taken for another."""
+"""Which contact carries what, asked both ways, and what goes wrong where one assignment
+is taken for another."""
 
 from __future__ import annotations
 
@@ -18,7 +19,8 @@ from generator.lessons.tables import table
 from .kind import Kind, mixed, parts, shuffled
 
 LEAST, MOST = 3, 8  # contacts; two are a coin's toss, twenty-five a wall
-VAGUE = re.compile(r"\d|spare|service|unused|select|detect|source|sink")  # numbered or told by its contact alone
+# numbered or told by its contact alone
+VAGUE = re.compile(r"\d|spare|service|unused|select|detect|source|sink")
 ALIKE = 0.6  # sentences more alike than this do not stand beside each other
 
 
@@ -45,16 +47,23 @@ def _draw(facts: Facts, chance: Random) -> str:
 
 def _single(one: Assignment) -> list[str]:
     """The contacts whose role has a name of its own, which no other has, nor one that says much the same."""
-    return [contact for contact, role in one.carries.items() if not VAGUE.search(role) and not any(
-        contact != other and near(role, another) for other, another in one.carries.items())]
+    return [
+        contact
+        for contact, role in one.carries.items()
+        if not VAGUE.search(role)
+        and not any(contact != other and near(role, another) for other, another in one.carries.items())
+    ]
 
 
 @cache
 def near(one: str, other: str) -> bool:
     """Are two roles words for much the same thing?"""
     first, second = ({role, *role.split("-")} for role in (one, other))
-    return one == other or roles.words(one) == roles.words(other) or any(
-        first & set(row) and second & set(row) for row in table("mixed")["roles"])
+    return (
+        one == other
+        or roles.words(one) == roles.words(other)
+        or any(first & set(row) and second & set(row) for row in table("mixed")["roles"])
+    )
 
 
 def _found(facts: Facts, subject: str) -> tuple[Assignment, str]:
@@ -70,9 +79,13 @@ def _found(facts: Facts, subject: str) -> tuple[Assignment, str]:
 def _common(facts: Facts, kind: str, one: Assignment) -> dict:
     grade, note = remembered(one.evidence, "What its contacts carry")
     return {
-        "given": (("Plug", one.name),), "works": f"assignments/{one.id}/", "evidence": grade, "note": note,
+        "given": (("Plug", one.name),),
+        "works": f"assignments/{one.id}/",
+        "evidence": grade,
+        "note": note,
         "level": _level(facts, kind, one),
-        "pictures": (f"connector-{one.connector}",), "shown": (f"assignment-{one.id}",),
+        "pictures": (f"connector-{one.connector}",),
+        "shown": (f"assignment-{one.id}",),
     }
 
 
@@ -87,13 +100,31 @@ def _contact(facts: Facts, subject: str, chance: Random) -> Question:
     if contact not in _single(one):
         raise NoQuestion(f"“{subject}”: more than one contact carries that")
     slips = table("mixed")["contacts"].get(contact, {})
-    carries = lambda other: f"It carries {roles.words(one.carries[other])}." if other in one.carries else "Nothing known is on it."
-    choices = [Choice(other, _name(other), "" if other == contact else " ".join(filter(None, (carries(other), slips.get(other)))))
-               for other in facts.catalogue.connectors[one.connector].contacts]
+    carries = lambda other: (
+        f"It carries {roles.words(one.carries[other])}."
+        if other in one.carries
+        else "Nothing known is on it."
+    )
+    choices = [
+        Choice(
+            other,
+            _name(other),
+            "" if other == contact else " ".join(filter(None, (carries(other), slips.get(other)))),
+        )
+        for other in facts.catalogue.connectors[one.connector].contacts
+    ]
     word = roles.words(one.carries[contact])
-    return Question("contact", subject, f"Which contact carries {word}?", (contact,),
-                    f"{word[:1].upper()}{word[1:]} is on {_name(contact)}.", form="tap", choices=tuple(choices),
-                    number=_name(contact), **_common(facts, "contact", one))
+    return Question(
+        "contact",
+        subject,
+        f"Which contact carries {word}?",
+        (contact,),
+        f"{word[:1].upper()}{word[1:]} is on {_name(contact)}.",
+        form="tap",
+        choices=tuple(choices),
+        number=_name(contact),
+        **_common(facts, "contact", one),
+    )
 
 
 def _name(contact: str) -> str:
@@ -104,9 +135,21 @@ def _role(facts: Facts, subject: str, chance: Random) -> Question:
     one, contact = _found(facts, subject)
     right = one.carries[contact]
     word = roles.words(right)
-    wrong = [Choice(role, roles.words(role), why) for role, why in _wrong_roles(facts, one, contact) if not near(role, right)]
-    return Question("role", subject, f"What does {_name(contact)} carry?", (right,), f"{word[:1].upper()}{word[1:]} is on {_name(contact)}.",
-                    choices=shuffled(Choice(right, word), wrong, chance), number=_name(contact), **_common(facts, "role", one))
+    wrong = [
+        Choice(role, roles.words(role), why)
+        for role, why in _wrong_roles(facts, one, contact)
+        if not near(role, right)
+    ]
+    return Question(
+        "role",
+        subject,
+        f"What does {_name(contact)} carry?",
+        (right,),
+        f"{word[:1].upper()}{word[1:]} is on {_name(contact)}.",
+        choices=shuffled(Choice(right, word), wrong, chance),
+        number=_name(contact),
+        **_common(facts, "role", one),
+    )
 
 
 def _wrong_roles(facts: Facts, one: Assignment, contact: str) -> Iterator[tuple[str, str]]:
@@ -131,21 +174,36 @@ def _mistaken(facts: Facts, subject: str, chance: Random) -> Question:
     if one is None or taken is None or other not in one.mistaken_for:
         raise NoQuestion(f"“{subject}”: the one is not listed as mistaken for the other")
     right, shape = one.mistaken_for[other], {*one.connector.split("-"), *taken.connector.split("-")}
-    wrong = [Choice(name, text, f"That is what happens with another: {facts.catalogue.assignments[name].name}.")
-             for name, text in mixed(list(one.mistaken_for.items()), chance)
-             if name in facts.catalogue.assignments and _unlike(name, text, other, right, shape)]
+    wrong = [
+        Choice(name, text, f"That is what happens with another: {facts.catalogue.assignments[name].name}.")
+        for name, text in mixed(list(one.mistaken_for.items()), chance)
+        if name in facts.catalogue.assignments and _unlike(name, text, other, right, shape)
+    ]
     grade, note = remembered(one.evidence, "What happens here")
-    return Question("mistaken", subject, "One is taken for the other. What follows?", (other,), right, f"assignments/{id}/",
-                    _level(facts, "mistaken", one), grade,
-                    choices=shuffled(Choice(other, right), wrong, chance),
-                    given=(("It is", one.name), ("Taken for", taken.name)), note=note,
-                    pictures=(f"connector-{one.connector}",), shown=(f"assignment-{one.id}", f"assignment-{taken.id}"))
+    return Question(
+        "mistaken",
+        subject,
+        "One is taken for the other. What follows?",
+        (other,),
+        right,
+        f"assignments/{id}/",
+        _level(facts, "mistaken", one),
+        grade,
+        choices=shuffled(Choice(other, right), wrong, chance),
+        given=(("It is", one.name), ("Taken for", taken.name)),
+        note=note,
+        pictures=(f"connector-{one.connector}",),
+        shown=(f"assignment-{one.id}", f"assignment-{taken.id}"),
+    )
 
 
 def _unlike(name: str, text: str, other: str, right: str, shape: set[str]) -> bool:
-    """Not another variant of the same thing, nor much the same sentence. `shape` are the words of the connectors' ids."""
+    """Not another variant of the same thing, nor much the same sentence. `shape` are the words
+    of the connectors' ids."""
     one, two = set(name.split("-")) - shape, set(other.split("-")) - shape
-    return 2 * len(one & two) <= len(two) and SequenceMatcher(None, text.lower(), right.lower()).ratio() < ALIKE
+    return (
+        2 * len(one & two) <= len(two) and SequenceMatcher(None, text.lower(), right.lower()).ratio() < ALIKE
+    )
 
 
 KINDS = (

@@ -14,8 +14,9 @@ MOST = 4  # choices; three good ones are enough
 
 @dataclass(frozen=True)
 class Kind:
-    """`draw` gives the subject of a random question; `ask` the question about a subject, its choices drawn by `chance`. NoQuestion
-    where a subject is none of this kind, or nobody listed enough wrong answers for it."""
+    """`draw` gives the subject of a random question; `ask` the question about a subject, its
+    choices drawn by `chance`. NoQuestion where a subject is none of this kind, or nobody listed
+    enough wrong answers for it."""
 
     name: str
     about: str
@@ -23,8 +24,11 @@ class Kind:
     ask: Callable[[Facts, str, Random], Question]
 
 
-def shuffled(right: Choice, wrong: Iterable[Choice], chance: Random, most: int = MOST, least: int = 3) -> tuple[Choice, ...]:
-    """The right choice among some wrong ones, first come first taken, in random order. NoQuestion where too few differ."""
+def shuffled(
+    right: Choice, wrong: Iterable[Choice], chance: Random, most: int = MOST, least: int = 3
+) -> tuple[Choice, ...]:
+    """The right choice among some wrong ones, first come first taken, in random order. NoQuestion
+    where too few differ."""
     found, texts, ids = [right], {right.text}, {right.id}
     for choice in wrong:
         if len(found) < most and choice.text not in texts and choice.id not in ids:

@@ -24,12 +24,19 @@ WIRE = ("A wire: it beeps", "Nothing in the lead joins these two.")
 def _readings(facts: Facts, lead: Lead) -> dict[str, Reading]:
     """Pair -> reading, of the pairs whose reading can be said in a word or a number."""
     found = facts.once(f"readings of {lead.id}", lambda: readings.readings(on_bench(facts.catalogue, lead)))
-    return {one.pair: one for one in found if "body" not in one.pair and not one.junction and one.beep in ("yes", "no", "once")}
+    return {
+        one.pair: one
+        for one in found
+        if "body" not in one.pair and not one.junction and one.beep in ("yes", "no", "once")
+    }
 
 
 def _draw(facts: Facts, chance: Random) -> str:
     """Half of the time a pair that is joined, a third of the time a lead with parts inside."""
-    leads = facts.once("leads to measure", lambda: [one for one in facts.catalogue.leads.values() if _contacts(facts, one) <= MOST])
+    leads = facts.once(
+        "leads to measure",
+        lambda: [one for one in facts.catalogue.leads.values() if _contacts(facts, one) <= MOST],
+    )
     parted = [one for one in leads if one.parts]
     lead = chance.choice(parted if chance.random() < 0.35 else leads)
     found = _readings(facts, lead)
@@ -58,21 +65,57 @@ def _ask(facts: Facts, subject: str, chance: Random) -> Question:
         raise NoQuestion(f"“{subject}”: no lead with such a pair whose reading can be said in a word")
     reading, right = found[pair], _said(found[pair])
     wrong = [Choice("no-reading", *(FILLS if reading.beep == "once" else NOTHING)), Choice("wire", *WIRE)]
-    wrong += [Choice(f"like-{other}", _said(one), f"That is what {other} reads.") for other, one in found.items() if _apart(one, reading)]
-    wrong += [Choice("kilohm", "About 1 kΩ", "No part of about that size is in this lead.")] if not _near(reading, 1000) else []
-    wrong += [Choice("hundred", "About 100 Ω: a bad joint", "A good joint reads under an ohm.")] if not _near(reading, 100) else []
+    wrong += [
+        Choice(f"like-{other}", _said(one), f"That is what {other} reads.")
+        for other, one in found.items()
+        if _apart(one, reading)
+    ]
+    wrong += (
+        [Choice("kilohm", "About 1 kΩ", "No part of about that size is in this lead.")]
+        if not _near(reading, 1000)
+        else []
+    )
+    wrong += (
+        [Choice("hundred", "About 100 Ω: a bad joint", "A good joint reads under an ohm.")]
+        if not _near(reading, 100)
+        else []
+    )
     ends = {end.id: end.label for end in lead.ends.values()}
-    place = lambda node: f"{node.split('.', 1)[1]} of the {ends[node.split('.')[0]]} (end {node.split('.')[0]})"
+    place = lambda node: (
+        f"{node.split('.', 1)[1]} of the {ends[node.split('.')[0]]} (end {node.split('.')[0]})"
+    )
     grade, note = remembered(lead.evidence, "How this lead is wired")
-    return Question("meter", subject, "What should the meter read on a good lead?", ("right",), _sentence(right, pair),
-                    f"workshop/{id}/", level(facts, "meter", connectors=[end.connector for end in lead.ends.values()], mistakes=4 if lead.parts else 0),
-                    "derived" if not note else grade, choices=shuffled(Choice("right", right), wrong, chance), number=right,
-                    given=(("The lead", lead.name), ("One probe on", place(reading.a)), ("The other on", place(reading.b))),
-                    pictures=(f"lead-{id}",), shown=(f"lead-{id}",), note=note)
+    return Question(
+        "meter",
+        subject,
+        "What should the meter read on a good lead?",
+        ("right",),
+        _sentence(right, pair),
+        f"workshop/{id}/",
+        level(
+            facts,
+            "meter",
+            connectors=[end.connector for end in lead.ends.values()],
+            mistakes=4 if lead.parts else 0,
+        ),
+        "derived" if not note else grade,
+        choices=shuffled(Choice("right", right), wrong, chance),
+        number=right,
+        given=(
+            ("The lead", lead.name),
+            ("One probe on", place(reading.a)),
+            ("The other on", place(reading.b)),
+        ),
+        pictures=(f"lead-{id}",),
+        shown=(f"lead-{id}",),
+        note=note,
+    )
 
 
 def _sentence(right: str, pair: str) -> str:
-    why = {NOTHING[0]: "nothing joins the two.", WIRE[0]: "a conductor joins the two."}.get(right, "through the parts inside.")
+    why = {NOTHING[0]: "nothing joins the two.", WIRE[0]: "a conductor joins the two."}.get(
+        right, "through the parts inside."
+    )
     return f"{pair}: {right}: {why}"
 
 

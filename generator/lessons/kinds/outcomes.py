@@ -22,7 +22,11 @@ SAID = {
     "dangerous": "Something may be harmed: do not connect",
 }
 ASKED = {"lost": "lossy", "danger": "dangerous", "silence": "no signal"}  # kind -> the verdict it explains
-ASKS = {"lost": "It works. What is lost first of all?", "danger": "Do not connect this. What is the danger?", "silence": "It will not work. Why not?"}
+ASKS = {
+    "lost": "It works. What is lost first of all?",
+    "danger": "Do not connect this. What is the danger?",
+    "silence": "It will not work. Why not?",
+}
 FORM = "FROM,LEAD,INTO, and - for no lead"
 
 
@@ -57,9 +61,17 @@ def _common(facts: Facts, kind: str, row: Row) -> dict:
     grade, note = facts.grade(row, *row["findings"], ratings=kind in ("verdict", "danger"))
     text, number = because(row)
     return {
-        "because": text, "number": number, "works": check(row), "evidence": grade, "note": note,
-        "level": level(facts, kind, (row["from"], row["into"]), mistakes=len(row["findings"]) + len(row["also"])),
-        "given": facts.given(row), "pictures": facts.pictures(row), "shown": facts.pictures(row),
+        "because": text,
+        "number": number,
+        "works": check(row),
+        "evidence": grade,
+        "note": note,
+        "level": level(
+            facts, kind, (row["from"], row["into"]), mistakes=len(row["findings"]) + len(row["also"])
+        ),
+        "given": facts.given(row),
+        "pictures": facts.pictures(row),
+        "shown": facts.pictures(row),
     }
 
 
@@ -75,9 +87,17 @@ def _verdict(facts: Facts, about: str, chance: Random) -> Question:
     if row["verdict"] not in SAID:
         raise NoQuestion(f"“{about}”: no verdict that is asked for")
     why = table("mixed")["verdicts"]
-    choices = tuple(Choice(one, SAID[one], "" if one == row["verdict"] else why[one]) for one in VERDICTS if one in SAID)
-    return Question("verdict", about, "What happens? What it needs is switched on; every other switch stands at its worst.", (row["verdict"],), choices=choices,
-                    **_common(facts, "verdict", row))
+    choices = tuple(
+        Choice(one, SAID[one], "" if one == row["verdict"] else why[one]) for one in VERDICTS if one in SAID
+    )
+    return Question(
+        "verdict",
+        about,
+        "What happens? What it needs is switched on; every other switch stands at its worst.",
+        (row["verdict"],),
+        choices=choices,
+        **_common(facts, "verdict", row),
+    )
 
 
 def _draw_cause(kind: str) -> Callable[[Facts, Random], str]:
@@ -108,10 +128,20 @@ def _ask_cause(kind: str) -> Callable[[Facts, str, Random], Question]:
             raise NoQuestion(f"“{about}”: what decides it, {decides}, is not asked about")
         found = {*row["findings"], *row["also"]}
         arguable = found.union(*(meant[name].get("like", ()) for name in found if name in meant))
-        wrong = [Choice(name, meant[name]["says"], meant[name]["hears"]) for name in mixed(meant[decides]["mixed"], chance)
-                 if name not in arguable and not found & set(meant[name].get("like", ()))]
+        wrong = [
+            Choice(name, meant[name]["says"], meant[name]["hears"])
+            for name in mixed(meant[decides]["mixed"], chance)
+            if name not in arguable and not found & set(meant[name].get("like", ()))
+        ]
         right = Choice(decides, meant[decides]["says"])
-        return Question(kind, about, ASKS[kind], (decides,), choices=shuffled(right, wrong, chance), **_common(facts, kind, row))
+        return Question(
+            kind,
+            about,
+            ASKS[kind],
+            (decides,),
+            choices=shuffled(right, wrong, chance),
+            **_common(facts, kind, row),
+        )
 
     return ask
 
