@@ -1,9 +1,10 @@
-"""A question of questions.yaml, declared: what a manual is asked, in its own words."""
+"""Questions and what they set, declared: what a manual is asked, in its own words, and which numbers of a
+circuit its answer is."""
 
 from __future__ import annotations
 
-from .scalars import Amount, Choice, Words
-from .shapes import Field, Record
+from .scalars import Amount, Choice, Name, Number, Ref, Words
+from .shapes import Field, ListOf, MapOf, Record
 
 QUESTION = Record(
     {
@@ -15,3 +16,20 @@ QUESTION = Record(
         "beyond": Field(Words(), "what is said of such a slip"),
     }
 )
+
+
+def fields(value: Amount) -> dict[str, Field]:
+    """What a circuit says of them; `value` is what a parameter may be."""
+    ask = Record(
+        {
+            "sets": Field(ListOf(Name(), least=1, one=True), "the parameters a number sets"),
+            "times": Field(Number(0, rule="bad-number"), "what the number is multiplied by first"),
+            "yes": Field(MapOf(value, Name()), "parameter: the value a yes sets"),
+            "no": Field(MapOf(value, Name()), "parameter: the value a no sets"),
+        },
+        one_of=(("sets", "yes"),),
+    )
+    return {
+        "asks": Field(MapOf(ask, Ref("questions")), "question: what a manual's answer to it sets"),
+        "unasked": Field(MapOf(Words(), Name()), "parameter that decides: why no manual tells it"),
+    }

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from . import kinds_asked
 from .kinds_shared import ID, PARAMETER, SIGNALS, VALUE, WORDS, YES_NO, evidence_keys, file_of, need
-from .scalars import Amount, Choice, Name, Nothing, Number, Ref
+from .scalars import Amount, Choice, Name, Nothing, Number
 from .shapes import Field, ListOf, MapOf, Record
 
 PARTS = {
@@ -165,22 +166,6 @@ CIRCUIT = file_of(
             ),
             "the volts it must find",
         ),
-        "asks": Field(
-            MapOf(
-                Record(
-                    {
-                        "sets": Field(ListOf(ID, least=1, one=True), "the parameters a number sets"),
-                        "times": Field(
-                            Number(0, rule="bad-number"), "what the number is multiplied by first"
-                        ),
-                        "yes": Field(MapOf(VALUE, ID), "parameter: the value a yes sets"),
-                        "no": Field(MapOf(VALUE, ID), "parameter: the value a no sets"),
-                    },
-                    one_of=(("sets", "yes"),),
-                ),
-                Ref("questions"),
-            ),
-            "question: what a manual's answer to it sets",
-        ),
+        **kinds_asked.fields(VALUE),
     },
 )

@@ -88,9 +88,10 @@ RULES = {
     ),
     "lone-skew": "`skew` and `match` come together.",
     "unasked-number": (
-        "Levels, needs, ratings that are not known and ratings a port may replace: a manual is asked for "
-        "them."
+        "A number that decides verdicts is a parameter a manual is asked for, or the circuit says under "
+        "`unasked` why none tells it."
     ),
+    "needless-unasked": "What stands under `unasked` decides verdicts and is asked for nowhere.",
     # ports
     "wrong-connector": "A port's assignment is one for the port's connector.",
     "note-against-assignment": (

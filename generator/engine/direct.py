@@ -3,8 +3,7 @@ state of an assembly."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator
 
 import numpy as np
 
@@ -12,48 +11,14 @@ from generator.catalogue.records import Limit, Need, Port
 
 from .assembly import Assembly
 from .constants import MORE, RESIDUE
-from .currents import Solution, most_at, part_amps
-from .hanging import shared
+from .currents import part_amps
 from .limits import direct, held_against, part_index, stress
 from .meeting import meeting
-from .readings import At, Decides, Named, Reading
+from .readings import Named, Reading
+from .setting import Setting, solve_settings
 from .signal import Signals
-from .solve import closed_array, solve_dc
-from .switches import live_supplies, live_volts, settings, stacked, supply_switches
+from .switches import settings, supply_switches
 from .words import quantity
-
-
-@dataclass(frozen=True)
-class Setting:
-    """One supply setting solved: its number, the supplies that are on as (place, part number), its drives as
-    (corner, what is off does), the solution (drives, states), the same with nothing plugged in, and both
-    where hanging pieces have shared their charge (None where none hang)."""
-
-    number: int
-    live: Sequence[tuple[str, int]]
-    drives: Sequence[tuple[str, str]]
-    solution: Solution
-    apart: Solution
-    shared: tuple[Solution, Solution] | None
-
-    @property
-    def places(self) -> set[str]:
-        """Where supplies are on."""
-        return {place for place, _ in self.live}
-
-    def at(self, values: np.ndarray, decides: Decides, first: int = 0, moved: np.ndarray | None = None) -> At:
-        """Where the largest of `values` (drives, states from number `first` on) stands, read at `decides`;
-        `moved` tells which of them are shared."""
-        drive, state = most_at(values)
-        corner, off = self.drives[drive]
-        return At(
-            "direct",
-            state + first,
-            decides,
-            corner,
-            off,
-            shared=moved is not None and bool(moved[drive, state]),
-        )
 
 
 def direct_readings(assembly: Assembly, signals: Signals) -> Iterator[Reading]:
@@ -64,34 +29,6 @@ def direct_readings(assembly: Assembly, signals: Signals) -> Iterator[Reading]:
         yield from _needs(assembly, setting, settled)
         yield from _supplies(assembly, setting, settled)
         yield from _windings(assembly, setting, settled)
-
-
-def solve_settings(assembly: Assembly, wanted: Sequence[Mapping[str, str]]) -> list[Setting]:
-    """Every wanted setting in every state, all of them in one solve."""
-    circuit = assembly.circuit
-    values, each = stacked(circuit, assembly.ports, wanted)
-    closed = closed_array([*assembly.states, assembly.apart], len(circuit.switches))
-    solution, found, first = solve_dc(circuit, values, closed), [], 0
-    hanging = shared(solution, closed)
-    for number, (setting, some) in enumerate(zip(wanted, each)):
-        live = live_supplies(circuit, live_volts(circuit, assembly.ports, setting))
-        mine = slice(first, first + len(some))
-        found.append(
-            Setting(
-                number,
-                live,
-                some,
-                *_parted(solution.drives(mine)),
-                _parted(hanging.drives(mine)) if hanging else None,
-            )
-        )
-        first += len(some)
-    return found
-
-
-def _parted(solution: Solution) -> tuple[Solution, Solution]:
-    """What is plugged, and the last state, with nothing plugged in."""
-    return solution.states(slice(0, -1)), solution.states(slice(-1, None))
 
 
 def _stress(assembly: Assembly, setting: Setting, settled: int, signals: Signals) -> Iterator[Reading]:

@@ -13,19 +13,9 @@ from collections.abc import Mapping, Sequence
 
 import numpy as np
 
+from .checked import _solve_checked  # named so until the engine changes: verdicts rest on its names
 from .circuit import DIRECT_OPENS, SIGNAL_OPENS, Circuit, CircuitError
-from .constants import (
-    CONTACT_OHM,
-    GRID_BITS,
-    LEAK,
-    MOST_ENTRIES,
-    OPEN_OHM,
-    REFINEMENTS,
-    RESIDUAL,
-    ROUNDING,
-    ROUNDS,
-    SETTLED,
-)
+from .constants import CONTACT_OHM, LEAK, MOST_ENTRIES, OPEN_OHM, RESIDUAL, ROUNDS
 from .currents import Solution
 
 OPEN = float("nan")  # volts of an emf that is disconnected
@@ -241,73 +231,3 @@ def _state_stamps(circuit: Circuit, closed: np.ndarray, opens: Sequence[str]) ->
     nets = np.arange(circuit.net_count)
     stamps[:, nets, nets] += circuit.zeros(closed, opens) == nets
     return stamps
-
-
-def _solve_checked(circuit: Circuit, matrix: np.ndarray, right: np.ndarray) -> np.ndarray:
-    """Solve, hold every equation against RESIDUAL, and refine. `right` is (..., size, columns)."""
-    shape = right.shape
-    if not right.size:
-        return np.zeros(shape, dtype=matrix.dtype)
-    matrix, right = matrix.reshape(-1, *matrix.shape[-2:]), right.reshape(-1, *shape[-2:])
-    try:
-        found = np.linalg.solve(matrix, right)
-        left = _imbalance(circuit, matrix, right, found)
-        scale = np.abs(matrix) @ np.abs(found) + np.abs(right)
-        # LU is stable for the system as a whole, not row by row: rows far below the largest
-        # may carry its rounding.
-        if not np.all(np.abs(left) <= RESIDUAL * scale + ROUNDING * scale.max(axis=-2, keepdims=True)):
-            raise CircuitError("no single solution: the currents of a net do not sum to zero")
-        _refine(circuit, matrix, right, found, left)
-    except np.linalg.LinAlgError:
-        raise CircuitError("no single solution: a loop of emfs and windings without resistance") from None
-    return found.reshape(shape)
-
-
-def _refine(
-    circuit: Circuit, matrix: np.ndarray, right: np.ndarray, found: np.ndarray, left: np.ndarray
-) -> None:
-    """Improve what was found by what is left of the equations, until no voltage moves any more
-    than rounding moves it."""
-    todo, last = np.arange(len(matrix)), np.full((len(matrix), right.shape[-1]), np.inf)
-    for _ in range(REFINEMENTS):
-        step = np.linalg.solve(matrix[todo], left)
-        found[todo] += step
-        moved, size = (np.abs(x[:, : circuit.net_count]).max(axis=1) for x in (step, found[todo]))
-        going = ((moved > SETTLED * size) & (moved < last / 2)).any(axis=-1)
-        todo, last = todo[going], moved[going]
-        if not todo.size:
-            return
-        left = _imbalance(circuit, matrix[todo], right[todo], found[todo])
-
-
-def _imbalance(circuit: Circuit, matrix: np.ndarray, right: np.ndarray, found: np.ndarray) -> np.ndarray:
-    """What is left of every equation, `right` - `matrix` @ `found`. Currents between nets are taken from the
-    differences of their voltages: in the sum of a net's conductances, and in products with it, a closed
-    contact drowns what is a trillion times less."""
-    nets, (one, two) = circuit.net_count, circuit.links
-    volts, branches = found[:, :nets], found[:, nets:]
-    # off the diagonal stands minus the conductance
-    flows = matrix[:, one, two, None] * (volts[:, one] - volts[:, two])
-    currents = np.concatenate([flows, branches], axis=1)
-    # Large currents cancel in every net. Rounded to one grid they do so exactly, and
-    # leave room for the small.
-    grid = np.ldexp(1.0, np.frexp(np.abs(currents).max(axis=1, keepdims=True, initial=0.0))[1] - GRID_BITS)
-    large = np.rint(currents / grid) * grid
-    ground = np.rint(matrix[:, :nets, :nets].real.sum(axis=-1))  # what ties the 0 V of an island
-    left = right - matrix[:, :, nets:] @ branches
-    left[:, :nets] = (
-        right[:, :nets] + _into_nets(circuit, large, currents - large) - ground[..., None] * volts
-    )
-    left[:, nets:] -= matrix[:, nets:, :nets] @ volts
-    return left
-
-
-def _into_nets(circuit: Circuit, *shares: np.ndarray) -> np.ndarray:
-    """The currents of `Circuit.flows_into`, given in shares that are summed up apart, in every net: (...,
-    currents, columns) -> (..., nets, columns)."""
-    which, signs, begins, some = circuit.flows_into
-    into = np.zeros((len(shares[0]), circuit.net_count, shares[0].shape[-1]), dtype=shares[0].dtype)
-    if len(some):
-        sums = np.add.reduceat(np.stack(shares)[:, :, which] * signs[:, None], begins, axis=2)
-        into[:, some] = sums.sum(axis=0)
-    return into

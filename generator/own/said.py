@@ -58,7 +58,7 @@ def said(text: str, ask: Ask, question: Question) -> str | None:
         value = parse(written, question.unit)
     except QuantityFault:
         raise Nonsense(f"{text}? Write the lower number first.") from None
-    if value.low <= 0:
+    if value.low <= 0 and question.least != 0:
         raise Nonsense(f"{text}? It must be more than nothing.")
     if (question.least is not None and value.low < question.least) or (
         question.most is not None and value.high > question.most

@@ -20,15 +20,6 @@ pinouts/leads/large.yaml:1:1: error[too-large]
     case([("assignments/jack-balanced.yaml", "used_for: Balanced audio.", 'used_for: "Balanced \\u200baudio."')], """\
 pinouts/assignments/jack-balanced.yaml:4:11: error[hidden-character]
     'used_for' holds the character U+200B, which nobody sees; take it out."""),
-    case([("questions.yaml", "", "loudest: {asks: Maximum input level, unit: V}\n"),
-          ("circuits/input.yaml", "evidence: from memory\n", "asks: {lowdest: {sets: maximum}}\nevidence: from memory\n")], """\
-pinouts/circuits/input.yaml:20:8: error[unknown-question]
-    there is no question 'lowdest'. Did you mean 'loudest'?"""),
-    case([("questions.yaml", "", "loudest: {asks: Maximum input level, unit: V}\n")], """\
-pinouts/circuits/input.yaml:1:1: error[unasked-number]
-    'maximum' decides verdicts and no question asks for it; name it under `asks`.
-pinouts/circuits/input.yaml:1:1: error[unasked-number]
-    a rating is unknown and no question asks for it; name it under `asks`, as a parameter."""),
     case([("published.txt", "", "leads/straight\nleads/gone\n")], """\
 pinouts/published.txt:2:1: error[published-id-gone]
     'gone' was published among the leads and is gone; put it back, or name its successor in retired.yaml."""),

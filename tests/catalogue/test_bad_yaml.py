@@ -7,10 +7,11 @@ import pytest
 from generator.catalogue.lint import lint
 from generator.catalogue.rules import RULES
 
+from .bad_asked import ASKED, UNASKED
 from .bad_meanings import MEANINGS
 from .bad_shapes import SHAPES
 
-CASES = [*SHAPES, *MEANINGS]
+CASES = [*SHAPES, *UNASKED, *MEANINGS]
 
 
 @pytest.mark.parametrize(("edits", "expected"), CASES)
@@ -26,6 +27,15 @@ def test_every_rule_has_a_bad_example():
 
 
 def test_tiny_catalogue_has_no_fault(pinouts):
+    assert lint(pinouts) == []
+
+
+def test_every_number_that_decides_may_be_asked_for_or_say_why_not(pinouts, replace):
+    """How long a rating holds more, a drive of 0 V and a resistor that is no way out may
+    stand in their place."""
+    for edit in ASKED:
+        replace(*edit)
+    replace("circuits/input.yaml", "momentary: unknown", "momentary: 100 V, seconds: 70 V")
     assert lint(pinouts) == []
 
 

@@ -30,6 +30,28 @@ LARGE_TO_MINI = {
     18: 18,
     19: 19,
 }
+# hdmi-four-sizes-table: the contact of the micro plug
+LARGE_TO_MICRO = {
+    1: 3,
+    2: 4,
+    3: 5,
+    4: 6,
+    5: 7,
+    6: 8,
+    7: 9,
+    8: 10,
+    9: 11,
+    10: 12,
+    11: 13,
+    12: 14,
+    13: 15,
+    14: 2,
+    15: 17,
+    16: 18,
+    17: 16,
+    18: 19,
+    19: 1,
+}
 LARGE = [
     "data-2-plus",
     "data-2-screen",
@@ -67,6 +89,15 @@ def test_the_small_picture_plug_meets_the_large_one_as_published(catalogue):
     assert set(map(frozenset, joined.values())) == {
         frozenset((f"a.{other}", f"b.{one}")) for one, other in LARGE_TO_MINI.items()
     }
+
+
+def test_the_smallest_picture_plug_meets_the_large_one_as_published(catalogue):
+    large, small = (catalogue.assignments[f"hdmi{size}-video"].carries for size in ("", "-micro"))
+    assert {large[str(one)]: str(other) for one, other in LARGE_TO_MICRO.items()} == {
+        role: contact for contact, role in small.items()
+    }
+    joined = {frozenset(join.nodes) for join in catalogue.leads["hdmi-micro-to-hdmi"].joins}
+    assert joined == {frozenset((f"a.{other}", f"b.{one}")) for one, other in LARGE_TO_MICRO.items()}
 
 
 # wire-resistance-table: gauge: ohm per 100 feet

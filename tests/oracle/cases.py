@@ -13,8 +13,8 @@ from agreement import Case
 from generator.engine.assembly import EARTHS, Assembly
 from generator.engine.circuit import Circuit
 from generator.engine.constants import HERTZ
-from generator.engine.direct import solve_settings
 from generator.engine.instants import Capacitors, instants
+from generator.engine.setting import solve_settings
 from generator.engine.signal import HUM_HERTZ, drive_of, powered, sources_of
 from generator.engine.solve import closed_array, solve_ac
 from generator.engine.switches import corner_value, corners, settings

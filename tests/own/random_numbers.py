@@ -47,6 +47,8 @@ ODD = [
     "\u00b5V",
     "3 µV",
     "silent",
+    "",
+    "Silent",
 ]
 
 
@@ -71,11 +73,21 @@ def typed(draw: random.Random, ask: Ask, question: Question) -> str:
 
 
 def sets(catalogue: Catalogue, count: int, seed: int) -> list[Set]:
-    """`count` of them, one to four answers each."""
+    """`count` of them, one to four answers each; the first ones answer every question there is, of some
+    port that is asked it."""
     draw, ports = random.Random(seed), [port for port in catalogue.ports.values() if port.asks]
-    return [_set(draw, draw.choice(ports), catalogue) for _ in range(count)]
+    asked = {
+        question: [(port, ask) for port in ports for ask in port.asks if ask.question == question]
+        for question in catalogue.questions
+    }
+    firsts = [_set(draw, *draw.choice(places), catalogue) for places in asked.values()]
+    return (firsts + [_set(draw, draw.choice(ports), None, catalogue) for _ in range(count - len(firsts))])[
+        :count
+    ]
 
 
-def _set(draw: random.Random, port: Port, catalogue: Catalogue) -> Set:
-    asks = draw.sample(port.asks, min(len(port.asks), draw.randint(1, 4)))
-    return Set(port.id, {ask.id: typed(draw, ask, catalogue.questions[ask.question]) for ask in asks})
+def _set(draw: random.Random, port: Port, first: Ask | None, catalogue: Catalogue) -> Set:
+    asks = {ask.id: ask for ask in draw.sample(port.asks, min(len(port.asks), draw.randint(1, 4)))} | (
+        {first.id: first} if first else {}
+    )
+    return Set(port.id, {id: typed(draw, ask, catalogue.questions[ask.question]) for id, ask in asks.items()})

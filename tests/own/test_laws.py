@@ -10,61 +10,23 @@ import pytest
 from generator.catalogue import OWN, default_directory, load
 from generator.catalogue.lint import lint
 from generator.engine import VERDICTS, judge
+from generator.ledger import lines
 from generator.own import changed, said
 from generator.own.apply import parameters
 
-# the less, the stricter
-STRICTER_LOW = (
-    "highest-volts-at-output",
-    "highest-volts-at-input",
-    "highest-supply",
-    "direct-current",
-    "rated-power",
-    "maximum-input-level",
-)
-RUNS = [  # cheap connections in which such a number decides
-    (
-        "mixer-line-out-xlr",
-        ("xlr-f-to-xlr-m-3m",),
-        "mixer-mic-in-p48-xlr",
-        "from",
-        "main.highest-volts-at-output",
-        ["63 V", "50 V", "40 V", "16 V", "2 V"],
-    ),
-    (
-        "wireless-receiver-out-xlr",
-        ("xlr-f-to-xlr-m-3m",),
-        "mixer-mic-in-p48-xlr",
-        "from",
-        "main.highest-volts-at-output",
-        ["63 V", "48 V", "10 V"],
-    ),
-    (
-        "mic-electret-battery-xlr",
-        ("xlr-f-to-xlr-m-3m",),
-        "mixer-mic-in-p48-xlr",
-        "from",
-        "main.highest-volts-at-output",
-        ["63 V", "51 V", "16 V"],
-    ),
-    (
-        "mixer-line-out-xlr",
-        ("xlr-f-to-xlr-m-3m",),
-        "mixer-line-in-xlr",
-        "into",
-        "main.maximum-input-level",
-        ["+24 dBu", "+10 dBu", "-20 dBu", "-50 dBu"],
-    ),
-    (
-        "mic-condenser-p48-xlr",
-        ("xlr-f-to-xlr-m-3m",),
-        "mixer-mic-in-p48-xlr",
-        "from",
-        "main.lowest-supply",
-        ["9 V", "30 V", "48 V"],
-    ),
-    ("mic-electret-stereo-35", (), "camera-mic-in-35", "from", "left.highest-supply", ["10 V", "4 V", "1 V"]),
-]
+from .runs import RUNS
+
+LESS, MORE = "the less, the stricter", "the more, the stricter"
+# what an answer sets -> which way it gets stricter; a supply, an output's level or a resistance has no such
+# way: it takes from one and gives to another
+STRICTER = {
+    **{("limits", field): LESS for field in ("settled", "seconds", "momentary")},
+    ("listeners", "maximum"): LESS,
+    ("needs", "least"): MORE,
+    ("needs", "full"): MORE,
+    ("listeners", "sensitivity"): MORE,
+}
+CONNECTIONS = 3  # of each question with such a way, drawn from the ledger
 
 
 @pytest.fixture(scope="module")
@@ -93,6 +55,50 @@ def test_a_stricter_number_is_never_milder(catalogue, start, through, target, si
         zip(numbers, verdicts)
     )
     assert verdicts[0] != verdicts[-1], "the number decides here"
+
+
+def way(ask):
+    """LESS or MORE where all that the answer sets gets stricter that way, None where not."""
+    ways = {STRICTER.get((one.kind, one.field)) for numbers in ask.feeds.values() for one in numbers}
+    return ways.pop() if len(ways) == 1 else None
+
+
+def test_a_stricter_number_is_never_milder_whatever_is_asked(catalogue, record_property):
+    """Every question about a rating, a need or what an input hears, each in a few connections of
+    whatever port is asked it."""
+    draw, at, told = random.Random(21), {}, []
+    for row in lines.rows(lines.read(default_directory() / "verdicts")):
+        if row["from"] != row["into"]:
+            at.setdefault(row["from"], []).append((row, "from"))
+            at.setdefault(row["into"], []).append((row, "into"))
+    for question in catalogue.questions.values():
+        places = [
+            (port.id, ask)
+            for port in catalogue.ports.values()
+            for ask in port.asks
+            if ask.question == question.id and way(ask) and port.id in at
+        ]
+        for port, ask in draw.choices(places, k=CONNECTIONS) if places and question.unit else ():
+            row, side = draw.choice(at[port])
+            numbers = [
+                f"{number:.9f} {question.unit}"
+                for number in (question.least, (question.least * question.most) ** 0.5, question.most)
+            ]
+            run = row["from"], tuple(row["through"]), row["into"]
+            verdicts = [
+                by_own(catalogue, run, side, {ask.id: number}).verdict
+                for number in (numbers[::-1] if way(ask) == LESS else numbers)
+            ]
+            assert all(
+                VERDICTS.index(mild) <= VERDICTS.index(strict) for mild, strict in pairwise(verdicts)
+            ), (run, ask.id, verdicts)
+            told.append((question.id, len(set(verdicts)) > 1))
+    record_property(
+        "told",
+        f"{len({id for id, _ in told})} questions in {len(told)} connections, decided in "
+        f"{sum(one for _, one in told)}",
+    )
+    assert sum(one for _, one in told) > 10, "the numbers decide often enough to tell"
 
 
 def test_silent_changes_nothing(catalogue):

@@ -16,7 +16,12 @@ def ask(catalogue, port, question):
     return found, catalogue.questions[question]
 
 
-OUT, MIC, IN = "mixer-line-out-xlr", "mic-condenser-p48-xlr", "mixer-mic-in-p48-xlr"
+OUT, MIC, IN, PICTURE = (
+    "mixer-line-out-xlr",
+    "mic-condenser-p48-xlr",
+    "mixer-mic-in-p48-xlr",
+    "player-video-out-rca",
+)
 
 
 @pytest.mark.parametrize(
@@ -39,19 +44,24 @@ OUT, MIC, IN = "mixer-line-out-xlr", "mic-condenser-p48-xlr", "mixer-mic-in-p48-
         (OUT, "output-impedance", "1,2 k\u03a9", "600 ohm"),
         (IN, "phantom-voltage", "48 V", "48 V +-8.3333 %"),
         (IN, "phantom-voltage", "44..52 V", "44..52 V"),
+        (PICTURE, "resting-volts", "0 V", "0 V"),
+        (PICTURE, "resting-volts", "0..2 V", "0..2 V"),
+        (MIC, "capacitor-rating", "63 V", "63 V"),
+        (IN, "current-into-input", "10 mA", "10 mA"),
         (OUT, "may-meet-phantom", "Yes", "yes"),
         (OUT, "may-meet-phantom", "silent", None),
     ],
 )
 def test_understood(catalogue, port, question, typed, means):
-    """A tolerance stays where the catalogue has one, and both legs together are told by a
-    manual as one impedance."""
+    """A tolerance stays where the catalogue has one, and both legs together are told by a manual as one
+    impedance. Nothing is a number only where the range of the question begins with it."""
     assert said(typed, *ask(catalogue, port, question)) == means
 
 
 @pytest.mark.parametrize(
     "question, typed, why",
     [
+        ("highest-volts-at-output", "0 V", "0 V? It must be more than nothing."),
         ("highest-volts-at-output", "4800 V", "4800 V? Phantom is 48 V; outputs take between 0.5 and 250 V."),
         ("highest-volts-at-output", "4,800 V", "4,800 V? 4,800 may be 4800 or 4.800: write one of them."),
         ("highest-volts-at-output", "63", "63 of what? Write the unit too, such as 63 V."),
@@ -73,6 +83,12 @@ def test_refused(catalogue, question, typed, why):
     with pytest.raises(Nonsense) as refused:
         said(typed, *ask(catalogue, OUT, question))
     assert str(refused.value) == why
+
+
+def test_a_direct_voltage_below_nothing_is_refused(catalogue):
+    with pytest.raises(Nonsense) as refused:
+        said("-1 V", *ask(catalogue, PICTURE, "resting-volts"))
+    assert str(refused.value) == "-1 V? Outputs stand at 0 to 60 V, most at 0 V."
 
 
 def test_what_is_said_of_a_slip_has_the_range_in_it(catalogue):

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from collections import defaultdict
 
-from ..asks import fed
 from ..context import Context
+from ..deciding import deciding
 from ..kinds import KINDS, RESERVED
 from ..nodes import Map, Text, Unusable
 from ..problems import a, did_you_mean, not_one_of
-from ..quantity import UNKNOWN
 from ..scalars import Amount
 from . import networks
 from .common import check_repeated
@@ -209,26 +208,48 @@ def _unit(key: str, context: Context) -> str | None:
 
 
 def check_asked(id: str, tree: Map, context: Context) -> None:
-    """A manual is asked for every number that a port may replace and that decides, and for every rating
-    nobody knows. Silent in a catalogue without questions, and while a part of the file cannot be read."""
+    """A manual is asked for every number that decides, or the template says why no manual tells it. Silent in
+    a catalogue without questions, and while a part of the file cannot be read."""
     if not context.ids["questions"] or not tree.sound:
         return
+    parameters, unasked, named, decides = (
+        tree.map("parameters"),
+        tree.map("unasked"),
+        parameter_uses(tree),
+        set(),
+    )
     asked = {
         name
         for _, ask in tree.map("asks").items()
         for name in (*ask.texts("sets"), *(n for a in ("yes", "no") for n in ask.map(a).entries))
     }
-    for value, numbers in fed(tree).items():
-        deciding = [
-            one for one in numbers if one.kind != "parts" and one.field not in ("seconds", "momentary")
-        ]
-        if deciding and value not in asked and (value in tree.map("parameters") or value == UNKNOWN):
-            what = "a rating is unknown" if value == UNKNOWN else f"'{value}' decides verdicts"
-            message = (
-                f"{what} and no question asks for it; name it under "
-                f"`asks`{', as a parameter' if value == UNKNOWN else ''}."
+    mend = "name it under `asks`, or under `unasked` with the reason why no manual tells it."
+    for what, value in deciding(tree):
+        decides.add(value.text)
+        if value.text not in named:
+            context.problems.add(
+                value.place,
+                "unasked-number",
+                f"{what} decides verdicts and is written in its place; make it a parameter and {mend}",
             )
-            context.problems.add(tree.keys.get("asks", tree.keys["name"]), "unasked-number", message)
+        elif value.text in parameters and value.text not in asked and value.text not in unasked:
+            context.problems.add(
+                parameters.keys[value.text],
+                "unasked-number",
+                f"'{value.text}' decides verdicts and no question asks for it; {mend}",
+            )
+    for name, place in unasked.keys.items():
+        fault = (
+            "no parameter of this circuit"
+            if name not in parameters
+            else "asked for"
+            if name in asked
+            else None
+            if name in decides
+            else "no number that decides"
+        )
+        if fault:
+            context.problems.add(place, "needless-unasked", f"'{name}' is {fault}; take it out of `unasked`.")
 
 
 CHECKS = (

@@ -3,7 +3,14 @@
 import { inSetting } from "../engine/each.js";
 import { asksOf } from "./apply.js";
 
-const SUPPLIES = ["phantom-voltage", "plug-in-voltage", "parallel-voltage", "supply-voltage"];
+const SUPPLIES = [
+  "phantom-voltage",
+  "plug-in-voltage",
+  "parallel-voltage",
+  "supply-voltage",
+  "second-supply-voltage",
+  "resting-volts",
+];
 const LEVELS = {
   // finding: questions of the outlet, questions of the inlet
   "too-hot": [["maximum-output-level"], ["maximum-input-level"]],
@@ -12,10 +19,13 @@ const LEVELS = {
     ["maximum-output-level", "nominal-output-level", "microphone-sensitivity"],
     ["maximum-input-level", "input-sensitivity"],
   ],
-  "loaded-down": [["output-impedance", "least-load"], ["input-impedance"]],
+  "loaded-down": [
+    ["output-impedance", "least-load", "winding-resistance", "line-termination"],
+    ["input-impedance"],
+  ],
 };
 const POWER = ["not-powered", "starved", "part-unpowered", "talkback-unpowered"];
-const POWERED = ["lowest-supply", "full-supply", "current-drawn"];
+const POWERED = ["lowest-supply", "full-supply", "current-drawn", "internal-resistance"];
 
 /* Keys "side.ask" of what decides `judged`, those of the worst findings first. */
 export function deciding(judged, question) {

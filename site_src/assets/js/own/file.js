@@ -55,17 +55,14 @@ function named(text) {
   }
 }
 
-/* What was typed for the values to be these: a number where all it sets is there, yes or no for what is left. */
+/* What was typed for the values to be these: a number where all it sets is there and is one value, yes or no for what is left. */
 function answersTo(asks, set) {
   const answers = {},
     values = ({ instances }, name) => instances.map((instance) => set.get(`${instance} ${name}`)),
     worded = (ask) => Object.keys(ask.answers).length > 0;
+  const single = (found) => found.every(Boolean) && new Set(found).size === 1;
   const numeric = asks.filter(
-    (ask) =>
-      !worded(ask) &&
-      Object.keys(ask.feeds)
-        .flatMap((name) => values(ask, name))
-        .every(Boolean),
+    (ask) => !worded(ask) && single(Object.keys(ask.feeds).flatMap((name) => values(ask, name))),
   );
   for (const ask of numeric) answers[ask.id] = typedFor(ask, values(ask, Object.keys(ask.feeds)[0])[0]);
   for (const ask of asks.filter(worded)) {

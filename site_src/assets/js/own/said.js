@@ -61,7 +61,7 @@ function number(text, ask, question) {
     shown = high ? `${low}..${high} ${unit}` : `${low} ${unit}`;
   const value = parse(shown);
   if (!value) throw new Nonsense(`${text}? Write the lower number first.`);
-  if (value.low <= 0) throw new Nonsense(`${text}? It must be more than nothing.`);
+  if (value.low <= 0 && question.least !== 0) throw new Nonsense(`${text}? It must be more than nothing.`);
   const { least, most, beyond } = question;
   if ((least !== null && value.low < least) || (most !== null && value.high > most))
     throw new Nonsense(`${text}? ${beyond}`.trim());
