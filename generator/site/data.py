@@ -19,7 +19,7 @@ from generator.site.verdicts import ORDER
 VERSION = 1
 PRINTED = {  # what no verdict and no list is made of
     "connectors": {"recognise", "looks", "outside", "evidence"},
-    "assignments": {"carries", "used_for", "mistaken_for", "recognise", "evidence"},
+    "assignments": {"name", "carries", "used_for", "mistaken_for", "recognise", "evidence"},
     "ports": {"circuits", "evidence"},
     "leads": {"looks_like", "tell_apart", "evidence"},
     "sources": {"where", "kind"},
@@ -29,7 +29,9 @@ SOLVED = {  # what verdicts are worked out from, and nothing else is
     "leads": {"network", "joins", "parts", "cautions"},
 }
 # for lists that are searched without the search's own scripts
-CALLED = {kind: {"also_called"} for kind in ("connectors", "assignments", "ports", "leads")}
+CALLED = {kind: {"also_called"} for kind in ("connectors", "ports", "leads")} | {
+    "assignments": {"name", "also_called"}
+}
 ASKED = {"asks", "same_as"}  # fields of ports that go there too, or nowhere
 LATER = ("questions",)  # kinds that only own numbers are made with, in asks.js with what each port is asked
 PUBLISHED = ("from", "through", "into", "verdict", "offered", "offer", "findings", "number")

@@ -24,7 +24,13 @@ LIST, PACK, PLACES = "offline-list.js", "offline/site.pack", "offline/site.json"
 LOOSE = ("assets/*", "manifest.webmanifest")
 # for who works on the theme, the theme's own search, for frames
 LEFT_OUT = ("*.map", "assets/javascripts/*", "assets/css/embed*.css")
-LATE = ("assets/js/asks.js", "assets/js/printed.js", "assets/js/questions.js", "assets/js/runs.js")
+LATE = tuple(
+    f"assets/js/{name}.js"
+    for name in (
+        *("asks", "called", "plugs", "printed", "questions", "runs", "seek"),  # data
+        *("bag", "bench", "cards", "class", "interference", "upkeep"),  # tools on pages of their own
+    )
+)
 PACKED = ("*index.html", "draw/*.svg", "qr/*.svg", *LATE)
 # in so many files a line stands once for all; what stands for it begins with the mark
 COMMON, MARK = 5, b"\x01"

@@ -1,11 +1,13 @@
 """The real catalogue with some files more: connections nobody keeps a lead for, but a rule must catch."""
 
+import re
 import shutil
 from pathlib import Path
 
 from generator.catalogue import default_directory, load
 from generator.catalogue.kinds import FOLDERS
 
+ASKED = re.compile(r"^(?:asks|unasked):.*\n(?: .*\n)*", re.MULTILINE)
 EXTRA = {
     # left and right change places on the way
     "leads/crossed-stereo.yaml": """\
@@ -228,11 +230,13 @@ circuit:
 
 
 def load_with(directory: Path, extra=EXTRA):
-    """The real catalogue and `extra` (path -> text), loaded from a copy in `directory`."""
+    """The real catalogue and `extra` (path -> text), loaded from a copy in `directory`; without what manuals
+    are asked, which what is made up here has no need to say."""
     for kind in FOLDERS:
         shutil.copytree(default_directory() / kind, directory / kind)
-    for name in ("sources.yaml", "questions.yaml"):
-        shutil.copy(default_directory() / name, directory)
+    shutil.copy(default_directory() / "sources.yaml", directory)
     for path, text in extra.items():
         (directory / path).write_text(text, "utf-8")
+    for path in (directory / "circuits").iterdir():
+        path.write_text(ASKED.sub("", path.read_text("utf-8")), "utf-8")
     return load(directory)
