@@ -132,3 +132,7 @@ def run(expression: str, before: str = ""):
         f"(async () => console.log(JSON.stringify(await ({expression}))))();"
     )
     return in_node(program)
+
+
+QUESTION = "{from: 'mic', through: ['cable'], into: 'desk'}"
+STRAIGHT = "{from: 'mic', through: [], into: 'desk'}"  # the table says lossy

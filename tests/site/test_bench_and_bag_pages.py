@@ -31,7 +31,7 @@ def test_without_scripts_the_page_says_where_the_answers_stand(tree, name):
 def test_the_check_knows_of_the_bag(tree):
     scripts = json.loads(re.search(r"^scripts: (\[.*\])$", tree["check.md"].decode(), re.MULTILINE)[1])
     code = b"".join(tree[path] for path in scripts)
-    assert b".bagOnly=" in code and b".bagged=" in code
+    assert all(re.search(rb"\b(?:const|function) %s\b" % name, code) for name in (b"bagOnly", b"bagged"))
 
 
 def test_the_navigation_and_the_styles_have_both(tree):

@@ -24,7 +24,7 @@ def test_a_part_whose_rating_nobody_gave_counts_as_not_known(node):
 def as_address(lead):
     """The bench's address of a lead of the catalogue that has no parts, or None where a
     bench cannot hold it."""
-    if lead.parts or len(lead.ends) > 3:
+    if lead.parts or len(lead.ends) > 3 or sum(join.screen for join in lead.joins) > 1:
         return None
     names = dict(zip(lead.ends, "abc"))
     ends = ",".join(f"{end.connector}/{end.half}" for end in lead.ends.values())
