@@ -38,7 +38,7 @@ MEANT = {
     "press box": "(?i)feed",
     "laptop": "(?i)computer|laptop|3.5 mm|barrel",
     "dmx": "(?i)lighting",
-    "snake": "(?i)loom|D-sub|modular",
+    "snake": "(?i)loom|D-sub|modular|snake",
     "midi": "MIDI",
     "headset adapter": "(?i)headset",
 }
