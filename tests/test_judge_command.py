@@ -107,7 +107,7 @@ def test_what_does_not_fit_says_what_would(ask):
     [
         (
             ("judge", "mic-dynmic-xlr", INPUT),
-            "'mic-dynmic-xlr' is not in the catalogue. Nearest: mic-dynamic-xlr, mic-digital-xlr,",
+            "'mic-dynmic-xlr' is not in the catalogue. Nearest: mic-dynamic-xlr, mic-dynamic-din-3,",
         ),
         (
             ("judge", MICROPHONE, "--through", "xlr-f-to-xlr-m-3", INPUT),
