@@ -133,8 +133,8 @@ def a_card_for_the_lid(hand):
     page = hand.page
     hand.press(door(page, "All pages"))
     hand.press(entry(page, "Cards"))
-    hand.write(page.get_by_label("Search this list"), "XLR microphone lead, 3 m")
-    hand.press(page.locator(".rf-tick input[data-id='xlr-f-to-xlr-m-3m']"))
+    hand.write(page.get_by_label("Search this list"), "RCA")
+    hand.press(page.locator(".rf-tick input[data-id='rca-to-rca']"))
     expect(page.locator(".rf-cards__count")).to_have_text("1 card on 1 sheet")
     expect(page.get_by_role("button", name="Print")).to_be_enabled()
 

@@ -6,7 +6,7 @@ import { el, own } from "../ui/dom.js";
 import { amount, capital, count, inOrder, listed } from "../ui/words.js";
 
 const ASSIGNMENTS = 3; // columns a card has room for
-const TWINS = 2; // more, and the card of a common lead takes a second sheet
+const TWINS = 4;
 const ROLES = { hot: "hot (+)", cold: "cold (−)", bias: "bias supply", mic: "microphone" };
 
 const role = (node) =>
