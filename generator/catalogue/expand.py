@@ -77,6 +77,7 @@ def _source(key: str, channel: str, tree: Map, scope: Scope) -> records.Source:
         least_load=load and load.high,
         balanced=tree.text("balanced") == "yes",
         supply=tree.text("supply"),
+        form=tree.text("form") or "",
     )
 
 
@@ -91,6 +92,7 @@ def _listener(key: str, channel: str, tree: Map, scope: Scope) -> records.Listen
         sensitivity=sensitivity and sensitivity.nominal,
         maximum=maximum and maximum.low,
         balanced=tree.text("balanced") == "yes",
+        forms=tuple(tree.texts("form")),
     )
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from . import kinds_asked
-from .kinds_shared import ID, PARAMETER, SIGNALS, VALUE, WORDS, YES_NO, evidence_keys, file_of, need
+from .kinds_shared import ID, PARAMETER, SEVERAL, SIGNALS, VALUE, WORDS, YES_NO, evidence_keys, file_of, need
 from .scalars import Amount, Choice, Name, Nothing, Number
 from .shapes import Field, ListOf, MapOf, Record
 
@@ -100,6 +100,7 @@ CIRCUIT = file_of(
                 Record(
                     {
                         "kind": need(Choice(SIGNALS), "what kind of signal"),
+                        "form": Field(WORDS, "which of its kind, in words, where not all of it go together"),
                         "drive": need(
                             MapOf(Number(), ID, least=1),
                             "emf or sink: its share of one volt of open-circuit level",
@@ -123,6 +124,7 @@ CIRCUIT = file_of(
                 Record(
                     {
                         "kind": need(Choice(SIGNALS), "what kind of signal"),
+                        "form": Field(SEVERAL, "which of its kind it understands: the sources' own words"),
                         "between": need(_pair, "the nodes it hears, the first is hot"),
                         **_levels("sensitivity", "maximum"),
                         "balanced": Field(YES_NO, "is it a balanced input"),

@@ -90,6 +90,7 @@ class Source:
     least_load: float | None
     balanced: bool
     supply: str | None = None  # the switch that turns it on
+    form: str = ""  # what the kind alone does not tell: SDI and USB are both data. Words for people
 
 
 @dataclass(frozen=True)
@@ -104,6 +105,7 @@ class Listener:
     sensitivity: float | None
     maximum: float | None
     balanced: bool
+    forms: tuple[str, ...] = ()  # the forms of its kind that it understands; none: the kind tells all
 
 
 @dataclass(frozen=True)

@@ -12,11 +12,12 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from itertools import product
 
-from generator.catalogue.records import Catalogue, Coupling, End, Lead, Part, Port, Quantity
+from generator.catalogue.records import Catalogue, End, Lead, Part, Port, Quantity
 
 from .assembly import CAPACITANCE, EARTHS, RESISTANCE, Assembly, Interface, Plugged, Way
 from .circuit import build, hold_possible
 from .mate import PLUGS, Mating, State, mate
+from .network import network
 from .powering import pairs
 
 BETWEEN, BEHIND = "from/earth wiring", "from/mains leakage"  # the nodes between these three
@@ -129,7 +130,7 @@ def assemble(
     both = "from/chassis" in chassis and "into/chassis" in chassis
     if both:
         switches.append(("from/chassis", "into/chassis"))
-    parts, strays, couplings = _network(places)
+    parts, strays, couplings = network(places)
     full = [*parts, *strays]
     hold_possible(full, couplings)
     main = len(leads) + 1
@@ -221,20 +222,6 @@ def _interface(catalogue: Catalogue, one, two) -> Interface:
             turned=frozenset(),
         )
     return Interface((one[0], two[0]), (nodes_one, nodes_two), mating, half_two[1] in PLUGS)
-
-
-def _network(places: Mapping[str, Port | Lead]) -> tuple[list[Part], list[Part], list[Coupling]]:
-    """All parts, the stray capacitances of cables apart from the rest, and all couplings."""
-    parts, strays, couplings = [], [], []
-    for place, record in places.items():
-        for part in record.network.parts:
-            stray = isinstance(record, Lead) and part.kind == "capacitor" and part.id not in record.parts
-            moved = replace(part, id=f"{place}/{part.id}", a=f"{place}/{part.a}", b=f"{place}/{part.b}")
-            (strays if stray else parts).append(moved)
-        couplings += [
-            Coupling(f"{place}/{c.first}", f"{place}/{c.second}", c.k) for c in record.network.couplings
-        ]
-    return parts, strays, couplings
 
 
 def _states(interfaces: Sequence[Interface], touches: Sequence, main: int, earth: int):

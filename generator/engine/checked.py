@@ -9,7 +9,7 @@ from .circuit import Circuit, CircuitError
 from .constants import GRID_BITS, REFINEMENTS, RESIDUAL, ROUNDING, SETTLED
 
 
-def _solve_checked(circuit: Circuit, matrix: np.ndarray, right: np.ndarray) -> np.ndarray:
+def solve_checked(circuit: Circuit, matrix: np.ndarray, right: np.ndarray) -> np.ndarray:
     """Solve, hold every equation against RESIDUAL, and refine. `right` is (..., size, columns)."""
     shape = right.shape
     if not right.size:

@@ -12,9 +12,9 @@ from .chassis import screen_readings
 from .constants import BESIDE, GAIN_FLOOR, HEARD, NO_PATH, SHORT_SHARE, SHORTED
 from .currents import most_at
 from .direct import way_of
-from .kinds import AMPLIFIED, DIGITAL, same_kind
+from .kinds import AMPLIFIED, DIGITAL, expected, said, same_kind
 from .levels import level_readings, pair_words
-from .listeners import _listener, _summed, _words
+from .listeners import listener_readings, summed, words_of
 from .pairing import Input, Output, asked, comparable, inputs, matched, outputs
 from .readings import MAIN, At, Named, Reading, channel_word
 from .signal import MID, Signals, decibels
@@ -97,8 +97,8 @@ def _direction(assembly: Assembly, signals: Signals, here: str, there: str) -> I
         words = {
             "device": Named(here),
             "other": Named(there),
-            "sent": apart[0].source.kind,
-            "wanted": apart[1].listener.kind,
+            "sent": said(apart[0].source),
+            "wanted": expected(apart[1].listener),
         }
         yield Reading("kinds-apart", here, "signal", 1.0, "", "signal", words=words)
         return
@@ -131,12 +131,12 @@ def _direction(assembly: Assembly, signals: Signals, here: str, there: str) -> I
     )
     heard = [(o, i) for o, i in pairs if relative[o.name, i.name] > BESIDE]
     for o, i in heard:
-        yield from level_readings(signals, o, i, _words(o, i))
+        yield from level_readings(signals, o, i, words_of(o, i))
     for i in heard_by:
         if any(decibels(gain[o.name, i.name]) > HEARD for o in sent):
-            yield from _listener(signals, i, sent, [o for o, hearing in heard if hearing is i])
+            yield from listener_readings(signals, i, sent, [o for o, hearing in heard if hearing is i])
     for o in sent:
-        yield from _summed(
+        yield from summed(
             signals, there, o, [i for sender, i in heard if sender is o and i.listener.kind != DIGITAL]
         )
 
@@ -171,7 +171,7 @@ def _sides_of_pairs(
             relative[o.name, i.name],
             "dB",
             "signal",
-            words=_words(o, i),
+            words=words_of(o, i),
             at=At("signal", state, i.nodes, source=o.name, bare=True),
             terms=terms,
         )

@@ -29,8 +29,18 @@ def something_to_hear(one: Port, other: Port) -> bool:
 
 
 def one_family(source: Source, listener: Listener) -> bool:
-    """Are both sound, or else of the very same kind?"""
-    return _family(source.kind) == _family(listener.kind)
+    """Are both sound, or else of the very same kind, and of a form that is understood?"""
+    return _family(source.kind) == _family(listener.kind) and source.form in (listener.forms or ("",))
+
+
+def said(source: Source) -> str:
+    """What it sends, in words: its form, or its kind where that tells all."""
+    return source.form or source.kind
+
+
+def expected(listener: Listener) -> str:
+    """What it expects, in words."""
+    return " or ".join(listener.forms) or listener.kind
 
 
 def as_sound(source: Source, listener: Listener) -> bool:

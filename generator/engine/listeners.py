@@ -18,11 +18,11 @@ from .words import quantity
 NONE_LEFT = 10 ** (SUM_FLOOR / 20)
 
 
-def _words(o: Output, i: Input) -> dict[str, Named]:
+def words_of(o: Output, i: Input) -> dict[str, Named]:
     return {"source": Named(o.place, o.source.channel), "sink": Named(i.place, i.listener.channel)}
 
 
-def _summed(signals: Signals, there: str, o: Output, heard: Sequence[Input]) -> Iterator[Reading]:
+def summed(signals: Signals, there: str, o: Output, heard: Sequence[Input]) -> Iterator[Reading]:
     """What is left of one source when everything that hears it at the other end is summed to mono."""
     for place in dict.fromkeys(i.place for i in heard):
         here = [i for i in heard if i.place == place]
@@ -55,7 +55,7 @@ def _falls(kept: float) -> str:
     return f"drops by {quantity(-kept, 'dB')}" if kept > HEARD else "vanishes"
 
 
-def _listener(
+def listener_readings(
     signals: Signals, i: Input, sent: Sequence[Output], heard: Sequence[Output]
 ) -> Iterator[Reading]:
     words, where = {"sink": Named(i.place, i.listener.channel)}, channel_word(i.listener.channel)
@@ -139,7 +139,7 @@ def _strays(i: Input, sent: Sequence[Output], gains: Mapping) -> Iterator[Readin
                 decibels(float(size[state])) - max(decibels(belongs), HEARD),
                 "dB",
                 "signal",
-                words=_words(o, i),
+                words=words_of(o, i),
                 at=At("signal", state, i.nodes, source=o.name),
                 terms=terms,
             )

@@ -13,7 +13,7 @@ from collections.abc import Mapping, Sequence
 
 import numpy as np
 
-from .checked import _solve_checked  # named so until the engine changes: verdicts rest on its names
+from .checked import solve_checked
 from .circuit import DIRECT_OPENS, SIGNAL_OPENS, Circuit, CircuitError
 from .constants import CONTACT_OHM, LEAK, MOST_ENTRIES, OPEN_OHM, RESIDUAL, ROUNDS
 from .currents import Solution
@@ -127,7 +127,7 @@ def _bend(
         a, z = matrix[case[drive], state], right[drive, state]
         for k, i in enumerate(bending):
             _stamp_bend(circuit, i, values[drive, i], flags[todo][:, k], a, z)
-        unknowns[todo] = _solve_checked(circuit, a, z[..., None])[..., 0]
+        unknowns[todo] = solve_checked(circuit, a, z[..., None])[..., 0]
     names = ", ".join(circuit.parts[i].id for i in bending)
     raise CircuitError(f"no settled state found for {names}")
 
@@ -137,7 +137,7 @@ def _solve_alike(circuit: Circuit, matrix: np.ndarray, right: np.ndarray, case: 
     column = np.array([np.count_nonzero(case[:i] == number) for i, number in enumerate(case)], dtype=int)
     columns = np.zeros((*matrix.shape[:-1], column.max(initial=0) + 1))
     columns[case, :, :, column] = right
-    return _solve_checked(circuit, matrix, columns)[case, :, :, column]
+    return solve_checked(circuit, matrix, columns)[case, :, :, column]
 
 
 def _stamp_bend(
@@ -205,7 +205,7 @@ def solve_ac(
     for column, drive in enumerate(drives):
         for target, signal in drive.items():
             _stamp_drive(circuit, right[:, column], branches, index, target, signal)
-    unknowns = _solve_checked(circuit, matrix, np.broadcast_to(right, (*matrix.shape[:-1], len(drives))))
+    unknowns = solve_checked(circuit, matrix, np.broadcast_to(right, (*matrix.shape[:-1], len(drives))))
     return np.moveaxis(unknowns, -1, -2)
 
 

@@ -9,6 +9,7 @@
 
 import { build, holdPossible } from "./circuit.js";
 import { contacts, fits as fitsOf, mate, PLUGS, product } from "./mate.js";
+import { isPort, network, PLAIN } from "./network.js";
 import { pairs } from "./powering.js";
 
 export const EARTHS = "earths"; // the emf that stands for a difference between two chassis
@@ -18,15 +19,11 @@ const BETWEEN = "from/earth wiring",
   BEHIND = "from/mains leakage"; // the nodes between these three
 const NEAR = "from/chassis",
   FAR = "into/chassis";
-const UNITY = { nominal: 1, low: 1, high: 1, unit: "", text: "" };
-const PLAIN = { value: UNITY, knee: null, series: null, supply: null, skew: 0, match: 0, coil: null };
 const DIFFERENCE = [
   { ...PLAIN, id: EARTHS, kind: "emf", a: BEHIND, b: FAR },
   { ...PLAIN, id: RESISTANCE, kind: "resistor", a: NEAR, b: BETWEEN },
   { ...PLAIN, id: CAPACITANCE, kind: "capacitor", a: BETWEEN, b: BEHIND },
 ];
-
-export const isPort = (record) => Object.hasOwn(record, "listeners");
 
 /* Every way the halves allow, the meant ones first; empty when something does not fit. */
 export function ways(data, start, leads, target) {
@@ -223,28 +220,6 @@ function meeting(data, places, sides, travel) {
 /* A contact nothing is known of stands alone. */
 const portNode = (port, contact) =>
   Object.hasOwn(port.contacts, contact) ? port.contacts[contact] : `open.${contact}`;
-
-/* All parts, the stray capacitances of cables apart from the rest, and all couplings. */
-function network(places) {
-  const parts = [],
-    strays = [],
-    couplings = [];
-  for (const [place, record] of places) {
-    const inside = (name) => `${place}/${name}`;
-    for (const part of record.network.parts) {
-      const stray = !isPort(record) && part.kind === "capacitor" && !record.parts.includes(part.id);
-      (stray ? strays : parts).push({ ...part, id: inside(part.id), a: inside(part.a), b: inside(part.b) });
-    }
-    couplings.push(
-      ...record.network.couplings.map(({ first: one, second, k }) => ({
-        first: inside(one),
-        second: inside(second),
-        k,
-      })),
-    );
-  }
-  return { parts, strays, couplings };
-}
 
 /* Switch states: all home, with whether a plug is turned; and, with its interface, each of the `main` ones on its way, the
    others home, or open on one side of it; what is in spare ends on its way with all else home. Without `travel` nothing is

@@ -1,12 +1,13 @@
 /* Direct-current readings: every supply setting, tolerance corner, landing and plugging state of an assembly. The twin of
    direct.py. */
 
-import { group, isPort } from "./assemble.js";
+import { group } from "./assemble.js";
 import { MORE, RESIDUE } from "./constants.js";
 import { everywhere, largestAt, most as mostOf, nodeVolts, partAmps } from "./currents.js";
 import { shared } from "./hanging.js";
 import { heldAgainst, limitValues, partIndex, stress as stressOf } from "./limits.js";
 import { meeting } from "./meeting.js";
+import { isPort } from "./network.js";
 import { Named, reading, at as whereAt } from "./readings.js";
 import { drivesOf, statesOf } from "./solve.js";
 import { solvedDc } from "./solved.js";

@@ -5,7 +5,7 @@ import { humReadings, screenReadings } from "./chassis.js";
 import { BESIDE, HEARD, SUM_FLOOR } from "./constants.js";
 import { largestAt, size } from "./currents.js";
 import { wayOf } from "./direct.js";
-import { DIGITAL, sameKind } from "./kinds.js";
+import { DIGITAL, expected, said, sameKind } from "./kinds.js";
 import { levelReadings, pairWords } from "./levels.js";
 import { floored, named, negative, outputReading, shorted, signal, stages } from "./output.js";
 import { askedPairs, comparable, inputs, matched, output, outputs } from "./pairing.js";
@@ -78,7 +78,7 @@ function* direction(assembly, signals, here, there) {
   // The picture beside the sound of an audio and video socket does no harm to a lead that leaves it where it is.
   const apart = asked.find((pair) => !same(pair) && (!pairs.length || loud(pair)));
   if (apart) {
-    const kinds = { sent: apart[0].source.kind, wanted: apart[1].listener.kind };
+    const kinds = { sent: said(apart[0].source), wanted: expected(apart[1].listener) };
     yield signal("kinds-apart", here, "signal", 1, "", { words: { ...words, ...kinds } });
     return;
   }

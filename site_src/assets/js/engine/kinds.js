@@ -21,8 +21,16 @@ export const somethingToHear = (one, other) =>
     [other, one],
   ].some(([a, b]) => a.sources.some((source) => b.listeners.some((listener) => sameKind(source, listener))));
 
-/* Are both sound, or else of the very same kind? */
-export const oneFamily = (source, listener) => family(source.kind) === family(listener.kind);
+/* Are both sound, or else of the very same kind, and of a form that is understood? */
+export const oneFamily = (source, listener) =>
+  family(source.kind) === family(listener.kind) &&
+  (listener.forms.length ? listener.forms : [""]).includes(source.form);
+
+/* What it sends, in words: its form, or its kind where that tells all. */
+export const said = (source) => source.form || source.kind;
+
+/* What it expects, in words. */
+export const expected = (listener) => listener.forms.join(" or ") || listener.kind;
 
 /* Timecode is a sound: it goes onto a sound track and comes back from one. */
 export function asSound(source, listener) {

@@ -1,7 +1,8 @@
 /* What people call the nets and parts of a connection. The twin of naming.py; `places` is the Map of an assembly. */
 
-import { CAPACITANCE, EARTHS, isPort, RESISTANCE } from "./assemble.js";
+import { CAPACITANCE, EARTHS, RESISTANCE } from "./assemble.js";
 import { CONTACT } from "./instants.js";
+import { isPort } from "./network.js";
 import { partName, short } from "./readings.js";
 import { SIDES } from "./switches.js";
 

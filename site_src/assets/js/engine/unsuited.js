@@ -1,9 +1,9 @@
 /* What the circuit at audio frequencies does not show: leads not made for fast signals or for loudspeakers, and what
    amplifiers are plugged into. The twin of unsuited.py. */
 
-import { isPort } from "./assemble.js";
 import { ADAPTER_METRES } from "./constants.js";
 import { asSound, FAST, LOUDSPEAKER, SMALL } from "./kinds.js";
+import { isPort } from "./network.js";
 import { Named, reading as readingOf } from "./readings.js";
 
 const reading = (quantity, subject, where, value, unit, words, flags = {}) =>
