@@ -14,6 +14,7 @@ SIGNALS = (
     "loudspeaker",
     "digital",
     "data",
+    "contact",
     "midi",
     "video",
     "clock",

@@ -12,6 +12,7 @@ from generator.catalogue.records import Limit, Need, Port
 from .assembly import Assembly
 from .constants import MORE, RESIDUE
 from .currents import part_amps
+from .kinds import CONTACT
 from .limits import direct, held_against, part_index, stress
 from .meeting import meeting
 from .readings import Named, Reading
@@ -221,7 +222,12 @@ def _windings(assembly: Assembly, setting: Setting, settled: int) -> Iterator[Re
     }
     feed = "pair" if "pair" in styles else "single"
     for place, record in assembly.places.items():
-        driving = {name for source in getattr(record, "sources", ()) for name in source.drive}
+        driving = {
+            name
+            for source in getattr(record, "sources", ())
+            for name in source.drive
+            if source.kind != CONTACT
+        }
         if not setting.places - {place}:
             continue
         for part in record.network.parts:

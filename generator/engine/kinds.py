@@ -10,6 +10,7 @@ FAST = ("digital", "data", "video", "clock")
 ONE_SIDED = ("midi", "power")  # kinds whose screen, if any, is tied at the sender only
 AMPLIFIED = ("headphone", "loudspeaker")
 DIGITAL, LOUDSPEAKER = "digital", "loudspeaker"
+CONTACT = "contact"  # a switch: made to be fed by what it closes
 TRACKS = ("line", "microphone")  # inputs and outputs of a sound track, which can hold timecode as sound
 
 

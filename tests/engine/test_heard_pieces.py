@@ -11,7 +11,7 @@ from generator.engine.circuit import build
 from generator.engine.explain import _reading
 from generator.engine.findings import findings_of
 from generator.engine.hearing import _output
-from generator.engine.listeners import _listener, _polarity
+from generator.engine.listeners import _polarity, listener_readings
 from generator.engine.pairing import Input, Output, comparable
 from generator.engine.powering import pairs
 from generator.engine.readings import Reading
@@ -117,7 +117,7 @@ def test_where_the_sides_cancel_on_one_landing_they_cancel():
         (o.name, hears.name): np.full((1, 3, 2), heard, dtype=complex)
         for o, heard in ((left, [1, 1]), (right, [1, -1]))
     }
-    found = next(_listener(SimpleNamespace(gains=gains), hears, [left, right], []))
+    found = next(listener_readings(SimpleNamespace(gains=gains), hears, [left, right], []))
     assert (found.quantity, found.value, found.at.state) == ("mono-sum", -120.0, 1)
 
 
@@ -144,8 +144,8 @@ def test_timecode_is_heard_as_sound_where_it_finds_no_timecode_to_go_to():
     alone it goes onto that."""
 
     def kinds(sent, heard):
-        outputs = [Output("from", SimpleNamespace(id=kind, kind=kind)) for kind in sent]
-        inputs = [Input("into", SimpleNamespace(id=kind, kind=kind)) for kind in heard]
+        outputs = [Output("from", SimpleNamespace(id=kind, kind=kind, form="")) for kind in sent]
+        inputs = [Input("into", SimpleNamespace(id=kind, kind=kind, forms=())) for kind in heard]
         return [(o.source.kind, i.listener.kind) for o, i in comparable(outputs, inputs)]
 
     assert kinds(["line", "timecode"], ["line", "timecode"]) == [("line", "line"), ("timecode", "timecode")]

@@ -7,7 +7,7 @@ const FEW = 10; // volts: a supply of less, at an ear for microphones, is plug-i
 const FULL = 15; // volts: what is marked 12 V is not always rated for this and more
 const MANY = 40; // volts: what a lead brings of this and more is phantom
 const LINE = ["line", "headphone"],
-  DATA = ["digital", "data", "midi", "video", "clock", "timecode"];
+  DATA = ["digital", "data", "contact", "midi", "video", "clock", "timecode"];
 
 const drives = ({ sources }, ...kinds) => sources.some(({ kind }) => kinds.includes(kind));
 const hears = ({ listeners }, wanted) => listeners.some(({ kind }) => kind === wanted);

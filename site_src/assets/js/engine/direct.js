@@ -5,6 +5,7 @@ import { group } from "./assemble.js";
 import { MORE, RESIDUE } from "./constants.js";
 import { everywhere, largestAt, most as mostOf, nodeVolts, partAmps } from "./currents.js";
 import { shared } from "./hanging.js";
+import { CONTACT } from "./kinds.js";
 import { heldAgainst, limitValues, partIndex, stress as stressOf } from "./limits.js";
 import { meeting } from "./meeting.js";
 import { isPort } from "./network.js";
@@ -236,7 +237,11 @@ function* windings(assembly, setting) {
   const flags = { feed: pair ? "pair" : "single" };
   for (const [place, record] of assembly.places) {
     if (!elsewhere(setting, place)) continue;
-    const driving = new Set((record.sources || []).flatMap((source) => Object.keys(source.drive)));
+    const driving = new Set(
+      (record.sources || [])
+        .filter(({ kind }) => kind !== CONTACT)
+        .flatMap(({ drive }) => Object.keys(drive)),
+    );
     const coils = record.network.parts.some((part) => part.coil);
     for (const part of record.network.parts) {
       const index = partIndex(circuit, place, part.id),
