@@ -13,6 +13,7 @@ from .constants import ADIABATIC, COPPER
 from .context import Context
 from .expand import expand, scope_of
 from .kinds import POWERINGS
+from .light import MADE_FOR_FAST, is_fibre, lit_nodes
 from .networks import Scope, evidence, network
 from .nodes import Map, Text
 from .quantity import parse
@@ -65,6 +66,7 @@ def _connector(id: str, tree: Map, context: Context) -> records.Connector:
         looks={key: _seen(key, node) for key, node in tree.map("looks").items()},
         takes=tree.texts("takes"),
         turned={contact: other.text for contact, other in tree.map("turned").items()},
+        light=tree.texts("light"),
         outside=outside(id, tree, context),
     )
 
@@ -167,7 +169,16 @@ def _lead(id: str, tree: Map, context: Context) -> records.Lead:
     ends = {name: _end(name, end) for name, end in tree["ends"].items()}
     cable = _cable(tree, context) if "cable" in tree else None
     components = network(tree, Scope(known))
-    laid = lay(joins, tuple(ends), cable)
+    lit = lit_nodes(
+        {
+            name: context.tree("connectors", end["connector"]).texts("light")
+            for name, end in tree["ends"].items()
+        }
+    )
+    wires, fibres = (
+        [join for join in joins if is_fibre(join.nodes, lit) == light] for light in (False, True)
+    )
+    laid = lay(wires, tuple(ends), cable) + lay(fibres, tuple(ends), None)
     return records.Lead(
         id=id,
         name=tree.text("name"),
@@ -214,16 +225,20 @@ def _cable(lead: Map, context: Context) -> Cable:
 
 
 def _impedance(lead: Map, context: Context) -> float | None:
-    text = context.tree("cables", lead["cable"]).text("impedance") if "cable" in lead else None
-    return parse(text).nominal if text else None
+    if "cable" not in lead:
+        return None
+    cable = context.tree("cables", lead["cable"])
+    if cable.text("light") == "yes":
+        return MADE_FOR_FAST
+    return parse(cable.text("impedance")).nominal if "impedance" in cable else None
 
 
 def _ratings(laid: tuple[records.Part, ...], lead: Map, context: Context) -> tuple[records.Limit, ...]:
     """What each conductor of the cable may carry: for hours what the file says, for moments
     what heats its copper."""
-    if "cable" not in lead:
+    tree = context.tree("cables", lead["cable"]) if "cable" in lead else lead
+    if "current" not in tree:
         return ()
-    tree = context.tree("cables", lead["cable"])
     current, home = tree["current"], evidence(tree)
     amps = parse(current.text("value") if isinstance(current, Map) else current.text).low
     known = evidence(current, home) if isinstance(current, Map) else home

@@ -12,7 +12,8 @@ from .nodes import Map, Node, Text
 from .quantity import parse
 from .scalars import number
 
-CHASSIS = "chassis"
+# nodes that are one in the whole device: its metalwork, and what light is measured against
+SHARED = {name: name for name in ("chassis", "dark")}
 
 
 @dataclass(frozen=True)
@@ -52,7 +53,7 @@ def scope_of(name: str, instance: Map, template: Map, port: records.Evidence) ->
     values = {key: _value(node, home, given=False) for key, node in template.map("parameters").items()}
     values |= {key: _value(node, port, given=True) for key, node in instance.items() if key not in RESERVED}
     roles = {role: instance.map("roles").text(role, role) for role in template["roles"].texts()}
-    return Scope(home, prefix=f"{name}.", nodes=roles | {CHASSIS: CHASSIS}, values=values)
+    return Scope(home, prefix=f"{name}.", nodes=roles | SHARED, values=values)
 
 
 def _value(node: Node, inherited: records.Evidence, given: bool) -> Value:

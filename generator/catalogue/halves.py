@@ -62,6 +62,8 @@ class Connector:
     looks: Mapping[str, str | float] = field(default_factory=dict)
     takes: tuple[str, ...] = ()
     turned: Mapping[str, str] = field(default_factory=dict)
+    # contacts that pass light and no current; the circuits behind them say so too, and decide the verdict
+    light: tuple[str, ...] = field(default=(), repr=False)
     # decides no verdict, so no digest of one rests on it
     outside: Outside = field(default=Outside(), repr=False)
 

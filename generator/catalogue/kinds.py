@@ -39,11 +39,12 @@ _amps = Amount("A", positive=True)
 _cable = file_of(
     "cables",
     {
-        "core": need(Amount("ohm/m", positive=True), "resistance of a core"),
+        "light": Field(YES_NO, "are there fibres in it; with nothing else, it has no core and no current"),
+        "core": Field(Amount("ohm/m", positive=True), "resistance of a core"),
         "screen": Field(Amount("ohm/m", positive=True), "resistance of the screen, if it has one"),
         "core_to_core": Field(Amount("F/m"), "capacitance between two cores"),
         "core_to_screen": Field(Amount("F/m"), "capacitance of a core to the screen"),
-        "current": need(
+        "current": Field(
             Either(_amps, Record({"value": need(_amps, "the current"), **evidence_keys()}, evidence=True)),
             "what one conductor carries for hours without getting warm",
         ),

@@ -74,6 +74,7 @@ CONNECTOR = file_of(
             "the mating face of the male half",
         ),
         "key": Field(Amount("deg"), "where the key stands on the male face"),
+        "light": Field(ListOf(CONTACT_ID, least=1, one=True), "contacts that pass light and no current"),
         "takes": Field(ListOf(Ref("connectors"), one=True), "other families whose plugs go in too"),
         "turned": Field(
             MapOf(CONTACT_ID, CONTACT_ID),

@@ -108,6 +108,8 @@ RULES = {
     "pointless-join": "A join without a cable joins two things.",
     "unjoined-end": "Every end of a lead is joined to something.",
     "no-screen": "A lead with a screen is made of a cable that has one.",
+    "light-and-wire": "What passes light is joined to nothing that carries current, in leads and in devices.",
+    "no-fibre": "What passes light runs in a cable with fibres, and what carries current in one with wires.",
     "does-not-mate": "The usual partner of an end fits it.",
     "not-mutual": "Leads that look alike say so of each other.",
     "looks-like-itself": "A lead names other leads it looks like.",

@@ -26,7 +26,7 @@ ENGINE = Path(engine_file).parent
 FORM = Path(__file__).with_name("form.py")
 RECORDS = ("connectors", "ports", "leads")
 UNASKED = {  # fields of these records that no verdict and no sentence of one is made of
-    "Connector": {"recognise", "also_called", "evidence", "looks", "outside"},
+    "Connector": {"recognise", "also_called", "evidence", "looks", "light", "outside"},
     "Half": {"sizes"},
     "Port": {"device", "circuits", "cautions", "also_called", "evidence", "met", "asks", "same_as"},
     "Lead": {"looks_like", "tell_apart", "cautions", "also_called", "evidence", "met"},

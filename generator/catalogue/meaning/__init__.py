@@ -5,16 +5,16 @@ whatever is already reported."""
 
 from functools import partial
 
-from . import assignments, cables, circuits, connectors, leads, ports, retired
+from . import assignments, cables, circuits, connectors, leads, light, ports, retired
 from .common import check_name
 
 CHECKS = {
-    "connectors": connectors.CHECKS,
+    "connectors": (*connectors.CHECKS, light.check_contacts),
     "assignments": assignments.CHECKS,
     "circuits": circuits.CHECKS,
-    "cables": cables.CHECKS,
-    "ports": ports.CHECKS,
-    "leads": leads.CHECKS,
+    "cables": (*cables.CHECKS, light.check_cable),
+    "ports": (*ports.CHECKS, light.check_port),
+    "leads": (*leads.CHECKS, light.check_lead),
     "retired": retired.CHECKS,
 }
 CHECKS |= {

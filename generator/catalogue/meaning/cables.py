@@ -7,7 +7,7 @@ from ..nodes import Map, Text
 
 
 def check_current(id: str, tree: Map, context: Context) -> None:
-    current, evidence = tree["current"], tree["evidence"]
+    current, evidence = tree.get("current"), tree["evidence"]
     if isinstance(current, Text) and evidence.text in ("standard", "published"):
         message = (
             f"the current of {current.text} takes the record's '{evidence.text}', which is about its "
