@@ -4,6 +4,7 @@
 from __future__ import annotations
 
 import multiprocessing
+import os
 import signal
 from collections import deque
 from collections.abc import Callable, Iterable, Iterator, Sequence
@@ -11,6 +12,7 @@ from concurrent.futures import Executor, ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from contextlib import contextmanager
 from pathlib import Path
+from threading import Thread
 
 from generator.catalogue.records import Catalogue
 from generator.engine import memory as solved
@@ -57,11 +59,18 @@ def processes(
 
 
 def _join(*own) -> None:
-    """Begin a process beside others: who is stopped by a key is the one that started them."""
+    """Begin a process beside others: who is stopped by a key is the one that started them, and when that one
+    is gone nobody works on."""
     global _own
     signal.signal(signal.SIGINT, signal.SIG_IGN)
+    Thread(target=_alone, daemon=True).start()
     solved.MOST = ALIKE
     _own = own
+
+
+def _alone() -> None:
+    multiprocessing.parent_process().join()
+    os._exit(1)
 
 
 def _here(share: Sequence) -> list:

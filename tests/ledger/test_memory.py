@@ -1,7 +1,6 @@
 """Earlier results are used where nothing they rest on has changed, and nowhere else."""
 
 import json
-import os
 import re
 from functools import partial
 
@@ -10,7 +9,7 @@ from remembering import ALL, JUDGED, a_memory, asked, count_judged
 
 from generator import ledger
 from generator.engine import judge, pairings
-from generator.ledger import fingerprint, workers
+from generator.ledger import fingerprint
 from generator.ledger.fingerprint import Fingerprints
 
 counted, memory = pytest.fixture(count_judged), pytest.fixture(a_memory)
@@ -175,27 +174,6 @@ def test_pairings_that_are_gone_leave_the_memory_once_they_are_most(changed, pin
     prints = Fingerprints(today, words=False)
     assert {digest for (digest,) in asked(memory, "SELECT digest FROM pairings")} == set(
         map(prints.readings, pairings(today))
-    )
-
-
-def test_many_are_judged_on_all_cores_alike(small, monkeypatch):
-    """More processes, the same answers."""
-    alone = ledger.judged(small)
-    monkeypatch.setattr(JUDGED, "FEW", 0)
-    assert ledger.judged(small) == alone
-
-
-def ended(*given):
-    """What a process does that the machine has no memory for."""
-    os._exit(1)
-
-
-def test_a_process_that_is_ended_from_outside_is_said(small):
-    with pytest.raises(OSError) as fault, workers.processes(ended, small, None, 2) as mapped:
-        list(mapped([["pairing"]]))
-    assert str(fault.value.strerror) == (
-        "a process that judged was ended from outside, for want of memory perhaps; start it again and it "
-        "goes on"
     )
 
 
