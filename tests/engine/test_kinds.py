@@ -59,10 +59,14 @@ def test_light_needs_no_way_back():
         sources=(sends(kind="digital", output=("hot", "dark")),),
     )
     eye = inlet(
-        catalogue, "pane resistor hot dark 3 kohm", listeners=(hears(kind="digital", between=("hot", "dark")),)
+        catalogue,
+        "pane resistor hot dark 3 kohm",
+        listeners=(hears(kind="digital", between=("hot", "dark")),),
     )
     assert isclose(gain(catalogue, lamp, eye), 20 * log10(0.75), abs_tol=1e-3)
     wired = inlet(
-        catalogue, "pane resistor hot back 3 kohm", listeners=(hears(kind="digital", between=("hot", "back")),)
+        catalogue,
+        "pane resistor hot back 3 kohm",
+        listeners=(hears(kind="digital", between=("hot", "back")),),
     )
     assert gain(catalogue, lamp, wired) < -100
