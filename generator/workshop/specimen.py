@@ -88,7 +88,7 @@ def on_bench(catalogue: Catalogue, lead: Lead, measured: bool = True) -> Specime
 def contacts(catalogue: Catalogue, connector: str) -> list[str]:
     """The contacts of a connector a probe can be put on, which light passes none of; its metal shell last."""
     record = catalogue.connectors[connector]
+    wired = [contact for contact in record.contacts if contact not in record.light]
     metal = (record.shape, record.looks.get("shell")) in SHELLED
     shelled = metal and bool(wired) and OWN not in record.contacts
-    wired = [contact for contact in record.contacts if contact not in record.light]
     return [*wired, *([SHELL] if shelled and SHELL not in record.contacts else [])]
