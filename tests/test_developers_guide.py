@@ -85,7 +85,7 @@ def test_every_key_is_shown_with_whether_it_must_be_there(kind):
     for key, field in fields.items():
         if field.required:
             assert shown[key].startswith("mandatory"), key
-        elif key in ("plug", "jack", "male", "female", "face"):  # which of them depends on the shape
+        elif key in ("plug", "jack", "male", "female", "face", "core", "current"):  # depends on what it is
             assert shown[key].startswith("mandatory for"), key
         else:
             assert shown[key].startswith("optional"), key

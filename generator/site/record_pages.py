@@ -6,6 +6,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator
 from typing import Any
 
+from generator.catalogue.light import only_light
 from generator.catalogue.records import Assignment, Catalogue, Connector, Lead, Port
 from generator.ledger.rows import Row
 from generator.site import looks, mated, pinouts
@@ -151,6 +152,7 @@ def _lead(catalogue: Catalogue, lead: Lead, carried: list[Row]) -> dict[str, Any
     )
     return {
         "joins": joins,
+        "light": only_light(lead, catalogue.connectors),
         "open": open_contacts,
         "components": [
             (part, _place(lead, part.a), _place(lead, part.b))

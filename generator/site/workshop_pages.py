@@ -6,6 +6,7 @@ import json
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+from generator.catalogue.light import only_light
 from generator.catalogue.records import Catalogue, Lead
 from generator.drawing import draw
 from generator.engine.words import quantity
@@ -73,17 +74,20 @@ def _worked() -> list[dict[str, Any]]:
 
 
 def _lead(catalogue: Catalogue, lead: Lead, symptoms: Mapping[str, list[str]]) -> dict[str, Any]:
-    sheet, data = sheets.build_sheet(catalogue, lead), carried(catalogue, lead, symptoms)
+    light = only_light(lead, catalogue.connectors)
+    sheet, data = sheets.build_sheet(catalogue, lead), None if light else carried(catalogue, lead, symptoms)
     return {
         "record": lead,
         "sheet": sheet,
         "order": sheets.ordering_sheet(catalogue, lead, sheet["test"]),
-        "measuring": cautions(lead, "measuring"),
+        "light": light,
+        "fibres": bool(sheet["test"]["light"]),
+        "measuring": sheet["cautions"] if sheet["test"]["light"] else cautions(lead, "measuring"),
         "soldering": [text for text in cautions(lead, "soldering") if text not in cautions(lead)],
         "symptoms": _symptoms(catalogue, lead, symptoms),
-        "faces": _faces(catalogue, lead),
+        "faces": _faces(catalogue, lead) if sheet["solder"] else {},
         "dictionary": _json(data) if data else "",
-        "apart": _apart(catalogue, lead),
+        "apart": None if light else _apart(catalogue, lead),
         "scripts": scripts_of("ui", "workshop"),
         "styles": STYLES,
     }

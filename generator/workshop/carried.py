@@ -13,7 +13,7 @@ from .dictionary import Window, dictionary
 from .faulty import faults
 from .paths import WIRE
 from .search import NOTHING, REPEATS
-from .specimen import contacts, on_bench
+from .specimen import SHELL, contacts, on_bench
 from .tables import amount, table
 from .telling import grouped, place, shows
 
@@ -63,8 +63,8 @@ def published(catalogue: Catalogue) -> dict[str, Any]:
     """What a phone needs to make the dictionary of a lead that is in no catalogue: see assets/js/faults."""
     shelled = [
         id
-        for id in catalogue.connectors
-        if contacts(catalogue, id) != list(catalogue.connectors[id].contacts)
+        for id, connector in catalogue.connectors.items()
+        if SHELL in contacts(catalogue, id) and SHELL not in connector.contacts
     ]
     joint = amount("tolerances", "joint", "ohm")
     tolerances = {
@@ -82,6 +82,9 @@ def published(catalogue: Catalogue) -> dict[str, Any]:
             key: making[key] for key in ("strip", "steps", "parts", "shell", "colours", "sleeve", "cables")
         },
         "shelled": shelled,
+        "light": {
+            id: list(connector.light) for id, connector in catalogue.connectors.items() if connector.light
+        },
         "tolerances": {**tolerances, "joint": [joint.low, joint.high]},
         "faults": kinds,
         "says": {name: shows(Window(*bounds)) for name, bounds in windows.items()},

@@ -9,8 +9,9 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from generator.catalogue.light import only_light
 from generator.catalogue.quantity import QuantityFault, parse
-from generator.catalogue.records import Catalogue
+from generator.catalogue.records import Catalogue, Lead
 
 from . import blockers, book, kept, pads, readings, run, sheets
 from .guided import guided
@@ -41,14 +42,23 @@ class Command:
 def meter(catalogue: Catalogue, options: Namespace) -> Answer:
     """What a meter should read on a good lead."""
     lead = catalogue.leads[options.lead]
-    found, warned = readings.readings(on_bench(catalogue, lead)), cautions(lead, "measuring")
+    light = only_light(lead, catalogue.connectors)
+    found = [] if light else readings.readings(on_bench(catalogue, lead))
+    warned = cautions(lead, "light" if light else "measuring")
     data = {
         "lead": lead.id,
         "readings": readings.as_data(found),
         "unseen": readings.unseen(),
         "cautions": warned,
+        "light": sheets.fibre_test(catalogue, lead),
     }
-    lines = [lead.name, *(f"  Take care: {text}" for text in warned), *sheet(found), f"  {readings.unseen()}"]
+    told = [] if light else [*sheet(found), f"  {readings.unseen()}"]
+    lines = [
+        lead.name,
+        *(f"  Take care: {text}" for text in warned),
+        *told,
+        *(f"  {words}" for words in data["light"]),
+    ]
     return data, "\n".join(lines)
 
 
@@ -64,14 +74,22 @@ def sheet(found: list[readings.Reading]) -> list[str]:
 
 def faults(catalogue: Catalogue, options: Namespace) -> Answer:
     """The fault dictionary of a lead: readings, and what one hears between the usual devices."""
-    lead = catalogue.leads[options.lead]
+    lead = _metered(catalogue, options.lead)
     data = book.as_data(catalogue, lead)
     return data, book.text(lead, data)
 
 
 def diagnose(catalogue: Catalogue, options: Namespace) -> Answer:
     """What is likely after the readings so far, and the next one to make."""
-    return guided(catalogue, catalogue.leads[options.lead], options.read, options.which)
+    return guided(catalogue, _metered(catalogue, options.lead), options.read, options.which)
+
+
+def _metered(catalogue: Catalogue, name: str) -> Lead:
+    """A lead whose faults a meter can find. Raises Misuse for one of fibres alone."""
+    lead = catalogue.leads[name]
+    if only_light(lead, catalogue.connectors):
+        raise Misuse(f"'{name}' is all fibre: no meter finds its faults. `meter {name}` says how to test it.")
+    return lead
 
 
 def _diagnose(parser: ArgumentParser) -> None:

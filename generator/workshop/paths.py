@@ -79,6 +79,8 @@ def _between(
     """1 / admittance between every two terminals, infinite between islands, at both bounds: (2, terminals,
     terminals). Effective resistance from the inverse of the conductance matrix, one net of each island
     grounded. `admittance` of a part's id gives both bounds."""
+    if not terminals:
+        return np.zeros((2, 0, 0))
     lone = [Part(f"lone.{terminal}", "wire", terminal, terminal) for terminal in terminals]
     circuit = build([*parts, *lone], (), ())
     values = np.array([admittance(part.id) for part in circuit.parts]).reshape(-1, 2).T

@@ -5,6 +5,7 @@ from __future__ import annotations
 from math import inf
 from typing import Any
 
+from generator.catalogue.light import fibres, only_light
 from generator.catalogue.records import Catalogue, Lead
 
 from . import solder
@@ -19,6 +20,9 @@ BY_WIRE = 8  # contacts at an end above which silent pairs are tested joined tog
 def test_sheet(catalogue: Catalogue, lead: Lead) -> dict[str, Any]:
     """The readings a lead must pass, each with a box to tick: everything that shows something, then what
     must show nothing."""
+    light = fibre_test(catalogue, lead)
+    if only_light(lead, catalogue.connectors):
+        return {"rows": [], "silent": [], "unseen": "", "flex": "", "light": light}
     found = readings(on_bench(catalogue, lead))
     shows = [
         {"between": reading.pair, "shows": said(reading), "limit": _limit(reading)}
@@ -31,6 +35,7 @@ def test_sheet(catalogue: Catalogue, lead: Lead) -> dict[str, Any]:
         "silent": _silent(catalogue, lead, silent),
         "unseen": unseen(),
         "flex": "Flex the lead at both plugs while you read: nothing may change.",
+        "light": light,
     }
 
 
@@ -69,6 +74,8 @@ def _silent(catalogue: Catalogue, lead: Lead, silent: list[Reading]) -> list[dic
 
 def build_sheet(catalogue: Catalogue, lead: Lead) -> dict[str, Any]:
     """Everything it takes to make a lead."""
+    if fibres(lead, catalogue.connectors):
+        return bought_sheet(catalogue, lead)
     making, inside = table("making"), solder.components(lead)
     return {
         "lead": lead.id,
@@ -100,6 +107,34 @@ def build_sheet(catalogue: Catalogue, lead: Lead) -> dict[str, Any]:
         "label": label(lead),
         "test": test_sheet(catalogue, lead),
     }
+
+
+def bought_sheet(catalogue: Catalogue, lead: Lead) -> dict[str, Any]:
+    """The same of a lead with fibres, which nobody makes at a bench."""
+    return {
+        "lead": lead.id,
+        "name": lead.name,
+        "cautions": cautions(lead, "light", *_metered(catalogue, lead)),
+        "buy": [{"what": f"{lead.name}, made and tested", "for": cable(lead), "count": 1}],
+        **{key: [] for key in ("components", "matching", "strip", "solder")},
+        **dict.fromkeys(("shell", "colours", "sleeve"), ""),
+        "steps": table("making")["light"]["made"],
+        "label": label(lead),
+        "test": test_sheet(catalogue, lead),
+    }
+
+
+def _metered(catalogue: Catalogue, lead: Lead) -> list[str]:
+    """What is done to a lead with fibres beside looking for light: its wires, if any, are measured."""
+    return [] if only_light(lead, catalogue.connectors) else ["measuring"]
+
+
+def fibre_test(catalogue: Catalogue, lead: Lead) -> list[str]:
+    """How the fibres of a lead are tested, and where each one goes; nothing for a lead without."""
+    found = fibres(lead, catalogue.connectors)
+    if not found:
+        return []
+    return [*table("making")["light"]["test"], *(f"{' to '.join(join.nodes)}: light" for join in found)]
 
 
 def _shelled(catalogue: Catalogue, lead: Lead) -> bool:
@@ -165,20 +200,25 @@ def ordering_sheet(catalogue: Catalogue, lead: Lead, test: dict[str, Any] | None
         f"Please make: {lead.name}",
         *ends,
         (f"Cable: {cable(lead)}, {lead.length:g} m" if lead.cable else "No cable: an adapter in one housing"),
-        (
-            f"Screen: {', '.join(screens)}, joined as in the table and nowhere else"
-            if screens
-            else "Screen: none"
-        ),
+        *([] if only_light(lead, catalogue.connectors) else [_screened(screens)]),
         "Every contact:",
         *contacts,
         *(["Parts inside:", *made] if made else []),
         *([f"Shell: {table('making')['shell']['says']}"] if _shelled(catalogue, lead) else []),
-        "It must pass, both ends unplugged, flexed at both plugs:",
+        "It must pass, both ends unplugged, flexed at both plugs:" if test["rows"] else "It must have:",
         *(f"  {row['between']}: {row['shows']}" for row in test["rows"]),
         *(f"  {row['between']}: {row['shows']}" for row in test["silent"]),
+        *([f"  {table('making')['light']['ask']}"] if test["light"] else []),
     ]
     return "\n".join(lines)
+
+
+def _screened(screens: list[str]) -> str:
+    return (
+        f"Screen: {', '.join(screens)}, joined as in the table and nowhere else"
+        if screens
+        else "Screen: none"
+    )
 
 
 def text(sheet: dict[str, Any], order: str) -> str:
@@ -216,11 +256,11 @@ def text(sheet: dict[str, Any], order: str) -> str:
         f"  [ ] {row['between']}: {row['shows']}"
         for row in (*sheet["test"]["rows"], *sheet["test"]["silent"])
     ]
+    lines += [f"  [ ] {words}" for words in sheet["test"]["light"]]
     return "\n".join(
         [
             *lines,
-            f"  {sheet['test']['flex']}",
-            f"  {sheet['test']['unseen']}",
+            *(f"  {sheet['test'][key]}" for key in ("flex", "unseen") if sheet["test"][key]),
             "",
             "To order it instead:",
             order,

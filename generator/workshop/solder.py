@@ -3,10 +3,11 @@ which of them must match."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from typing import Any
 
-from generator.catalogue.records import Catalogue, Lead, Part
+from generator.catalogue.light import fibres
+from generator.catalogue.records import Catalogue, Join, Lead, Part
 from generator.engine.words import quantity
 
 from .attenuation import balance_kept
@@ -28,6 +29,7 @@ PER_CENT = 0.01
 def tables(catalogue: Catalogue, lead: Lead) -> list[dict[str, Any]]:
     """A table for each end: its connector and, contact by contact, the conductor or parts and where they
     lead."""
+    light = fibres(lead, catalogue.connectors)
     return [
         {
             "end": end.id,
@@ -35,7 +37,7 @@ def tables(catalogue: Catalogue, lead: Lead) -> list[dict[str, Any]]:
             "connector": end.connector,
             "half": end.half,
             "contacts": [
-                {"contact": contact, "solder": _soldered(lead, f"{end.id}.{contact}") or ["nothing"]}
+                {"contact": contact, "solder": _soldered(lead, f"{end.id}.{contact}", light) or ["nothing"]}
                 for contact in catalogue.connectors[end.connector].contacts
             ],
         }
@@ -43,13 +45,14 @@ def tables(catalogue: Catalogue, lead: Lead) -> list[dict[str, Any]]:
     ]
 
 
-def _soldered(lead: Lead, node: str) -> list[str]:
+def _soldered(lead: Lead, node: str, light: Collection[Join]) -> list[str]:
     """What is soldered to a contact, in words."""
     found = []
     for join in lead.joins:
         if node in join.nodes:
             others = [other for other in join.nodes if other != node and "." in other]
-            kind = "screen" if join.screen else f"core {join.id}" if lead.cable else f"wire {join.id}"
+            wire = "fibre" if join in light else "core" if lead.cable else "wire"
+            kind = "screen" if join.screen else f"{wire} {join.id}"
             found.append(
                 f"{kind}, to {', '.join(others)}"
                 if others

@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
+from generator.catalogue.light import lit_nodes
 from generator.catalogue.records import Catalogue, Coupling, Lead, Part
 
 from . import capacitance
@@ -20,7 +21,7 @@ SHELLED = {
     ("circular", "metal"),
     ("rectangular", "metal"),
 }  # shape and shell of connectors whose shell is no contact
-ENDLESS = {"usb-c"}  # its shell is part of the socket's earth and cannot be reached with a probe alone
+OWN = "shell"  # a contact that is the shell
 
 
 @dataclass(frozen=True)
@@ -72,9 +73,12 @@ def on_bench(catalogue: Catalogue, lead: Lead, measured: bool = True) -> Specime
         for end in lead.ends.values()
         for contact in contacts(catalogue, end.connector)
     }
-    kept = (
-        [part for part in capacitance.parts(lead) if part.kind != "emf"] if measured else lead.network.parts
-    )
+    lit = lit_nodes({end.id: catalogue.connectors[end.connector].light for end in lead.ends.values()})
+    kept = [
+        part
+        for part in (capacitance.parts(lead) if measured else lead.network.parts)
+        if not (measured and part.kind == "emf") and not {part.a, part.b} & lit
+    ]
     parts = [replace(part, a=terminals.get(part.a, part.a), b=terminals.get(part.b, part.b)) for part in kept]
     joints = [Part(joint_of(terminal), "wire", terminal, node) for terminal, node in terminals.items()]
     strays = frozenset(part.id for part in kept if capacitance.stray(lead, part))
@@ -82,7 +86,9 @@ def on_bench(catalogue: Catalogue, lead: Lead, measured: bool = True) -> Specime
 
 
 def contacts(catalogue: Catalogue, connector: str) -> list[str]:
-    """The contacts of a connector a probe can be put on, its metal shell last."""
+    """The contacts of a connector a probe can be put on, which light passes none of; its metal shell last."""
     record = catalogue.connectors[connector]
-    shelled = (record.shape, record.looks.get("shell")) in SHELLED and connector not in ENDLESS
-    return [*record.contacts, *([SHELL] if shelled and SHELL not in record.contacts else [])]
+    wired = [contact for contact in record.contacts if contact not in record.light]
+    metal = (record.shape, record.looks.get("shell")) in SHELLED
+    shelled = metal and bool(wired) and OWN not in record.contacts
+    return [*wired, *([SHELL] if shelled and SHELL not in record.contacts else [])]

@@ -23,7 +23,7 @@ def test_meter(ask):
 
 def test_meter_for_programs(ask):
     answer = json.loads(ask("meter", "xlr-f-to-xlr-m-pad-20-db", "--json")[1])
-    assert list(answer) == ["lead", "readings", "unseen", "cautions"]
+    assert list(answer) == ["lead", "readings", "unseen", "cautions", "light"]
     for reading in answer["readings"]:
         assert list(reading) == ["between", "ohm", "shows", "beep", "farad", "says"]
     through = next(r for r in answer["readings"] if r["between"] == ["a.2", "b.2"])

@@ -41,7 +41,7 @@ def check_lead(id: str, tree: Map, context: Context) -> None:
     for name, join in tree.map("joins").items():
         wired = [node for node in join if node.text not in lit]
         if not is_fibre(join.texts(), lit):
-            if cable and "core" not in cable:
+            if cable and cable.text("light") == "yes" and "core" not in cable:
                 message = f"'{name}' is a wire, but cable '{tree['cable'].text}' has fibres only."
                 context.problems.add(join.place, "no-fibre", message, cable.place)
         elif wired:

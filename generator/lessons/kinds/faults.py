@@ -7,6 +7,7 @@ from dataclasses import replace
 from itertools import combinations
 from random import Random
 
+from generator.catalogue.light import fibres
 from generator.catalogue.records import Catalogue, Join, Lead
 from generator.drawing import draw
 from generator.lessons.facts import Facts, remembered
@@ -44,7 +45,11 @@ def _plain(lead: Lead) -> bool:
 
 
 def _leads(facts: Facts) -> list[Lead]:
-    return facts.once("plain leads", lambda: [one for one in facts.catalogue.leads.values() if _plain(one)])
+    """Plain leads of wire: no iron and no meter is put to a fibre."""
+    every, connectors = facts.catalogue.leads.values(), facts.catalogue.connectors
+    return facts.once(
+        "plain leads", lambda: [one for one in every if _plain(one) and not fibres(one, connectors)]
+    )
 
 
 def _faults(lead: Lead) -> Iterator[str]:

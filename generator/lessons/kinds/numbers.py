@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from random import Random
 
+from generator.catalogue.light import fibres
 from generator.catalogue.records import Lead
 from generator.lessons.facts import Facts, remembered
 from generator.lessons.levels import level
@@ -35,7 +36,11 @@ def _draw(facts: Facts, chance: Random) -> str:
     """Half of the time a pair that is joined, a third of the time a lead with parts inside."""
     leads = facts.once(
         "leads to measure",
-        lambda: [one for one in facts.catalogue.leads.values() if _contacts(facts, one) <= MOST],
+        lambda: [
+            one
+            for one in facts.catalogue.leads.values()
+            if _contacts(facts, one) <= MOST and not fibres(one, facts.catalogue.connectors)
+        ],
     )
     parted = [one for one in leads if one.parts]
     lead = chance.choice(parted if chance.random() < 0.35 else leads)

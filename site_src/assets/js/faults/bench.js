@@ -13,18 +13,20 @@ export const jointOf = (terminal) => `joint.${terminal}`;
 /* {lead, terminals: Map terminal -> node, ends: Map end -> [terminal], parts, made: Set}. */
 export function onBench(lead, contacts, tables) {
   const terminals = new Map(),
-    ends = new Map();
+    ends = new Map(),
+    lit = new Set(); // contacts that pass light: no probe goes there
   for (const { id, connector } of Object.values(lead.ends)) {
     const shell = tables.shelled.includes(connector) && !contacts[connector].includes(SHELL) ? [SHELL] : [];
+    for (const contact of tables.light[connector] || []) lit.add(`${id}.${contact}`);
     ends.set(
       id,
-      [...contacts[connector], ...shell].map((contact) => `${id}.${contact}`),
+      [...contacts[connector], ...shell].map((contact) => `${id}.${contact}`).filter((terminal) => !lit.has(terminal)),
     );
     for (const terminal of ends.get(id)) terminals.set(terminal, `solder-${id}-${contactOf(terminal)}`);
   }
   const moved = (node) => terminals.get(node) || node;
   const parts = lead.network.parts
-    .filter(({ kind }) => kind !== "emf")
+    .filter(({ kind, a, b }) => kind !== "emf" && !lit.has(a) && !lit.has(b))
     .map((part) => ({ ...part, a: moved(part.a), b: moved(part.b) }));
   const joints = [...terminals].map(([terminal, node]) => ({
     id: jointOf(terminal),
