@@ -9,7 +9,6 @@ from pathlib import Path
 
 import pytest
 
-from generator.engine import constants
 from generator.site import bundles, modules
 
 SCRIPTS = Path(__file__).parents[1] / "site_src/assets/js"
@@ -27,8 +26,7 @@ FORBIDDEN = (
 @cache
 def sources() -> dict[str, bytes]:
     """Every module of the site: path -> content."""
-    made = {"engine/constants.js": bundles.constants(constants.values())}
-    return made | {
+    return bundles.made() | {
         path.relative_to(SCRIPTS).as_posix(): path.read_bytes() for path in sorted(SCRIPTS.rglob("*.js"))
     }
 

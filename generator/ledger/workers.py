@@ -17,13 +17,14 @@ from generator.engine import memory as solved
 
 from .fingerprint import engine_digest
 
-ALIKE = 1000  # circuits a process keeps in mind: what is alike stands close together, and each is some 90 kB
+ALIKE = 300  # circuits a process keeps in mind: what is alike stands close together, and each is some 90 kB
 ANSWER = 10  # s for a cluster to answer in
 
 # what is done with a share, from a catalogue and the file of a memory
 Work = Callable[[Catalogue, Path | None, Sequence], list]
 Mapped = Callable[[Iterable[Sequence]], Iterator[list]]  # shares -> what is made of each, in order
 
+_AFRESH = multiprocessing.get_context("spawn")
 _own: tuple[Work, Catalogue, Path | None]  # what a process works by; handed over when it starts
 
 
@@ -37,7 +38,8 @@ def processes(
 ) -> Iterator[Mapped]:
     """As many processes as this machine has cores, or so many."""
     others = set(multiprocessing.active_children())
-    pool = ProcessPoolExecutor(most, initializer=_join, initargs=(work, catalogue, remembered))
+    # begun afresh: a copy of the process that holds all rows would come to be as large as that one
+    pool = ProcessPoolExecutor(most, _AFRESH, _join, (work, catalogue, remembered))
     try:
         yield lambda shares: _results(pool, (_here,), shares)
         pool.shutdown()

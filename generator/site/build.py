@@ -11,7 +11,7 @@ from pathlib import Path
 
 from generator.catalogue.published import as_data
 from generator.catalogue.records import Catalogue
-from generator.engine import constants, rulebook
+from generator.engine import rulebook
 from generator.engine.tables import tables
 from generator.site import (
     about,
@@ -66,9 +66,7 @@ def docs(
     """Every file of the docs tree: path -> content."""
     judged_by, published = tables(), as_data(catalogue)
     catalogue = runs.with_sources(catalogue)
-    files = small(
-        bundles.joined({**dict(_copied(source)), bundles.CONSTANTS: bundles.constants(constants.values())})
-    )
+    files = small(bundles.joined(dict(_copied(source))))
     for path, content in data.files(
         published, judged_by, mated.table(catalogue), looks.published(catalogue), rows, sides.sizes(catalogue)
     ).items():

@@ -13,6 +13,7 @@ import json
 from collections.abc import Mapping
 from fnmatch import fnmatch
 
+from generator.engine import constants
 from generator.site import modules
 
 SCRIPTS, STYLES = "assets/js/", "assets/css/"
@@ -70,7 +71,6 @@ NEEDS = {  # what has run before a script, wherever it is loaded; from no other 
     "working": ("engine", "ui", "check"),
     "workshop": ("ui",),
 }
-CONSTANTS = f"{SCRIPTS}engine/constants.js"  # made from the engine's own table
 FIRST = ("palette.css", "frame.css", "records.css", "check.css")  # styles that others build on
 OF_TOOLS = ("check.css", "bag.css", "bench.css", "own.css", "pictures.css", "recognise.css", "ways.css")
 FRAMED = "embed*.css"
@@ -95,7 +95,12 @@ def joined(assets: Mapping[str, bytes]) -> dict[str, bytes]:
     names = [path.removeprefix(STYLES) for path in assets if path.startswith(STYLES)]
     shared = sorted((name for name in names if name not in OWN and not fnmatch(name, FRAMED)), key=_place)
     scripts = _scripts(
-        {path.removeprefix(SCRIPTS): content for path, content in assets.items() if path.startswith(SCRIPTS)}
+        made()
+        | {
+            path.removeprefix(SCRIPTS): content
+            for path, content in assets.items()
+            if path.startswith(SCRIPTS)
+        }
     )
     return (
         {path: content for path, content in assets.items() if not path.startswith(SCRIPTS)}
@@ -109,8 +114,17 @@ def joined(assets: Mapping[str, bytes]) -> dict[str, bytes]:
     )
 
 
-def constants(values: Mapping[str, object]) -> bytes:
-    """The engine's table of numbers as a module."""
+def made() -> dict[str, bytes]:
+    """The modules that nobody writes, path -> content: the engine's table of numbers, and what has to run
+    before a script that is loaded later."""
+    needed = {
+        name: [one for one in needs if one != "ui"] for name, needs in NEEDS.items() if set(needs) - {"ui"}
+    }
+    return {"engine/constants.js": as_module(constants.values()), "ui/needs.js": as_module({"NEEDS": needed})}
+
+
+def as_module(values: Mapping[str, object]) -> bytes:
+    """Each value under its name."""
     return "".join(f"export const {name} = {json.dumps(value)};\n" for name, value in values.items()).encode()
 
 

@@ -1,5 +1,7 @@
 """The lists one chooses from: what they hide and say, what stands first, what typing finds."""
 
+import re
+
 import pytest
 from answers import CHAINS, address, expected, listed, shown
 from chosen import pick, with_leads_open
@@ -152,7 +154,7 @@ def test_every_choice_has_a_small_drawing_of_its_halves(visit, catalogue):
     listed(page)
     drawn = page.locator(".rf-option--drawn").evaluate_all(
         "all => all.map((one) => [one.dataset.id, "
-        "...[...one.querySelectorAll('img.rf-side')].map((drawn) => drawn.getAttribute('src'))])"
+        "...[...one.querySelectorAll('img.rf-side')].map((drawn) => drawn.dataset.src)])"
     )
     assert drawn and all(
         len(pictures) == min(2, len(catalogue.leads[lead].ends)) for lead, *pictures in drawn
@@ -160,6 +162,18 @@ def test_every_choice_has_a_small_drawing_of_its_halves(visit, catalogue):
     _, one, two = next(row for row in drawn if row[0] == "xlr-f-to-xlr-m-3m")
     assert one != two, "male and female are told apart"
     assert "NaN" not in str(drawn) and "Infinity" not in str(drawn)
+
+
+def test_a_drawing_is_fetched_when_it_is_nearly_in_sight(visit):
+    page = visit("check/")
+    pictures = listed(page).locator("img.rf-side")
+    first, last = pictures.first, pictures.last
+    expect(first).to_have_js_property("complete", True)
+    assert first.evaluate("(one) => one.naturalWidth")
+    assert not last.get_attribute("src"), "it is many screens down"
+    last.scroll_into_view_if_needed()
+    expect(last).to_have_attribute("src", re.compile(r"draw/side-.*\.svg$"))
+    page.wait_for_function("(one) => one.naturalWidth > 0", arg=last.element_handle())
 
 
 @pytest.mark.parametrize(

@@ -4,7 +4,7 @@ itself, and what cannot be is named."""
 import re
 
 import pytest
-from front import in_node
+from front import in_node, run, scripts
 
 from generator.site import bundles, modules
 
@@ -160,6 +160,29 @@ def test_a_page_that_loads_a_script_without_what_it_needs_is_refused():
 
 
 def test_numbers_of_the_engine_are_a_module():
-    assert modules.read({"engine/constants.js": bundles.constants({"ONE": 1e-9, "LIST": [1, 2.5]})})[
+    assert modules.read({"engine/constants.js": bundles.as_module({"ONE": 1e-9, "LIST": [1, 2.5]})})[
         "engine/constants.js"
     ].exports == {"ONE": "ONE", "LIST": "LIST"}
+
+
+PAGE_OF_DATA = """const ran = []; globalThis.location = { href: "https://example.org/check/" };
+const element = () => ({ append() {}, remove() {}, setAttribute(name, value) { this[name] = value; },
+  addEventListener(name, act) { this[name] = act; } });
+globalThis.document = { scripts: [{ src: "https://example.org/check/data.js" }], createElement: element,
+  head: { append(one) { const name = one.src.split("/").pop(); ran.push(name);
+    setTimeout(name === "REFUSED" ? one.error : one.load); } } };"""
+
+
+@pytest.mark.parametrize(
+    "refused, came, asked",
+    [("none", True, ["check.js", "ways.js", "kit.js"]), ("ways.js", False, ["check.js", "ways.js"])],
+)
+def test_a_script_that_comes_later_brings_what_it_needs(tmp_path, refused, came, asked):
+    """All it needs in turn, in that order, and what is there already not again."""
+    file = tmp_path / "data.json"
+    file.write_text("{}")
+    page = PAGE_OF_DATA.replace("REFUSED", refused)
+    told = run(
+        "Ringfence.ui.later('kit').then((came) => [came, ran])", scripts("ui/later.js"), file, before=page
+    )
+    assert told == [came, asked]

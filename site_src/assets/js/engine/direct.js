@@ -5,7 +5,7 @@ import { group } from "./assemble.js";
 import { MORE, RESIDUE } from "./constants.js";
 import { everywhere, largestAt, most as mostOf, nodeVolts, partAmps } from "./currents.js";
 import { shared } from "./hanging.js";
-import { CONTACT } from "./kinds.js";
+import { CLOSURE } from "./kinds.js";
 import { heldAgainst, limitValues, partIndex, stress as stressOf } from "./limits.js";
 import { meeting } from "./meeting.js";
 import { isPort } from "./network.js";
@@ -239,7 +239,7 @@ function* windings(assembly, setting) {
     if (!elsewhere(setting, place)) continue;
     const driving = new Set(
       (record.sources || [])
-        .filter(({ kind }) => kind !== CONTACT)
+        .filter(({ kind }) => kind !== CLOSURE)
         .flatMap(({ drive }) => Object.keys(drive)),
     );
     const coils = record.network.parts.some((part) => part.coil);

@@ -7,7 +7,7 @@ export const ONE_SIDED = ["midi", "power"]; // kinds whose screen, if any, is ti
 export const AMPLIFIED = ["headphone", "loudspeaker"];
 export const DIGITAL = "digital";
 export const LOUDSPEAKER = "loudspeaker";
-export const CONTACT = "contact"; // a switch: made to be fed by what it closes
+export const CLOSURE = "contact"; // a switch: made to be fed by what it closes
 const TRACKS = ["line", "microphone"]; // inputs and outputs of a sound track, which can hold timecode as sound
 
 const family = (kind) => (AUDIO.includes(kind) ? "audio" : kind);

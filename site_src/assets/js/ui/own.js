@@ -42,7 +42,7 @@ export function withOwn() {
 async function load() {
   if ((await Promise.all(["circuits", "engine", "asks"].map(later))).includes(false) || !(await later("own")))
     return false;
-  if (!Ringfence.own.ready() && !((await later("check")) && (await later("bench")))) return false; // the bench judges as the check does
+  if (!Ringfence.own.ready() && !(await later("bench"))) return false;
   Ringfence.own.registerLeads();
   return true;
 }

@@ -8,18 +8,40 @@ const root = () => {
   return found ? found.dataset.root : "";
 };
 
+// Left to itself a browser fetches the pictures of a list two screens ahead and more, a quarter of a first load.
+const AHEAD = "200px";
+const near =
+  globalThis.IntersectionObserver &&
+  new IntersectionObserver(
+    (seen) => {
+      for (const { isIntersecting, target } of seen) if (isIntersecting) fetched(target);
+    },
+    { rootMargin: AHEAD },
+  );
+
+function fetched(picture) {
+  near.unobserve(picture);
+  picture.src = picture.dataset.src;
+}
+
+/* A drawing that is fetched when it is nearly in sight; its width and height keep its room until then. */
+function drawn(file, look) {
+  const src = `${root()}draw/${file}`;
+  if (!near) return el("img", { ...look, src, alt: "", loading: "lazy" });
+  const picture = el("img", { ...look, alt: "", "data-src": src });
+  near.observe(picture);
+  return picture;
+}
+
 /* The picture of a half {connector, half}, its mating end to the left, or to the right where it is `turned`; null where there is none. */
 export function side({ connector, half }, { scale = SCALE, turned = false } = {}) {
   const size = own(Ringfence.sides, `${connector}/${half}`);
   if (!size) return null;
   const [width, height] = size.map((one) => Math.round(one * scale));
-  return el("img", {
+  return drawn(`side-${encodeURIComponent(connector)}-${half}.svg`, {
     class: turned ? "rf-side rf-side--turned" : "rf-side",
-    src: `${root()}draw/side-${encodeURIComponent(connector)}-${half}.svg`,
     width,
     height,
-    alt: "",
-    loading: "lazy",
   });
 }
 
@@ -37,14 +59,7 @@ export function shownHalves(entry) {
 
 /* The small face of a half, with its numbers. */
 export const smallFace = ({ connector, half }) =>
-  el("img", {
-    class: "rf-face",
-    src: `${root()}draw/face-${encodeURIComponent(connector)}-${half}.svg`,
-    width: 78,
-    height: 78,
-    alt: "",
-    loading: "lazy",
-  });
+  drawn(`face-${encodeURIComponent(connector)}-${half}.svg`, { class: "rf-face", width: 78, height: 78 });
 
 /* The way out of every list for who does not know what the thing is called. */
 export const byPicture = (words = "Not sure what it is called? Find it by its picture") =>
