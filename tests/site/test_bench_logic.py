@@ -15,8 +15,8 @@ node = pytest.fixture(scope="module")(in_node)
 
 def test_every_lead_laid_again_is_the_one_the_catalogue_built(node, catalogue):
     laid = node("""Object.fromEntries(ui.leads().map((lead) => {
-      const cable = lead.cable && { ...bench.stock()[lead.cable], length: ui.quantity(`${lead.length} m`,
-        "m").value };
+      const known = bench.stock()[lead.cable];
+      const cable = known && { ...known, length: ui.quantity(`${lead.length} m`, "m").value };
       const parts = bench.lay(lead.joins, Object.keys(lead.ends), cable || null);
       return [lead.id, { parts, limits: bench.ratings(parts, cable, lead.length) }];
     }))""")
