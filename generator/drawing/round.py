@@ -13,7 +13,8 @@ from itertools import combinations, product
 from math import atan2, cos, hypot, radians, sin
 
 from generator.catalogue.records import Connector
-from generator.drawing.contacts import RING, Slot, contact, numeral, ring, wire
+from generator.drawing import text
+from generator.drawing.contacts import FEWEST, RING, Slot, contact, numeral, ring, wire
 from generator.drawing.layout import Block
 from generator.drawing.scene import MARGIN, WIDE, Box, Circle, Group, Item, Path, Rect, polyline
 from generator.drawing.sides import Place, facing, painted, places
@@ -71,7 +72,12 @@ def circular(connector: Connector, half: str, view: str, roles: Mapping[str, str
             else painted(half, view, x, y, laid.disc)
         )
         filled = half == "male" and view == "face" and connector.looks.get("latch") != "twist"
-        figures = [numeral(name, x, y, laid.disc * 1.9, filled=filled)]
+        fits = text.width(name, FEWEST, "bold") <= 2 * laid.disc
+        figures = (
+            [numeral(name, x, y, laid.disc * 1.9, filled=filled)]
+            if fits
+            else [numeral(name, x, y - laid.disc - FEWEST, 0)]  # above its disc, as small as may be
+        )
         if roles and not laid.inside:
             figures.append(numeral(name, slot.x - 7, slot.y, NAMED - 8, "end"))
         items.append(contact(name, roles.get(name), slot, drawn, paths, figures, bool(roles)))

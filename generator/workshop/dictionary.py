@@ -126,7 +126,7 @@ def _reader(specimen: Specimen, measurements: Sequence[Measurement]) -> Callable
     above their best pair, not below all pairs in parallel."""
     at = {terminal: i for i, terminal in enumerate(specimen.terminals)}
     single = [m for m in measurements if len(m[0]) == len(m[1]) == 1]
-    i, j = (np.array([at[m[side][0]] for m in single]) for side in (0, 1))
+    i, j = (np.array([at[m[side][0]] for m in single], dtype=int) for side in (0, 1))
     strapped = [
         np.ix_([at[t] for t in red], [at[t] for t in black]) for red, black in measurements[len(single) :]
     ]

@@ -21,7 +21,8 @@ SHELLED = {
     ("circular", "metal"),
     ("rectangular", "metal"),
 }  # shape and shell of connectors whose shell is no contact
-OWN = "shell"  # a contact that is the shell
+# metal shells no probe is put to alone: part of the socket's earth, or a contact of their own
+ENDLESS = {"usb-c", "camera-hybrid"}
 
 
 @dataclass(frozen=True)
@@ -90,5 +91,5 @@ def contacts(catalogue: Catalogue, connector: str) -> list[str]:
     record = catalogue.connectors[connector]
     wired = [contact for contact in record.contacts if contact not in record.light]
     metal = (record.shape, record.looks.get("shell")) in SHELLED
-    shelled = metal and bool(wired) and OWN not in record.contacts
+    shelled = metal and bool(wired) and connector not in ENDLESS
     return [*wired, *([SHELL] if shelled and SHELL not in record.contacts else [])]

@@ -8,10 +8,11 @@ from generator.catalogue.lint import lint
 from generator.catalogue.rules import RULES
 
 from .bad_asked import ASKED, UNASKED
+from .bad_light import LIGHT
 from .bad_meanings import MEANINGS
 from .bad_shapes import SHAPES
 
-CASES = [*SHAPES, *UNASKED, *MEANINGS]
+CASES = [*SHAPES, *UNASKED, *MEANINGS, *LIGHT]
 
 
 @pytest.mark.parametrize(("edits", "expected"), CASES)

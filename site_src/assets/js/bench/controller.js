@@ -191,7 +191,8 @@ function tools(step) {
 }
 
 function ends(index) {
-  const halves = Object.values(Ringfence.data.connectors).flatMap((connector) =>
+  const wired = Object.values(Ringfence.data.connectors).filter(({ light }) => !light.length);
+  const halves = wired.flatMap((connector) =>
     Object.keys(connector.halves).map((half) => ({
       id: `${connector.id}/${half}`,
       name: `${connector.name}, ${half}`,

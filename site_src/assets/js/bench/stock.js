@@ -13,7 +13,7 @@ export function stock() {
   if (known && from === Ringfence.data) return known;
   from = Ringfence.data;
   known = {};
-  for (const lead of leads().filter(({ cable, mine }) => cable && !mine)) {
+  for (const lead of leads().filter(({ cable, mine, ends }) => cable && !mine && !lit(ends))) {
     const cable = (known[lead.cable] = known[lead.cable] || {
       id: lead.cable,
       name: capital(lead.cable.replaceAll("-", " ")),
@@ -34,6 +34,11 @@ export function stock() {
     if (rated) Object.assign(cable, { amps: rated.settled, evidence: rated.evidence });
   }
   return known;
+}
+
+/* Is there a fibre in it? Nobody makes such a lead at a bench. */
+function lit(ends) {
+  return Object.values(ends).some(({ connector }) => Ringfence.data.connectors[connector].light.length);
 }
 
 function learn(cable, { id, kind, value }, screens) {

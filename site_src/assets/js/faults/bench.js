@@ -20,7 +20,9 @@ export function onBench(lead, contacts, tables) {
     for (const contact of tables.light[connector] || []) lit.add(`${id}.${contact}`);
     ends.set(
       id,
-      [...contacts[connector], ...shell].map((contact) => `${id}.${contact}`).filter((terminal) => !lit.has(terminal)),
+      [...contacts[connector], ...shell]
+        .map((contact) => `${id}.${contact}`)
+        .filter((terminal) => !lit.has(terminal)),
     );
     for (const terminal of ends.get(id)) terminals.set(terminal, `solder-${id}-${contactOf(terminal)}`);
   }
