@@ -1,10 +1,10 @@
 """What a phone keeps to answer without a network: the whole site, written down when it is built.
 
-Scripts and styles are kept as they are, but for those with much data that no first verdict waits for. These,
-every page and every drawing go into one file with an index: a phone makes a handful of requests in place of
-three thousand, and keeps a tenth of the bytes. It is compressed in members of some files each, for pages of a
-kind are alike; one is small enough to be unpacked between two frames. Lines that many pages have in common
-(the head, the menu, the foot) stand in it once. sw.js reads it.
+Scripts and styles are kept as they are, but for those with much data. These, every page and every drawing go
+into one file with an index: a phone makes a handful of requests in place of three thousand, and keeps a tenth
+of the bytes. It is compressed in members of some files each, for pages of a kind are alike; one is small
+enough to be unpacked between two frames. Lines that many pages have in common (the head, the menu, the foot)
+stand in it once. sw.js reads it.
 Each file stands in the list with its digest, so that nothing of another version is ever kept under this one's
 name. The version is a digest of everything kept, so any change of what is published makes a new one.
 """
@@ -27,7 +27,7 @@ LEFT_OUT = ("*.map", "assets/javascripts/*", "assets/css/embed*.css")
 LATE = tuple(
     f"assets/js/{name}.js"
     for name in (
-        *("asks", "called", "plugs", "printed", "questions", "runs", "seek"),  # data
+        *("asks", "called", "circuits", "plugs", "printed", "questions", "runs", "seek", "table"),  # data
         *("bag", "bench", "cards", "class", "interference", "upkeep"),  # tools on pages of their own
     )
 )
