@@ -57,10 +57,10 @@ function face({ shape: outline, face: stands, key_angle: key, halves }, half, go
   const points = Object.values(stands),
     reach = Math.max(...points.map(({ radius }) => radius)),
     round = outline === "circular";
-  const scale = (round ? ROOM - 5 : ROOM - 3) / reach,
+  const scale = (round ? ROOM - 5 : ROOM - 3) / (reach || 1),
     dot = Math.max(LEAST, Math.min(2.6, 15 / points.length)),
     middles = points.map((point) => at(point, scale));
-  const tall = Math.max(...middles.map(([, y]) => Math.abs(y - 16))) + 5;
+  const tall = reach ? Math.max(...middles.map(([, y]) => Math.abs(y - 16))) + 5 : ROOM; // one alone in the middle of a square
   const shell = round
     ? ring(16, 16, ROOM, "line")
     : shape("rect", {
