@@ -9,6 +9,7 @@ from random import Random
 import pytest
 from front import run, scripts
 
+from generator.catalogue.light import fibres, only_light
 from generator.workshop.carried import MANY, carried
 from generator.workshop.dictionary import dictionary
 from generator.workshop.faulty import faults
@@ -114,10 +115,15 @@ def test_the_address_holds_the_readings(tmp_path):
 def test_every_lead_has_its_sheets(catalogue, tree):
     for lead in catalogue.leads.values():
         page = tree[f"workshop/{lead.id}.md"].decode()
-        for heading in ("## Test sheet", "## Build sheet", "## Ordering sheet"):
+        light = fibres(lead, catalogue.connectors)
+        build = "## How it is got and kept" if light else "## Build sheet"
+        for heading in ("## Test sheet", build, "## Ordering sheet"):
             assert heading in page, lead.id
-        assert page.count('type="checkbox"') >= 3
-        assert "Before you measure" in page and "Before you solder" in page
+        if light:
+            assert "Never look into a fibre" in page and "Before you solder" not in page
+        else:
+            assert page.count('type="checkbox"') >= 3
+            assert "Before you measure" in page and "Before you solder" in page
         assert f'href="../../workshop/{lead.id}/"' in tree[f"leads/{lead.id}.md"].decode()
     assert b"Mains leads are work for people licensed" in tree["workshop/index.md"]
 
@@ -128,6 +134,9 @@ def test_the_dictionary_a_page_carries_is_the_leads(catalogue, tree):
         found = re.search(
             r'<script type="application/json" id="rf-dictionary">(.*?)</script>', page, re.DOTALL
         )
+        if only_light(lead, catalogue.connectors):
+            assert not found and "with two probes" not in page
+            continue
         specimen = on_bench(catalogue, lead)
         if len(faults(specimen)) > MANY:
             assert not found and "too many contacts" in page

@@ -7,6 +7,7 @@ from random import Random
 import pytest
 from front import run, scripts
 
+from generator.catalogue.light import fibres
 from generator.catalogue.published import as_data
 from generator.workshop.carried import MANY, carried, published
 from generator.workshop.faulty import faults
@@ -48,7 +49,9 @@ def drawn(catalogue):
     small = [
         lead
         for lead in catalogue.leads.values()
-        if lead.id not in named and len(faults(on_bench(catalogue, lead))) <= DEAR
+        if lead.id not in named
+        and not fibres(lead, catalogue.connectors)  # the bench has no plugs for those
+        and len(faults(on_bench(catalogue, lead))) <= DEAR
     ]
     return [*named, *(lead.id for lead in Random(SEED).sample(small, SOME))]
 
@@ -101,6 +104,15 @@ def test_a_lead_of_too_many_faults_is_refused_alike(catalogue, tmp_path):
         json.dumps({"data": as_data(catalogue), "tables": published(catalogue), "asked": [many.id]})
     )
     assert run(DICTIONARY, scripts("faults"), file) == [None]
+
+
+def test_no_probe_goes_to_a_fibre(catalogue, tmp_path):
+    id = "camera-hybrid-to-camera-hybrid"
+    file = tmp_path / "data.json"
+    file.write_text(json.dumps({"data": as_data(catalogue), "tables": published(catalogue), "asked": [id]}))
+    [other] = run(DICTIONARY, scripts("faults"), file)
+    assert other["terminals"] == list(on_bench(catalogue, catalogue.leads[id]).terminals)
+    assert "a.1" in other["terminals"] and "a.a" not in other["terminals"]
 
 
 def test_the_same_build_sheets(catalogue, drawn, tmp_path):
