@@ -1,12 +1,6 @@
-"""One built site for all tests of a run, and a real Chromium with windows of the sizes people have.
-
-RINGFENCE_SITE may name the folder of a site built from this very checkout (continuous integration tests what
-it will publish); otherwise it is built here.
-"""
+"""One built site for all tests of a run, and a real Chromium with windows of the sizes people have."""
 
 import json
-import os
-from pathlib import Path
 
 import chromium
 import once
@@ -47,16 +41,11 @@ def becomes(page, expression):
 
 
 @pytest.fixture(scope="session")
-def site(request, tmp_path_factory):
+def site(catalogue, tmp_path_factory):
     """The served site; `site.base` is its address."""
     if chromium.found() is None:
         pytest.skip("chromium not installed")
-    given = os.environ.get("RINGFENCE_SITE")
-    with served(
-        Path(given).resolve()
-        if given
-        else once.site(request.getfixturevalue("catalogue"), once.common(tmp_path_factory))
-    ) as site:
+    with served(once.site(catalogue, once.common(tmp_path_factory))) as site:
         yield site
 
 

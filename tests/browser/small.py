@@ -5,25 +5,24 @@ from __future__ import annotations
 
 import logging
 import os
-from collections.abc import Sequence
-from dataclasses import replace
+import re
+from collections.abc import Mapping, Sequence
 from fnmatch import fnmatch
+from hashlib import sha256
 from pathlib import Path
 
+import trees
 from filelock import FileLock
 from mkdocs.commands.build import build as mkdocs
 from mkdocs.config import load_config
 
 from generator.catalogue import Catalogue
-from generator.engine.judge import judge
-from generator.ledger.rows import row
 from generator.site import tree
-from generator.site.build import docs
 from generator.site.finish import finish
 
 ROOT = Path(__file__).parents[2]
 FROM, THROUGH, INTO = "mic-dynamic-xlr", "xlr-f-to-xlr-m-3m", "mixer-mic-in-p48-xlr"
-ASKED = ((FROM, (THROUGH,), INTO), (FROM, (), INTO), (FROM, ("xlr-f-to-xlr-m-crossed",), INTO))
+assert (FROM, (THROUGH,), INTO) in trees.ASKED
 PAGES = (
     "index.md",
     "check.md",
@@ -39,20 +38,18 @@ KEPT = ("assets/*", "sw.js", "manifest.webmanifest", "withdrawn.json", f"draw/*{
 
 
 def edition(catalogue: Catalogue, folder: Path, name: str, kept: Sequence[str] = KEPT) -> Path:
-    """The built site of an edition: in B the microphone input has another name, so that its data differ."""
-    port = catalogue.ports[INTO]
-    ports = catalogue.ports | {INTO: replace(port, name=f"{port.name} ({name})")}
-    catalogue = replace(catalogue, ports=ports)
+    """The built site of an edition: in B the microphone input has another name, and its data and with them
+    the names of data and edition differ."""
     with FileLock(folder / f"small-{name}.lock"):
         built = folder / f"small-{name}"
         if not built.exists():
-            rows = [row(judge(catalogue, *asked).as_data()) for asked in ASKED]
             files = {
                 path: content
-                for path, content in docs(catalogue, rows).items()
+                for path, content in trees.plain(catalogue, folder).items()
                 if any(fnmatch(path, pattern) for pattern in kept)
             }
-            files["assets/css/site.css"] += f"/* {name} */\n".encode()
+            if name != "A":
+                files = renamed(files, catalogue.ports[INTO].name, name)
             tree.write(files, folder / f"docs-{name}")
             logging.getLogger("mkdocs").setLevel(logging.ERROR)  # the menu names pages that are left out here
             mkdocs(
@@ -65,3 +62,20 @@ def edition(catalogue: Catalogue, folder: Path, name: str, kept: Sequence[str] =
             finish(folder / f"site-{name}")
             os.rename(folder / f"site-{name}", built)
     return built
+
+
+def renamed(files: Mapping[str, bytes], port: str, name: str) -> dict[str, bytes]:
+    """The files of another edition, in which a port has another name."""
+    page = files["check.md"].decode()
+    own, data = re.search(r'^edition: "?(\w+)', page, re.M)[1], re.search(r"Data of \S+ \((\w+)\)", page)[1]
+    new = {old: sha256(f"{old} {name}".encode()).hexdigest()[: len(old)] for old in (own, data)}
+    new[port] = f"{port} ({name})"
+
+    def other(content: bytes) -> bytes:
+        for old, now in new.items():
+            content = content.replace(old.encode(), now.encode())
+        return content
+
+    files = {path: other(content) for path, content in files.items()}
+    files["assets/css/site.css"] += f"/* {name} */\n".encode()
+    return files

@@ -5,22 +5,21 @@ import io
 
 import cv2
 import numpy
+import once
 import pytest
+import trees
 from conftest import DESK, PATIENCE, PHONE
 from mkdocs.commands.build import build as mkdocs
 from mkdocs.config import load_config
-from once import ROOT
 from playwright.sync_api import expect
 from pypdf import PdfReader
 from served import served
 
-from generator.site.address import Address
-from generator.site.build import docs
 from generator.site.tree import write
 
 pytestmark = pytest.mark.browser
 
-HERE = "https://example.org/ringfence/"
+HERE = trees.HERE.site
 SET = "cards/#connectors=xlr-3,d-sub-25&leads=xlr-f-to-xlr-m-3m,phone-35-trs-to-xlr-m-tip-2,bnc-jack-to-rca"
 MM = 72 / 25.4
 PAPERS = {"a6": (105, 148, 1), "a4": (210, 297, 4)}  # width and height in mm, ISO 216; cards on a sheet
@@ -178,7 +177,7 @@ def test_a_record_page_prints_black_on_white_without_what_leads_on(visit):
 def placed(catalogue, tmp_path_factory):
     """A site that was told where it will stand: only the pages of this test."""
     folder = tmp_path_factory.mktemp("placed")
-    tree = docs(catalogue, [], address=Address(HERE))
+    tree = trees.placed(catalogue, once.common(tmp_path_factory))
     write(
         {
             path: content
@@ -188,7 +187,9 @@ def placed(catalogue, tmp_path_factory):
         folder / "docs",
     )
     mkdocs(
-        load_config(str(ROOT / "mkdocs.yml"), docs_dir=str(folder / "docs"), site_dir=str(folder / "site"))
+        load_config(
+            str(once.ROOT / "mkdocs.yml"), docs_dir=str(folder / "docs"), site_dir=str(folder / "site")
+        )
     )
     with served(folder / "site") as site:
         yield site

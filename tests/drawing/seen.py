@@ -152,7 +152,7 @@ UNSEEN = {"rf-gap", "rf-marked", "rf-braid"}  # looks that are painted under a l
 
 
 def strokes(source):
-    """Every line that is drawn, as (look, spots on it near to each other); outlines too."""
+    """Every line that is drawn, as (look, its corners); of curves, spots on them; outlines too."""
     for e, matrix, _ in walk(root(source)):
         look, spots = e.get("class"), []
         if look in UNSEEN or e.get("stroke", "none") == "none" or float(e.get("stroke-opacity", 1)) == 0:
@@ -168,7 +168,7 @@ def strokes(source):
         elif e.tag == f"{SVG}path":
             spots = _path(e.get("d"))
         for line in spots:
-            yield look, _close([place(matrix, *spot) for spot in line])
+            yield look, [place(matrix, *spot) for spot in line]
 
 
 def _path(steps):
@@ -195,6 +195,7 @@ def _on_curve(ends, share):
 
 
 def _close(line, step=1.5):
+    """Spots on a line near to each other."""
     found = []
     for (x1, y1), (x2, y2) in pairwise(line):
         count = max(int(max(abs(x2 - x1), abs(y2 - y1)) / step), 1)
@@ -205,12 +206,24 @@ def _close(line, step=1.5):
 def struck(source):
     """Words that a line runs through: each with the line's look and the spot. Capitals reach to 0.72 of the
     size above the line they stand on."""
-    found = all_words(source)
-    for look, spots in strokes(source):
-        for words in found:
-            top, foot = words.bottom - 0.92 * words.size, words.bottom - 0.26 * words.size
-            hit = next(
-                ((x, y) for x, y in spots if words.left + 1 < x < words.right - 1 and top < y < foot), None
-            )
-            if hit:
+    found = [
+        (
+            words,
+            words.left + 1,
+            words.right - 1,
+            words.bottom - 0.92 * words.size,
+            words.bottom - 0.26 * words.size,
+        )
+        for words in all_words(source)
+    ]
+    for look, line in strokes(source):
+        xs, ys = zip(*line)
+        near = [
+            (words, left, right, top, foot)
+            for words, left, right, top, foot in found
+            if left < max(xs) and min(xs) < right and top < max(ys) and min(ys) < foot
+        ]
+        spots = _close(line) if near else ()
+        for words, left, right, top, foot in near:
+            if hit := next(((x, y) for x, y in spots if left < x < right and top < y < foot), None):
                 yield words, look, hit

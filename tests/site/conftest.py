@@ -1,27 +1,19 @@
-"""The real catalogue with a handful of judged connections: enough for every kind of page, quick
-enough for every run."""
+"""The real catalogue with a handful of judged connections."""
 
 from dataclasses import replace
 
 import once
 import pytest
+import trees
 
 from generator.engine.judge import judge
 from generator.ledger import row
 from generator.site.build import docs
 
-ASKED = (
-    ("mic-dynamic-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-mic-in-p48-xlr"),
-    ("mic-dynamic-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-line-in-xlr"),
-    ("mic-dynamic-xlr", ("xlr-f-to-xlr-m-crossed",), "mixer-mic-in-p48-xlr"),
-    ("mic-condenser-p48-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-mic-in-p48-xlr"),
-    ("mic-dynamic-xlr", (), "mixer-mic-in-p48-xlr"),
-)
-
 
 @pytest.fixture(scope="session")
 def judged(catalogue):
-    return [judge(catalogue, *asked) for asked in ASKED]
+    return [judge(catalogue, *asked) for asked in trees.ASKED]
 
 
 @pytest.fixture(scope="session")
@@ -50,6 +42,6 @@ def altered(catalogue, rows, tmp_path_factory):
 
 
 @pytest.fixture(scope="session")
-def tree(catalogue, rows, tmp_path_factory):
+def tree(catalogue, tmp_path_factory):
     """Every file of the docs tree: path -> content."""
-    return once.shared(once.common(tmp_path_factory), "tree", lambda: docs(catalogue, rows))
+    return trees.plain(catalogue, once.common(tmp_path_factory))

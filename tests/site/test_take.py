@@ -4,26 +4,27 @@ address is ever made up."""
 import re
 from xml.etree import ElementTree
 
+import once
 import pytest
 import segno
+import trees
 import yaml
 from front import SCRIPTS
 
 from generator.site import address as addresses
 from generator.site import cards, qr
 from generator.site.address import Address
-from generator.site.build import docs
 from generator.site.drawings import Drawings
 from generator.site.page import KINDS
 
 ROOT = SCRIPTS.parents[2]
-HERE = Address("https://example.org/ringfence/", "https://example.org/files/edit/main/")
+HERE = trees.HERE
 
 
 @pytest.fixture(scope="module")
-def placed(catalogue, rows):
+def placed(catalogue, tmp_path_factory):
     """The docs tree of a site that knows where it stands."""
-    return docs(catalogue, rows, address=HERE)
+    return trees.placed(catalogue, once.common(tmp_path_factory))
 
 
 def test_nothing_is_known_of_an_address_until_somebody_says_it(monkeypatch):
