@@ -73,3 +73,13 @@ def test_the_verdict_says_from_which_length_it_hums_and_never_against_the_fold(v
     expect(page.locator(".rf-banner__means")).to_have_text(
         "Works, but: perhaps hum even on short runs (harmless)."
     )
+
+
+def test_no_hum_crosses_light(visit):
+    """Physics: no current crosses a fibre."""
+    page = visit(
+        "check/#from=optical-out-square&through=optical-square-to-optical-square-1m&into=optical-in-square"
+    )
+    expect(page.locator(".rf-hum__both")).to_have_text("none: light joins no metal")
+    page.locator(".rf-hum-fold > summary").click()
+    expect(page.locator(".rf-hum-fold p")).to_contain_text("No current crosses a fibre")

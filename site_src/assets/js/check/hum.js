@@ -1,6 +1,7 @@
 /* Hum, length and powering of what works, folded beside the supplies: their scripts are asked for when the verdict stands. What they say stands
    in the fold's own heading and in the findings about balance, and follows the switches; the verdict's few words name the length. */
 
+import { connector, lead } from "../ui/catalogue.js";
 import { el } from "../ui/dom.js";
 import { later } from "../ui/later.js";
 import { seen } from "../ui/slices.js";
@@ -11,6 +12,8 @@ const SCRIPTS = ["interference", "runs", "hum"],
 const WORKS = ["safe", "lossy"],
   NONE =
     "Not worked out here: sound does not pass by wires or a transformer alone, a pad lies between, or it is no sound.";
+const NO_METAL =
+  "No current crosses a fibre, so no earth loop closes over it, whatever the two devices are powered by and however long it is.";
 
 /* The fold, or null where nothing lies between, no setting works, or it is power. Its heading keeps room for what it will say, so that nothing moves. */
 export function hum(question, judged, root) {
@@ -28,6 +31,10 @@ export function hum(question, judged, root) {
     el("summary", {}, el("strong", {}, "Hum: length and powering"), says),
     place,
   );
+  if (question.through.some(isLight)) {
+    told(place, says, "none: light joins no metal", NO_METAL);
+    return fold;
+  }
   seen(async () => {
     for (const name of SCRIPTS)
       if (!(await later(name))) {
@@ -50,8 +57,17 @@ export function hum(question, judged, root) {
   return fold;
 }
 
-function none(place, says, words) {
-  says.textContent = "not worked out for this one";
+/* Is every contact of it a fibre's? */
+const isLight = (id) =>
+  Object.values(lead(id).ends).every((end) => {
+    const { light, contacts } = connector(end.connector);
+    return light.length === contacts.length;
+  });
+
+const none = (place, says, words) => told(place, says, "not worked out for this one", words);
+
+function told(place, says, short, words) {
+  says.textContent = short;
   place.replaceChildren(el("p", {}, words));
 }
 
