@@ -42,13 +42,23 @@ def ask(capsys):
 
 # begun first
 LONG = (
+    "oracle/test_pairings.py",
     "data/test_ledger_is_current.py",
-    "browser/test_twin.py",
-    "oracle/",
+    "browser/test_check_page.py",  # builds the site, which all others of its folder wait for
+    "oracle/test_no_missed_danger.py",
+    "twin/",
+    "drawing/test_nothing_collides.py",
+    "site/test_built_site.py",
     "browser/test_kept_whole.py",
-    "browser/test_check_page.py",
-    "browser/test_check_lists.py",
-    "browser/test_check_answers.py",
+    "drawing/test_every_record.py",
+    "site/test_take.py",
+    "engine/test_routes.py",
+    "site/test_pages.py",
+    "engine/",
+    "own/test_twin.py",
+    "interference/test_twin.py",
+    "oracle/",
+    "browser/",
 )
 
 

@@ -35,6 +35,7 @@ from random import Random
 # its modules call each other by bare name, as pytest has them
 sys.path.insert(0, str(Path(__file__).parents[1] / "oracle"))
 
+from cases import Solved
 from comparison import ANALYSES, SIGNAL, text_of
 from connections import Connection, connections
 from simulator import NGSPICE, simulate
@@ -99,9 +100,9 @@ def against_ngspice(catalogue: Catalogue, sample: Sequence[Connection]) -> Itera
             netlists, each = [], len(HERTZ) if analysis is SIGNAL else 1
             for connection in sample[first : first + BATCH]:
                 assembly = connection.assembly(catalogue)
-                wanted = analysis.points(assembly)
+                wanted = analysis.points(Solved(assembly))
                 before = cpu()
-                cases = list(analysis.cases("", assembly, wanted))
+                cases = list(analysis.cases("", Solved(assembly), wanted))
                 own += cpu() - before
                 netlists += [text_of(case) for case in cases]
             before = cpu(children=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from typing import NamedTuple
 
 import numpy as np
@@ -13,11 +14,30 @@ from agreement import Case
 from generator.engine.assembly import EARTHS, Assembly
 from generator.engine.circuit import Circuit
 from generator.engine.constants import HERTZ
-from generator.engine.instants import Capacitors, instants
-from generator.engine.setting import solve_settings
+from generator.engine.instants import Capacitors, Struck, instants
+from generator.engine.setting import Setting, solve_settings
 from generator.engine.signal import HUM_HERTZ, drive_of, powered, sources_of
 from generator.engine.solve import closed_array, solve_ac
 from generator.engine.switches import corner_value, corners, settings
+
+
+class Solved:
+    """What the engine solves of an assembly, each when it is first asked for."""
+
+    def __init__(self, assembly: Assembly) -> None:
+        self.assembly = assembly
+
+    @cached_property
+    def settings(self) -> list[Setting]:
+        return solve_settings(self.assembly, settings(self.assembly.ports))
+
+    @cached_property
+    def capacitors(self) -> Capacitors:
+        return Capacitors(self.assembly)
+
+    @cached_property
+    def instants(self) -> list[Struck]:
+        return list(instants(self.capacitors))
 
 
 class Point(NamedTuple):
@@ -70,41 +90,42 @@ def _points(assembly: Assembly, rows: Sequence[tuple[int, str]]) -> list[Point]:
     return [Point(number, corner, kind, state) for number, corner in rows for kind, state in states(assembly)]
 
 
-def direct_points(assembly: Assembly) -> list[Point]:
+def direct_points(solved: Solved) -> list[Point]:
     """Every setting, corner and state."""
     return _points(
-        assembly,
+        solved.assembly,
         [
             (number, " ".join(drive).strip())
-            for number, setting in enumerate(solve_settings(assembly, settings(assembly.ports)))
+            for number, setting in enumerate(solved.settings)
             for drive in setting.drives
         ],
     )
 
 
-def signal_points(assembly: Assembly) -> list[Point]:
+def signal_points(solved: Solved) -> list[Point]:
     """Every drive, corner and state."""
+    assembly = solved.assembly
     return _points(
         assembly,
         [(number, corner) for number in range(len(drives(assembly))) for corner in corners(assembly.circuit)],
     )
 
 
-def instant_points(assembly: Assembly) -> list[Point]:
+def instant_points(solved: Solved) -> list[Point]:
     """Every first instant in every state it is asked in."""
     return [
         Point(number, struck.moment, kind, state)
-        for number, struck in enumerate(instants(Capacitors(assembly)))
-        for kind, state in states(assembly)[: struck.solution.unknowns.shape[1]]
+        for number, struck in enumerate(solved.instants)
+        for kind, state in states(solved.assembly)[: struck.solution.unknowns.shape[1]]
     ]
 
 
-def direct_cases(name: str, assembly: Assembly, wanted: Sequence[Point]) -> Iterator[Case]:
+def direct_cases(name: str, solved: Solved, wanted: Sequence[Point]) -> Iterator[Case]:
     """Direct current at each point, out of the one stack that the engine's readings are taken from."""
+    assembly = solved.assembly
     switched, order = settings(assembly.ports), list(assembly.states)
-    stacks = solve_settings(assembly, switched)
     for point in wanted:
-        setting, state = stacks[point.number], order.index(point.state)
+        setting, state = solved.settings[point.number], order.index(point.state)
         row = [" ".join(drive).strip() for drive in setting.drives].index(point.corner)
         yield Case(
             f"{name} {switched[point.number]} {point.corner} {point.kind} {state}",
@@ -117,12 +138,11 @@ def direct_cases(name: str, assembly: Assembly, wanted: Sequence[Point]) -> Iter
         )
 
 
-def instant_cases(name: str, assembly: Assembly, wanted: Sequence[Point]) -> Iterator[Case]:
+def instant_cases(name: str, solved: Solved, wanted: Sequence[Point]) -> Iterator[Case]:
     """First instants: direct current with every large capacitor as an emf of what it holds."""
-    capacitors, order = Capacitors(assembly), list(assembly.states)
-    struck = list(instants(capacitors)) if wanted else []
+    capacitors, order = solved.capacitors, list(solved.assembly.states)
     for point in wanted:
-        one, state = struck[point.number], order.index(point.state)
+        one, state = solved.instants[point.number], order.index(point.state)
         values = one.solution.values[0].copy()
         for part, volts in one.charges.items():
             values[capacitors.circuit.index[part]] = volts
@@ -137,9 +157,10 @@ def instant_cases(name: str, assembly: Assembly, wanted: Sequence[Point]) -> Ite
         )
 
 
-def signal_cases(name: str, assembly: Assembly, wanted: Sequence[Point]) -> Iterator[Case]:
+def signal_cases(name: str, solved: Solved, wanted: Sequence[Point]) -> Iterator[Case]:
     """Alternating current at each point; what shares a circuit and a corner is solved in one stack,
     as the engine does it."""
+    assembly = solved.assembly
     asked = drives(assembly)
     stacks: dict[tuple, list[Point]] = {}
     for point in wanted:
@@ -154,7 +175,7 @@ def signal_cases(name: str, assembly: Assembly, wanted: Sequence[Point]) -> Iter
             list(dict.fromkeys(p.number for p in shared)),
             list(dict.fromkeys(p.state for p in shared)),
         )
-        solved = solve_ac(
+        found = solve_ac(
             circuit,
             values[None],
             hertz,
@@ -170,5 +191,5 @@ def signal_cases(name: str, assembly: Assembly, wanted: Sequence[Point]) -> Iter
                 point.state,
                 drive.signal,
                 hertz,
-                solved[:, state, numbers.index(point.number)],
+                found[:, state, numbers.index(point.number)],
             )

@@ -4,6 +4,7 @@ for all analyses of it."""
 from __future__ import annotations
 
 import multiprocessing
+import os
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
@@ -11,6 +12,7 @@ from dataclasses import dataclass, field
 from agreement import Case, compare
 from cases import (
     Point,
+    Solved,
     direct_cases,
     direct_points,
     instant_cases,
@@ -25,7 +27,7 @@ from generator.catalogue.records import Catalogue
 from generator.engine.assembly import Assembly
 from generator.engine.netlist import netlist
 
-BATCH = 100  # ways of plugging handed to one process at a time
+BATCH = 100  # ways of plugging handed to one process at a time, at most
 Look = Callable[[Assembly, Case], Iterable[float]]
 
 
@@ -70,8 +72,8 @@ class Analysis:
     and the cases of some."""
 
     name: str
-    points: Callable[[Assembly], list[Point]]
-    cases: Callable[[str, Assembly, Sequence[Point]], Iterator[Case]]
+    points: Callable[[Solved], list[Point]]
+    cases: Callable[[str, Solved, Sequence[Point]], Iterator[Case]]
 
 
 DIRECT = Analysis("direct current", direct_points, direct_cases)
@@ -106,14 +108,15 @@ def compare_batch(
     tallies, different = {name: Tally(ways=len(batch)) for name in ANALYSES}, {}
     for connection in batch:
         assembly = connection.assembly(catalogue)
+        solved = Solved(assembly)
         for name, analysis in ANALYSES.items():
-            tally, possible = tallies[name], analysis.points(assembly)
+            tally, possible = tallies[name], analysis.points(solved)
             wanted = list(choose(analysis, connection, assembly, possible))
             tally.possible += len(possible)
             tally.compared += len(wanted)
             tally.corners.update(point.corner for point in wanted)
             tally.states.update(point.kind for point in wanted)
-            for case in analysis.cases(connection.name, assembly, wanted):
+            for case in analysis.cases(connection.name, solved, wanted):
                 different.setdefault(bare(text_of(case)), (tally, case))
                 for number in look(assembly, case):
                     tally.looked += 1
@@ -135,7 +138,8 @@ def compare_all(
 ) -> dict[str, Tally]:
     """Compare connections on all cores. Raises AssertionError when ngspice gives no result for a circuit."""
     tallies = {name: Tally() for name in ANALYSES}
-    batches = [wanted[i : i + BATCH] for i in range(0, len(wanted), BATCH)]
+    size = min(BATCH, len(wanted) // (4 * (os.cpu_count() or 1)) + 1)
+    batches = [wanted[i : i + size] for i in range(0, len(wanted), size)]
     with multiprocessing.get_context("fork").Pool(
         initializer=_start, initargs=(catalogue, choose, look)
     ) as pool:

@@ -6,7 +6,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from random import Random
-from zlib import crc32
+
+from drawn import complete, lot
 
 from generator.catalogue.records import Catalogue
 from generator.engine import pairings
@@ -15,6 +16,7 @@ from generator.engine.assembly import Assembly, Way
 from generator.ledger.fingerprint import Fingerprints
 
 Pairing = tuple[str, tuple[str, ...], str]
+DRAWN = 36  # one way in so many is always compared
 
 
 @dataclass(frozen=True)
@@ -42,8 +44,8 @@ class Connection:
 
     @property
     def drawn(self) -> bool:
-        """Is it of the twelfth that is always compared?"""
-        return crc32(f"{self.digest} {self.name}".encode()) % 12 == 0
+        """Is it of the lot that is always compared?"""
+        return lot(self.digest, self.name) % DRAWN == 0
 
     def chance(self, purpose: str) -> Random:
         """The same choices for the same records, on every machine."""
@@ -79,6 +81,18 @@ def _connections(catalogue: Catalogue, prints: Fingerprints, wanted) -> Iterator
             yield Connection(pairing, way, prints.of(pairing))
 
 
+def drawn(catalogue: Catalogue) -> list[Connection]:
+    """The ways that are always compared: a lot of all, and with it every circuit template that is
+    ever paired and every lead with parts in it."""
+    every = connections(catalogue)
+
+    def met(connection: Connection) -> set[str]:
+        leads = (catalogue.leads[name] for name in connection.pairing[1])
+        return templates(catalogue, connection.pairing) | {lead.id for lead in leads if lead.parts}
+
+    return complete([one for one in every if one.drawn], every, met)
+
+
 def templates(catalogue: Catalogue, pairing: Pairing) -> set[str]:
     """The circuit templates behind the two ports."""
     return {template for port in (pairing[0], pairing[2]) for template in catalogue.ports[port].circuits}
@@ -88,13 +102,20 @@ def short_list(catalogue: Catalogue, paired: Sequence[Pairing]) -> list[Pairing]
     """Of all that is paired as few single-lead pairings as a greedy choice needs to have every template (and
     so every sink and clamp) and every kind of part of a lead in one of them. Chosen from the data: a new
     template is in it without anyone adding it."""
-    has = {pairing: templates(catalogue, pairing) | _lead_kinds(catalogue, pairing) for pairing in paired}
-    missing, chosen = set().union(*has.values()), []
+    best: dict[frozenset[str], Pairing] = {}  # of those that have the same
+    for pairing in paired:
+        has = frozenset(templates(catalogue, pairing) | _lead_kinds(catalogue, pairing))
+        best[has] = max(pairing, best.get(has, pairing), key=_ordinary)
+    missing, chosen = set().union(*best), []
     while missing:
-        best = max(has, key=lambda pairing: (len(has[pairing] & missing), -len(pairing[1]), pairing))
-        chosen.append(best)
-        missing -= has[best]
+        has = max(best, key=lambda has: (len(has & missing), _ordinary(best[has])))
+        chosen.append(best[has])
+        missing -= has
     return chosen
+
+
+def _ordinary(pairing: Pairing) -> tuple[int, Pairing]:
+    return -len(pairing[1]), pairing
 
 
 def _lead_kinds(catalogue: Catalogue, pairing: Pairing) -> set[str]:

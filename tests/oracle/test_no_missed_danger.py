@@ -1,19 +1,18 @@
 """No rating is passed in any state of a connection that the ledger does not call dangerous.
 
-Of the ledger what is called safe, one row of every record and a twelfth of the rest, drawn by the ids of the
-rows; with RINGFENCE_WHOLE set, all of it.
+Of the ledger what is called safe, one row of every record and one in thirty-six of the rest, drawn by the ids
+of the rows; with RINGFENCE_WHOLE set, all of it.
 """
 
 from __future__ import annotations
 
 import multiprocessing
-import os
 from collections.abc import Callable
 from typing import NamedTuple
-from zlib import crc32
 
 import pytest
 from dangers import amplifier, dangers
+from drawn import WHOLE, lot
 from meters import Hit
 from sums import Unsettled
 
@@ -24,7 +23,7 @@ from generator.engine.circuit import CircuitError
 
 pytestmark = pytest.mark.oracle
 
-DRAWN, SHOWN = 12, 20
+DRAWN, SHOWN = 36, 20
 RATED = {"over-volts", "over-current", "over-power", "reversed-capacitor"}  # a part against its own rating
 CALLED, PARTNERED = 150, 300  # rows drawn: dangerous ones, and ones whose lead has a spare end
 
@@ -42,7 +41,7 @@ class Row(NamedTuple):
     @property
     def chance(self) -> int:
         """The same number for the same ids, on every machine."""
-        return crc32(" ".join((self.outlet, *self.through, self.inlet)).encode())
+        return lot(self.outlet, *self.through, self.inlet)
 
     def __str__(self) -> str:
         return f"{self.outlet} -> {' + '.join(self.through) or 'no lead'} -> {self.inlet}, {self.verdict}"
@@ -62,11 +61,13 @@ def ledger() -> list[Row]:
     return rows
 
 
+# Of all rows at least one is passed: party-line-supply-xlr -> xlr-f-to-xlr-m-pad-20-db-phantom-block ->
+# party-line-station-xlr, "no signal", in a first instant. Not mended yet.
 def drawn(rows: list[Row]) -> list[Row]:
-    """What is not called dangerous: all of it, or what is called safe, a twelfth, and
-    a row of every record."""
+    """What is not called dangerous: all of it, or what is called safe, one in thirty-six of the rest,
+    and a row of every record."""
     calm = [row for row in rows if row.verdict != "dangerous"]
-    if os.environ.get("RINGFENCE_WHOLE"):
+    if WHOLE:
         return calm
     least: dict[tuple[str, str], Row] = {}
     for row in sorted(calm, key=lambda row: row.chance):

@@ -1,21 +1,22 @@
 """Every pairing of the catalogue, every way of plugging it, against a general-purpose circuit simulator.
 
-A twelfth of the ways, drawn by their records, gets what its verdict mostly rests on: direct current in every
-setting and every source at three frequencies, fully home at nominal values, and a first instant; all of them
-do with RINGFENCE_WHOLE set. The full product with corners and states is millions of circuits (`everything.py`
-runs it in a night): of it each way gets a point drawn by its records, and a short list with every circuit
-template in it gets everything. What was covered is printed.
+One way in thirty-six, drawn by its records, and with them every circuit template and every lead with parts in
+it get what a verdict mostly rests on: direct current in every setting and every source at three frequencies,
+fully home at nominal values, and a first instant; all ways do with RINGFENCE_WHOLE set. The full product with
+corners and states is millions of circuits (`everything.py` runs it in a night): of it each way gets a point
+drawn by its records, and a short list with every circuit template in it gets a drawn third, or everything.
+What was covered is printed.
 """
 
-import os
 from dataclasses import replace
 
 import numpy as np
 import pytest
 from agreement import disagreements
-from cases import drives
-from comparison import ANALYSES, DIRECT, INSTANT, SIGNAL, compare_all, everything, text_of
-from connections import connections, short_list, templates
+from cases import Solved, drives
+from comparison import ANALYSES, DIRECT, INSTANT, SIGNAL, compare_all, text_of
+from connections import connections, drawn, short_list, templates
+from drawn import WHOLE
 from simulator import needs_ngspice, simulate
 
 from generator.engine.circuit import value_at
@@ -23,6 +24,7 @@ from generator.engine.signal import sources_of
 
 pytestmark = [pytest.mark.oracle, needs_ngspice]
 
+SHARE = 3  # one point in so many of all there are, for the short list
 SIGNAL_EVERY = 4  # one way in so many gets a signal at a drawn point
 CORNERS = {
     "direct current": {"nominal", "nominal zero", "nominal open", "strong", "strong open", "weak", "skewed"},
@@ -30,12 +32,11 @@ CORNERS = {
     "signals": {"nominal", "strong", "weak", "skewed"},
 }
 STATES = {"home", "joined", "plugging"}
-WHOLE = bool(os.environ.get("RINGFENCE_WHOLE"))
 
 
 @pytest.fixture(scope="module")
 def every_way(catalogue):
-    found = [connection for connection in connections(catalogue) if WHOLE or connection.drawn]
+    found = connections(catalogue) if WHOLE else drawn(catalogue)
     assert found
     return found
 
@@ -65,6 +66,18 @@ def sample(analysis, connection, assembly, possible):
     ]
     others = [point for point in possible if point.kind != "home" or not point.corner.startswith("nominal")]
     return (draw(chance, others) if chance.randrange(every) == 0 else []) + usual
+
+
+def most(analysis, connection, assembly, possible):
+    """What the short list gets: everything, or a third, and at least a point of every kind of
+    state in every corner."""
+    if WHOLE:
+        return possible
+    chance, first = connection.chance(f"{analysis.name}, a third"), {}
+    for point in possible:
+        first.setdefault((point.kind, point.corner), point)
+    kept = set(first.values())
+    return [point for point in possible if chance.randrange(SHARE) == 0 or point in kept]
 
 
 def asked(analysis, assembly, point):
@@ -110,8 +123,8 @@ def compared(catalogue, every_way):
 
 @pytest.fixture(scope="module")
 def compared_whole(catalogue, listed):
-    """The same of the short list, with all settings or drives, corners and states."""
-    return compare_all(catalogue, connections(catalogue, listed), everything)
+    """The same of the short list, of all settings or drives, corners and states."""
+    return compare_all(catalogue, connections(catalogue, listed), most)
 
 
 @pytest.mark.parametrize("name", ANALYSES)
@@ -127,16 +140,17 @@ def test_every_pairing_agrees_with_ngspice(every_way, compared, name, record_pro
 
 
 @pytest.mark.parametrize("name", ANALYSES)
-def test_everything_about_every_circuit_template_agrees_with_ngspice(
+def test_every_circuit_template_agrees_with_ngspice_in_every_corner_and_state(
     listed, compared_whole, name, record_property
 ):
-    """All settings or drives, corners and states, of a short list of pairings."""
+    """All settings or drives, corners and states, of a short list of pairings: a third of
+    them, or all."""
     tally = compared_whole[name]
-    record_property("told", f"ngspice, all of {len(listed)} pairings, {name}: {tally}")
+    record_property("told", f"ngspice, {len(listed)} pairings, {name}: {tally}")
     assert not tally.wrong, f"{len(tally.wrong)} numbers of {tally.circuits} circuits differ:\n" + "\n".join(
         tally.wrong[:20]
     )
-    assert tally.compared == tally.possible
+    assert tally.compared == tally.possible if WHOLE else tally.compared > 0.9 * tally.possible / SHARE
     assert set(tally.corners) >= CORNERS[name] and set(tally.states) == STATES
 
 
@@ -164,7 +178,7 @@ def test_the_short_list_has_every_template_that_is_ever_paired(catalogue, every_
 def test_the_drawn_points_are_the_same_each_time_and_change_with_the_records(catalogue, usual):
     connection = usual
     assembly = connection.assembly(catalogue)
-    possible = DIRECT.points(assembly)
+    possible = DIRECT.points(Solved(assembly))
     assert sample(DIRECT, connection, assembly, possible) == sample(DIRECT, connection, assembly, possible)
     drawn = {
         sample(DIRECT, replace(connection, digest=f"{number}"), assembly, possible)[0] for number in range(20)
@@ -175,8 +189,8 @@ def test_the_drawn_points_are_the_same_each_time_and_change_with_the_records(cat
 @pytest.mark.parametrize("name", ANALYSES)
 def test_a_resistor_a_thousandth_off_is_noticed(catalogue, usual, name):
     """The comparison can fail: the simulator gets another value than the engine had."""
-    connection, assembly = usual, usual.assembly(catalogue)
-    case = next(ANALYSES[name].cases(connection.name, assembly, ANALYSES[name].points(assembly)[:1]))
+    solved = Solved(usual.assembly(catalogue))
+    case = next(ANALYSES[name].cases(usual.name, solved, ANALYSES[name].points(solved)[:1]))
     feed = next(i for i, part in enumerate(case.circuit.parts) if part.id == "into/main.feed-hot")
     values = case.values.copy()
     values[feed] *= 1.001
