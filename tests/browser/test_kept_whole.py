@@ -70,7 +70,7 @@ def test_a_page_where_something_is_being_typed_keeps_the_version_it_has(phone, h
     "late",
     [
         "assets/js/data.js",
-        "assets/js/table.js",
+        "assets/js/check.js",
         "assets/js/engine.js",
         "assets/css/site.css",
         "offline/site.pack",
