@@ -60,7 +60,8 @@ def asked(catalogue):
             and one["from"] != one["into"]
             and (WHOLE or all(len(catalogue.leads[name].network.parts) < 12 for name in one["through"]))
         ):
-            ways.setdefault(one["from"], []).append(one)
+            for end in ("from", "into"):
+                ways.setdefault(one[end], []).append(one)
     made = []
     for one in chosen:
         way = draw.choice(ways[one.port]) if left and one.port in ways else None
@@ -148,7 +149,7 @@ def same(one, two):
 
 def test_both_judge_alike(catalogue, asked, browser, record_property):
     judged = [(one, theirs) for one, theirs in zip(asked, browser) if one["chain"]]
-    assert len(judged) == JUDGED or (WHOLE and len(judged) > 1000)  # a port that only listens begins nothing
+    assert len(judged) == JUDGED or (WHOLE and len(judged) > 0.95 * SETS)  # a port may fit nothing
     record_property("told", f"{len(judged)} of {SETS} sets of own numbers judged by both")
     verdicts = set()
     for one, theirs in judged:
