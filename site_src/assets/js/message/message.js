@@ -56,7 +56,7 @@ export async function picture(question, judged, link) {
       name: piece.querySelector(".rf-thumb__name").textContent,
       sides: await Promise.all(
         [...piece.querySelectorAll("img")].map(async (image) => ({
-          image: await Ringfence.page.loaded(image.src),
+          image: await Ringfence.page.loaded(image.src || image.dataset.src),
           turned: image.classList.contains("rf-side--turned"),
         })),
       ),
