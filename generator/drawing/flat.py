@@ -58,6 +58,11 @@ def _pair(
                 10,
             )
         )
+    if connector.key_angle is not None:
+        x, y = facing(connector.key_angle, half, view)
+        kind = connector.outside.keyed.get(half, "ridge")
+        there = Rect(x * wide / 2 * scale - 16, y * tall / 2 - 4, 32, 8, "window", 2)
+        items.append(Group((there,), title=f"key: {kind}"))
     for name, (x, y) in spots.items():
         disc = min(max(connector.halves[half].sizes.get("pin", 4) / 2 * scale, 17), 26)
         drawn = (

@@ -83,18 +83,19 @@ class Search:
         clear = np.where(likely > likely.max() * FAINT, likely, 0.0)
         clear = clear / clear.sum()
         weight, count = clear[fault], len(self.dictionary.classes)
-        mass = np.bincount(measurement * count + other, weight, minlength=len(usual) * count).reshape(
-            -1, count
-        )
+        mass = np.bincount(measurement * count + other, weight, minlength=len(usual) * count)
+        mass = mass.reshape(len(usual), count)
         mass[np.arange(len(usual)), usual] += 1 - np.bincount(measurement, weight, minlength=len(usual))
         heard = np.maximum(mass, 0.0) @ self.channel
         bits = -np.sum(heard * np.log2(np.maximum(heard, 1e-300)), axis=1) - mass @ self._doubt
         return bits[of_measurement]
 
     def best(self, likely: np.ndarray, read: Sequence[tuple[int, Answer]] = ()) -> int | None:
-        """The measurement to make next; None where none is expected to tell anything. Reading one pair over
+        """The measurement to make next; None where none is expected to tell anything, as of a fibre. Reading one pair over
         and over proves no more than that the probes did not slip."""
         gains = self.gains(likely)
+        if not len(gains):
+            return None
         often = Counter(measurement for measurement, _ in read)
         gains[[measurement for measurement, times in often.items() if times >= REPEATS]] = 0.0
         number = int(np.argmax(gains > gains.max() - ALIKE))

@@ -4,7 +4,7 @@ devices it is used between."""
 
 from generator.catalogue import Catalogue
 
-NO_SOUND = {"digital", "data", "midi", "video", "clock", "timecode"}
+NO_SOUND = {"digital", "data", "contact", "midi", "video", "clock", "timecode"}
 
 
 def told(catalogue: Catalogue, row) -> set[str]:

@@ -8,7 +8,7 @@ import { signalReadings } from "./hearing.js";
 import { asked, judgeWay, labels as labelsOf } from "./judge.js";
 import { lost } from "./rulebook.js";
 import { solveSignals } from "./signal.js";
-import { rank } from "./verdict.js";
+import { leastStanding, rank } from "./verdict.js";
 
 /* The least that a verdict on this chain can come to, as [rank, what is lost]. `plain` is what `plainly` makes of the catalogue. */
 export function glance(plain, rulebook, from, through, into) {
@@ -25,7 +25,7 @@ export function glance(plain, rulebook, from, through, into) {
   return [...choices.values()]
     .map((way) => {
       const seen = judgeWay(plain, rulebook, outlet, leads, inlet, way, read);
-      return [rank(seen.verdict), lost(rulebook, seen.findings)];
+      return [leastStanding(seen), lost(rulebook, seen.findings)];
     })
     .reduce((best, one) => (before(one, best) ? one : best));
 }

@@ -2,19 +2,21 @@
    route.py, in steps, so that a page answers to a thumb while it looks. */
 
 import { sideOf } from "./assemble.js";
-import { MOST_LEADS, OFFERED } from "./constants.js";
+import { MOST_LEADS, OFFERED, ORDER_COSTS } from "./constants.js";
 import { before, glance, plainly } from "./glance.js";
 import { judge } from "./judge.js";
 import { somethingToHear } from "./kinds.js";
 import { fits } from "./mate.js";
 import { OPPOSITE } from "./misfit.js";
 import { lost as lostOf } from "./rulebook.js";
-import { rank as rankOf } from "./verdict.js";
+import { rank as rankOf, standing } from "./verdict.js";
 
 export const FORMS = ["cable", "adapter", "converter", "splitter"]; // from most to least common in a bag
 
-/* Looks for the best chains, best first; never one that is dangerous, carries no signal or does not fit, nor any where
-   neither sends what the other hears. A generator: every
+const WORTH_OFFERING = rankOf("lossy") + ORDER_COSTS;
+
+/* Looks for the best chains, best first; never one that carries no signal or does not fit, nor one that is dangerous, but for a danger
+   while plugging that a switch avoids: it is offered with its order. None either where neither sends what the other hears. A generator: every
    step yields {looked, known} (chains looked at, of those met so far); it returns the published verdicts. */
 export function* search(data, rulebook, { from, into }, { offered = OFFERED, most = MOST_LEADS } = {}) {
   if (!somethingToHear(data.ports[from], data.ports[into])) return [];
@@ -31,7 +33,7 @@ export function* search(data, rulebook, { from, into }, { offered = OFFERED, mos
     if (kind === "verdict") found.push(item);
     else if (kind === "chain") {
       const judged = judge(data, rulebook, { from, through: item, into });
-      if (rankOf(judged.verdict) <= rankOf("lossy")) put(cost(data, rulebook, judged), "verdict", judged);
+      if (standing(judged) <= WORTH_OFFERING) put(cost(data, rulebook, judged), "verdict", judged);
       yield { looked, known };
     } else if (!found.length || found[0].verdict !== "safe") {
       const chains = [...chainsOf(data, from, into, item)];
@@ -39,7 +41,7 @@ export function* search(data, rulebook, { from, into }, { offered = OFFERED, mos
       for (const chain of chains) {
         const [rank, lost] = glance(plain, rulebook, from, chain, into);
         looked += 1;
-        if (rank <= rankOf("lossy")) put([rank, 0, lost, item], "chain", chain);
+        if (rank <= WORTH_OFFERING) put([rank, 0, lost, item], "chain", chain);
         yield { looked, known };
       }
     }
@@ -60,14 +62,15 @@ function insert(queue, entry) {
 
 /* What makes one answer worse than another: verdict, while plugging, how much is lost, leads, how rare they are in a bag,
    what to mind, metres, name. */
-export function cost(data, rulebook, { verdict, plugging, findings, through }) {
-  const leads = through.map((id) => data.leads[id]),
+export function cost(data, rulebook, answer) {
+  const { plugging, findings, through } = answer,
+    leads = through.map((id) => data.leads[id]),
     sum = (numbers) => numbers.reduce((all, one) => all + one, 0);
   const rare = sum(leads.map(({ form }) => FORMS.indexOf(form))),
     metres = sum(leads.map(({ length }) => length || 0));
   const notes = findings.filter(({ severity }) => severity === "note").length,
     lost = lostOf(rulebook, findings);
-  return [rankOf(verdict), rankOf(plugging), lost, through.length, rare, notes, metres, ...through];
+  return [standing(answer), rankOf(plugging), lost, through.length, rare, notes, metres, ...through];
 }
 
 /* Every chain of exactly `length` different leads whose halves go into each other, grown from From and pruned towards Into.

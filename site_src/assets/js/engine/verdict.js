@@ -1,6 +1,7 @@
 /* What an answer consists of: the verdict, the findings that led to it, and the figures of what works. The twin of
    verdict.py. */
 
+import { ORDER_COSTS } from "./constants.js";
 import { conditions, inOrder } from "./words.js";
 
 const VERDICTS = ["safe", "lossy", "no signal", "dangerous", "does not fit"]; // from best to worst
@@ -21,6 +22,19 @@ const FINDING = [
 const FIGURE = ["id", "where", "value", "unit", "says"]; // what is published of one
 const some = (names) => (record) => Object.fromEntries(names.map((name) => [name, record[name]]));
 export const rank = (verdict) => Math.max(0, VERDICTS.indexOf(verdict)); // notes and figures cost nothing
+
+/* Where an answer stands among ways to connect: as its verdict, but half a step below what it is once plugged in where a switch avoids a
+   danger that lasts only while plugging. */
+export const standing = ({ offered, verdict }) => (offered ? rank(offered) + ORDER_COSTS : rank(verdict));
+
+/* The least that can come to when more is found against it: a setting that is well in itself may turn out to be one that must not be
+   plugged. `moments` are [settled, plugging] of each setting. */
+export function leastStanding({ verdict, moments }) {
+  const least = Math.min(...moments.map(([settled]) => rank(settled))),
+    harmless = moments.some((moment) => Math.max(...moment.map(rank)) < rank("dangerous"));
+  if (verdict !== "dangerous" || !harmless || least > rank("lossy")) return rank(verdict);
+  return least + ORDER_COSTS;
+}
 
 /* The worst of some verdicts, the first of equals. */
 export const worstOf = (verdicts) => verdicts.reduce((worst, one) => (rank(one) > rank(worst) ? one : worst));
