@@ -91,11 +91,11 @@ class Search:
         return bits[of_measurement]
 
     def best(self, likely: np.ndarray, read: Sequence[tuple[int, Answer]] = ()) -> int | None:
-        """The measurement to make next; None where none is expected to tell anything, as of a fibre. Reading one pair over
-        and over proves no more than that the probes did not slip."""
-        gains = self.gains(likely)
-        if not len(gains):
+        """The measurement to make next; None where none is expected to tell anything, or of a fibre none can
+        be made. Reading one pair over and over proves no more than that the probes did not slip."""
+        if not self.dictionary.which.size:
             return None
+        gains = self.gains(likely)
         often = Counter(measurement for measurement, _ in read)
         gains[[measurement for measurement, times in often.items() if times >= REPEATS]] = 0.0
         number = int(np.argmax(gains > gains.max() - ALIKE))
