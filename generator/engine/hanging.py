@@ -44,16 +44,31 @@ def _large(circuit: Circuit, zeros: Sequence[int]) -> dict[int, tuple[int, int]]
     return {i: ends for i, ends in each.items() if ends[0] != ends[1]}
 
 
-def _hanging(circuit: Circuit, zeros: Sequence[int]) -> list[int]:
-    """The pieces that hang between two large capacitors or more. A single one takes up no charge; of pieces
-    that reach each other alone the first stays at its 0 V."""
+def idle(circuit: Circuit, closed: np.ndarray) -> np.ndarray:
+    """Which parts are large capacitors that nothing can charge, for one side of theirs hangs in the air:
+    (parts, states). `closed` (states, switches)."""
+    each = [tuple(zeros) for zeros in circuit.zeros(closed).tolist()]
+    found = np.zeros((len(circuit.parts), len(each)), bool)
+    for state, zeros in enumerate(each):
+        found[list(_large(circuit, zeros).keys() - _between(circuit, zeros)[0].keys()), state] = True
+    return found
+
+
+def _between(circuit: Circuit, zeros: Sequence[int]) -> tuple[dict[int, tuple[int, int]], list[int]]:
+    """The large capacitors that have something on both sides, and the pieces between two of them or more."""
     large, pieces = _large(circuit, zeros), sorted({*zeros} - {*circuit.anchors})
     while True:
         loose = [piece for piece in pieces if sum(piece in ends for ends in large.values()) < 2]
         if not loose:
-            break
+            return large, pieces
         pieces = [piece for piece in pieces if piece not in loose]
         large = {i: ends for i, ends in large.items() if not {*ends} & {*loose}}
+
+
+def _hanging(circuit: Circuit, zeros: Sequence[int]) -> list[int]:
+    """The pieces that hang between two large capacitors or more. A single one takes up no charge; of pieces
+    that reach each other alone the first stays at its 0 V."""
+    large, pieces = _between(circuit, zeros)
     tied = {piece for ends in large.values() for piece in ends} - {*pieces}
     kept = []
     while len(tied) < len(tied | {*pieces}):

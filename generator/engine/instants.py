@@ -23,6 +23,7 @@ from .assembly import Assembly
 from .circuit import Circuit, rebuilt
 from .constants import CONTACT_OHM, LEAST_CAPACITANCE, LEAST_CHARGE, MOMENT, MOMENT_STEPS, STEPS
 from .currents import Solution, part_amps
+from .hanging import idle, shared
 from .limits import decides, direct, held_against
 from .readings import At, Decides, Term
 from .solve import closed_array, solve_dc
@@ -84,11 +85,19 @@ class Capacitors:
 
     def settled(self) -> np.ndarray:
         """Volts of every large capacitor in every position, fully plugged in every way, with nothing plugged,
-        and with one joint after the other left open: (capacitors, positions, homes + 1 + joints)."""
+        with one joint after the other left open, and these again as long as what hangs in the air is without
+        charge, where that is another: (capacitors, positions, homes + 1 + joints ...)."""
         states = [*self.assembly.home, self.assembly.apart, *self.assembly.halves]
         closed = closed_array(states, len(self.assembly.circuit.switches))
         found = solve_dc(self.assembly.circuit, np.array(self._driven), closed)
-        return np.array([found.part_volts(i) for i in self.large.values()])
+        volts = np.array([found.part_volts(i) for i in self.large.values()])
+        at_once = shared(found, closed) or found
+        soon = np.array([at_once.part_volts(i) for i in self.large.values()])
+        still = idle(self.assembly.circuit, closed)[list(self.large.values())]
+        soon = np.where(still[:, None], 0.0, soon)
+        halves = range(len(states) - len(self.assembly.halves), len(states))
+        moved = np.abs(soon - volts).max(axis=(0, 1), initial=0.0)
+        return np.concatenate([volts, soon[..., [s for s in halves if moved[s] >= LEAST_CHARGE]]], axis=2)
 
     def alone(self, position: int, place: str, limit: Limit) -> float:
         """The size at a limit with nothing plugged in, once settled."""

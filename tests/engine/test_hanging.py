@@ -1,10 +1,13 @@
 """What hangs between capacitors: the volts two of them in series share, by hand. Derived: in series each
 takes up the same charge, so U1 / U2 = C2 / C1."""
 
+from math import isclose
+
 import numpy as np
 import pytest
 from bench import circuit, direct
 
+from generator.engine import judge
 from generator.engine.hanging import shared
 from generator.engine.solve import closed_array
 
@@ -92,3 +95,20 @@ def test_every_drive_moves_by_its_own_volts():
     twice = type(plain)(of, np.concatenate([plain.unknowns, 2 * plain.unknowns]), plain.bent, plain.values)
     found = shared(twice, closed_array([[]], 0)).volts("between", "0")[:, 0]
     assert found == pytest.approx([12, 24])
+
+
+def test_what_hangs_in_the_air_has_taken_up_no_charge(catalogue):
+    """A pad with blocking capacitors sits on a live party line, its other end open: the line's own capacitor
+    has filled through the pad, the blocking ones could not. The station plugged in then gets, by hand, 29.8 V
+    behind 832 and 880 ohm in parallel into its 10 kohm."""
+    found = judge(
+        catalogue,
+        "party-line-supply-xlr",
+        ("xlr-f-to-xlr-m-pad-20-db-phantom-block",),
+        "party-line-station-xlr",
+    )
+    assert found.verdict == "dangerous"
+    [struck] = [finding for finding in found.findings if finding.id == "over-volts"]
+    parallel = 1 / (1 / 832 + 1 / 880)
+    assert struck.subject == "into/main.input"
+    assert isclose(struck.value, 29.8 * 10e3 / (10e3 + parallel), rel_tol=2e-3)

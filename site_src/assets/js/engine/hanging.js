@@ -43,17 +43,34 @@ const among =
   ([, one, other]) =>
     pieces.has(one) || pieces.has(other);
 
-/* The pieces that hang between two large capacitors or more. A single one takes up no charge; of pieces that reach each other alone
-   the first stays at its 0 V. */
-function hanging(circuit, zeros) {
+/* For each state the numbers of the large capacitors that nothing can charge, for one side of theirs hangs in the air. */
+export const idle = (circuit, closed) =>
+  closed.map(function (shut) {
+    const zeros = zerosOf(circuit, shut),
+      held = new Set(between(circuit, zeros).large.map(([i]) => i));
+    return new Set(
+      largeOf(circuit, zeros)
+        .map(([i]) => i)
+        .filter((i) => !held.has(i)),
+    );
+  });
+
+/* The large capacitors that have something on both sides, and the pieces between two of them or more. */
+function between(circuit, zeros) {
   let large = largeOf(circuit, zeros);
   let pieces = [...new Set(zeros)].filter((zero) => !circuit.anchors.includes(zero)).sort((a, b) => a - b);
   for (;;) {
     const loose = new Set(pieces.filter((piece) => large.filter(among(new Set([piece]))).length < 2));
-    if (!loose.size) break;
+    if (!loose.size) return { large, pieces };
     pieces = pieces.filter((piece) => !loose.has(piece));
     large = large.filter((one) => !among(loose)(one));
   }
+}
+
+/* The pieces that hang between two large capacitors or more. A single one takes up no charge; of pieces that reach each other alone
+   the first stays at its 0 V. */
+function hanging(circuit, zeros) {
+  const { large, pieces } = between(circuit, zeros);
   const ends = (some) => some.flatMap(([, one, other]) => [one, other]);
   const tied = new Set(ends(large).filter((piece) => !pieces.includes(piece))),
     kept = [];

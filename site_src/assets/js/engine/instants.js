@@ -9,6 +9,7 @@
 import { net, netName, rebuilt } from "./circuit.js";
 import { CONTACT_OHM, LEAST_CAPACITANCE, LEAST_CHARGE, MOMENT, MOMENT_STEPS, STEPS } from "./constants.js";
 import { everywhere, most, nodeVolts, partAmps, partVolts } from "./currents.js";
+import { idle, shared } from "./hanging.js";
 import { decides, heldAgainst, limitValues } from "./limits.js";
 import { at } from "./readings.js";
 import { drivesOf } from "./solve.js";
@@ -40,12 +41,27 @@ export const Capacitors = class Capacitors {
     this.driven = this.positions.map(([number, off]) => driveValues(circuit, lives[number], CORNER, off));
   }
 
-  /* Volts of every large capacitor in every position, fully plugged in every way, with nothing plugged, and with one joint after
-     the other left open: [capacitor][position][homes + 1 + joints]. */
+  /* Volts of every large capacitor in every position, fully plugged in every way, with nothing plugged, with one joint after
+     the other left open, and these again as long as what hangs in the air is without charge, where that is another:
+     [capacitor][position][homes + 1 + joints ...]. */
   settled() {
-    const { circuit, apart, home, halves } = this.assembly;
-    const found = solvedDc(circuit, this.driven, [...home, apart, ...halves]);
-    return [...this.large.values()].map((i) => everywhere(found, partVolts(found, i)));
+    const { circuit, apart, home, halves } = this.assembly,
+      states = [...home, apart, ...halves],
+      numbers = [...this.large.values()];
+    const found = solvedDc(circuit, this.driven, states),
+      atOnce = shared(found, states) || found,
+      still = idle(circuit, states);
+    const volts = numbers.map((i) => everywhere(found, partVolts(found, i)));
+    const soon = numbers.map((i) =>
+      everywhere(atOnce, partVolts(atOnce, i)).map((row) => row.map((one, s) => (still[s].has(i) ? 0 : one))),
+    );
+    const other = states
+      .map((_, s) => s)
+      .slice(states.length - halves.length)
+      .filter((s) =>
+        soon.some((rows, k) => rows.some((row, p) => Math.abs(row[s] - volts[k][p][s]) >= LEAST_CHARGE)),
+      );
+    return volts.map((rows, k) => rows.map((row, p) => [...row, ...other.map((s) => soon[k][p][s])]));
   }
 
   /* The size at a limit with nothing plugged in, once settled. */
