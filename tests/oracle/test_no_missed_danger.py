@@ -61,8 +61,6 @@ def ledger() -> list[Row]:
     return rows
 
 
-# Of all rows at least one is passed: party-line-supply-xlr -> xlr-f-to-xlr-m-pad-20-db-phantom-block ->
-# party-line-station-xlr, "no signal", in a first instant. Not mended yet.
 def drawn(rows: list[Row]) -> list[Row]:
     """What is not called dangerous: all of it, or what is called safe, one in thirty-six of the rest,
     and a row of every record."""
