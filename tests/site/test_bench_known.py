@@ -43,7 +43,12 @@ def as_address(lead):
 
 
 def test_every_lead_of_wire_is_known_again_when_it_is_laid_out_on_the_bench(node, catalogue):
-    addresses = {lead.id: as_address(lead) for lead in catalogue.leads.values()}
+    fibres = {one.id for one in catalogue.connectors.values() if one.light}  # nobody makes these at a bench
+    addresses = {
+        lead.id: as_address(lead)
+        for lead in catalogue.leads.values()
+        if not any(end.connector in fibres for end in lead.ends.values())
+    }
     addresses = {id: address for id, address in addresses.items() if address}
     assert len(addresses) > 40
     found = node(f"""Object.fromEntries(Object.entries({json.dumps(addresses)}).map(([id, address]) => {{

@@ -54,7 +54,10 @@ function insert(queue, entry) {
     high = queue.length;
   while (low < high) {
     const middle = (low + high) >> 1;
-    if (before([...entry.cost, entry.order], [...queue[middle].cost, queue[middle].order])) high = middle;
+    const other = queue[middle];
+    // what has been judged costs no less than what was only looked at, so of one beginning the shorter list comes first
+    if (before(entry.cost, other.cost) || (!before(other.cost, entry.cost) && entry.order < other.order))
+      high = middle;
     else low = middle + 1;
   }
   queue.splice(low, 0, entry);
