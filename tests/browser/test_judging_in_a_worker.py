@@ -52,8 +52,11 @@ def altered(page, more):
 
 def told(page):
     """All of an answer in words, once everything that comes later is there."""
-    expect(page.locator(".rf-banner[data-verdict]")).to_be_visible()
+    expect(page.locator(".rf-answer:not([aria-busy]) .rf-banner[data-verdict]")).to_be_visible()
     expect(page.locator(".rf-own > h3")).to_be_attached()
+    expect(
+        page.locator(".rf-answer").get_by_role("link", name="New check")
+    ).to_be_attached()  # among the last
     becomes(page, "[...document.querySelectorAll('.rf-hum__both')].every((one) => one.textContent !== '…')")
     becomes(
         page,
