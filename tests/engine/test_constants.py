@@ -25,7 +25,6 @@ ONE_SIDED = {  # what only one of the engines does
     "THROUGH",  # the browser gets the table of powering worked out
     "GRID_BITS",  # the browser sums up what cancels otherwise, see currents.js
     "MOST_ENTRIES",  # the browser solves one state after the other
-    "ORDER_COSTS",  # in the browser with the lists, which come without the engine
 }
 
 
