@@ -83,8 +83,9 @@ class Search:
         clear = np.where(likely > likely.max() * FAINT, likely, 0.0)
         clear = clear / clear.sum()
         weight, count = clear[fault], len(self.dictionary.classes)
-        mass = np.bincount(measurement * count + other, weight, minlength=len(usual) * count)
-        mass = mass.reshape(len(usual), count)
+        mass = np.bincount(measurement * count + other, weight, minlength=len(usual) * count).reshape(
+            -1, count
+        )
         mass[np.arange(len(usual)), usual] += 1 - np.bincount(measurement, weight, minlength=len(usual))
         heard = np.maximum(mass, 0.0) @ self.channel
         bits = -np.sum(heard * np.log2(np.maximum(heard, 1e-300)), axis=1) - mass @ self._doubt
