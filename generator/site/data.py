@@ -25,8 +25,9 @@ PRINTED = {  # what no verdict and no list is made of
     "sources": {"where", "kind"},
 }
 SOLVED = {  # what verdicts are worked out from, and nothing else is
-    "ports": {"network", "supplies", "needs", "earthed", "follows", "cautions"},
-    "leads": {"network", "joins", "parts", "cautions"},
+    "connectors": {"light"},
+    "ports": {"contacts", "network", "supplies", "needs", "earthed", "follows", "cautions"},
+    "leads": {"cable", "made_for", "network", "joins", "parts", "cautions"},
 }
 # for lists that are searched without the search's own scripts
 CALLED = {kind: {"also_called"} for kind in ("connectors", "ports", "leads")} | {

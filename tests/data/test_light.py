@@ -94,6 +94,14 @@ def test_what_is_plugged_every_day_works(catalogue, start, lead, target):
     assert "not-for-data" not in {finding.id for finding in found.findings}
 
 
+def test_madi_asks_for_its_cable_however_short(catalogue):
+    """125 Mbit/s, some twenty times as fast as stereo digital sound (from memory): no length is short."""
+    found = verdict(catalogue, "madi-out-bnc", "bnc-to-bnc-50-ohm", "madi-in-bnc")
+    assert found.verdict == "lossy"
+    [why] = [finding for finding in found.findings if finding.id == "not-for-data"]
+    assert why.says.endswith("the MADI input may lock or may not.")
+
+
 def test_transmit_on_transmit_is_no_signal(catalogue):
     """A patch lead crosses, A to B (the standards' order); a straight one joins light to light."""
     found = verdict(

@@ -10,11 +10,11 @@ from generator.engine.kinds import expected, one_family, said
 
 
 def test_a_form_is_heard_by_what_understands_it():
-    plain, madi = sends(kind="digital"), sends(kind="digital", form="MADI")
+    plain, madi = sends(kind="digital"), sends(kind="data", form="MADI")
     assert one_family(plain, hears(kind="digital"))
     assert not one_family(madi, hears(kind="digital"))
-    assert not one_family(plain, hears(kind="digital", forms=("MADI",)))
-    assert one_family(madi, hears(kind="digital", forms=("AES3", "MADI")))
+    assert not one_family(plain, hears(kind="data", forms=("MADI",)))
+    assert one_family(madi, hears(kind="data", forms=("network", "MADI")))
 
 
 def test_words_say_the_form_where_there_is_one():
