@@ -73,6 +73,8 @@ class Templates:
         text = self._env.get_template(f"{page.template}.md.j2").render(page=page, **page.show)
         start, head, body = text.partition("---\n")  # the front matter of every page also tells the footer
         told = {"stamp": str(self._stamp), "edition": self._stamp.edition, "date": self._stamp.date}
+        # the search is our own (assets/js/seek); an index of the theme's would read all pages for nobody
+        told["search"] = {"exclude": True}
         lines = "".join(f"{key}: {json.dumps(value, ensure_ascii=False)}\n" for key, value in told.items())
         return f"{start}{head}{lines}{body}"
 

@@ -70,7 +70,7 @@ def test_every_picture_stands_in_a_guide(name, tree):
 def test_the_strip_of_the_plug_can_be_reached_by_keyboard_and_is_named(tree):
     page = tree["guides/order.md"].decode()
     assert (
-        '<div class="rf-figures rf-strip" data-search-exclude tabindex="0" role="group" aria-label="A jack '
+        '<div class="rf-figures rf-strip" tabindex="0" role="group" aria-label="A jack '
         'plug on its way in, step by step">' in page
     )
     assert page.count('id="guide-phone-635-trs-step-') == 2 * 9
