@@ -137,16 +137,16 @@ def test_meter_readings_join(visit):
 
 
 PARTS = {
-    "resistor": (["a.2", "b.tip"], "4.7 kohm", "0.25 W"),
-    "capacitor": (["a.2", "b.tip"], "10 uF", "63 V"),
-    "transformer": (["a.2", "a.3", "b.tip", "b.sleeve"], "1:1", None),
+    "resistor": (["a.2", "b.centre"], "4.7 kohm", "0.25 W"),
+    "capacitor": (["a.2", "b.centre"], "10 uF", "63 V"),
+    "transformer": (["a.2", "a.3", "b.centre", "b.shell"], "1:1", None),
 }
 
 
 @pytest.mark.parametrize("kind", PARTS)
 def test_a_lead_with_a_part_gives_a_file_that_lints(visit, kind, tmp_path):
     nodes, value, rating = PARTS[kind]
-    page = visit("bench/#ends=xlr-3/female,phone-35-trs/plug&joins=a.1_b.sleeve")
+    page = visit("bench/#ends=mini-xlr-3/female,rca/plug&joins=a.1_b.shell")  # few devices have these
     page.get_by_text("Parts inside: none").tap()
     page.locator('[data-key="part kind"]').select_option(kind)
     for number, node in enumerate(nodes):
@@ -169,7 +169,7 @@ def test_a_lead_with_a_part_gives_a_file_that_lints(visit, kind, tmp_path):
     shutil.copytree(default_directory(), copy)
     (tmp_path / path).write_text(text)
     lead = load(copy).leads[f"bench-lead-with-a-{kind}"]  # raises on any fault
-    assert {end.connector for end in lead.ends.values()} == {"xlr-3", "phone-35-trs"} and lead.parts
+    assert {end.connector for end in lead.ends.values()} == {"mini-xlr-3", "rca"} and lead.parts
 
 
 def test_a_link_carries_the_wiring(visit, catalogue):
