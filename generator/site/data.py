@@ -83,7 +83,7 @@ def files(
 def _classes(catalogue: Mapping[str, Any]) -> dict[str, str]:
     """What a port of somebody's own file is but for its numbers: id -> id. None where it has another plug."""
     ports = catalogue["ports"]
-    based = {name: ports[name]["same_as"] for name in catalogue["local"] if name in ports}
+    based = {name: ports[name]["same_as"] for name in catalogue.get("local", ()) if name in ports}
     return {
         name: base
         for name, base in based.items()
