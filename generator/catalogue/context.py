@@ -34,6 +34,7 @@ class Context:
     unreadable: Collection[str] = ()
     trees: dict[str, dict[str, Map]] = field(default_factory=dict)
     local: tuple[str, ...] = ()  # ids that stand in somebody's own files
+    kind: str = ""  # of the records now being checked
     confirmed: int = 0  # how many of the records now being checked say that their unlikely values are right
     _called: dict[str, defaultdict[str, list[tuple[str, Map]]]] = field(default_factory=dict)
 

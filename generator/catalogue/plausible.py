@@ -5,7 +5,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cache
-from pathlib import Path, PurePath
+from pathlib import Path
 
 import yaml
 
@@ -24,7 +24,7 @@ class Range:
     written: str
     reason: str
     keys: tuple[str, ...] = ()
-    folder: str = ""
+    kind: str = ""
 
 
 @cache
@@ -38,17 +38,17 @@ def ranges() -> tuple[Range, ...]:
             f"{row['low']} to {row['high']}",
             row["reason"],
             tuple(row.get("key", ())),
-            row.get("folder", ""),
+            row.get("kind", ""),
         )
         for row in rows
     )
 
 
-def fault(value: Quantity, name: str, path: str) -> str | None:
-    """What is wrong with a value under a key (`name`, in quotes) of a file, or None."""
-    key, folder = name.strip("'"), PurePath(path).parent.name
+def fault(value: Quantity, name: str, kind: str) -> str | None:
+    """What is wrong with a value under a key (`name`, in quotes) of a record, or None."""
+    key = name.strip("'")
     for row in ranges():
-        if row.unit == value.unit and key in (row.keys or (key,)) and row.folder in ("", folder):
+        if row.unit == value.unit and key in (row.keys or (key,)) and row.kind in ("", kind):
             far = [
                 size
                 for size in map(abs, (value.low, value.high))

@@ -213,7 +213,7 @@ class Amount(Scalar):
         node = super().check(node, name, context)
         if node and not context.confirmed and not self.names_parameter(node.text):
             value = quantity.parse(node.text, self.unit)
-            unlikely = value and plausible.fault(value, name, node.place.path)
+            unlikely = value and plausible.fault(value, name, context.kind)
             if unlikely:
                 context.problems.add(node.place, "implausible", unlikely)
         return node

@@ -167,6 +167,7 @@ def _check_shapes(kind: str, raw: dict[str, Map | None], context: Context) -> di
     if kind == "ports":
         filled = {id: _fill_instances(node, context) for id, node in filled.items()}
     shape, name = KINDS[kind], f"this {SINGULAR[kind]}" if kind in FOLDERS else "this file"
+    context.kind = kind
     # one whose `same_as` leads nowhere is not checked: all it lacks would be reported
     return {id: shape.check(node, name, context) for id, node in filled.items()}
 

@@ -52,6 +52,7 @@ def files(
     asked = {
         "questions": catalogue["questions"],
         "asks": {name: port["asks"] for name, port in catalogue["ports"].items() if port["asks"]},
+        "classes": _classes(catalogue),
     }
     solved, printed = _only(catalogue, SOLVED), _only(catalogue, PRINTED)
     first = _without(catalogue, SOLVED, PRINTED, CALLED)
@@ -76,6 +77,17 @@ def files(
         "assets/js/asks.js": _packed("manual", asked),
         "assets/js/table.js": _parsed("table", table(rows)),
         "assets/js/plugs.js": script({"plugs": plugs, "sides": sides}),
+    }
+
+
+def _classes(catalogue: Mapping[str, Any]) -> dict[str, str]:
+    """What a port of somebody's own file is but for its numbers: id -> id. None where it has another plug."""
+    ports = catalogue["ports"]
+    based = {name: ports[name]["same_as"] for name in catalogue.get("local", ()) if name in ports}
+    return {
+        name: base
+        for name, base in based.items()
+        if base and all(ports[name][key] == ports[base][key] for key in ("connector", "half"))
     }
 
 

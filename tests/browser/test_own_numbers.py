@@ -52,6 +52,15 @@ def test_a_worse_number_makes_it_worse(visit):
     )
 
 
+def test_what_to_do_is_not_taken_from_the_table(visit):
+    """By the catalogue's numbers the lead in hand is the best; by this one it is not even good."""
+    question = "mixer-line-out-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-line-in-xlr"
+    page = visit(f"{address(*question)}&own=into.main.maximum-input-level:0.775_V")
+    expect(head(page)).to_have_text("Lossy, by your number: 0.775\u00a0V")
+    expect(page.locator(".rf-do")).to_contain_text("pad")
+    expect(page.locator(".rf-do")).not_to_contain_text("instead")
+
+
 def test_a_danger_that_rests_on_something_else_stays_and_says_so(visit):
     page = visit(f"{address(*CHAIN)}&own=from.main.maximum-output-level:-20_dBV")
     expect(head(page)).to_have_text("Dangerous")

@@ -85,3 +85,13 @@ def test_a_file_that_is_not_there(own):
 
 def test_the_ledger_takes_none(own):
     assert ran("ledger", "--check", "--own", str(own)).returncode == 2
+
+
+LEAD = "name: My lead\nsame_as: xlr-f-to-xlr-m-3m\nlength: 10 m\n"
+
+
+def test_a_lead_may_be_as_long_as_leads_are(own):
+    """Whatever its folder is called: what it is, its file says. Of its look-alikes none can say so of it."""
+    (own / "my-lead.yaml").write_text(LEAD, encoding="utf-8")
+    done = ran("lint", "--own", str(own))
+    assert done.returncode == 0, done.stdout

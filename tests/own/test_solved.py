@@ -1,5 +1,5 @@
-"""What the engine solved lately is given again where the same is asked: every answer stays what it is without
-that, and a rating costs no solving."""
+"""What rests on the circuit alone is worked out once: every answer stays what it is without that, and a
+rating costs no solving."""
 
 import json
 import re
@@ -93,3 +93,19 @@ def test_a_resistance_is_solved_anew(told):
 def test_what_is_kept_is_bounded(told):
     plain, _ = told
     assert all(one[3] > 50 for one in plain), "nothing is kept where nothing may be"
+
+
+PASSING = """(() => {
+  const { engine, data, rulebook } = Ringfence, [asked, other] = CHAINS.map(([from, lead, into]) =>
+    ({ from, through: [lead], into })), factors = (question) => { globalThis.factored = 0;
+    engine.judge(data, rulebook, question); return factored; };
+  const first = factors(asked);
+  engine.inPassing(() => engine.judge(data, rulebook, other));
+  return [first, factors(asked), factors(other), factors(other)];
+})()""".replace("CHAINS", json.dumps(CHAINS[:2]))
+
+
+def test_what_is_judged_in_passing_is_not_kept(data):
+    """Other ways are ranked after every number, and must not push out the one that is typed for."""
+    first, again, other, other_again = answers(PASSING, data)
+    assert first > 50 and again == 0 and other > 50 and other_again == 0

@@ -23,7 +23,8 @@ def rows(judged):
 
 @pytest.fixture(scope="session")
 def altered(catalogue, rows, tmp_path_factory):
-    """Every file of the docs tree of a catalogue with hostile names and with ids that moved and split."""
+    """Every file of the docs tree of a catalogue with hostile names, with ids that moved and split, and with
+    a port and a lead out of somebody's own files."""
     port, lead = catalogue.ports["mic-dynamic-xlr"], catalogue.leads["xlr-f-to-xlr-m-3m"]
     return once.shared(
         once.common(tmp_path_factory),
@@ -34,6 +35,7 @@ def altered(catalogue, rows, tmp_path_factory):
                 ports=catalogue.ports
                 | {port.id: replace(port, name='<script>alert(1)</script> **x** [y](z) "q"')},
                 leads=catalogue.leads | {lead.id: replace(lead, name='"><script>alert(1)</script>')},
+                local=("mic-ribbon-xlr", "xlr-f-to-xlr-m-crossed-3m"),
                 retired={"old-mic": ("mic-dynamic-xlr",), "split": ("mic-dynamic-xlr", "mic-ribbon-xlr")},
             ),
             rows,

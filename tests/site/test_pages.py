@@ -84,6 +84,12 @@ def test_markdown_keeps_every_sign():
     assert markdown("a_b <i> 1. #x & 'q'") == r"a\_b &lt;i&gt; 1\. \#x &amp; &#39;q&#39;"
 
 
+@pytest.mark.parametrize("path", ["ports/mic-ribbon-xlr.md", "leads/xlr-f-to-xlr-m-crossed-3m.md"])
+def test_what_stands_in_a_file_of_ones_own_is_marked_as_local(tree, altered, path):
+    mark = "<strong>Local.</strong> From a file of one's own, not part of the catalogue"
+    assert mark in altered[path].decode() and mark not in tree[path].decode()
+
+
 def test_a_moved_id_redirects_in_one_hop(altered):
     page = altered["ports/old-mic.md"].decode()
     assert 'redirect: "../../ports/mic-dynamic-xlr/"' in page

@@ -167,6 +167,7 @@ def test_published_catalogue_is_the_one_in_the_scripts(tree, catalogue):
     assert found.pop("asks") == {name: some for name, some in asks.items() if some}
     for port in published["ports"].values():
         del port["same_as"]  # for who writes a record of their own: in the file, not in the scripts
+    assert found.pop("classes") == {}, "nothing is local"
     assert found == published
 
 

@@ -158,6 +158,8 @@ def check_looks(id: str, tree: Map, context: Context) -> None:
                 other_id.place, "looks-like-itself", f"'{id}' need not say that it looks like itself."
             )
             continue
+        if id in context.local:
+            continue  # the catalogue says nothing of somebody's own
         with suppress(Unusable):
             other = context.tree("leads", other_id)
             if "looks_like" not in other or id not in other.whole("looks_like").texts():

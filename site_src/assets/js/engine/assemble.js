@@ -8,6 +8,7 @@
    for another use of a lead than the one it is made for: only a danger counts there. */
 
 import { build, holdPossible } from "./circuit.js";
+import { keptFor } from "./kept.js";
 import { contacts, fits as fitsOf, mate, PLUGS, product } from "./mate.js";
 import { isPort, network, PLAIN } from "./network.js";
 import { pairs } from "./powering.js";
@@ -113,7 +114,16 @@ export function placed(data, start, leads, target, way) {
    a plug sits the other way round; `halves` are states with one joint still open and all others home; `pairs` are the ways the two may be powered, worst first.
    Throws CircuitError where no circuit can have these values. */
 export function assemble(data, start, leads, target, way, travel = true) {
-  const places = placed(data, start, leads, target, way);
+  const places = placed(data, start, leads, target, way),
+    use = `${JSON.stringify(way)} ${travel}`,
+    made = keptFor(data.connectors, places, use, () =>
+      assembled(data, places, start, leads, target, way, travel),
+    );
+  return { ...made, places, ports: portsOf(places) };
+}
+
+/* All of it that rests on the circuit alone. */
+function assembled(data, places, start, leads, target, way, travel) {
   const interfaces = meetings(data, places, leads, way, travel);
   const touchesOf = ({ home, travel: moving }) =>
     [...new Set([...home, ...moving].flatMap((state) => [...state]))].sort();
@@ -135,8 +145,6 @@ export function assemble(data, start, leads, target, way, travel = true) {
   const settled = [...home, ...earthed(home)],
     moving = [...plugging, ...earthed(plugging)];
   return {
-    places,
-    ports: portsOf(places),
     interfaces,
     touches,
     home,

@@ -9,7 +9,7 @@
 import { branched, valuesAt } from "./circuit.js";
 import { HERTZ } from "./constants.js";
 import { partAmps, signalVolts } from "./currents.js";
-import { solvedAc } from "./solved.js";
+import { solveAc } from "./solve.js";
 
 /* Net -> nodes. Nets of a circuit made over from `original` are called `net0` ...; they get the original's nodes. */
 export function nodesOf(circuit, original = null) {
@@ -64,7 +64,7 @@ function signalAmps(circuit, value, hertz, found, index) {
 
 /* One drive in one state, solved at HERTZ and shown at `hertz`. */
 export function signalCase(circuit, values, closed, corner, drive, { hertz, decides, level, source }) {
-  const [found] = solvedAc(circuit, [values], [hertz, ...HERTZ], [closed], [drive]);
+  const [found] = solveAc(circuit, [values], [hertz, ...HERTZ], [closed], [drive]);
   const [shown, ...spectrum] = found.map(([[one]]) => one);
   const driven = ({ kind, id }) => (kind === "sink" && drive.get(id)) || 0;
   const amps = circuit.parts.map(function (part, i) {
@@ -95,7 +95,7 @@ export function signalCase(circuit, values, closed, corner, drive, { hertz, deci
 export function probeCase(circuit, original, closed, nodes, level) {
   const values = valuesAt(circuit, "nominal"),
     drive = new Map([[nodes, -1]]);
-  const [[[[found]]]] = solvedAc(circuit, [values], [0], [closed], [drive]);
+  const [[[[found]]]] = solveAc(circuit, [values], [0], [closed], [drive]);
   return {
     ...plain,
     nature: "test",

@@ -5,10 +5,11 @@ import { EARTHS } from "./assemble.js";
 import { net, netName, pieces, resistive, SIGNAL_OPENS, valuesAt } from "./circuit.js";
 import { BEST_REJECTION, HUM_FLOOR, MAINS, NO_PATH, VOICE } from "./constants.js";
 import { largestAt, signalVolts, size as sizeOf } from "./currents.js";
+import { once } from "./kept.js";
 import { ONE_SIDED } from "./kinds.js";
 import { channelWord, Named, reading as readingOf, at as whereAt } from "./readings.js";
 import { decibels, humHertz, MID, pair, signalCorners } from "./signal.js";
-import { solvedAc } from "./solved.js";
+import { solveAc } from "./solve.js";
 import { quantity } from "./words.js";
 
 const SIDES = ["from", "into"];
@@ -80,14 +81,14 @@ function wanted(signals, o, i) {
 export function* screenReadings(assembly) {
   const kinds = SIDES.flatMap((place) => assembly.places.get(place).sources.map(({ kind }) => kind));
   if (!assembly.linked || (kinds.length && kinds.every((kind) => ONE_SIDED.includes(kind)))) return;
-  const ohms = screenOhms(assembly),
+  const ohms = once(assembly, "screen", () => screenOhms(assembly)),
     [state] = largestAt(ohms),
     ohm = ohms[state];
   const joined = ohm < NO_PATH,
     nodes = ends(assembly.circuit).map(netName);
   yield reading("screen-ohm", "screen", "screen", ohm, "ohm", {
     words: { device: new Named("from"), other: new Named("into") },
-    flags: { isolated: isolated(assembly) ? "yes" : "no" },
+    flags: { isolated: once(assembly, "isolated", () => isolated(assembly)) ? "yes" : "no" },
     terms: joined ? [["ohm", ohm, "ohm"]] : [],
     at: whereAt("test", state, nodes, { level: Number(joined) }),
   });
@@ -113,7 +114,7 @@ export function screenOhms({ circuit, home }) {
   const [near, far] = nodes.map((node) => net(lean, node));
   const probe = new Map([[nodes, -1]]),
     values = valuesAt(lean, "nominal");
-  const [[found]] = solvedAc(lean, [values], [0], home, [probe]);
+  const [[found]] = solveAc(lean, [values], [0], home, [probe]);
   return home.map(function (state, number) {
     const piece = pieces(lean, state, SIGNAL_OPENS);
     const volts = sizeOf(signalVolts(found[number][0], near, far));

@@ -2,30 +2,34 @@
 
 import { CircuitError } from "./circuit.js";
 import { REFINEMENTS, RESIDUAL, ROUNDING, SETTLED } from "./constants.js";
-import { factorComplex, factorReal } from "./lu.js";
+import { entriesOf, factorComplex, factorReal } from "./lu.js";
 
-/* A function from a right side to the unknowns, the first `nets` of which are voltages; what the last bits of the matrix
-   cannot tell, a leak beside a closed contact, is found by refinement. Throws CircuitError when there is no single solution. */
-export function factoredReal(matrix, size, nets) {
-  const factors = factorReal(matrix, size) || singular(),
-    imbalance = imbalanceOf(matrix, size, nets);
-  const scale = new Float64Array(size);
-  return function (right) {
-    const found = factors.solve(right);
-    let left = imbalance(right, found);
-    for (let i = 0, at = 0; i < size; i++) {
-      scale[i] = Math.abs(right[i]);
-      for (let j = 0; j < size; j++, at++) if (matrix[at] !== 0) scale[i] += Math.abs(matrix[at] * found[j]);
-    }
-    check(left, scale);
-    for (let round = 0, last = Infinity; round < REFINEMENTS; round++, left = imbalance(right, found)) {
-      const step = factors.solve(left);
+/* A function that puts into `found` the unknowns for a right side, the first `nets` of which are voltages; what the last bits of the matrix
+   cannot tell, a leak beside a closed contact, is found by refinement. It stands in `room`, until the next one does. Throws CircuitError
+   when there is no single solution. */
+export function factoredReal(room, matrix, size, nets) {
+  const entries = entriesOf(room, size, matrix),
+    factors = factorReal(room, entries, size) || singular(),
+    imbalance = realImbalance(room, entries, size, nets),
+    { count, row, column, re } = entries,
+    left = room.space("imbalance", size),
+    step = room.space("step", size),
+    scale = room.space("scale", size);
+  return function (right, found) {
+    factors.solve(right, found);
+    imbalance(right, found, left);
+    for (let i = 0; i < size; i++) scale[i] = Math.abs(right[i]);
+    for (let e = 0; e < count; e++) scale[row[e]] += Math.abs(re[e] * found[column[e]]);
+    check(left, scale, size);
+    for (let round = 0, last = Infinity; round < REFINEMENTS; round++, imbalance(right, found, left)) {
+      factors.solve(left, step);
       let moved = 0,
         largest = 0;
       for (let i = 0; i < size; i++) {
         found[i] += step[i];
-        if (i < nets)
-          (moved = Math.max(moved, Math.abs(step[i]))), (largest = Math.max(largest, Math.abs(found[i])));
+        if (i >= nets) continue;
+        moved = Math.max(moved, Math.abs(step[i]));
+        largest = Math.max(largest, Math.abs(found[i]));
       }
       if (!(moved > SETTLED * largest && moved < last / 2)) break; // what rounding moves it moves again
       last = moved;
@@ -34,80 +38,69 @@ export function factoredReal(matrix, size, nets) {
   };
 }
 
-/* A function from a right side and unknowns to what is left of every equation. Currents between nets are taken from the
+/* A function that puts into `left` what is left of every equation. Currents between nets are taken from the
    differences of their voltages: in the sum of a net's conductances a closed contact drowns what is a trillion times less.
    What rounding takes from the sums is added again in the end, for large currents cancel in every net. */
-function imbalanceOf(matrix, size, nets) {
-  const ground = new Float64Array(nets),
-    lost = new Float64Array(size);
-  let count = 0;
-  for (const entry of matrix) if (entry !== 0) count++;
-  const row = new Int32Array(count),
-    column = new Int32Array(count),
-    value = new Float64Array(count);
-  count = 0;
-  for (let i = 0, at = 0; i < size; i++) {
-    for (let j = 0; j < size; j++, at++) {
-      if (matrix[at] === 0) continue;
-      if (i < nets && j < nets) ground[i] += matrix[at];
-      if (i < nets && j === i) continue;
-      row[count] = i;
-      column[count] = j;
-      value[count++] = matrix[at];
-    }
-  }
-  return function (right, found) {
-    const left = right.slice();
-    lost.fill(0);
-    for (let k = -nets; k < count; k++) {
-      const i = k < 0 ? k + nets : row[k],
-        j = k < 0 ? i : column[k];
-      // First what ties the 0 V of an island, then each entry beside the diagonal.
-      const term =
-        k < 0
-          ? Math.round(ground[i]) * found[i]
-          : value[k] * (i < nets && j < nets ? found[j] - found[i] : found[j]);
-      const sum = left[i] - term,
-        kept = sum - left[i];
-      lost[i] += left[i] - (sum - kept) - (term + kept);
-      left[i] = sum;
+function realImbalance(room, entries, size, nets) {
+  const { count, row, column, re } = entries,
+    ground = grounded(room, entries, nets),
+    lost = room.space("lost", size);
+  return function (right, found, left) {
+    lost.fill(0, 0, size);
+    for (let i = 0; i < size; i++) left[i] = right[i];
+    for (let i = 0; i < nets; i++) take(left, lost, i, ground[i] * found[i]);
+    for (let e = 0; e < count; e++) {
+      const i = row[e],
+        j = column[e];
+      if (i >= nets || j >= nets) take(left, lost, i, re[e] * found[j]);
+      else if (i !== j) take(left, lost, i, re[e] * (found[j] - found[i]));
     }
     for (let i = 0; i < size; i++) left[i] += lost[i];
-    return left;
   };
 }
 
+/* What ties each net to 0 V: where it is that of an island. */
+function grounded(room, { count, row, column, re }, nets) {
+  const sums = room.filled("ground", nets);
+  for (let e = 0; e < count; e++) if (row[e] < nets && column[e] < nets) sums[row[e]] += re[e];
+  for (let i = 0; i < nets; i++) sums[i] = Math.round(sums[i]);
+  return sums;
+}
+
+/* Take a term from what is left of equation i; `lost` gathers what rounding takes. */
+function take(left, lost, i, term) {
+  const sum = left[i] - term,
+    kept = sum - left[i];
+  lost[i] += left[i] - (sum - kept) - (term + kept);
+  left[i] = sum;
+}
+
 /* The same for a complex matrix {re, im}; right sides are real, unknowns {re, im}. */
-export function factoredComplex(matrix, size, nets) {
-  const factors = factorComplex(matrix, size) || singular(),
-    imbalance = complexImbalance();
-  const zero = new Float64Array(size),
-    scale = new Float64Array(size);
-  return function (right) {
-    const found = factors.solve(right),
-      extent = magnitudes(found);
-    let left = imbalance(right, found);
-    for (let i = 0, at = 0; i < size; i++) {
-      scale[i] = Math.abs(right[i]);
-      for (let j = 0; j < size; j++, at++) {
-        const mr = matrix.re[at],
-          mi = matrix.im[at];
-        if (mr !== 0 || mi !== 0) scale[i] += magnitude(mr, mi) * extent[j];
-      }
-    }
-    check(magnitudes(left), scale);
-    for (let round = 0, last = Infinity; round < REFINEMENTS; round++, left = imbalance(right, found)) {
-      const one = factors.solve(left.re),
-        other = factors.solve(left.im); // right sides are real
+export function factoredComplex(room, matrix, size, nets) {
+  const entries = entriesOf(room, size, matrix.re, matrix.im),
+    factors = factorComplex(room, entries, size) || singular(),
+    imbalance = complexImbalance(room, entries, size, nets),
+    { count, row, column, re, im } = entries,
+    none = room.filled("none", size),
+    left = { re: room.space("imbalance", size), im: room.space("imbalance im", size) },
+    step = { re: room.space("step", size), im: room.space("step im", size) },
+    scale = room.space("scale", size);
+  return function (right, found) {
+    factors.solve(right, none, found);
+    imbalance(right, found, left);
+    for (let i = 0; i < size; i++) scale[i] = Math.abs(right[i]);
+    for (let e = 0; e < count; e++)
+      scale[row[e]] += magnitude(re[e], im[e]) * magnitude(found.re[column[e]], found.im[column[e]]);
+    check(magnitudes(room, left, size), scale, size);
+    for (let round = 0, last = Infinity; round < REFINEMENTS; round++, imbalance(right, found, left)) {
+      factors.solve(left.re, left.im, step);
       let moved = 0,
         largest = 0;
       for (let i = 0; i < size; i++) {
-        const re = one.re[i] - other.im[i],
-          im = one.im[i] + other.re[i];
-        found.re[i] += re;
-        found.im[i] += im;
+        found.re[i] += step.re[i];
+        found.im[i] += step.im[i];
         if (i >= nets) continue;
-        moved = Math.max(moved, magnitude(re, im));
+        moved = Math.max(moved, magnitude(step.re[i], step.im[i]));
         largest = Math.max(largest, magnitude(found.re[i], found.im[i]));
       }
       if (!(moved > SETTLED * largest && moved < last / 2)) break;
@@ -115,36 +108,47 @@ export function factoredComplex(matrix, size, nets) {
     }
     return found;
   };
-
-  /* What is left of every equation, {re, im}. */
-  function complexImbalance() {
-    const real = imbalanceOf(matrix.re, size, nets),
-      imaginary = imbalanceOf(matrix.im, size, nets);
-    return function (right, { re, im }) {
-      const left = { re: real(right, re), im: real(zero, im) },
-        across = imaginary(zero, im),
-        along = imaginary(zero, re);
-      for (let i = 0; i < size; i++) {
-        left.re[i] -= across[i];
-        left.im[i] += along[i];
-      }
-      return left;
-    };
-  }
 }
 
-function magnitudes({ re, im }) {
-  const found = new Float64Array(re.length);
-  for (let i = 0; i < found.length; i++) found[i] = magnitude(re[i], im[i]);
+function complexImbalance(room, entries, size, nets) {
+  const { count, row, column, re, im } = entries,
+    ground = grounded(room, entries, nets),
+    lostRe = room.space("lost", size),
+    lostIm = room.space("lost im", size);
+  return function (right, found, left) {
+    lostRe.fill(0, 0, size);
+    lostIm.fill(0, 0, size);
+    for (let i = 0; i < size; i++) (left.re[i] = right[i]), (left.im[i] = 0);
+    for (let i = 0; i < nets; i++) {
+      take(left.re, lostRe, i, ground[i] * found.re[i]);
+      take(left.im, lostIm, i, ground[i] * found.im[i]);
+    }
+    for (let e = 0; e < count; e++) {
+      const i = row[e],
+        j = column[e],
+        between = i < nets && j < nets;
+      if (between && i === j) continue;
+      const r = between ? found.re[j] - found.re[i] : found.re[j],
+        m = between ? found.im[j] - found.im[i] : found.im[j];
+      if (re[e] !== 0) take(left.re, lostRe, i, re[e] * r), take(left.im, lostIm, i, re[e] * m);
+      if (im[e] !== 0) take(left.re, lostRe, i, -im[e] * m), take(left.im, lostIm, i, im[e] * r);
+    }
+    for (let i = 0; i < size; i++) (left.re[i] += lostRe[i]), (left.im[i] += lostIm[i]);
+  };
+}
+
+function magnitudes(room, { re, im }, size) {
+  const found = room.space("magnitudes", size);
+  for (let i = 0; i < size; i++) found[i] = magnitude(re[i], im[i]);
   return found;
 }
 
 export const magnitude = (re, im) => Math.sqrt(re * re + im * im);
 
-function check(error, scale) {
+function check(error, scale, size) {
   let largest = 0;
-  for (let i = 0; i < scale.length; i++) if (scale[i] > largest) largest = scale[i];
-  for (let i = 0; i < scale.length; i++) {
+  for (let i = 0; i < size; i++) if (scale[i] > largest) largest = scale[i];
+  for (let i = 0; i < size; i++) {
     // Written so that what is not a number fails too.
     if (!(Math.abs(error[i]) <= RESIDUAL * scale[i] + ROUNDING * largest)) {
       throw new CircuitError("no single solution: the currents of a net do not sum to zero");

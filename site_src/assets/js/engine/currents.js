@@ -11,6 +11,25 @@ export function largestAt(numbers) {
   return first(numbers, value * (1 - ALIKE * Math.sign(value)));
 }
 
+/* The most of a function of (drive, state) over all drives and the states from `start` to before `stop`, and where it stands first:
+   {most, at: [drive, state from `start` on]}. */
+export function mostAt(solution, read, start, stop) {
+  const wide = stop - start,
+    numbers = new Float64Array(solution.unknowns.length * wide);
+  let most = -Infinity,
+    count = 0;
+  for (let drive = 0; drive < solution.unknowns.length; drive++)
+    for (let state = start; state < stop; state++) {
+      const one = read(drive, state);
+      numbers[count++] = one;
+      if (one > most) most = one;
+    }
+  const least = most * (1 - ALIKE * Math.sign(most));
+  let first = 0;
+  while (numbers[first] < least) first++;
+  return { most, at: [Math.floor(first / wide), first % wide] };
+}
+
 /* The largest of nested lists of numbers. */
 export const most = (one) =>
   typeof one === "number" ? one : one.reduce((found, each) => Math.max(found, most(each)), -Infinity);

@@ -3,37 +3,41 @@
 
 import { group } from "./assemble.js";
 import { MORE, RESIDUE } from "./constants.js";
-import { everywhere, largestAt, most as mostOf, nodeVolts, partAmps } from "./currents.js";
+import { everywhere, largestAt, mostAt, most as mostOf, nodeVolts, partAmps } from "./currents.js";
 import { shared } from "./hanging.js";
+import { once, remembered } from "./kept.js";
 import { CLOSURE } from "./kinds.js";
 import { heldAgainst, limitValues, partIndex, stress as stressOf } from "./limits.js";
 import { meeting } from "./meeting.js";
 import { isPort } from "./network.js";
 import { Named, reading, at as whereAt } from "./readings.js";
-import { drivesOf, statesOf } from "./solve.js";
-import { solvedDc } from "./solved.js";
+import { drivesOf, solveDc, statesOf } from "./solve.js";
 import { liveSupplies, liveVolts, placeOf, settings, stacked, supplySwitches } from "./switches.js";
 import { quantity } from "./words.js";
 
 /* All readings of every setting; `signals` tells what signal at its loudest adds to a part. */
 export function* directReadings(assembly, signals) {
-  for (const setting of solveSettings(assembly, settings(assembly.ports))) {
+  const { circuit, ports, states } = assembly,
+    wanted = settings(ports),
+    numbers = 4 * wanted.length * circuit.size * states.length;
+  for (const setting of once(assembly, "settings", () => solveSettings(assembly, wanted), numbers)) {
     yield* stress(assembly, setting, signals);
     yield* needs(assembly, setting);
-    yield* supplies(assembly, setting);
-    yield* windings(assembly, setting);
+    const { measured } = setting;
+    yield* remembered(measured, "supplies", () => [...supplies(assembly, setting)]);
+    yield* remembered(measured, "windings", () => [...windings(assembly, setting)]);
   }
 }
 
-/* Every wanted setting in every state, all of them in one solve: {number, live, places, solution, apart, hung, at}, the supplies that
+/* Every wanted setting in every state, all of them in one solve: {number, live, places, solution, apart, hung, at, located, measured}, the supplies that
    are on as [place, part number] and where they are, the solution, the same with nothing plugged in, and both where hanging pieces have
    shared their charge (null where none hang); `at` says where the largest of numbers [drive][state from `from` on] stands, read at
-   `decides`, `moved` of (drive, state) which of them are shared. */
+   `decides`, and `located` the same for one of them, `moved` of (drive, state) telling which are shared; `measured` keeps what was read here. */
 function solveSettings(assembly, wanted) {
   const { circuit, ports, states } = assembly,
     { values, each } = stacked(circuit, ports, wanted);
   const closed = [...states, assembly.apart],
-    solution = solvedDc(circuit, values, closed),
+    solution = solveDc(circuit, values, closed),
     hanging = shared(solution, closed);
   const parted = (some) => [statesOf(some, 0, states.length), statesOf(some, states.length)];
   let start = 0;
@@ -43,14 +47,15 @@ function solveSettings(assembly, wanted) {
       mine = (whole) => parted(drivesOf(whole, first, first + drives.length));
     start += drives.length;
     const live = liveSupplies(circuit, liveVolts(circuit, ports, setting));
-    const at = function (numbers, decides, from = 0, moved = () => false) {
-      const [drive, state] = largestAt(numbers),
-        [corner, off] = drives[drive];
+    const located = function ([drive, state], decides, from = 0, moved = () => false) {
+      const [corner, off] = drives[drive];
       return whereAt("direct", state + from, decides, { corner, off, shared: moved(drive, state + from) });
     };
+    const at = (numbers, decides, from) => located(largestAt(numbers), decides, from);
     const [plugged, apart] = mine(solution),
       places = new Set(live.map(([place]) => place));
-    return { number, live, places, at, solution: plugged, apart, hung: hanging && mine(hanging) };
+    const hung = hanging && mine(hanging);
+    return { number, live, places, at, located, solution: plugged, apart, hung, measured: new Map() };
   });
 }
 
@@ -65,19 +70,21 @@ function* stress(assembly, setting, signals) {
     { number } = setting;
   for (const [place, record] of assembly.places) {
     for (const limit of record.network.limits) {
-      const { read, alone, moved } = held(setting, place, limit);
       for (const [state, start, stop] of [
         ["settled", 0, settled],
         ["plugging", settled, assembly.states.length],
       ]) {
         if (start === stop) continue;
-        const cases = everywhere(setting.solution, read, start, stop),
-          most = mostOf(cases);
+        const { most, alone, where } = remembered(
+          setting.measured,
+          `${place} ${limit.id} ${limit.settled === null} ${state}`,
+          () => measured(setting, place, limit, start, stop),
+        );
         const [signal, loud] = signals.peak(place, limit, state, number);
         const rating = state === "settled" ? limit.settled : limit.momentary;
         const own = setting.places.has(place) && most > MORE * alone + RESIDUE;
         if (rating === null && !(signal > RESIDUE || elsewhere(setting, place) || own)) continue;
-        const at = signal > most ? loud : setting.at(cases, "", start, moved);
+        const at = signal > most ? loud : where;
         const unit = { watts: "W", amps: "A" }[limit.quantity] || "V",
           peak = unit === "W" ? "" : ", peak";
         const terms = [
@@ -98,6 +105,13 @@ function* stress(assembly, setting, signals) {
       }
     }
   }
+}
+
+/* The most at a limit in some states, with nothing plugged in, and where it stands. */
+function measured(setting, place, limit, start, stop) {
+  const { read, alone, moved } = held(setting, place, limit),
+    { most, at } = mostAt(setting.solution, read, start, stop);
+  return { most, alone, where: setting.located(at, "", start, moved) };
 }
 
 /* The size at a limit of (drive, state), the most with nothing plugged in, and which sizes are those of charge that is shared, being

@@ -5,36 +5,55 @@ import { netName, pieces, resistive, SIGNAL_OPENS, valuesAt } from "./circuit.js
 import { ALIKE, LEAST_CHARGE, MORE, NOTICED } from "./constants.js";
 import { everywhere, largestAt, partAmps, signalVolts, size } from "./currents.js";
 import { atLimit, Capacitors, instants, secondsBeyond, struckAt, struckTerms } from "./instants.js";
+import { once, remembered } from "./kept.js";
 import { stress } from "./limits.js";
 import { at, Named, partName, reading } from "./readings.js";
-import { solvedAc } from "./solved.js";
+import { solveAc } from "./solve.js";
 import { supplySwitches } from "./switches.js";
 
 /* What capacitors bring to rated parts in the first instant and for seconds after; peak current (A) with charge and energy of
    every one that a supply charges; and the time (s) the slowest takes to settle. */
 export function* dischargeReadings(assembly) {
-  const capacitors = new Capacitors(assembly);
-  for (const struck of instants(capacitors)) {
+  const { capacitors, struck: all } = once(
+    assembly,
+    "instants",
+    () => charged(assembly),
+    numbersOf(assembly),
+  );
+  for (const struck of all) {
     for (const [place, record] of assembly.places) {
       // Heat takes longer than an instant.
       const limits = record.network.limits.filter(({ quantity }) => quantity !== "watts");
       for (const limit of limits) yield* passed(capacitors, struck, place, record, limit);
     }
-    if (struck.moment !== "plugging" || struck.before[1] >= assembly.home.length) continue; // not fully plugged
-    yield* emptied(assembly, struck);
-    const charges = new Map([...struck.charges].filter(([, volts]) => Math.abs(volts) >= LEAST_CHARGE));
-    if (charges.size) yield slowest(assembly, charges, struck.setting);
+    yield* remembered(struck.measured, "emptied", () => [...givenOff(assembly, struck)]);
   }
+}
+
+/* How many numbers that comes to, about: for every position as many as states of charging. */
+const numbersOf = ({ circuit, states, home, halves }) =>
+  4 * circuit.size * states.length * (home.length + 1 + halves.length);
+
+function charged(assembly) {
+  const capacitors = new Capacitors(assembly);
+  return { capacitors, struck: instants(capacitors) };
+}
+
+/* What the capacitors give that were charged fully plugged, and how long that takes. */
+function* givenOff(assembly, struck) {
+  if (struck.moment !== "plugging" || struck.before[1] >= assembly.home.length) return; // not fully plugged
+  yield* emptied(assembly, struck);
+  const charges = new Map([...struck.charges].filter(([, volts]) => Math.abs(volts) >= LEAST_CHARGE));
+  if (charges.size) yield slowest(assembly, charges, struck.setting);
 }
 
 /* What passes a rating: what it stands for a moment at once, or what it stands for seconds and longer than a moment. A rating
    that is not known counts where a supply elsewhere is on, and where the connection makes the device's own do more to it. */
 function* passed(capacitors, struck, place, record, limit) {
   const { assembly } = capacitors,
-    [sizes] = atLimit(assembly, struck.solution, place, limit);
-  const [state] = largestAt(sizes),
-    most = sizes[state],
-    { momentary, seconds: lasting } = limit;
+    { momentary, seconds: lasting } = limit,
+    name = `${place} ${limit.id} ${limit.settled === null}`,
+    { sizes, state, most } = remembered(struck.measured, name, () => worst(assembly, struck, place, limit));
   const told = (rating, value, at, words) =>
     stress(
       place,
@@ -56,12 +75,23 @@ function* passed(capacitors, struck, place, record, limit) {
   }
   if (momentary === null || lasting === null) return;
   const beyond = [...sizes.slice(0, assembly.settled.length).entries()].filter(([, size]) => size > lasting);
-  const taken = beyond.map(([at]) => secondsBeyond(capacitors, struck, at, place, limit, lasting));
+  const taken = beyond.map(([at]) =>
+    remembered(struck.measured, `${name} ${at} ${lasting}`, () =>
+      secondsBeyond(capacitors, struck, at, place, limit, lasting),
+    ),
+  );
   const seconds = Math.max(0, ...taken);
   if (!seconds) return;
   const [at, size] = beyond[taken.indexOf(seconds)];
   const reading = told(lasting, size, at, { seconds, supply: supplyOf(capacitors, struck) });
   yield { ...reading, quantity: reading.quantity.replace("part", "lasting") };
+}
+
+/* The sizes at a limit in every state, and the largest of them. */
+function worst(assembly, { solution }, place, limit) {
+  const [sizes] = atLimit(assembly, solution, place, limit),
+    [state] = largestAt(sizes);
+  return { sizes, state, most: sizes[state] };
 }
 
 /* The supplies that are on in a setting, in words. */
@@ -138,7 +168,7 @@ function settling({ circuit, home }, charges) {
   if (!names.length) return new Map();
   const values = valuesAt(lean, "nominal"),
     probes = names.map((name) => [[ends(name), -1]]);
-  const [[[found]]] = solvedAc(lean, [values], [0], home.slice(0, 1), probes);
+  const [[[found]]] = solveAc(lean, [values], [0], home.slice(0, 1), probes);
   return new Map(
     names.map((name, i) => {
       const volts = signalVolts(found[i], ...ends(name).map((node) => nets.get(node)));

@@ -7,6 +7,7 @@ import { Named } from "./readings.js";
 import { quantity } from "./words.js";
 
 const UNRATED = ["rating-not-known", "supply-reversed"]; // what such a number is held against is no rating of the part
+const sorted = new WeakMap(); // rulebook -> its rules by quantity
 const WORD_UNITS = { energy: "J", charge: "V", seconds: "s" };
 export const STATES = {
   settled: "settled",
@@ -25,16 +26,25 @@ export function met(rule, value, limit) {
 /* The limit a rule holds a reading against. */
 export const limitOf = (rule, reading) => (rule.limit === "own" ? reading.limit : rule.limit);
 
+/* The rules about a quantity, in the rulebook's order. */
+function about(rulebook, quantity) {
+  if (!sorted.has(rulebook)) {
+    const rules = new Map(rulebook.map((rule) => [rule.quantity, []]));
+    for (const rule of rulebook) rules.get(rule.quantity).push(rule);
+    sorted.set(rulebook, rules);
+  }
+  return sorted.get(rulebook).get(quantity) || [];
+}
+
 /* What the rulebook says of a reading, in its order; figures only with every supply on, which is the first setting.
    `switches` are the settings in words, `places` the Map of an assembly. */
 export function findingsOf(rulebook, reading, switches, places) {
   const { value, flags } = reading;
-  const asked = ({ quantity, severity, only }) =>
-    quantity === reading.quantity &&
+  const asked = ({ severity, only }) =>
     !(severity === "figure" && reading.setting) &&
     Object.entries(only).every(([key, want]) => flags[key] === want);
   const beyond = (rule) => met(rule, value, limitOf(rule, reading));
-  return rulebook
+  return about(rulebook, reading.quantity)
     .filter((rule) => asked(rule) && beyond(rule) && (rule.until === null || value <= rule.until))
     .map((rule) => made(rule, reading, switches, places));
 }

@@ -2,7 +2,7 @@
 
 import { islands, pieces as piecesOf } from "./circuit.js";
 import { LEAST_CAPACITANCE } from "./constants.js";
-import { factorReal } from "./lu.js";
+import { entriesOf, factorReal, Room } from "./lu.js";
 
 /* The solution with every hanging piece where the charges of its capacitors cancel, none charged before, instead of at 0 V; null
    where no piece hangs. `closed`: for each state its switches. */
@@ -102,12 +102,13 @@ function mover(circuit, zeros, pieces) {
     farads[row * size + row] += nominal;
     if (column !== undefined) farads[row * size + column] -= nominal;
   }
-  const { solve } = factorReal(farads, size);
+  const room = new Room(), // it is solved with later on
+    { solve } = factorReal(room, entriesOf(room, size, farads), size);
   return function (found) {
     const charge = new Float64Array(size),
       moved = found.slice();
     for (const [here, there, row, , nominal] of sides) charge[row] += nominal * (found[there] - found[here]);
-    const volts = solve(charge);
+    const volts = solve(charge, new Float64Array(size));
     zeros.forEach((zero, net) => {
       if (place.has(zero)) moved[net] += volts[place.get(zero)];
     });

@@ -12,8 +12,7 @@ import { everywhere, most, nodeVolts, partAmps, partVolts } from "./currents.js"
 import { idle, shared } from "./hanging.js";
 import { decides, heldAgainst, limitValues } from "./limits.js";
 import { at } from "./readings.js";
-import { drivesOf } from "./solve.js";
-import { solvedDc } from "./solved.js";
+import { drivesOf, solveDc } from "./solve.js";
 import { driveValues, liveSupplies, liveVolts, offs, settings } from "./switches.js";
 
 export const CONTACT = ":contact";
@@ -48,7 +47,7 @@ export const Capacitors = class Capacitors {
     const { circuit, apart, home, halves } = this.assembly,
       states = [...home, apart, ...halves],
       numbers = [...this.large.values()];
-    const found = solvedDc(circuit, this.driven, states),
+    const found = solveDc(circuit, this.driven, states),
       atOnce = shared(found, states) || found,
       still = idle(circuit, states);
     const volts = numbers.map((i) => everywhere(found, partVolts(found, i)));
@@ -68,7 +67,7 @@ export const Capacitors = class Capacitors {
   alone(position, place, limit) {
     const { circuit, apart } = this.assembly;
     if (!this.unplugged.has(position))
-      this.unplugged.set(position, solvedDc(circuit, [this.driven[position]], [apart]));
+      this.unplugged.set(position, solveDc(circuit, [this.driven[position]], [apart]));
     const solution = this.unplugged.get(position),
       read = limitValues(solution, place, limit);
     return most(everywhere(solution, (...which) => heldAgainst(limit, read(...which))));
@@ -90,7 +89,7 @@ export const Capacitors = class Capacitors {
   /* Solve with the capacitors at `held` volts, [capacitor][row][state]. */
   solve(rows, held, closed) {
     const volts = new Map([...this.large.keys()].map((name, k) => [this.circuit.index.get(name), held[k]]));
-    return solvedDc(this.circuit, rows, closed, volts);
+    return solveDc(this.circuit, rows, closed, volts);
   }
 
   /* What lies across every large capacitor, [capacitor][row][state]. */
@@ -120,13 +119,13 @@ function struckCircuit(circuit, large) {
 
 /* Every first instant of every setting that feeds anything. Plugging in: all states, charged with nothing or with one joint
    less plugged. Pulling out: all states, charged as fully plugged. Switching: the settled states, charged as before the
-   switch; it belongs to the setting with more supplies on. Each is {setting, driven, moment, before, charges, live, solution}:
+   switch; it belongs to the setting with more supplies on. Each is {setting, driven, moment, before, charges, live, solution, measured}:
    the setting it belongs to, the position of the supplies now, plugging or switching, the position and state (number of one of
    `settled`) in which the capacitors were charged, V by part id, places whose supplies are on now; the solution has one
-   drive. */
-export function* instants(capacitors) {
+   drive; `measured` keeps what was read here. */
+export function instants(capacitors) {
   const { large, fed, positions, live, assembly } = capacitors;
-  if (!large.size || !fed.includes(true)) return;
+  if (!large.size || !fed.includes(true)) return [];
   const levels = capacitors.settled(),
     [[each]] = levels;
   const plugged = fed.flatMap((one, number) =>
@@ -141,6 +140,7 @@ export function* instants(capacitors) {
         [other, one],
       ].map(([driven, before]) => [driven, positions[one][0], [before, 0]]),
     );
+  const found = [];
   for (const [moment, asked, states] of [
     ["plugging", plugged, assembly.states],
     ["switching", switched, assembly.settled],
@@ -154,7 +154,7 @@ export function* instants(capacitors) {
     );
     for (const [row, [driven, setting, before]] of asked.entries()) {
       const charges = new Map([...large.keys()].map((name, k) => [name, volts(asked[row])[k]]));
-      yield {
+      found.push({
         setting,
         driven,
         moment,
@@ -162,9 +162,11 @@ export function* instants(capacitors) {
         charges,
         live: live[driven],
         solution: drivesOf(solution, row, row + 1),
-      };
+        measured: new Map(),
+      });
     }
   }
+  return found;
 }
 
 /* Pairs of positions that differ in one switch; what is off in both is so in the same kind. */

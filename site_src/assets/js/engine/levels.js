@@ -4,11 +4,12 @@
 import { net, valuesAt } from "./circuit.js";
 import { HERTZ, PICKUP, SHOUT } from "./constants.js";
 import { largestAt, signalVolts, size as sizeOf } from "./currents.js";
+import { once } from "./kept.js";
 import { AUDIO } from "./kinds.js";
 import { padWords } from "./pad.js";
 import { channelWord, reading as readingOf, at as whereAt } from "./readings.js";
 import { decibels, driveOf, HIGH, LOW, loudest, MID, pair } from "./signal.js";
-import { solvedAc } from "./solved.js";
+import { solveAc } from "./solve.js";
 import { quantity as quantityOf } from "./words.js";
 
 const reading = (quantity, pair, where, value, unit, more) =>
@@ -98,7 +99,8 @@ function pickup({ assembly }, o, i, where, name, words) {
     apart = assembly.settled.length;
   const drive = driveOf(o.place, o.source),
     hertz = [HERTZ[MID], PICKUP];
-  const [found] = solvedAc(circuit, [valuesAt(circuit, "nominal")], hertz, states, [drive]);
+  const solved = () => solveAc(circuit, [valuesAt(circuit, "nominal")], hertz, states, [drive]),
+    [found] = once(assembly, `pickup ${o.name}`, solved, 4 * states.length * circuit.size);
   const across = function (nodes) {
     const [a, b] = nodes.map((node) => net(circuit, node));
     return found.map((solved) => solved.map(([one]) => sizeOf(signalVolts(one, a, b))));

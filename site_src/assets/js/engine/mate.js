@@ -146,6 +146,7 @@ function byOrderOfMake(receptacle, shared) {
 
 function combinations(items, size) {
   if (size === 0) return [[]];
+  if (size > items.length) return [];
   return items.flatMap((item, i) =>
     combinations(items.slice(i + 1), size - 1).map((rest) => [item, ...rest]),
   );

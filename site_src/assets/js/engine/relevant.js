@@ -15,7 +15,7 @@ import {
   WIRE_DROP,
 } from "./constants.js";
 import { largestAt, size } from "./currents.js";
-import { solvedAc } from "./solved.js";
+import { solveAc } from "./solve.js";
 
 const alternating = ({ nature }) => nature === "signal" || nature === "test";
 const meets = (net, e) => net === e.a || net === e.b;
@@ -143,7 +143,7 @@ function testSignal(solved, all) {
   if (!branch && !there) return { volts: solved.volts.map(() => [0, 0]), amps: new Map() };
   const drive = branch ? [deciding.id, 1] : [between, -1],
     own = Float64Array.from(lean.parts, ({ id }) => values.get(id));
-  const [[[[found]]]] = solvedAc(lean, [own], [solved.hertz || 0], [solved.closed], [[drive]]);
+  const [[[[found]]]] = solveAc(lean, [own], [solved.hertz || 0], [solved.closed], [[drive]]);
   const read = (at) => (at === undefined ? [0, 0] : [found.re[at], found.im[at]]);
   return {
     volts: solved.volts.map((_, net) => read(lean.nets.get(name(net)))),

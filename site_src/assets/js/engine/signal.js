@@ -5,9 +5,10 @@ import { CAPACITANCE, EARTHS, RESISTANCE } from "./assemble.js";
 import { net, valuesAt } from "./circuit.js";
 import { BALANCE_HERTZ, GAIN_FLOOR, HERTZ, MAINS } from "./constants.js";
 import { largestAt, signalAmps, signalVolts, size } from "./currents.js";
+import { once } from "./kept.js";
 import { allSignals, eachSignal, partIndex } from "./limits.js";
 import { at } from "./readings.js";
-import { solvedAc } from "./solved.js";
+import { solveAc } from "./solve.js";
 import { sends, settings, skewed, switchedOn } from "./switches.js";
 
 export const LOW = 0;
@@ -91,7 +92,8 @@ class Signals {
   worked(place, limit, settled, data, level) {
     const { circuit } = this.assembly,
       edges = settled ? HERTZ : [HERTZ[MID]];
-    const each = eachSignal(circuit, place, limit, data, edges, this.values);
+    const name = `signal at ${place} ${limit.id} ${settled}`,
+      each = once(this.assembly, name, () => eachSignal(circuit, place, limit, data, edges, this.values));
     if (!each) return [0, nothing()];
     const total = allSignals(limit, each, level),
       [corner, edge, state] = largestAt(total);
@@ -145,7 +147,14 @@ class Signals {
 }
 
 /* Solve every signal question of an assembly. */
-export function solveSignals(assembly) {
+export const solveSignals = (assembly) =>
+  new Signals({ assembly, ...once(assembly, "signals", () => solved(assembly), numbersOf(assembly)) });
+
+/* How many numbers that comes to, about. */
+const numbersOf = ({ circuit, states, ports }) =>
+  4 * circuit.size * states.length * ports.flatMap(([, port]) => port.sources).length;
+
+function solved(assembly) {
   const { circuit, bare, plugging } = assembly,
     states = assembly.settled,
     { length } = states;
@@ -155,8 +164,8 @@ export function solveSignals(assembly) {
   const drives = sources.map(([, [place, s]]) => driveOf(place, s));
   const probes = sources.map(([, [place, s]]) => new Map([[s.output.map((node) => `${place}/${node}`), -1]]));
 
-  const found = solvedAc(circuit, values, HERTZ, [...states, assembly.apart], [...drives, ...probes]);
-  const [lean] = solvedAc(bare, [valuesAt(bare, "nominal")], HERTZ, states, drives);
+  const found = solveAc(circuit, values, HERTZ, [...states, assembly.apart], [...drives, ...probes]);
+  const [lean] = solveAc(bare, [valuesAt(bare, "nominal")], HERTZ, states, drives);
   const maps = ["gains", "bare", "openOutput", "output", "load", "loads"].map((name) => [name, new Map()]);
   const signals = Object.fromEntries(maps);
   sources.forEach(([name, [place, source]], column) => {
@@ -189,14 +198,13 @@ export function solveSignals(assembly) {
   const settled = found.map((edges) =>
     edges.map((solved) => solved.slice(0, length).map((one) => one.slice(0, drives.length))),
   );
-  return new Signals({
-    assembly,
+  return {
     values,
     ...signals,
     ...hummed(assembly, listeners, values),
     settled,
-    plugging: moving ? solvedAc(circuit, values.slice(0, 1), [HERTZ[MID]], plugging, drives) : [[[]]],
-  });
+    plugging: moving ? solveAc(circuit, values.slice(0, 1), [HERTZ[MID]], plugging, drives) : [[[]]],
+  };
 }
 
 /* The signal voltage between two nodes of a place, in any solved drive. */
@@ -230,7 +238,7 @@ function hummed(assembly, listeners, values) {
   );
   const hertz = (number) => (number ? [MAINS] : humHertz()); // the balance is asked of the first pair only
   const found = pairs.map((pair, number) =>
-    solvedAc(
+    solveAc(
       linked,
       padded.map((row) => powered(linked, row, pair)),
       hertz(number),

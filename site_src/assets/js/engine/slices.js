@@ -8,7 +8,7 @@ import { TEST_AMPS } from "./constants.js";
 import { shared } from "./hanging.js";
 import { Capacitors, CORNER } from "./instants.js";
 import { driveOf, powered, sourcesOf } from "./signal.js";
-import { solvedDc } from "./solved.js";
+import { solveDc } from "./solve.js";
 import { driveValues, liveVolts, settings } from "./switches.js";
 
 /* The case of a reading; null where no voltage or current decides. */
@@ -22,7 +22,7 @@ function direct(assembly, { setting }, { state, corner, off, decides, shared: ha
   const live = liveVolts(circuit, ports, settings(ports)[setting]);
   const values = driveValues(circuit, live, corner, off),
     closed = states[state];
-  const solution = solvedDc(circuit, [values], [closed]);
+  const solution = solveDc(circuit, [values], [closed]);
   return directCase(hangs ? shared(solution, [closed]) : solution, closed, corner, decides);
 }
 

@@ -14,8 +14,10 @@ import {
   stampConductance,
 } from "./circuit.js";
 import { CONTACT_OHM, LEAK, OPEN_OHM, RESIDUAL, ROUNDS } from "./constants.js";
+import { Room } from "./lu.js";
 
 export const OPEN = NaN; // volts of an emf that is disconnected
+const rooms = []; // what a matrix is factored in: one for each way its bends may lie in one case
 const bends = (part) => part.kind === "sink" || part.kind === "clamp";
 
 /* Direct current. `drives`: for each drive the values of all parts (ohm, V, A); `closed`: for each state its switches. An emf
@@ -24,16 +26,23 @@ const bends = (part) => part.kind === "sink" || part.kind === "clamp";
 export function solveDc(circuit, drives, closed, volts = new Map()) {
   const stamps = stateStamps(circuit, closed, DIRECT_OPENS);
   const unknowns = drives.map(() => []),
-    bending = [...circuit.parts.keys()].filter((i) => bends(circuit.parts[i]));
+    found = blocks(circuit, drives.length * closed.length),
+    numbers = [...circuit.parts.keys()],
+    bending = numbers.filter((i) => bends(circuit.parts[i])),
+    emfs = numbers.filter((i) => circuit.parts[i].kind === "emf"),
+    right = new Float64Array(circuit.size);
   for (const group of alike(circuit, drives)) {
     const base = directMatrix(circuit, drives[group[0]]);
     stamps.forEach((stamp, state) => {
-      const matrix = stamp(base.slice()),
+      const matrix = stamp(copied("state", base, base.length)),
         factored = new Map();
       for (const drive of group) {
-        const own = (i) => (volts.has(i) ? volts.get(i)[drive][state] : drives[drive][i]);
-        const right = emfs(circuit, own);
-        unknowns[drive][state] = bend(circuit, bending, drives[drive], matrix, right, factored);
+        for (const i of emfs) {
+          const own = volts.has(i) ? volts.get(i)[drive][state] : drives[drive][i];
+          right[circuit.branches.get(circuit.parts[i].id)] = own || 0; // what is OPEN has none
+        }
+        unknowns[drive][state] = found();
+        bend(circuit, bending, drives[drive], matrix, right, factored, unknowns[drive][state]);
       }
     });
   }
@@ -78,29 +87,21 @@ function directMatrix(circuit, values) {
   return matrix;
 }
 
-function emfs(circuit, volts) {
-  const right = new Float64Array(circuit.size);
-  circuit.parts.forEach((part, i) => {
-    if (part.kind === "emf") right[circuit.branches.get(part.id)] = volts(i) || 0; // what is OPEN has none
-  });
-  return right;
-}
-
-/* Find the region each sink and clamp works in. Their curves rise everywhere, so there is one answer. `factored` keeps what
-   was factored for other drives, by regions. */
-function bend(circuit, bending, values, matrix, right, factored) {
+/* Find the region each sink and clamp works in, and with it what is `found`. Their curves rise everywhere, so there is one answer. `factored`
+   keeps what was factored for other drives, by regions. */
+function bend(circuit, bending, values, matrix, right, factored, found) {
   let flags = "0".repeat(bending.length); // 1 for each that is beyond its bend
   for (let round = 0; round < ROUNDS; round++) {
-    const z = right.slice(),
-      a = factored.has(flags) ? null : matrix.slice();
+    const z = copied("right", right, circuit.size),
+      a = factored.has(flags) ? null : copied("bend", matrix, circuit.size ** 2);
     for (let k = 0; k < bending.length; k++)
       stampBend(circuit, bending[k], values[bending[k]], flags[k] === "1", a, z);
-    if (a) factored.set(flags, factoredReal(a, circuit.size, circuit.netCount));
-    const found = factored.get(flags)(z);
+    if (a) factored.set(flags, factoredReal(roomOf(factored.size), a, circuit.size, circuit.netCount));
+    factored.get(flags)(z, found);
     let fresh = "";
     for (let k = 0; k < bending.length; k++)
       fresh += beyond(circuit, found, bending[k], values[bending[k]], flags[k] === "1") ? "1" : "0";
-    if (fresh === flags) return found;
+    if (fresh === flags) return;
     flags = fresh;
   }
   throw new CircuitError(`no settled state found for ${bending.map((i) => circuit.parts[i].id).join(", ")}`);
@@ -134,14 +135,21 @@ function stampBend(circuit, i, value, bent, matrix, right) {
    the source]. Supplies are shorts, sinks and clamps open. */
 export function solveAc(circuit, corners, hertz, closed, drives) {
   const stamps = stateStamps(circuit, closed, SIGNAL_OPENS);
-  const rights = drives.map((drive) => driven(circuit, drive));
+  const rights = drives.map((drive) => driven(circuit, drive)),
+    cases = corners.length * hertz.length * closed.length * drives.length,
+    [foundRe, foundIm] = [blocks(circuit, cases), blocks(circuit, cases)];
   return corners.map((values) =>
     hertz.map((frequency) => {
       const { re, im } = signalMatrix(circuit, values, 2 * Math.PI * frequency);
       return stamps.map((stamp) => {
         if (!rights.length) return [];
-        const solve = factoredComplex({ re: stamp(re.slice()), im }, circuit.size, circuit.netCount);
-        return rights.map(solve);
+        const matrix = { re: stamp(copied("state", re, re.length)), im },
+          solve = factoredComplex(roomOf(0), matrix, circuit.size, circuit.netCount);
+        return rights.map(function (right) {
+          const found = { re: foundRe(), im: foundIm() };
+          solve(right, found);
+          return found;
+        });
       });
     }),
   );
@@ -178,6 +186,25 @@ function driven(circuit, drive) {
     else (right[a] -= signal), (right[b] += signal);
   }
   return right;
+}
+
+/* A copy of a matrix or a right side to work in, until the next of that name. */
+function copied(name, numbers, count) {
+  const copy = roomOf(0).space(name, count);
+  for (let at = 0; at < count; at++) copy[at] = numbers[at];
+  return copy;
+}
+
+function roomOf(number) {
+  if (!rooms[number]) rooms[number] = new Room();
+  return rooms[number];
+}
+
+/* A function that gives the unknowns of one case after the other, all in one array. */
+function blocks({ size }, count) {
+  const all = new Float64Array(size * count);
+  let at = 0;
+  return () => all.subarray(at, (at += size));
 }
 
 /* Closed contacts and the 0 V of each island: for each state a function that adds them to a matrix and gives it back. */

@@ -40,7 +40,7 @@ export const numbers = (used) =>
     ),
   );
 
-/* `tell(words, fault)` shows the page anew. */
+/* `tell(words, fault, back)` shows the page anew; `back` takes the step back. */
 export function card(device, root, tell) {
   const base = port(device.base),
     { used, refused } = changed(base, device.answers),
@@ -173,7 +173,10 @@ function edit(device, tell) {
       {
         class: "rf-own__out",
         "data-key": `remove ${device.id}`,
-        onclick: () => tell(`${device.name} removed`, remove(device.id)),
+        onclick: () => {
+          const { fault, back } = remove(device.id);
+          tell(`${device.name} removed`, fault, back);
+        },
       },
       `Remove ${device.name}`,
     ),

@@ -14,7 +14,8 @@ import { card, numbers, starter } from "./card.js";
 
 let root,
   status,
-  said = "";
+  said = "",
+  step = null; // what was done last, where it can be taken back: {words, back}
 
 function start() {
   root = document.getElementById("rf-mine");
@@ -25,8 +26,9 @@ function start() {
   render();
 }
 
-function tell(words, fault) {
+function tell(words, fault, back) {
   said = fault || "";
+  step = back && !fault ? { words, back } : null;
   status.textContent = words;
   render();
 }
@@ -38,6 +40,7 @@ function render() {
     ...[
       arrived ? arrival(arrived) : null,
       said || fault ? el("p", { class: "rf-own__fault", role: "alert" }, said || fault) : null,
+      step ? undo(step) : null,
       devices.length
         ? el(
             "ul",
@@ -64,6 +67,17 @@ function render() {
     ].filter(Boolean),
   );
 }
+
+const undo = ({ words, back }) =>
+  el(
+    "p",
+    { class: "rf-mine__undo" },
+    `${words}. `,
+    button(
+      { class: "rf-button rf-button--quiet", "data-key": "undo", onclick: () => tell("Undone", back()) },
+      "Undo",
+    ),
+  );
 
 /* Leads of the bench with a name. */
 function leads() {

@@ -75,10 +75,11 @@ export function change(id, changes) {
   return fault;
 }
 
-/* Gone from the store, the ports, and the bag. */
+/* Gone from the store, the ports, and the bag: {fault, back}, a function that puts all of it back. */
 export function remove(id) {
-  const fault = keep({ devices: kept().devices.filter((one) => one.id !== id) });
-  const bag = theBag ? theBag() : null;
+  const { devices } = kept(),
+    bag = theBag ? theBag() : null,
+    fault = keep({ devices: devices.filter((one) => one.id !== id) });
   if (bag)
     keepBag({
       ...bag,
@@ -86,5 +87,12 @@ export function remove(id) {
       jobs: bag.jobs.filter((job) => !job.includes(id)),
     });
   register();
-  return fault;
+  return { fault, back };
+
+  function back() {
+    const fault = keep({ devices });
+    if (bag) keepBag(bag);
+    register();
+    return fault;
+  }
 }

@@ -39,9 +39,13 @@ export function head(judged, question, alone, onown) {
   );
 }
 
-/* What the catalogue says of the same connection; nothing for a port of somebody's own file, which has no other numbers. */
-const aloneOf = async ({ from, through, into }) =>
-  isLocal(from) || isLocal(into) ? {} : Ringfence.check.judge({ from, through, into }, { lane: "alone" });
+/* What the catalogue says of the same connection: for a port of somebody's own file with its class there; nothing where it has none. */
+async function aloneOf({ from, through, into }) {
+  const classes = [from, into].map((id) => (isLocal(id) ? Ringfence.manual.classes[id] : id));
+  return classes.every(Boolean)
+    ? Ringfence.check.judge({ from: classes[0], through, into: classes[1] }, { lane: "alone" })
+    : {};
+}
 
 /* The same where only that tells whether our number makes it dangerous, else null. */
 export const compared = async (judged, question) =>

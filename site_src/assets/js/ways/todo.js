@@ -26,10 +26,11 @@ export const best = (judged, question) =>
     ? `${question.through.length ? "This is the best lead there is" : "There is no better way"} between these two.`
     : "";
 
-/* One line on what to do; null where nothing is to be done, or the verdict has said it. */
+/* One line on what to do; null where nothing is to be done, or the verdict has said it. Of the best by somebody's own numbers the table
+   knows nothing. */
 export function todo(judged, question, root) {
   if (judged.verdict === "safe" || judged.offer || better(judged, question).startsWith("Before")) return null;
-  const best = beats(judged, question),
+  const best = judged.own ? null : beats(judged, question),
     [first] = deciding(judged),
     heading = el("strong", {}, "Do this: ");
   if (best)
