@@ -18,7 +18,7 @@ from pathlib import Path
 ROOT = Path(__file__).parents[2]
 ROUNDS = 2
 # lines of mkdocs.yml that a plain build goes without
-OWN = ("  custom_dir:", "extra_css:", "docs_dir:", "site_dir:")
+OWN = ("  custom_dir:", "  - generator.site.verbatim", "extra_css:", "docs_dir:", "site_dir:")
 OURS = "INHERIT: {root}/mkdocs.yml\ntheme: {{custom_dir: {root}/site_src/theme}}\n"
 
 
