@@ -16,7 +16,10 @@ import { of, ranked, speak } from "./rank.js";
 import { losses, matters, named } from "./said.js";
 
 const SHOWN = 4;
-const kinds = (channels) => listed([...new Set(channels.map(({ kind }) => kind))]);
+const kinds = (channels) => listed([...new Set(channels.map(called))]);
+/* "S/PDIF as light", "line". */
+const called = ({ kind, form, forms = [form], output, between }) =>
+  `${listed(forms.filter(Boolean), "or") || kind}${(output || between).includes("dark") ? " as light" : ""}`;
 
 /* {element, announce} for a question {from, into}: of all leads, or only of those in one's kit. Where no single one works, chains are looked for
    at once. `onkit` shows the page anew after that was switched; `rows` are the ways, where they are not those of the table. The
@@ -92,7 +95,7 @@ export function sentence({ from, into }, found) {
   if (silent)
     return `${brief(from)} sends nothing, nor does the ${brief(into).slice(4)}: nothing is heard, and phantom or another supply of one may harm the other.`;
   if (!speak(from, into))
-    return `${brief(from)} sends ${kinds(port(from).sources)}; ${brief(into)} takes ${kinds(port(into).listeners.length ? port(into).listeners : port(into).sources)}. No lead turns one into the other.`;
+    return `${brief(from)} sends ${kinds(port(from).sources)}; the ${brief(into).slice(4)} takes ${kinds(port(into).listeners.length ? port(into).listeners : port(into).sources)}. No lead turns one into the other.`;
   if (!best) return `The plugs do not fit, and no single lead ${ofKit()}joins these two.`;
   const take = best.through.length
     ? `take the ${named(best.through)}`
