@@ -13,9 +13,9 @@ from pathlib import Path
 from generator import ledger, publishing, stopped, terminal
 from generator.catalogue import Catalogue, CatalogueError, ever, load
 from generator.catalogue.lint import lint
+from generator.converting import beyond, sends_light
 from generator.engine import Verdict, judge, routes
 from generator.engine.explain import explain
-from generator.engine.missing import missing
 from generator.engine.route import remedies
 from generator.engine.told import told
 from generator.engine.working import Working
@@ -69,10 +69,12 @@ def _judge(options) -> int:
     catalogue = load(options.pinouts, options.own)
     _known(catalogue.ports, options.start, options.target)
     _known(catalogue.leads, *options.through)
-    verdict, lacking = judge(catalogue, options.start, options.through, options.target), None
+    verdict = judge(catalogue, options.start, options.through, options.target)
+    lacking = instead = None
     if verdict.verdict != "safe":
         verdict = replace(verdict, remedies=remedies(catalogue, verdict))
-        lacking = _lacking(catalogue, verdict.start, verdict.target, verdict.remedies)
+        found = (verdict, *verdict.remedies)
+        lacking, instead = beyond(catalogue, verdict.start, verdict.target, found)
     working = _working(options, catalogue, verdict)
     if options.schematic and working:
         from generator.drawing import draw_schematic
@@ -80,14 +82,21 @@ def _judge(options) -> int:
         options.schematic.write_text(draw_schematic(working), encoding="utf-8")
     if options.json:
         own = [{"asks": asks, "value": value} for asks, value in _own(catalogue, verdict)]
-        data = verdict.as_data() | {"missing": lacking, "own": own}
+        data = verdict.as_data() | {
+            "missing": lacking,
+            "instead": instead.as_data() if instead else None,
+            "own": own,
+        }
         if options.explain or options.finding:
             data["working"] = working.as_data() if working else None
         print(json.dumps(data, indent=2, ensure_ascii=False))
     else:
-        print(terminal.told(verdict, _own(catalogue, verdict)))
+        light = sends_light(catalogue.ports[verdict.start])
+        print(terminal.told(verdict, _own(catalogue, verdict), light))
         if lacking:
             print(f"  {lacking}")
+        if instead:
+            print(terminal.instead(instead, "  "))
         if working and (options.explain or options.finding):
             print("", told(working), sep="\n")
     return 0
@@ -100,15 +109,6 @@ def _own(catalogue: Catalogue, verdict: Verdict) -> list[tuple[str, str]]:
         for name in dict.fromkeys((verdict.start, verdict.target))
         for one in numbers(catalogue, catalogue.ports[name])
     ]
-
-
-def _lacking(catalogue: Catalogue, start: str, target: str, found: Sequence[Verdict]) -> str | None:
-    """The lead that would do it, where nothing found is safe."""
-    return (
-        None
-        if any("safe" in (verdict.verdict, verdict.offered) for verdict in found)
-        else missing(catalogue, start, target)
-    )
 
 
 def _working(options, catalogue: Catalogue, verdict: Verdict) -> Working | None:
@@ -134,8 +134,8 @@ def _route(options) -> int:
         lines = lines or [
             f"Nothing in the catalogue gets {options.start} into {options.target} without harm or silence."
         ]
-        lacking = _lacking(catalogue, options.start, options.target, found)
-        print("\n".join([*lines, *([lacking] if lacking else [])]))
+        lacking, instead = beyond(catalogue, options.start, options.target, found)
+        print("\n".join(filter(None, (*lines, lacking, instead and terminal.instead(instead)))))
     return 0
 
 

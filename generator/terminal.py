@@ -5,11 +5,16 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from generator.catalogue import OWN
+from generator.converting import Converting
 from generator.engine import Verdict
 
+# figures of a signal in wires; of light only whether it arrives is worked out
+IN_DECIBELS = ("load-seen", "treble-kept", "bass-kept", "channels-apart", "hum-held-back", "hum-left")
 
-def told(verdict: Verdict, own: Sequence[tuple[str, str]] = ()) -> str:
-    """A verdict; `own` are the numbers of a manual it rests on, question and value."""
+
+def told(verdict: Verdict, own: Sequence[tuple[str, str]] = (), light: bool = False) -> str:
+    """A verdict; `own` are the numbers of a manual it rests on, question and value; `light`: what is sent is
+    light, of which no figure is told in dB."""
     chain = " -> ".join((verdict.start, *verdict.through, verdict.target))
     by = f", BY YOUR NUMBER{'S' if len(own) > 1 else ''}" if own else ""
     lines = [
@@ -22,7 +27,8 @@ def told(verdict: Verdict, own: Sequence[tuple[str, str]] = ()) -> str:
             f"  {finding.severity}: {finding.says} [{finding.id}; {finding.when}; {finding.evidence}]",
             f"    {finding.remedy}",
         ]
-    lines += [f"  {figure.says}" for figure in verdict.figures]
+    figures = [figure for figure in verdict.figures if not (light and figure.id in IN_DECIBELS)]
+    lines += [f"  {figure.says}" for figure in figures]
     lines += [f"  instead, {offered(r)}" for r in verdict.remedies]
     return "\n".join(lines)
 
@@ -39,3 +45,9 @@ def offered(verdict: Verdict) -> str:
     return (
         f"{ends}: {' -> '.join(verdict.through) or 'no lead'}{f'. {verdict.offer}' if verdict.offer else ''}"
     )
+
+
+def instead(told: Converting, indent: str = "") -> str:
+    """What to use instead of a lead: other sockets, a box, and what to ask about each of its sides."""
+    known = f" [{told.box.evidence.grade}]" if told.box else ""
+    return "\n".join(f"{indent}{sentence}" for sentence in told.sentences) + known

@@ -33,7 +33,8 @@ LONGEST = 12_000  # bytes of what a newcomer reads first: ten minutes
 BLOCKS = dict(re.findall(r"```yaml\n# (\S+)\n(.*?)```", GUIDE, re.DOTALL))
 EXAMPLES = {path: text for path, text in BLOCKS.items() if path.startswith("pinouts/")}
 EXAMPLE_OF = {path.split("/")[1].removesuffix(".yaml"): text for path, text in EXAMPLES.items()}
-SHARED = ("pinouts/sources.yaml", "pinouts/questions.yaml", "pinouts/retired.yaml")
+APPENDED = ("pinouts/sources.yaml", "pinouts/questions.yaml", "pinouts/converters.yaml")
+SHARED = (*APPENDED, "pinouts/retired.yaml")
 
 
 @pytest.fixture
@@ -41,12 +42,10 @@ def copied(tmp_path):
     """The real catalogue with the guide's examples in it."""
     for kind in FOLDERS:
         shutil.copytree(default_directory() / kind, tmp_path / "pinouts" / kind)
-    for name in ("sources.yaml", "questions.yaml"):
-        shutil.copy(default_directory() / name, tmp_path / "pinouts")
+    for path in APPENDED:
+        shutil.copy(default_directory() / Path(path).name, tmp_path / "pinouts")
     for path, text in EXAMPLES.items():
-        with (tmp_path / path).open(
-            "a" if path in ("pinouts/sources.yaml", "pinouts/questions.yaml") else "w", encoding="utf-8"
-        ) as file:
+        with (tmp_path / path).open("a" if path in APPENDED else "w", encoding="utf-8") as file:
             file.write(text)
     return tmp_path / "pinouts"
 

@@ -37,7 +37,8 @@ MAY_IMPORT = {
     "publishing": {"catalogue", "site"},
     "stopped": set(),
     "options": {"catalogue", "lessons", "publishing", "workshop"},
-    "terminal": {"catalogue", "engine"},
+    "converting": {"catalogue", "engine"},
+    "terminal": {"catalogue", "engine", "converting"},
     "__main__": {
         "catalogue",
         "engine",
@@ -50,6 +51,7 @@ MAY_IMPORT = {
         "publishing",
         "options",
         "own",
+        "converting",
         "stopped",
         "terminal",
     },

@@ -30,7 +30,7 @@ def test_any_verdict_is_an_answer(ask, words, verdict):
     assert answer["verdict"] == verdict
     assert answer["fits"] is (verdict != "does not fit")
     assert answer["missing"] is None or isinstance(answer["missing"], str)
-    check_shape(answer, "missing", "own")
+    check_shape(answer, "missing", "instead", "own")
 
 
 AMPLIFIER, LOUDSPEAKER = "loudspeaker-amp-out-635", "loudspeaker-635"
@@ -153,7 +153,7 @@ def test_no_chain_is_looked_for_where_neither_sends_what_the_other_hears(ask, pa
     assert (
         (status, said) == (0, "")
         and "\nNo lead can help: neither the " in out
-        and out.endswith(" sends what the other listens to.\n")
+        and " sends what the other listens to.\n" in out
     )
 
 

@@ -28,7 +28,9 @@ def catalogue(context: Context) -> records.Catalogue:
     def built(kind, build):
         return {id: build(id, tree, context) for id, tree in sorted(context.trees[kind].items())}
 
-    sources, questions = (context.trees[kind].get(kind) for kind in ("sources", "questions"))
+    sources, questions, converters = (
+        context.trees[kind].get(kind) for kind in ("sources", "questions", "converters")
+    )
     return records.Catalogue(
         connectors=built("connectors", _connector),
         assignments=built("assignments", _assignment),
@@ -37,6 +39,7 @@ def catalogue(context: Context) -> records.Catalogue:
         sources={id: _reference(id, tree) for id, tree in sorted(sources.items())} if sources else {},
         retired=dict(sorted(context.retired.items())),
         questions={id: question(id, tree) for id, tree in questions.items()} if questions else {},
+        converters={id: _converter(id, tree) for id, tree in converters.items()} if converters else {},
         local=context.local,
     )
 
@@ -253,6 +256,15 @@ def _ratings(laid: tuple[records.Part, ...], lead: Map, context: Context) -> tup
         }
         limits.append(records.Limit(part.id, "cable", "amps", part.id, None, amps, evidence=known, **brief))
     return tuple(limits)
+
+
+def _converter(id: str, tree: Map) -> records.Converter:
+    return records.Converter(
+        id=id,
+        **{key: tree.text(key) for key in ("name", "does", "power")},
+        **{key: tree.texts(key) for key in ("enters", "leaves", "only_from", "only_to", "look_at")},
+        evidence=evidence(tree),
+    )
 
 
 def _reference(id: str, tree: Map) -> records.Reference:

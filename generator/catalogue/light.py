@@ -11,6 +11,11 @@ from .records import Connector, Join, Lead
 MADE_FOR_FAST = 1.0
 
 
+def all_light(connector: Connector) -> bool:
+    """Does it carry light and nothing else? Then it has no pins and no solder side."""
+    return set(connector.light) == set(connector.contacts)
+
+
 def fibres(lead: Lead, connectors: Mapping[str, Connector]) -> tuple[Join, ...]:
     """The joins of this lead that are fibres."""
     lit = lit_nodes({id: connectors[end.connector].light for id, end in lead.ends.items()})

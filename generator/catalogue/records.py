@@ -14,6 +14,7 @@ from dataclasses import dataclass, field
 
 from .asked import Ask, Question
 from .caution import Caution
+from .converters import Converter
 from .evidence import GRADES, OWN, Evidence
 from .halves import Assignment, Connector, Half, Spot, Spring
 
@@ -25,6 +26,7 @@ __all__ = [
     "Assignment",
     "Caution",
     "Connector",
+    "Converter",
     "Evidence",
     "Half",
     "Question",
@@ -255,4 +257,5 @@ class Catalogue:
     sources: Mapping[str, Reference]
     retired: Mapping[str, tuple[str, ...]]  # old id -> successors
     questions: Mapping[str, Question] = field(default_factory=dict)
+    converters: Mapping[str, Converter] = field(default_factory=dict)
     local: tuple[str, ...] = ()  # ids of ports and leads that stand in somebody's own files

@@ -110,6 +110,8 @@ RULES = {
     "no-screen": "A lead with a screen is made of a cable that has one.",
     "light-and-wire": "What passes light is joined to nothing that carries current, in leads and in devices.",
     "no-fibre": "What passes light runs in a cable with fibres, and what carries current in one with wires.",
+    "nothing-enters": "What a converter's input is like hears something.",
+    "nothing-leaves": "What a converter's output is like sends something, or `only_to` says what asks it to.",
     "does-not-mate": "The usual partner of an end fits it.",
     "not-mutual": "Leads that look alike say so of each other.",
     "looks-like-itself": "A lead names other leads it looks like.",

@@ -10,13 +10,24 @@ from __future__ import annotations
 from collections.abc import Iterable
 from difflib import get_close_matches
 
+from generator.catalogue.light import all_light
 from generator.catalogue.records import Catalogue, Connector, Port
 from generator.drawing import bands, bodies, chains, faces, leads, plots, plugs, runs, schematic, svg
 from generator.drawing.marks import mark
 from generator.drawing.scene import Scene
 from generator.engine.working import Working
 
-__all__ = ["draw", "draw_chain", "draw_mated", "draw_scene", "draw_schematic", "mark", "plots", "runs"]
+__all__ = [
+    "draw",
+    "draw_chain",
+    "draw_mated",
+    "draw_scene",
+    "draw_schematic",
+    "mark",
+    "plots",
+    "runs",
+    "views",
+]
 
 SIDE = "side"
 VIEWS = {
@@ -25,6 +36,11 @@ VIEWS = {
     "rectangular": ("face", "solder", SIDE),
     "concentric": ("plug", SIDE),
 }
+
+
+def views(connector: Connector) -> tuple[str, ...]:
+    """The views it has, the side last; none from a solder side where there is none."""
+    return tuple(view for view in VIEWS[connector.shape] if view != "solder" or not all_light(connector))
 
 
 def draw(
@@ -49,7 +65,7 @@ def draw(
             raise ValueError(f"'{id}' is a lead and is drawn whole; it has no half to choose")
         return svg.write(leads.lead(catalogue, catalogue.leads[id]), prefix or f"{id}-lead", standalone)
     connector, roles, name, fixed = _subject(catalogue, id)
-    view = _chosen("view", view, VIEWS[connector.shape], id, connector)
+    view = _chosen("view", view, views(connector), id, connector)
     half = _chosen("half", half, (fixed,) if fixed else tuple(connector.halves), id, connector)
     if mount is not None and view != SIDE:
         raise ValueError(

@@ -9,7 +9,7 @@ from generator.catalogue.records import Connector
 from generator.drawing import roles as kinds
 from generator.drawing.contacts import NUMERAL, Slot, contact, wire
 from generator.drawing.layout import listed, paragraph
-from generator.drawing.plugs import LEFT, LIFT, WALL, bush, housing, length, plug_parts, span, spring_parts
+from generator.drawing.plugs import LEFT, LIFT, WALL, bush, housing, length, plug_parts, span, touching
 from generator.drawing.scene import MARGIN, WIDE, Group, Item, Line, Scene, Text, polyline
 
 TALL = 300  # px for the barrel of a plug
@@ -61,7 +61,7 @@ def jack(connector: Connector, roles: Mapping[str, str], name: str | None = None
     middles = [LEFT + (part.springs[c].near + part.springs[c].far) / 2 * scale for c in part.springs]
     shapes = [
         *housing(high, LEFT + home * scale, bush(part, home, scale)),
-        *spring_parts(part, scale, {c: f"{c} spring" for c in part.springs}),
+        *touching(connector, scale, {c: f"{c} spring" for c in part.springs}, high),
     ]
     wide = WALL + LIFT + high + WALL
     right = ACROSS + wide / 2
@@ -80,16 +80,17 @@ def jack(connector: Connector, roles: Mapping[str, str], name: str | None = None
         f"{kinds.spoken(c, roles.get(c)).removeprefix('contact ')} {span((s.near, s.far))}"
         for c, s in part.springs.items()
     ]
+    lamp = "The lamp or the eye is at the bottom" if connector.light else ""
+    inside = lamp or f"Measured from the tip end of a plug fully home, its springs touch: {listed(springs)}"
     return _picture(
         connector,
         items,
         "jack, cut open",
-        f"Jack of {connector.name}, cut open, mouth below. Measured from the tip end of a plug fully home, "
-        f"its springs touch: {listed(springs)}.",
+        f"Jack of {connector.name}, cut open, mouth below. {inside}.",
         name,
         mouth + 48,
         scale,
-        "Cut open. Bars: where a maker may let each spring touch the plug.",
+        f"Cut open. {lamp or 'Bars: where a maker may let each spring touch the plug'}.",
     )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from generator.catalogue.light import all_light
 from generator.catalogue.records import Connector
 from generator.drawing.coax import coaxial, pinned
 from generator.drawing.flat import flat, turned
@@ -53,6 +54,8 @@ def looking(connector: Connector, half: str, view: str) -> str:
         return "Looking along the cable, from behind." if view == "solder" else "Looking at the ends."
     if view == "solder":
         return f"{half.capitalize()}, the solder side."
+    if all_light(connector):
+        return f"{half.capitalize()}, looking {lit(connector, half)}."
     pins = pinned(connector, half) if connector.shape == "coaxial" else half == "male"
     contacts = (
         "contacts"
@@ -64,6 +67,14 @@ def looking(connector: Connector, half: str, view: str) -> str:
         f"{half.capitalize()}, "
         f"looking {f'at the {contacts}' if contacts else 'at the pins' if pins else 'into the holes'}."
     )
+
+
+def lit(connector: Connector, half: str) -> str:
+    """What one looks at in a half that passes light: `at the ends of the fibres`."""
+    one = len(connector.contacts) == 1
+    if half == "male":
+        return "at the end of the fibre" if one else "at the ends of the fibres"
+    return "into the opening for the light" if one else "into the openings for the light"
 
 
 def held(connector: Connector) -> str:

@@ -46,9 +46,8 @@ def mated(plug_connector: Connector, jack_connector: Connector) -> Scene:
         WALL + high * 0.3,
     )
     inside = Group(tuple(plug_parts(plug_connector, male, scale, 0)), 0, WALL + LIFT)
-    leaves = spring_parts(
-        female, scale, {spring: f"{spring} spring on {words}" for spring, words in lands.items()}
-    )
+    titles = {spring: f"{spring} spring on {words}" for spring, words in lands.items()}
+    leaves = touching(jack_connector, scale, titles, high)
     chamber = Block(
         (*housing(high, x0(scale, home), bush(female, home, scale)), inside, *leaves),
         WALL + LIFT + high + WALL,
@@ -67,7 +66,8 @@ def mated(plug_connector: Connector, jack_connector: Connector) -> Scene:
 
 def length(part: Half) -> float:
     """Length in mm from the tip end to the shoulder: a plug's barrel, or the depth of a jack."""
-    return max((end for _, end in part.segments.values()), default=part.sizes.get("depth"))
+    bands = max((end for _, end in part.segments.values()), default=part.sizes.get("depth"))
+    return part.sizes.get("length", bands)
 
 
 def x0(scale: float, mm: float) -> float:
@@ -109,6 +109,8 @@ def plug_parts(
     middle, r = top + high / 2, high / 2
     end = x0(scale, length(part))
     edges = [part.segments[contact] for contact in connector.contacts]
+    if connector.light:
+        return [*_point_of_light(edges[0], scale, middle, r, end), _handle(end, right, middle, r)]
     items: list[Item] = [
         Rect(x0(scale, behind), middle - r * 0.9, (ahead - behind) * scale, r * 1.8, "insulator")
         for (_, behind), (ahead, _) in pairwise(edges)
@@ -123,6 +125,10 @@ def plug_parts(
                 Rect(start, middle + r * 0.35, stop - start, r * 0.65, "shade"),
             ]
         items.append(Group(tuple(shapes), title=f"band {contact}"))
+    return [*items, _handle(end, right, middle, r)]
+
+
+def _handle(end: float, right: float, middle: float, r: float) -> Group:
     grip = right - end
     body = [
         Rect(end, middle - r * 1.3, wide, r * 2.6, look, 4)
@@ -132,7 +138,18 @@ def plug_parts(
         Line(x, middle - r * 0.95, x, middle + r * 0.95, "hair")
         for x in (end + grip * share for share in (0.4, 0.52, 0.64, 0.76))
     ]
-    return [*items, Group((*body, *grooves), title="handle")]
+    return Group((*body, *grooves), title="handle")
+
+
+def _point_of_light(
+    edge: tuple[float, float], scale: float, middle: float, r: float, end: float
+) -> list[Item]:
+    """A barrel that touches nothing, with a fibre in its middle that ends at its very end."""
+    start, stop = (x0(scale, mm) for mm in edge)
+    barrel = Rect(start, middle - r, end - start, 2 * r, "plate", r * 0.3)
+    fibre = Rect(start, middle - r * 0.22, end - start, r * 0.44, "hair")
+    point = Rect(start, middle - r * 0.3, stop - start, r * 0.6, "insulator", 2)
+    return [Group((barrel, fibre), title="barrel"), Group((point,), title="end of the fibre")]
 
 
 def tip(start: float, stop: float, middle: float, r: float) -> Path:
@@ -177,6 +194,14 @@ def _anchor(part: Half, contact: str, scale: float) -> float:
     """Where a spring is held: a little nearer to the tip than it touches."""
     spring = part.springs[contact]
     return max(x0(scale, (spring.near + spring.far) / 2) - 14, MARGIN)
+
+
+def touching(connector: Connector, scale: float, titles: Mapping[str, str], high: float) -> list[Item]:
+    """The springs of a jack; in one for light the lamp or the eye at its bottom."""
+    if connector.light:
+        eye = Rect(MARGIN + 5, WALL + LIFT + high * 0.35, 6, high * 0.3, "insulator", 2)
+        return [Group((eye,), title="lamp or eye")]
+    return spring_parts(connector.halves["jack"], scale, titles)
 
 
 def spring_parts(part: Half, scale: float, titles: Mapping[str, str]) -> list[Item]:

@@ -8,7 +8,7 @@ from html import escape
 
 from generator.catalogue.outside import MOUNTS
 from generator.catalogue.records import Catalogue, Connector
-from generator.drawing import SIDE, VIEWS, draw
+from generator.drawing import SIDE, draw, views
 
 SHEETS = ("faces", "sides", "leads")
 HEAD = """<!doctype html><html lang="en"><meta charset="utf-8"><title>{0}, {1}</title>
@@ -48,7 +48,7 @@ def commonest(catalogue: Catalogue, connector: Connector) -> str:
 
 def faces(catalogue: Catalogue) -> Iterator[tuple[str, str]]:
     for connector in catalogue.connectors.values():
-        for view in (view for view in VIEWS[connector.shape] if view != SIDE):
+        for view in (view for view in views(connector) if view != SIDE):
             for half in connector.halves:
                 yield (
                     f"face-{connector.id}-{half}-{view}",

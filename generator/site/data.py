@@ -34,7 +34,7 @@ CALLED = {kind: {"also_called"} for kind in ("connectors", "ports", "leads")} | 
     "assignments": {"name", "also_called"}
 }
 ASKED = {"asks", "same_as"}  # fields of ports that go there too, or nowhere
-LATER = ("questions",)  # kinds that only own numbers are made with, in asks.js with what each port is asked
+LATER = ("questions", "converters")  # kinds that stand in scripts that come later: asks.js, circuits.js
 PUBLISHED = ("from", "through", "into", "verdict", "offered", "offer", "findings", "number")
 
 
@@ -68,7 +68,7 @@ def files(
         f"data/v{VERSION}/verdicts.json": _json({"version": VERSION, "verdicts": verdicts}),
         "assets/js/data.js": _packed("data", first) + script({"mated": mated, "sides": sides}),
         "assets/js/circuits.js": _packed("circuits", solved)
-        + script(tables)
+        + script({**tables, "converters": converters(catalogue)})
         + b"Ringfence.columns.complete(Ringfence.data, Ringfence.circuits);\n",
         "assets/js/printed.js": _packed("printed", printed)
         + b"Ringfence.columns.complete(Ringfence.data, Ringfence.printed);\n",
@@ -89,6 +89,14 @@ def _classes(catalogue: Mapping[str, Any]) -> dict[str, str]:
         for name, base in based.items()
         if base and all(ports[name][key] == ports[base][key] for key in ("connector", "half"))
     }
+
+
+def converters(catalogue: Mapping[str, Any]) -> list[dict[str, Any]]:
+    """In their order, which counts; of how each is known the grade is told."""
+    return [
+        {**converter, "evidence": converter["evidence"]["grade"]}
+        for converter in catalogue.get("converters", {}).values()
+    ]
 
 
 def _only(catalogue: Mapping[str, Any], chosen: Mapping[str, set[str]]) -> dict[str, Any]:

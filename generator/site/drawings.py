@@ -6,9 +6,11 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from generator.catalogue.light import all_light
 from generator.catalogue.outside import MOUNTS
-from generator.catalogue.records import Catalogue
-from generator.drawing import SIDE, VIEWS, draw, small, svg
+from generator.catalogue.records import Catalogue, Connector
+from generator.drawing import SIDE, draw, small, svg, views
+from generator.drawing.faces import lit
 from generator.site.page import KINDS
 
 SIZE = re.compile(r'viewBox="0 0 ([\d.]+) ([\d.]+)"')
@@ -122,11 +124,23 @@ class Drawings:
             yield View(name, "Which contact joins which.")
             return
         for number, (view, half) in enumerate(self._pairs(kind, record)):
-            yield View(name if number == 0 else f"{name}-{half}-{view}", CAPTIONS[view, half], view, half)
+            caption = _caption(self._connector(kind, record), view, half)
+            yield View(name if number == 0 else f"{name}-{half}-{view}", caption, view, half)
 
     def _pairs(self, kind: str, record: str) -> list[tuple[str, str]]:
         """(view, half) of each picture: a port shows its own half, the others both."""
-        subject = getattr(self._catalogue, kind)[record]
-        connector = self._catalogue.connectors[record if kind == "connectors" else subject.connector]
+        subject, connector = getattr(self._catalogue, kind)[record], self._connector(kind, record)
         halves = (subject.half,) if kind == "ports" else tuple(connector.halves)
-        return [(view, half) for view in VIEWS[connector.shape] if view != SIDE for half in halves]
+        return [(view, half) for view in views(connector) if view != SIDE for half in halves]
+
+    def _connector(self, kind: str, record: str) -> Connector:
+        subject = getattr(self._catalogue, kind)[record]
+        return self._catalogue.connectors[record if kind == "connectors" else subject.connector]
+
+
+def _caption(connector: Connector, view: str, half: str) -> str:
+    if all_light(connector) and view == "face":
+        return f"Looking {lit(connector, half)}."
+    if all_light(connector) and half == "jack":
+        return "The socket, with the lamp or the eye at its bottom."
+    return CAPTIONS[view, half]

@@ -8,7 +8,8 @@ from collections import Counter
 from typing import Any
 
 from generator.catalogue.records import Assignment, Catalogue, Connector
-from generator.drawing import SIDE, VIEWS, draw, looks, roles
+from generator.drawing import SIDE, draw, looks, roles
+from generator.drawing import views as views_of
 from generator.drawing.faces import held, looking
 
 SIDES = {"face": "Front", "solder": "Solder side"}
@@ -34,7 +35,7 @@ def shown(catalogue: Catalogue, connector: Connector, first: str | None = None) 
                 catalogue, first or connector.id, view, half, prefix=f"pinout-{half}-{view}", standalone=False
             ),
         }
-        for view in VIEWS[connector.shape]
+        for view in views_of(connector)
         if view != SIDE
         for half in connector.halves
     ]
@@ -46,7 +47,7 @@ def shown(catalogue: Catalogue, connector: Connector, first: str | None = None) 
         "more": more,
         "seldom": seldom,
         "halves": list(connector.halves),
-        "sides": {view: SIDES[view] for view in VIEWS[connector.shape] if view in SIDES},
+        "sides": {view: SIDES[view] for view in views_of(connector) if view in SIDES},
         "rows": [
             _row(contact, mine[first].carries.get(contact) if first else None)
             for contact in connector.contacts

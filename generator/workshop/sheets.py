@@ -115,7 +115,13 @@ def bought_sheet(catalogue: Catalogue, lead: Lead) -> dict[str, Any]:
         "lead": lead.id,
         "name": lead.name,
         "cautions": cautions(lead, "light", *_metered(catalogue, lead)),
-        "buy": [{"what": f"{lead.name}, made and tested", "for": cable(lead), "count": 1}],
+        "buy": [
+            {
+                "what": f"{lead.name}, made and tested",
+                "for": cable(lead) if lead.cable else lead.form,
+                "count": 1,
+            }
+        ],
         **{key: [] for key in ("components", "matching", "strip", "solder")},
         **dict.fromkeys(("shell", "colours", "sleeve"), ""),
         "steps": table("making")["light"]["made"],

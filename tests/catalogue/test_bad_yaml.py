@@ -8,11 +8,12 @@ from generator.catalogue.lint import lint
 from generator.catalogue.rules import RULES
 
 from .bad_asked import ASKED, UNASKED
+from .bad_converters import CONVERTERS
 from .bad_light import LIGHT
 from .bad_meanings import MEANINGS
 from .bad_shapes import SHAPES
 
-CASES = [*SHAPES, *UNASKED, *MEANINGS, *LIGHT]
+CASES = [*SHAPES, *UNASKED, *MEANINGS, *LIGHT, *CONVERTERS]
 
 
 @pytest.mark.parametrize(("edits", "expected"), CASES)

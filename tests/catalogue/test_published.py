@@ -22,6 +22,7 @@ def test_every_record_has_every_field(pinouts):
         "sources",
         "retired",
         "questions",
+        "converters",
         "local",
     ]
     assert list(data["ports"]) == ["desk-in", "player-out"]

@@ -4,7 +4,9 @@ fibre, and what is not the same kind of signal is not taken for it."""
 import pytest
 
 from generator.catalogue.light import fibres, only_light
+from generator.drawing import draw, views
 from generator.engine import judge
+from generator.engine.mate import mate
 from generator.engine.matrix import pairings
 from generator.workshop import sheets
 from generator.workshop.readings import readings
@@ -138,3 +140,53 @@ def test_another_form_is_not_the_same_kind_of_signal(catalogue, start, lead, tar
     assert found.verdict == "no signal"
     [why] = [finding.says for finding in found.findings if finding.id == "other-kind"]
     assert f"sends {sends} and" in why and f"expects {expects}: not the same kind of signal" in why
+
+
+def test_a_round_optical_plug_touches_nothing_in_an_ordinary_socket(catalogue):
+    """from memory: its barrel is plastic, and its light ends where no spring is."""
+    plug = catalogue.connectors["optical-round-35"], "plug"
+    jacks = [
+        catalogue.connectors[id]
+        for id in ("phone-35-ts", "phone-35-trs", "phone-35-trrs", "combo-optical-35")
+    ]
+    touched = {jack.id: mate((jack, "jack"), plug).home for jack in jacks}
+    assert touched.pop("combo-optical-35") == (frozenset({("light", "light")}),)
+    assert set(touched.values()) == {(frozenset(),)}
+
+
+def test_a_mini_jack_in_a_combined_socket_is_sent_to_its_other_half(catalogue):
+    """What a metal plug meets there is another device port: this one says so wherever it does not work."""
+    ports = [port for port in catalogue.ports.values() if port.connector == "combo-optical-35"]
+    assert len(ports) == 2
+    for port in ports:
+        assert port.cautions[0].when == ("not-safe",) and port.cautions[0].says.startswith(
+            "A mini-jack in this hole gets"
+        )
+    for id in ("phone-35-ts", "phone-35-trs", "phone-35-trrs"):
+        assert (
+            mate((catalogue.connectors["combo-optical-35"], "jack"), (catalogue.connectors[id], "plug"))
+            is None
+        )
+
+
+def test_what_is_light_alone_has_no_pins_and_no_solder_side(catalogue):
+    for connector in catalogue.connectors.values():
+        if set(connector.light) != set(connector.contacts):
+            continue
+        assert "solder" not in views(connector)
+        for half in connector.halves:
+            words = draw(catalogue, connector.id, half=half)
+            assert not any(one in words for one in ("pins", "holes", "solder", "spring"))
+    assert "looking at the ends of the fibres" in draw(catalogue, "sc-duplex", half="male")
+    assert "looking into the opening for the" in draw(catalogue, "optical-square", half="female")
+
+
+def test_no_decibels_are_told_of_light(ask):
+    _, printed, _ = ask(
+        "judge", "optical-out-square", "--through", "optical-square-to-optical-square-1m", "optical-in-square"
+    )
+    assert printed.startswith("SAFE") and "dB" not in printed
+    _, printed, _ = ask(
+        "judge", "camera-fibre", "--through", "camera-hybrid-to-camera-hybrid", "control-unit-fibre"
+    )
+    assert "gets 140 V" in printed and "dB" not in printed

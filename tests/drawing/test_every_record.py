@@ -17,7 +17,7 @@ PHONE_ROOM = 326
 def pictures(catalogue):
     for id, record in {**catalogue.connectors, **catalogue.assignments}.items():
         connector = catalogue.connectors[getattr(record, "connector", id)]
-        for view in drawing.VIEWS[connector.shape][:-1]:
+        for view in drawing.views(connector)[:-1]:
             for half in connector.halves:
                 yield f"{id} {view} {half}", draw(catalogue, id, view, half)
         if id in catalogue.connectors:
@@ -32,6 +32,7 @@ def pictures(catalogue):
             if (
                 fits((catalogue.connectors[plug], "plug"), (catalogue.connectors[jack], "jack"))
                 and "plug" in catalogue.connectors[plug].halves
+                and "jack" in catalogue.connectors[jack].halves
             ):
                 yield f"{plug} in {jack}", draw_mated(catalogue, plug, jack)
 

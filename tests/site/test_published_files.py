@@ -161,8 +161,12 @@ def test_published_catalogue_is_the_one_in_the_scripts(tree, catalogue):
     assert published.pop("version") == 1 and published == as_data(catalogue)
     found = read(
         *(tree[f"assets/js/{name}.js"] for name in ("data", "called", "circuits", "printed", "asks")),
-        then="{...Ringfence.data, ...Ringfence.manual}",
+        then="{...Ringfence.data, ...Ringfence.manual, converters: Ringfence.converters}",
     )
+    # in their order, with the grade of what is known
+    assert found.pop("converters") == [
+        {**box, "evidence": box["evidence"]["grade"]} for box in published.pop("converters").values()
+    ]
     asks = {name: port.pop("asks") for name, port in published["ports"].items()}
     assert found.pop("asks") == {name: some for name, some in asks.items() if some}
     for port in published["ports"].values():

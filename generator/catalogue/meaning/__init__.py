@@ -5,7 +5,7 @@ whatever is already reported."""
 
 from functools import partial
 
-from . import assignments, cables, circuits, connectors, leads, light, ports, retired
+from . import assignments, cables, circuits, connectors, converters, leads, light, ports, retired
 from .common import check_name
 
 CHECKS = {
@@ -15,6 +15,7 @@ CHECKS = {
     "cables": (*cables.CHECKS, light.check_cable),
     "ports": (*ports.CHECKS, light.check_port),
     "leads": (*leads.CHECKS, light.check_lead),
+    "converters": converters.CHECKS,
     "retired": retired.CHECKS,
 }
 CHECKS |= {

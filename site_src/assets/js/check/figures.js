@@ -1,14 +1,18 @@
 /* The numbers of what works: what is left of a supply, how much room there is, what a run keeps out. */
 
+import { port } from "../ui/catalogue.js";
 import { el } from "../ui/dom.js";
 import { capital, sentence } from "../ui/words.js";
 import { powers } from "./judged.js";
 
 const OF_SOUND = ["treble-kept", "bass-kept", "channels-apart", "hum-held-back", "hum-left"];
+const IN_WIRES = [...OF_SOUND, "load-seen"]; // of light only whether it arrives is worked out
 
 export function figures(judged) {
   const { settings } = judged,
-    figures = (judged.figures || []).filter(({ id }) => !OF_SOUND.includes(id) || !powers(judged));
+    lit = port(judged.from)?.sources.some(({ output }) => output.includes("dark")),
+    untold = lit ? IN_WIRES : powers(judged) ? OF_SOUND : [],
+    figures = (judged.figures || []).filter(({ id }) => !untold.includes(id));
   if (!figures.length) return null;
   const note =
     settings.length > 1 ? "With every supply on, at the worst tolerances." : "At the worst tolerances.";

@@ -3,6 +3,7 @@
 import { ends, family, half, matches, port, seldom } from "../ui/catalogue.js";
 import { button, el, verdict } from "../ui/dom.js";
 import { effort as effortOf } from "../ui/effort.js";
+import { OTHER_KIND } from "../ui/fits.js";
 import { later } from "../ui/later.js";
 import { byPicture, sides } from "../ui/side.js";
 import { grow } from "../ui/slices.js";
@@ -189,11 +190,21 @@ export function picker(
     }
     const often = (members) => members.reduce((sum, entry) => sum + 2 - seldom(entry), 0);
     const place = ([name, members]) =>
-      ({ "Last time": -1e4, Common: -1e3, "Takes another kind of signal": 1e4 })[name] ??
+      ({ "Last time": -1e4, Common: -1e3, [OTHER_KIND]: 1e4 })[name] ??
       (members[0].form ? FORMS.indexOf(members[0].form) : -10 * often(members) - members.length);
     for (const [name, members] of [...groups].sort((a, b) => place(a) - place(b) || inOrder(a[0], b[0]))) {
       const rows = el("ul");
-      body.append(el("section", { class: "rf-picker__group" }, name ? el("h3", {}, name) : null, rows));
+      body.append(
+        el(
+          "section",
+          { class: "rf-picker__group" },
+          name ? el("h3", {}, name) : null,
+          name === OTHER_KIND
+            ? el("p", {}, "No lead helps here. Choose one to see whether a box does.")
+            : null,
+          rows,
+        ),
+      );
       for (const entry of sure ? members : members.sort(byHint)) yield rows.append(el("li", {}, row(entry)));
     }
   }

@@ -15,6 +15,7 @@ const SHOWN = 4;
 export function remedies(judged, question, root) {
   if (judged.verdict === "safe") return null;
   const ways = better(judged, question).filter(({ through }) => through.every(carried));
+  const box = ways.length || works(judged) ? null : Ringfence.ways?.instead?.(question, root);
   const section = el(
     "section",
     { class: "rf-remedies" },
@@ -27,7 +28,8 @@ export function remedies(judged, question, root) {
           {},
           `No single lead in ${bagOnly() ? "your kit" : "this catalogue"} does better between these two${judged.offer ? " than this one in the order told" : ""}.`,
         ),
-    well(ways[0] || judged) ? null : further(question, offered),
+    box,
+    box || well(ways[0] || judged) ? null : further(question, offered),
   );
   return section;
 

@@ -17,6 +17,8 @@ function beyond(places, lead) {
   return ends.filter((far) => ends.some((near) => near !== far && mates(places, near)));
 }
 
+export const OTHER_KIND = "Takes another kind of signal";
+
 /* The halves left open after the leads, starting from a port. */
 export const reach = (from, through) => through.reduce((places, id) => beyond(places, lead(id)), [from]);
 
@@ -64,7 +66,7 @@ export const fitting = {
     return {
       fit: [...fit.filter(hears), ...fit.filter((port) => !hears(port))],
       not,
-      apart: (port) => (hears(port) ? null : "Takes another kind of signal"),
+      apart: (port) => (hears(port) ? null : OTHER_KIND),
     };
   },
 

@@ -11,11 +11,15 @@ import { ownQuestion } from "../ui/own.js";
 import { sides } from "../ui/side.js";
 import { address, works } from "../ui/table.js";
 import { capital, count, listed } from "../ui/words.js";
+import { instead } from "./instead.js";
 import { of, ranked, speak } from "./rank.js";
 import { losses, matters, named } from "./said.js";
 
 const SHOWN = 4;
-const kinds = (channels) => listed([...new Set(channels.map(({ kind }) => kind))]);
+const kinds = (channels) => listed([...new Set(channels.map(called))]);
+/* "S/PDIF as light", "line". */
+const called = ({ kind, form, forms = [form], output, between }) =>
+  `${listed(forms.filter(Boolean), "or") || kind}${(output || between).includes("dark") ? " as light" : ""}`;
 
 /* {element, announce} for a question {from, into}: of all leads, or only of those in one's kit. Where no single one works, chains are looked for
    at once. `onkit` shows the page anew after that was switched; `rows` are the ways, where they are not those of the table. The
@@ -32,7 +36,9 @@ export function list(question, root, onkit, rows = of(question.from, question.in
     { class: "rf-answer__head", tabindex: "-1" },
     good.length ? "Which lead?" : `No single lead ${ofKit()}works`,
   );
-  const longer = !question.own && speak(question.from, question.into) ? chains(question, root, good) : null;
+  const box = good.length ? null : instead(question, root), // what no lead can do is not looked for among leads
+    longer =
+      !box && !question.own && speak(question.from, question.into) ? chains(question, root, good) : null;
   const element = el(
     "section",
     { class: "rf-ways", "aria-label": "Ways" },
@@ -48,6 +54,7 @@ export function list(question, root, onkit, rows = of(question.from, question.in
       head,
       el("p", { class: "rf-banner__says" }, said),
     ),
+    box,
     bagSwitch(onkit),
     good.length
       ? el(
@@ -88,7 +95,7 @@ export function sentence({ from, into }, found) {
   if (silent)
     return `${brief(from)} sends nothing, nor does the ${brief(into).slice(4)}: nothing is heard, and phantom or another supply of one may harm the other.`;
   if (!speak(from, into))
-    return `${brief(from)} sends ${kinds(port(from).sources)}; ${brief(into)} takes ${kinds(port(into).listeners)}. No lead turns one into the other.`;
+    return `${brief(from)} sends ${kinds(port(from).sources)}; the ${brief(into).slice(4)} takes ${kinds(port(into).listeners.length ? port(into).listeners : port(into).sources)}. No lead turns one into the other.`;
   if (!best) return `The plugs do not fit, and no single lead ${ofKit()}joins these two.`;
   const take = best.through.length
     ? `take the ${named(best.through)}`

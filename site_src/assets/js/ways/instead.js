@@ -1,0 +1,48 @@
+/* What to use where no lead can help, as a part of an answer: other sockets of the two devices, and the box with a question for each of its sides. */
+
+import { port } from "../ui/catalogue.js";
+import { el, verdict } from "../ui/dom.js";
+import { capital } from "../ui/words.js";
+import { converting } from "./converting.js";
+import { of } from "./rank.js";
+
+/* Null where a lead may do it, or nothing is known. */
+export function instead({ from, into }, root) {
+  const told = converting(from, into);
+  if (!told) return null;
+  const sockets = told.says.slice(0, told.first.length),
+    [box, ...more] = told.says.slice(told.first.length);
+  return el(
+    "section",
+    { class: "rf-instead", "aria-label": "Instead of a lead" },
+    el("h3", {}, "Instead of a lead"),
+    sockets.map((words, i) =>
+      question(words, told.first[i].on === "into" ? [from, told.first[i].port] : [told.first[i].port, into]),
+    ),
+    box
+      ? [
+          el("p", { class: "rf-instead__box" }, box),
+          el(
+            "ul",
+            {},
+            more.map((words) => el("li", {}, words)),
+          ),
+          question(`Into its input, which is like “${port(told.enters).name}”`, [from, told.enters]),
+          question(`Out of its output, which is like “${port(told.leaves).name}”`, [told.leaves, into]),
+          el("p", { class: "rf-form__note" }, `${capital(told.evidence)}.`),
+        ]
+      : null,
+  );
+
+  /* A question of two ends, one tap away, with how the best way between them ends. */
+  function question(words, [one, other]) {
+    const [best] = of(one, other);
+    return el(
+      "a",
+      { class: "rf-option", href: `${root}check/#from=${one}&into=${other}` },
+      el("span", { class: "rf-option__name" }, words),
+      el("span", { class: "rf-option__more" }, best?.offer || "Which lead?"),
+      best ? verdict(best.verdict) : null,
+    );
+  }
+}
