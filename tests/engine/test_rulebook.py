@@ -13,6 +13,18 @@ from generator.engine.judge import judge
 from generator.engine.rulebook import SEVERITIES, rules
 from generator.engine.verdict import VERDICTS
 
+WITHOUT_CIRCUIT = {
+    "bare-lead",
+    "kinds-apart",
+    "unheard",
+    "slow-lead",
+    "amplifier-into",
+    "amplifier-through",
+    "unknown-level",
+    "source-off",
+    "timecode-as-sound",
+}
+
 wider = pytest.fixture(scope="module")(load_wider)
 readings = pytest.fixture(scope="module")(every_reading)
 
@@ -32,6 +44,11 @@ def test_every_finding_says_what_it_means_on_its_first_row():
             rule.means["says"].endswith(".")
             and set(rule.means) <= {"says", "term", "also", "forms", "linked"}
         )
+
+
+def test_what_can_not_be_explained_in_a_circuit_follows_from_what_the_devices_are(readings):
+    placed = {reading.quantity for rule in rules() for reading in readings(*meets(rule)) if reading.at}
+    assert {rule.quantity for rule in rules()} - placed == WITHOUT_CIRCUIT
 
 
 @pytest.mark.parametrize("rule", rules(), ids="{0.id}-{0.quantity}".format)
