@@ -19,6 +19,7 @@ from generator.engine.missing import missing
 from generator.engine.route import remedies
 from generator.engine.told import told
 from generator.engine.working import Working
+from generator.ledger import ways
 from generator.ledger.changes import changelog
 from generator.ledger.revision import NoRevision, at_revision
 from generator.lessons import NoQuestion
@@ -29,6 +30,7 @@ from generator.workshop.safety import Misuse
 BROKEN, BAD_USE = 1, 2
 # what was read of every connection, used where nothing it is made of has changed
 REMEMBERED = Path("build/readings.sqlite")
+BEGUN = Path("build/ways.jsonl")  # what a search of all pairs has found so far
 SOME = 5  # files of a stale ledger that are named
 
 
@@ -177,7 +179,29 @@ def _docs(options) -> int:
     return 0
 
 
+def _ways_kept(options) -> int:
+    """The table of ways: written, or with `--check` held against a search."""
+    catalogue, directory = load(options.pinouts), options.pinouts / "verdicts" / ways.FOLDER
+    found = ways.ways(catalogue, directory, BEGUN, mend=True)
+    if options.check:
+        return _stale(list(ways.stale(catalogue, found, directory)))
+    ways.keep(catalogue, found, directory)
+    BEGUN.unlink(missing_ok=True)
+    return 0
+
+
+def _stale(faults: Sequence[ledger.LedgerError]) -> int:
+    """Name some files that are stale."""
+    for fault in faults[:SOME]:
+        print(fault, file=sys.stderr)
+    if len(faults) > SOME:
+        print(f"and {len(faults) - SOME} files more", file=sys.stderr)
+    return BROKEN if faults else 0
+
+
 def _ledger(options) -> int:
+    if options.ways:
+        return _ways_kept(options)
     catalogue, directory = load(options.pinouts), options.pinouts / "verdicts"
     try:
         before = ledger.read(directory) if options.since is None else at_revision(directory, options.since)
@@ -185,13 +209,8 @@ def _ledger(options) -> int:
         raise BadUse(str(why)) from None
     rows = ledger.rows(catalogue, directory, REMEMBERED, mend=True, address=options.cluster)
     print(changelog(before, ledger.text(rows)), end="")
-    stale = list(ledger.stale(catalogue, rows, directory, REMEMBERED)) if options.check else []
-    for fault in stale[:SOME]:
-        print(fault, file=sys.stderr)
-    if len(stale) > SOME:
-        print(f"and {len(stale) - SOME} files more", file=sys.stderr)
     if options.check:
-        return BROKEN if stale else 0
+        return _stale(list(ledger.stale(catalogue, rows, directory, REMEMBERED)))
     ledger.keep(catalogue, rows, directory, REMEMBERED)
     ever.note(options.pinouts, {kind: getattr(catalogue, kind) for kind in KINDS})
     return 0

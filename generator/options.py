@@ -77,6 +77,7 @@ def parser(runs: Mapping[str, Callable]) -> argparse.ArgumentParser:
         own_too=False,
     )
     made.add_argument("--check", action="store_true", help="write nothing; exit 1 if the ledger is stale")
+    made.add_argument("--ways", action="store_true", help="search the ways between every two ports instead")
     made.add_argument(
         "--since",
         metavar="REV",

@@ -19,7 +19,7 @@ from .judge import judge_way, labels
 from .readings import Reading
 from .rulebook import loss
 from .signal import solve_signals
-from .verdict import RANK
+from .verdict import RANK, Verdict
 
 
 def glance(plain: Catalogue, start: str, through: Sequence[str], target: str) -> tuple[float, int]:
@@ -40,7 +40,16 @@ def glance(plain: Catalogue, start: str, through: Sequence[str], target: str) ->
 
 def _seen(plain: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: Port, way: Way) -> tuple[float, int]:
     found = judge_way(plain, outlet, leads, inlet, way, _read)
-    return found.least_rank, loss(finding.id for finding in found.findings if finding.severity == "lossy")
+    return found.least_rank if _hope(found) else RANK["dangerous"], loss(
+        finding.id for finding in found.findings if finding.severity == "lossy"
+    )
+
+
+def _hope(found: Verdict) -> bool:
+    """May it be offered yet? Where something is dangerous once plugged in, two settings must be none the
+    less: one to plug in with, and one to switch to."""
+    ends = [settled for settled, _ in found.moments]
+    return "dangerous" not in ends or len(ends) - ends.count("dangerous") > 1
 
 
 def _read(

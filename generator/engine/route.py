@@ -1,16 +1,16 @@
 """Find the lead, or chain of leads, that gets one port into another: safest first, then
 least lost, then shortest.
 
-Best-first over chains of up to MOST_LEADS leads. A chain waits in the queue with the least its verdict can
-come to (glance.py) and is judged when it is the best one left, so what comes out first is the best there is.
-Every chain offered has been judged; nothing is inferred from its parts.
+Best-first over chains of up to MOST_LEADS leads. All chains of a length are sifted at once (sieve.py): what
+is left waits in the queue with the least its verdict can come to, is looked at when it is the best one left
+(glance.py), and is judged when it still is. So what comes out first is the best there is. Every chain offered
+has been judged; nothing is inferred from its parts.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from heapq import heappop, heappush
-from itertools import count
 
 from generator.catalogue.records import Catalogue, Lead, Port
 
@@ -20,48 +20,88 @@ from .judge import judge
 from .kinds import something_to_hear
 from .mate import OPPOSITE, fits
 from .rulebook import loss
+from .sieve import Sieve
 from .verdict import RANK, Verdict
 
 FORMS = ("cable", "adapter", "converter", "splitter")  # from most to least common in a bag
 
 Judge = Callable[[Catalogue, str, tuple[str, ...], str], Verdict]
 Glance = Callable[[Catalogue, str, tuple[str, ...], str], tuple[float, int]]
+Least = Callable[[str, str, int], Mapping[tuple[str, ...], tuple[float, int]]]
 WORTH_OFFERING = RANK["lossy"] + ORDER_COSTS
+SIFTED, LOOKED_AT, JUDGED = range(3)
+
+
+class Search:
+    """The search for ways in one catalogue; what it works out of leads and ports serves every pair."""
+
+    def __init__(
+        self,
+        catalogue: Catalogue,
+        judge: Judge = judge,
+        glance: Glance = glance,
+        least: Least | None = None,
+        among: Collection[str] = (),
+    ) -> None:
+        """`among` has leads of which at least one is to be in every chain; without any, all will do."""
+        self.catalogue, self.plain = catalogue, plainly(catalogue)
+        self.judge, self.glance = judge, glance
+        useful = {lead.id: not _extension(catalogue, lead) for lead in catalogue.leads.values()}
+        self.least = least or Sieve(catalogue, useful, among).least
+
+    def routes(
+        self,
+        start: str,
+        target: str,
+        offered: int = OFFERED,
+        most: int = MOST_LEADS,
+        known: Sequence[Verdict] = (),
+    ) -> list[Verdict]:
+        """The best chains, best first; never one that carries no signal or does not fit, nor one that is
+        dangerous, but for a danger while plugging that a switch avoids: it is offered with its order, after
+        what is as good without. Chains longer than one that is safe are not looked for, nor any where neither
+        sends what the other hears, nor what is worse than so many ways that are `known`, best first."""
+        catalogue = self.catalogue
+        if not something_to_hear(catalogue.ports[start], catalogue.ports[target]):
+            return []
+        found: list[Verdict] = []
+        if known and known[0].verdict == "safe":
+            most = len(known[0].through)
+        worst = cost(catalogue, known[offered - 1]) if len(known) >= offered else None
+        # what waits: the least it can come to, how much is known of it, and what it is
+        queue: list[tuple] = [((0, 0, 0, length), SIFTED, length) for length in range(most + 1)]
+        while queue and len(found) < offered:
+            bound, seen, best = heappop(queue)
+            if worst and bound > worst:
+                break
+            if isinstance(best, int):
+                if not (found and found[0].verdict == "safe"):
+                    for chain, least in self.least(start, target, best).items():
+                        heappush(queue, (_bound(catalogue, chain, *least), SIFTED, chain))
+            elif seen == SIFTED:
+                rank, lost = self.glance(self.plain, start, best, target)
+                if rank <= WORTH_OFFERING:
+                    heappush(queue, (_bound(catalogue, best, rank, lost), LOOKED_AT, best))
+            elif seen == LOOKED_AT:
+                verdict = self.judge(catalogue, start, best, target)
+                if verdict.rank <= WORTH_OFFERING:
+                    heappush(queue, (cost(catalogue, verdict), JUDGED, verdict))
+            else:
+                found.append(best)
+        return found
+
+
+def settled(verdicts: Sequence[Verdict]) -> list[Verdict]:
+    """Those of some ways, best first, that are no longer than the first, where that is safe."""
+    most = len(verdicts[0].through) if verdicts and verdicts[0].verdict == "safe" else MOST_LEADS
+    return [verdict for verdict in verdicts if len(verdict.through) <= most]
 
 
 def routes(
-    catalogue: Catalogue,
-    start: str,
-    target: str,
-    offered: int = OFFERED,
-    most: int = MOST_LEADS,
-    judge: Judge = judge,
-    glance: Glance = glance,
+    catalogue: Catalogue, start: str, target: str, offered: int = OFFERED, most: int = MOST_LEADS, **how
 ) -> list[Verdict]:
-    """The best chains, best first; never one that carries no signal or does not fit, nor one that is
-    dangerous, but for a danger while plugging that a switch avoids: it is offered with its order, after what
-    is as good without. Chains longer than one that is safe are not looked for, nor any where neither sends
-    what the other hears."""
-    if not something_to_hear(catalogue.ports[start], catalogue.ports[target]):
-        return []
-    found: list[Verdict] = []
-    order = count()  # of equals the one that was met first
-    plain = plainly(catalogue)
-    queue: list[tuple] = [((0, 0, 0, length), next(order), length) for length in range(most + 1)]
-    while queue and len(found) < offered:
-        _, _, best = heappop(queue)
-        if isinstance(best, Verdict):
-            found.append(best)
-        elif isinstance(best, tuple):
-            verdict = judge(catalogue, start, best, target)
-            if verdict.rank <= WORTH_OFFERING:
-                heappush(queue, (cost(catalogue, verdict), next(order), verdict))
-        elif not (found and found[0].verdict == "safe"):
-            for chain in chains(catalogue, start, target, best):
-                rank, lost = glance(plain, start, chain, target)
-                if rank <= WORTH_OFFERING:
-                    heappush(queue, ((rank, 0, lost, best), next(order), chain))
-    return found
+    """What a search of one pair finds."""
+    return Search(catalogue, **how).routes(start, target, offered, most)
 
 
 def remedies(catalogue: Catalogue, verdict: Verdict) -> tuple[Verdict, ...]:
@@ -75,9 +115,15 @@ def cost(catalogue: Catalogue, verdict: Verdict) -> tuple:
     they are in a bag, what to mind, metres, name."""
     lost = loss(finding.id for finding in verdict.findings if finding.severity == "lossy")
     notes = sum(finding.severity == "note" for finding in verdict.findings)
-    leads = [catalogue.leads[lead] for lead in verdict.through]
+    rank, _, _, leads, rare, _, metres, name = _bound(catalogue, verdict.through, verdict.rank, lost)
+    return rank, RANK[verdict.plugging], lost, leads, rare, notes, metres, name
+
+
+def _bound(catalogue: Catalogue, chain: tuple[str, ...], rank: float, lost: int) -> tuple:
+    """The least cost of a chain that loses so much: nothing while plugging and nothing to mind."""
+    leads = [catalogue.leads[lead] for lead in chain]
     rare, metres = sum(FORMS.index(lead.form) for lead in leads), sum(lead.length or 0.0 for lead in leads)
-    return verdict.rank, RANK[verdict.plugging], lost, len(leads), rare, notes, metres, verdict.through
+    return rank, 0, lost, len(leads), rare, 0, metres, chain
 
 
 def chains(catalogue: Catalogue, start: str, target: str, length: int) -> Iterator[tuple[str, ...]]:

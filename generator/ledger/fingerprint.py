@@ -36,6 +36,7 @@ UNASKED = {  # fields of these records that no verdict and no sentence of one is
 WORDS = {"says", "remedy", "mend", "reason", "evidence", "cite", "means", "met_by"}
 RULES = "rulebook.yaml"
 LISTS = "matrix"  # the module that says which pairings there are
+SEARCHES = "route"  # the one that finds ways
 # the module that gives a verdict, and what in it makes readings
 JUDGES, READS = "judge", ("read", "readings_of")
 APPLYING = {JUDGES, "findings", "misfit", "rulebook", "verdict"}  # modules that make verdicts of readings
@@ -154,6 +155,12 @@ def readings_digest(words: bool) -> str:
 def pairings_digest() -> str:
     """The same of what lists the pairings."""
     return _short("".join(_code(_reached({LISTS}))))
+
+
+@cache
+def search_digest() -> str:
+    """The same of what finds ways, beside what judges."""
+    return _short("".join(_code(sorted(set(_reached({SEARCHES})) - set(judging())))))
 
 
 def _tables() -> list[Path]:

@@ -1,36 +1,28 @@
 """The ledger kept with the catalogue, and what it rests on: the rows still true are read from it,
 and only the others judged.
 
-What it rests on stands beside it, in `rests-on.tsv`: a digest of the engine, of every record, and of every
-file of the ledger itself.
+What it rests on stands beside it, see rests.py.
 """
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import suppress
-from hashlib import sha256
 from pathlib import Path
 
 from generator.catalogue.records import Catalogue
 from generator.engine import pairings
 
-from . import numbers, rules
-from .fingerprint import LENGTH, Fingerprints, Pairing, code_digest
+from . import numbers, rests, rules
+from .fingerprint import Fingerprints, Pairing, code_digest
 from .form import Damaged
 from .judged import told_of
 from .lines import LedgerError, first_difference, read, text, write
 from .lines import rows as rows_of
 from .memory import opened
+from .rests import ENGINE, FILE, RESTS_ON, Record
 from .revision import NoRevision, file_at_revision
 from .rows import Row, row
-
-RESTS_ON = "rests-on.tsv"
-HEAD = "# What the verdicts beside it rest on; written by `python -m generator ledger`.\n"
-ENGINE, FILE = ("engine", "all"), "file"
-Record = tuple[str, str]  # kind and id
-DIGEST = re.compile(rf"[0-9a-f]{{{LENGTH}}}")
 
 
 def rows(
@@ -46,10 +38,12 @@ def rows(
     LedgerError where a file of the ledger is not as it was written; with `mend` such a file is as if it were
     not there. With an `address` of a cluster that judges; raises NoCluster.
     """
-    files, rested = read(directory), _read_rests(directory / RESTS_ON, mend)
+    files, rested = read(directory), rests.read(directory / RESTS_ON, mend)
     if mend:
         files = {
-            name: content for name, content in files.items() if rested.get((FILE, name)) == _digest(content)
+            name: content
+            for name, content in files.items()
+            if rested.get((FILE, name)) == rests.digest(content)
         }
     elif files or rested:
         _check({**files, **numbers.read(directory)}, rested, directory)
@@ -74,15 +68,15 @@ def rows(
 
 def _every(catalogue: Catalogue, remembered: Path | None) -> list[Pairing]:
     """Every pairing, from memory where no record is another."""
-    digest, found = Fingerprints(catalogue, words=False).pairings(), None
+    listing, found = Fingerprints(catalogue, words=False).pairings(), None
     with opened(remembered) as memory:
         if memory is not None:
             with suppress(Damaged):
-                found = memory.listed(digest)
+                found = memory.listed(listing)
         if found is None:
             found = list(pairings(catalogue))
             if memory is not None:
-                memory.enlist(digest, found)
+                memory.enlist(listing, found)
     return found
 
 
@@ -108,11 +102,11 @@ def _files(
 
 def _numbers(catalogue: Catalogue, fresh: list[Row], directory: Path, remembered: Path | None) -> str:
     """The text of `numbers.tsv`: lines that still hold are kept, for the others their pairings are judged."""
-    rested = _read_rests(directory / RESTS_ON, mend=True)
+    rested = rests.read(directory / RESTS_ON, mend=True)
     written = (
         content
         for name, content in numbers.read(directory).items()
-        if rested.get((FILE, name)) == _digest(content)
+        if rested.get((FILE, name)) == rests.digest(content)
     )
     known, chosen = numbers.rows(next(written, "")), [_pairing(one) for one in numbers.telling(fresh)]
     held = _standing(catalogue, rested, remembered, {pairing: None for pairing in chosen if pairing in known})
@@ -185,43 +179,7 @@ def stale(
 def rests_on(catalogue: Catalogue, files: Mapping[str, str]) -> str:
     """The text of `rests-on.tsv`."""
     prints = Fingerprints(catalogue, words=False)
-    found = {
-        ENGINE: prints.engine(),
-        **prints.every(),
-        **{(FILE, name): _digest(content) for name, content in files.items()},
-    }
-    return HEAD + "".join(f"{kind}\t{name}\t{digest}\n" for (kind, name), digest in sorted(found.items()))
-
-
-def _digest(content: str) -> str:
-    return sha256(content.encode()).hexdigest()[:LENGTH]
-
-
-def _read_rests(path: Path, mend: bool = False) -> dict[tuple[str, str], str]:
-    """The digests in a file; with `mend` none where a line of it is none, else LedgerError."""
-    try:
-        return _rests(path)
-    except LedgerError:
-        if mend:
-            return {}
-        raise
-
-
-def _rests(path: Path) -> dict[tuple[str, str], str]:
-    if not path.exists():
-        return {}
-    found = {}
-    *lines, rest = path.read_text(encoding="utf-8", errors="replace").split("\n")
-    for number, line in enumerate(lines, 1):
-        fields = line.split("\t")
-        if line.startswith("#"):
-            continue
-        if len(fields) != 3 or not DIGEST.fullmatch(fields[2]):
-            raise LedgerError(f"{path.name}, line {number}: not a kind, a name and a digest: '{line[:60]}'")
-        found[fields[0], fields[1]] = fields[2]
-    if rest:
-        raise LedgerError(f"{path.name}, line {len(lines) + 1}: cut short")
-    return found
+    return rests.text({ENGINE: prints.engine(), **prints.every()}, files)
 
 
 def _check(files: Mapping[str, str], rested: Mapping[tuple[str, str], str], directory: Path) -> None:
@@ -232,7 +190,7 @@ def _check(files: Mapping[str, str], rested: Mapping[tuple[str, str], str], dire
         written = rested.get((FILE, name))
         if not written:
             raise LedgerError(f"{RESTS_ON}: missing, or without a line for {name}")
-        if written != _digest(files[name]):
+        if written != rests.digest(files[name]):
             if name != numbers.FILE:
                 list(rows_of({name: files[name]}))  # a line that is none is named before all else
             raise LedgerError(
@@ -247,4 +205,4 @@ def _where(name: str, content: str, written: str, directory: Path) -> str:
         committed = file_at_revision(directory, "HEAD", name)
     except NoRevision:
         return ""
-    return f", line {first_difference(committed, content)}" if _digest(committed) == written else ""
+    return f", line {first_difference(committed, content)}" if rests.digest(committed) == written else ""

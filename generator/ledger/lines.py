@@ -35,11 +35,12 @@ def text(rows: Iterable[Row]) -> dict[str, str]:
     """Rows -> file name -> content."""
     lines: dict[str, list[str]] = {}
     for row in rows:
-        lines.setdefault(f"{row['from']}.txt", []).append(_line(row))
+        lines.setdefault(f"{row['from']}.txt", []).append(line(row))
     return {name: HEAD + "".join(sorted(found)) for name, found in sorted(lines.items())}
 
 
-def _line(row: Row) -> str:
+def line(row: Row) -> str:
+    """A row as a line of text."""
     also = (ALSO, *row["also"]) if row["also"] else ()
     fields = [
         "+".join(row["through"]),
@@ -58,10 +59,10 @@ def rows(files: Mapping[str, str], skip: bool = False) -> Iterator[Row]:
     """The rows of a ledger. LedgerError for a line that is none; with `skip` it is passed over."""
     for name, content in files.items():
         lines = content.split("\n")[:-1]
-        for number, line in enumerate(lines, 1):
-            if not line.startswith("#"):
+        for number, told in enumerate(lines, 1):
+            if not told.startswith("#"):
                 try:
-                    yield _row(name, number, line)
+                    yield _row(name, number, told)
                 except LedgerError:
                     if not skip:
                         raise
@@ -76,16 +77,16 @@ def first_difference(one: str, other: str) -> int:
     )
 
 
-def _row(name: str, number: int, line: str) -> Row:
-    fields = ["" if field == NONE else field for field in line.split("\t")]
+def _row(name: str, number: int, told: str) -> Row:
+    fields = ["" if field == NONE else field for field in told.split("\t")]
     if (
         len(fields) not in (6, 8)
         or fields[2] not in VERDICTS
         or (fields[6:7] and fields[6] not in VERDICTS)
-        or UNREAD in line
+        or UNREAD in told
     ):
-        raise LedgerError(f"{name}, line {number}: no row of a ledger: '{line[:60]}'")
-    through, into, verdict, findings, told, subject, offered, offer = ([*fields, "", ""])[:8]
+        raise LedgerError(f"{name}, line {number}: no row of a ledger: '{told[:60]}'")
+    through, into, verdict, findings, decides, subject, offered, offer = ([*fields, "", ""])[:8]
     deciding, _, also = findings.partition(ALSO)
     return {
         "from": name.removesuffix(".txt"),
@@ -94,7 +95,7 @@ def _row(name: str, number: int, line: str) -> Row:
         "verdict": verdict,
         "findings": deciding.split(),
         "also": also.split(),
-        "number": told,
+        "number": decides,
         "subject": subject,
         "offered": offered,
         "offer": offer,

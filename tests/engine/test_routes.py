@@ -158,9 +158,17 @@ def boxes(catalogue):
     return replace(catalogue, leads={name: catalogue.leads[name] for name in (ONE, TWO, THREE)})
 
 
+def unsifted(catalogue):
+    """As if nothing could be said of any chain before it is judged."""
+    return {
+        "glance": lambda *_: (0, 0),
+        "least": lambda *asked: dict.fromkeys(chains(catalogue, *asked), (0, 0)),
+    }
+
+
 def offered(catalogue, verdicts, **more):
     opinion = told(verdicts)
-    found = routes(catalogue, START, TARGET, judge=opinion, glance=lambda *_: (0, 0), **more)
+    found = routes(catalogue, START, TARGET, judge=opinion, **unsifted(catalogue), **more)
     return [offer.through for offer in found], opinion.said
 
 
@@ -223,7 +231,7 @@ def ranked(catalogue, *verdicts):
         TARGET,
         most=1,
         judge=lambda _, start, through, target: known.get(through, silent(through)),
-        glance=lambda *_: (0, 0),
+        **unsifted(catalogue),
     )
     return [offer.through for offer in found]
 
