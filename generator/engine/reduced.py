@@ -1,7 +1,7 @@
 """A network as its contacts show it: admittances between them, at a few frequencies, with all that lies
 inside worked in. Small enough to be joined by the thousand.
 
-Numbers are good to a fraction of a decibel, not to the last bit: wire has ten milliohms, what floats is tied
+Numbers are good to a fraction of a decibel, not to the last bit: wire has a milliohm, what floats is tied
 by a teraohm. Sinks and clamps are left out.
 """
 
@@ -14,16 +14,18 @@ import numpy as np
 
 from generator.catalogue.records import Coupling, Part
 
-TIE, WIRE, SERIES = 1e-12, 1e2, 1e-2  # siemens, siemens, ohm
+TIE, WIRE, SERIES = 1e-12, 1e3, 1e-3  # siemens, siemens, ohm
 
 
 class Reduced(NamedTuple):
     """Between the kept nodes: `admittance` (hertz, kept, kept); what each drive pushes into them, `pushed`
-    (hertz, drives, kept) in A; and what each listener hears of their volts, `heard` (hertz, pairs, kept)."""
+    (hertz, drives, kept) in A; what each meter shows of their volts, `shown` (hertz, meters, kept), and of
+    the drives with all of them at 0 V, `own` (hertz, meters, drives)."""
 
     admittance: np.ndarray
     pushed: np.ndarray
-    heard: np.ndarray
+    shown: np.ndarray
+    own: np.ndarray
 
 
 def reduced(
@@ -31,11 +33,14 @@ def reduced(
     couplings: Iterable[Coupling],
     kept: Sequence[str],
     hertz: Sequence[float],
-    drives: Sequence[Mapping[str, float]] = (),
-    pairs: Sequence[tuple[str, str]] = (),
+    drives: Sequence[Mapping] = (),
+    meters: Sequence[tuple[str, str] | str] = (),
 ) -> Reduced:
-    """`drives` tell the volts of emfs and the amperes of sinks."""
+    """`drives` tell the volts of emfs, the amperes of sinks, and what is pushed from one node into another
+    outside. A meter shows the volts between two nodes or the amperes in a part."""
     parts = tuple(parts)
+    pairs = [meter for meter in meters if not isinstance(meter, str)]
+    pairs += [pair for drive in drives for pair in drive if not isinstance(pair, str)]
     names = dict.fromkeys(
         (*kept, *(node for part in parts for node in (part.a, part.b)), *(n for pair in pairs for n in pair))
     )
@@ -67,17 +72,25 @@ def reduced(
                 if part.id in rows:
                     right[rows[part.id], column] += drive[part.id]
                 else:
-                    right[a, column] -= drive[part.id]
-                    right[b, column] += drive[part.id]
+                    right[[a, b], column] += (-drive[part.id], drive[part.id])
     values = {part.id: part.value.nominal for part in parts if part.id in rows}
     for one in couplings:
         mutual = one.k * np.sqrt(values[one.first] * values[one.second])
         for row, column in ((one.first, one.second), (one.second, one.first)):
             matrix[:, rows[row], rows[column]] -= pace * mutual
-    listening = np.zeros((len(pairs), size))
-    for number, (a, b) in enumerate(pairs):
-        listening[number, nets[a]] += 1
-        listening[number, nets[b]] -= 1
+    for column, drive in enumerate(drives):
+        for pair, amps in drive.items():
+            if not isinstance(pair, str):
+                right[[nets[pair[0]], nets[pair[1]]], column] += (-amps, amps)
+    ohms = {part.id: (part.a, part.b, part.value.nominal) for part in parts if part.kind == "resistor"}
+    reading = np.zeros((len(meters), size))
+    for number, meter in enumerate(meters):
+        if isinstance(meter, str) and meter in rows:
+            reading[number, rows[meter]] = 1
+        elif not isinstance(meter, str) or meter in ohms:
+            a, b, ohm = (*meter, 1.0) if not isinstance(meter, str) else ohms[meter]
+            reading[number, nets[a]] += 1 / ohm
+            reading[number, nets[b]] -= 1 / ohm
     n = len(kept)
     given = np.concatenate(
         [matrix[:, n:, :n], np.broadcast_to(right[n:], (len(pace), size - n, len(drives)))], axis=2
@@ -87,7 +100,8 @@ def reduced(
     return Reduced(
         matrix[:, :n, :n] - back[..., :n],
         np.swapaxes(right[:n] - back[..., n:], 1, 2),
-        listening[:, :n] - listening[:, n:] @ worked[..., :n],
+        reading[:, :n] - reading[:, n:] @ worked[..., :n],
+        reading[:, n:] @ worked[..., n:],
     )
 
 
