@@ -1,7 +1,7 @@
 """The least that the verdicts on all chains of so many leads between two ports can come to, worked out for
 all of them at once.
 
-It sees less than a first look (glance.py), and never more: what falls through here cannot be offered.
+It sees less than a judgement, and never more: what falls through here cannot be offered.
 """
 
 from __future__ import annotations

@@ -13,8 +13,8 @@ Meter = tuple[str, str] | str
 
 
 class Socket:
-    """A port, worked out once. Its drives are its sources, a probe at the output of each, and last all its
-    supplies switched on."""
+    """A port, worked out once. Its drives are its sources, a probe at the output of each, all its
+    supplies switched on, and what draws current drawing its fill."""
 
     def __init__(self, catalogue: Catalogue, port: Port) -> None:
         self.port = port
@@ -36,14 +36,14 @@ class Socket:
         self.stages = {one.id: [id for id in one.drive if id in emfs] for one in port.sources}
         self.coils = [part.id for part in network.parts if part.coil]
         self.clamps = [part for part in network.parts if part.kind == "clamp"]
-        self.sinks = any(part.kind == "sink" for part in network.parts)
+        self.sinks = [part for part in network.parts if part.kind == "sink"]
         meters: list[Meter] = [
             *(one.between for one in (*port.listeners, *port.needs)),
             *(one.output for one in port.sources),
             *(id for ids in self.stages.values() for id in ids),
             *self.coils,
             *self.supplies,
-            *(self.across[part.id] for part in self.clamps),
+            *(self.across[part.id] for part in (*self.clamps, *self.sinks)),
             *(self.meter(one) for one in network.limits),
         ]
         self._number = {meter: number for number, meter in enumerate(dict.fromkeys(meters))}
@@ -51,6 +51,7 @@ class Socket:
             *(one.drive for one in port.sources),
             *({one.output: -1.0} for one in port.sources),
             self.supplies,
+            {part.id: part.value.nominal for part in self.sinks},
         ]
         self.sees = reduced(network.parts, network.couplings, kept, AT, self.drives, list(self._number))
 

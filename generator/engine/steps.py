@@ -14,13 +14,13 @@ import numpy as np
 
 from generator.catalogue.records import Catalogue, Lead
 
-from .constants import BALANCE_HERTZ, CONTACT_OHM, MAINS, MOST_LEADS
+from .constants import CONTACT_OHM, HERTZ, MAINS, MOST_LEADS
 from .mate import mate
 from .reduced import reduced, without
 
 Half = tuple[str, str]
-TONE, HUM, DIRECT = range(3)
-AT = (float(BALANCE_HERTZ), float(MAINS), 0.0)  # Hz
+TONE, HUM, DIRECT, BASS = range(4)
+AT = (float(HERTZ[1]), float(MAINS), 0.0, float(HERTZ[0]))  # Hz
 AT_ONCE = 4096  # rows joined together
 
 
