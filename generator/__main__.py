@@ -10,8 +10,8 @@ from dataclasses import replace
 from difflib import get_close_matches
 from pathlib import Path
 
-from generator import ledger, publishing, stopped, terminal
-from generator.catalogue import Catalogue, CatalogueError, ever, load
+from generator import keeping, ledger, publishing, stopped, terminal
+from generator.catalogue import Catalogue, CatalogueError, load
 from generator.catalogue.lint import lint
 from generator.engine import Verdict, judge, routes
 from generator.engine.explain import explain
@@ -20,8 +20,7 @@ from generator.engine.route import remedies
 from generator.engine.told import told
 from generator.engine.working import Working
 from generator.ledger import ways
-from generator.ledger.changes import changelog
-from generator.ledger.revision import NoRevision, at_revision
+from generator.ledger.revision import NoRevision
 from generator.lessons import NoQuestion
 from generator.options import KINDS, parser
 from generator.own import numbers
@@ -31,7 +30,7 @@ BROKEN, BAD_USE = 1, 2
 # what was read of every connection, used where nothing it is made of has changed
 REMEMBERED = Path("build/readings.sqlite")
 BEGUN = Path("build/ways.jsonl")  # what a search of all pairs has found so far
-SOME = 5  # files of a stale ledger that are named
+SOME = 5  # stale files that are named
 
 
 class BadUse(Exception):
@@ -128,7 +127,12 @@ def _working(options, catalogue: Catalogue, verdict: Verdict) -> Working | None:
 def _route(options) -> int:
     catalogue = load(options.pinouts, options.own)
     _known(catalogue.ports, options.start, options.target)
-    found = routes(catalogue, options.start, options.target)
+    known = ways.known(catalogue, options.pinouts / "verdicts" / ways.FOLDER, (options.start, options.target))
+    found = (
+        routes(catalogue, options.start, options.target)
+        if known is None
+        else [judge(catalogue, options.start, through, options.target) for through in known]
+    )
     if options.json:
         print(json.dumps([verdict.as_data() for verdict in found], indent=2, ensure_ascii=False))
     else:
@@ -179,41 +183,19 @@ def _docs(options) -> int:
     return 0
 
 
-def _ways_kept(options) -> int:
-    """The table of ways: written, or with `--check` held against a search."""
-    catalogue, directory = load(options.pinouts), options.pinouts / "verdicts" / ways.FOLDER
-    found = ways.ways(catalogue, directory, BEGUN, mend=True)
-    if options.check:
-        return _stale(list(ways.stale(catalogue, found, directory)))
-    ways.keep(catalogue, found, directory)
-    BEGUN.unlink(missing_ok=True)
-    return 0
-
-
-def _stale(faults: Sequence[ledger.LedgerError]) -> int:
-    """Name some files that are stale."""
-    for fault in faults[:SOME]:
-        print(fault, file=sys.stderr)
-    if len(faults) > SOME:
-        print(f"and {len(faults) - SOME} files more", file=sys.stderr)
-    return BROKEN if faults else 0
-
-
 def _ledger(options) -> int:
-    if options.ways:
-        return _ways_kept(options)
-    catalogue, directory = load(options.pinouts), options.pinouts / "verdicts"
     try:
-        before = ledger.read(directory) if options.since is None else at_revision(directory, options.since)
+        changes, stale = (
+            keeping.ways_kept(options, BEGUN) if options.ways else keeping.kept(options, REMEMBERED)
+        )
     except NoRevision as why:
         raise BadUse(str(why)) from None
-    rows = ledger.rows(catalogue, directory, REMEMBERED, mend=True, address=options.cluster)
-    print(changelog(before, ledger.text(rows)), end="")
-    if options.check:
-        return _stale(list(ledger.stale(catalogue, rows, directory, REMEMBERED)))
-    ledger.keep(catalogue, rows, directory, REMEMBERED)
-    ever.note(options.pinouts, {kind: getattr(catalogue, kind) for kind in KINDS})
-    return 0
+    print(changes, end="")
+    for fault in stale[:SOME]:
+        print(fault, file=sys.stderr)
+    if len(stale) > SOME:
+        print(f"and {len(stale) - SOME} files more", file=sys.stderr)
+    return BROKEN if stale else 0
 
 
 def _publishing(options) -> int:

@@ -20,15 +20,16 @@ from .rows import Row
 
 HEAD = "# Computed by `python -m generator ledger`; never edited by hand.\n"
 NONE, ALSO = "-", "|"
-MENDED = "`python -m generator ledger` writes it anew"
+WRITES = "python -m generator ledger"
 UNREAD = "\ufffd"  # stands for what is no text, see `read`
 
 
 class LedgerError(Exception):
     """A ledger that cannot be read: file, line, and which command mends it."""
 
-    def __init__(self, what: str) -> None:
-        super().__init__(f"verdicts/{what}; {MENDED}")
+    def __init__(self, what: str, writes: str = WRITES) -> None:
+        super().__init__(f"verdicts/{what}; `{writes}` writes it anew")
+        self.what = what
 
 
 def text(rows: Iterable[Row]) -> dict[str, str]:

@@ -33,7 +33,7 @@ from .rests import ENGINE, FILE, RESTS_ON, Record
 from .rows import Row, row
 from .workers import processes
 
-FOLDER = "ways"
+FOLDER, WRITES = "ways", "python -m generator ledger --ways"
 SHARE = 24  # pairs a process takes at once, of an outlet's half if it can be
 FEW = 4  # below this starting more processes costs more than it saves
 
@@ -74,17 +74,31 @@ def ways(catalogue: Catalogue, directory: Path, begun: Path | None = None, mend:
     whole = {name: text for name, text in files.items() if rested.get((FILE, name)) == rests.digest(text)}
     if not mend:
         _check(files, whole, rested)
-    known: dict[Pair, list[Row]] = {}
+    rows: dict[Pair, list[Row]] = {}
     for one in rows_of(whole):
-        known.setdefault((one["from"], one["into"]), []).append(one)
-    held = {name.removesuffix(".txt") for name in whole}
-    tasks = list(_tasks(catalogue, known, held, rested))
-    found = {pair: known.get(pair, []) for pair in hearable(catalogue)}
+        rows.setdefault((one["from"], one["into"]), []).append(one)
+    held, every = {name.removesuffix(".txt") for name in whole}, hearable(catalogue)
+    tasks = list(_tasks(catalogue, rows, held, rested, every))
+    found = {pair: rows.get(pair, []) for pair in every}
     with _noted(begun, catalogue, rested) as (noted, note):
         left = [task for task in tasks if task.pair not in noted]
         for task, made in zip(left, told(_all(catalogue, left), len(left), "pairs searched")):
             note(task.pair, made)
         return {**found, **{task.pair: noted[task.pair] for task in tasks}}
+
+
+def known(catalogue: Catalogue, directory: Path, pair: Pair) -> list[tuple[str, ...]] | None:
+    """The ways of one pair by their leads, best first; None where the files do not hold for it."""
+    name = f"{pair[0]}.txt"
+    path, rested = directory / name, rests.read(directory / RESTS_ON, mend=True)
+    if pair not in hearable(catalogue) or not path.exists():
+        return None
+    content = path.read_text(encoding="utf-8", errors="replace")
+    if rested.get((FILE, name)) != rests.digest(content) or any(
+        _tasks(catalogue, {}, {pair[0]}, rested, [pair])
+    ):
+        return None
+    return [tuple(row["through"]) for row in rows_of({name: content}) if row["into"] == pair[1]]
 
 
 def keep(catalogue: Catalogue, found: Ways, directory: Path) -> None:
@@ -109,7 +123,7 @@ def stale(catalogue: Catalogue, found: Ways, directory: Path) -> Iterator[Ledger
     for name in sorted(there.keys() | wanted.keys()):
         if there.get(name) != wanted.get(name):
             number = first_difference(there.get(name, ""), wanted.get(name, ""))
-            yield LedgerError(f"{FOLDER}/{name}, line {number}: not what a search finds today")
+            yield _fault(f"{name}, line {number}: not what a search finds today")
 
 
 def text(catalogue: Catalogue, found: Ways) -> dict[str, str]:
@@ -134,23 +148,27 @@ def _check(files: Mapping[str, str], whole: Collection[str], rested: Mapping[Rec
     """LedgerError where the files and what they rest on do not belong together."""
     for name in sorted({name for kind, name in rested if kind == FILE} | set(files)):
         if name not in files:
-            raise LedgerError(f"{FOLDER}/{name}: missing")
+            raise _fault(f"{name}: missing")
         if name not in whole:
             try:
                 list(rows_of({name: files[name]}))  # a line that is none is named before all else
             except LedgerError as fault:
-                raise LedgerError(
-                    f"{FOLDER}/{str(fault).removeprefix('verdicts/').rpartition(';')[0]}"
-                ) from None
-            raise LedgerError(
-                f"{FOLDER}/{name}: not as it was written, edited by hand or from another version"
-            )
+                raise _fault(fault.what) from None
+            raise _fault(f"{name}: not as it was written, edited by hand or from another version")
+
+
+def _fault(what: str) -> LedgerError:
+    return LedgerError(f"{FOLDER}/{what}", WRITES)
 
 
 def _tasks(
-    catalogue: Catalogue, known: Ways, held: Collection[str], rested: Mapping[Record, str]
+    catalogue: Catalogue,
+    known: Ways,
+    held: Collection[str],
+    rested: Mapping[Record, str],
+    every: Iterable[Pair],
 ) -> Iterator[Task]:
-    """What is to be searched. `held` are the outlets whose file is whole."""
+    """What is to be searched of these pairs. `held` are the outlets whose file is whole."""
     today = _today(catalogue)
     other = {record for record in today.keys() | rested.keys() if rested.get(record) != today.get(record)}
     names = lambda wanted: {name for kind, name in other if kind == wanted}
@@ -162,7 +180,7 @@ def _tasks(
         if any(end.usual in ports or end.connector in connectors for end in lead.ends.values())
     }
     among = frozenset(leads & catalogue.leads.keys())
-    for pair in hearable(catalogue):
+    for pair in every:
         rows = known.get(pair, ())
         through = tuple(tuple(one["through"]) for one in rows)
         if (
