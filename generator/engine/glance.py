@@ -16,40 +16,28 @@ from .constants import MOST_WAYS
 from .direct import direct_readings
 from .hearing import signal_readings
 from .judge import judge_way, labels
+from .least import HOPELESS, Least, least_of, switched
 from .readings import Reading
-from .rulebook import loss
 from .signal import solve_signals
-from .verdict import RANK, Verdict
+from .verdict import RANK
 
 
-def glance(plain: Catalogue, start: str, through: Sequence[str], target: str) -> tuple[float, int]:
-    """The least that a verdict on this chain can come to: its rank and what is lost. `plain` is what
-    `plainly` makes of the catalogue."""
+def glance(plain: Catalogue, start: str, through: Sequence[str], target: str) -> Least:
+    """The least that a verdict on this chain can come to. `plain` is what `plainly` makes of the
+    catalogue."""
     outlet, inlet = plain.ports[start], plain.ports[target]
     leads = [plain.leads[name] for name in through]
     possible = ways(plain, outlet, leads, inlet)
     if not possible:
-        return RANK["does not fit"], 0
+        return HOPELESS._replace(rank=RANK["does not fit"])
     if len(possible) > MOST_WAYS:
-        return RANK["dangerous"], 0
+        return HOPELESS
     # Which end a person takes is their choice, so the best counts; of ends they cannot tell apart the
     # worst, so any will do here.
     choices = {labels(leads, way): way for way in reversed(possible)}
-    return min(_seen(plain, outlet, leads, inlet, way) for way in choices.values())
-
-
-def _seen(plain: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: Port, way: Way) -> tuple[float, int]:
-    found = judge_way(plain, outlet, leads, inlet, way, _read)
-    return found.least_rank if _hope(found) else RANK["dangerous"], loss(
-        finding.id for finding in found.findings if finding.severity == "lossy"
-    )
-
-
-def _hope(found: Verdict) -> bool:
-    """May it be offered yet? Where something is dangerous once plugged in, two settings must be none the
-    less: one to plug in with, and one to switch to."""
-    ends = [settled for settled, _ in found.moments]
-    return "dangerous" not in ends or len(ends) - ends.count("dangerous") > 1
+    most = max(len(switched(plain, outlet, leads, inlet, way)) for way in possible)
+    found = [least_of(judge_way(plain, outlet, leads, inlet, way, _read), most) for way in choices.values()]
+    return min(found)._replace(ordered=min(one.ordered for one in found))
 
 
 def _read(

@@ -3,8 +3,9 @@ least lost, then shortest.
 
 Best-first over chains of up to MOST_LEADS leads. All chains of a length are sifted at once (sieve.py): what
 is left waits in the queue with the least its verdict can come to, is looked at when it is the best one left
-(glance.py), and is judged when it still is. So what comes out first is the best there is. Every chain offered
-has been judged; nothing is inferred from its parts.
+(glance.py), and is judged when it still is, one way of plugging it after the other (by_ways.py). So what
+comes out first is the best there is. Every chain offered has been judged whole; nothing is inferred from its
+parts.
 """
 
 from __future__ import annotations
@@ -14,10 +15,11 @@ from heapq import heappop, heappush
 
 from generator.catalogue.records import Catalogue, Lead, Port
 
+from .by_ways import ByWays
 from .constants import MOST_LEADS, OFFERED, ORDER_COSTS
 from .glance import glance, plainly
-from .judge import judge
 from .kinds import something_to_hear
+from .least import Least
 from .mate import OPPOSITE, fits
 from .rulebook import loss
 from .sieve import Sieve
@@ -26,8 +28,8 @@ from .verdict import RANK, Verdict
 FORMS = ("cable", "adapter", "converter", "splitter")  # from most to least common in a bag
 
 Judge = Callable[[Catalogue, str, tuple[str, ...], str], Verdict]
-Glance = Callable[[Catalogue, str, tuple[str, ...], str], tuple[float, int]]
-Least = Callable[[str, str, int], Mapping[tuple[str, ...], tuple[float, int]]]
+Glance = Callable[[Catalogue, str, tuple[str, ...], str], tuple]  # of what a Least is made of
+Sift = Callable[[str, str, int], Mapping[tuple[str, ...], tuple[float, int]]]
 WORTH_OFFERING = RANK["lossy"] + ORDER_COSTS
 SIFTED, LOOKED_AT, JUDGED = range(3)
 
@@ -38,14 +40,15 @@ class Search:
     def __init__(
         self,
         catalogue: Catalogue,
-        judge: Judge = judge,
+        judge: Judge | None = None,
         glance: Glance = glance,
-        least: Least | None = None,
+        least: Sift | None = None,
         among: Collection[str] = (),
     ) -> None:
-        """`among` has leads of which at least one is to be in every chain; without any, all will do."""
+        """`among` has leads of which at least one is to be in every chain; without any, all will do. `judge`
+        gives a verdict at once, instead of way by way."""
         self.catalogue, self.plain = catalogue, plainly(catalogue)
-        self.judge, self.glance = judge, glance
+        self.judge, self.glance, self.by_ways = judge, glance, ByWays(catalogue)
         useful = {lead.id: not _extension(catalogue, lead) for lead in catalogue.leads.values()}
         self.least = least or Sieve(catalogue, useful, among).least
 
@@ -68,6 +71,7 @@ class Search:
         if known and known[0].verdict == "safe":
             most = len(known[0].through)
         worst = cost(catalogue, known[offered - 1]) if len(known) >= offered else None
+        judging: dict[tuple[str, ...], Iterator[Least | Verdict]] = {}
         # what waits: the least it can come to, how much is known of it, and what it is
         queue: list[tuple] = [((0, 0, 0, length), SIFTED, length) for length in range(most + 1)]
         while queue and len(found) < offered:
@@ -79,16 +83,29 @@ class Search:
                     for chain, least in self.least(start, target, best).items():
                         heappush(queue, (_bound(catalogue, chain, *least), SIFTED, chain))
             elif seen == SIFTED:
-                rank, lost = self.glance(self.plain, start, best, target)
-                if rank <= WORTH_OFFERING:
-                    heappush(queue, (_bound(catalogue, best, rank, lost), LOOKED_AT, best))
+                least = Least(*self.glance(self.plain, start, best, target))
+                if least.rank <= WORTH_OFFERING:
+                    heappush(queue, (_bound(catalogue, best, least.rank, least.lost), LOOKED_AT, best))
+                    judging[best] = self._judging(start, best, target, least)
             elif seen == LOOKED_AT:
-                verdict = self.judge(catalogue, start, best, target)
-                if verdict.rank <= WORTH_OFFERING:
-                    heappush(queue, (cost(catalogue, verdict), JUDGED, verdict))
+                told = next(judging[best])
+                if isinstance(told, Verdict):
+                    item = cost(catalogue, told), JUDGED, told
+                else:
+                    item = max(bound, _bound(catalogue, best, told.rank, told.lost)), LOOKED_AT, best
+                if told.rank <= WORTH_OFFERING:
+                    heappush(queue, item)
             else:
                 found.append(best)
         return found
+
+    def _judging(
+        self, start: str, chain: tuple[str, ...], target: str, least: Least
+    ) -> Iterator[Least | Verdict]:
+        if self.judge:
+            yield self.judge(self.catalogue, start, chain, target)
+        else:
+            yield from self.by_ways(start, chain, target, least._replace(lost=0))
 
 
 def settled(verdicts: Sequence[Verdict]) -> list[Verdict]:

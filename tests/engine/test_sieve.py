@@ -52,7 +52,7 @@ def test_the_rows_are_the_chains(few):
             found = {tuple(steps.leads[i].id for i in row) for some in rows for row in some.leads}
             assert found == set(chains(few, start, target, length)), (start, target)
             compared += len(found)
-    assert compared > 300
+    assert compared > 150
 
 
 def test_what_is_to_be_in_every_chain_is(few):
