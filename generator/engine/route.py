@@ -15,7 +15,7 @@ from heapq import heappop, heappush
 
 from generator.catalogue.records import Catalogue, Lead, Port
 
-from .by_ways import ByWays
+from .by_ways import by_ways
 from .constants import MOST_LEADS, OFFERED, ORDER_COSTS
 from .glance import glance, plainly
 from .kinds import something_to_hear
@@ -48,7 +48,7 @@ class Search:
         """`among` has leads of which at least one is to be in every chain; without any, all will do. `judge`
         gives a verdict at once, instead of way by way."""
         self.catalogue, self.plain = catalogue, plainly(catalogue)
-        self.judge, self.glance, self.by_ways = judge, glance, ByWays(catalogue)
+        self.judge, self.glance = judge, glance
         useful = {lead.id: not _extension(catalogue, lead) for lead in catalogue.leads.values()}
         self.least = least or Sieve(catalogue, useful, among).least
 
@@ -105,7 +105,7 @@ class Search:
         if self.judge:
             yield self.judge(self.catalogue, start, chain, target)
         else:
-            yield from self.by_ways(start, chain, target, least._replace(lost=0))
+            yield from by_ways(self.catalogue, start, chain, target, least._replace(lost=0))
 
 
 def settled(verdicts: Sequence[Verdict]) -> list[Verdict]:

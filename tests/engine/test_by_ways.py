@@ -3,7 +3,7 @@ nothing that is told before is worse."""
 
 from random import Random
 
-from generator.engine.by_ways import ByWays
+from generator.engine.by_ways import by_ways
 from generator.engine.glance import glance, plainly
 from generator.engine.judge import judge
 from generator.engine.least import HOPELESS, Least
@@ -26,11 +26,11 @@ def drawn(catalogue, start, target):
 
 
 def test_no_step_is_worse_than_the_verdict(catalogue):
-    plain, ways, steps = plainly(catalogue), ByWays(catalogue), 0
+    plain, steps = plainly(catalogue), 0
     for start, target in PAIRS:
         for chain in drawn(catalogue, start, target):
             least = glance(plain, start, chain, target)
-            *before, last = ways(start, chain, target, least._replace(lost=0))
+            *before, last = by_ways(catalogue, start, chain, target, least._replace(lost=0))
             verdict = judge(catalogue, start, chain, target)
             assert last == verdict, (start, chain, target)
             assert all(isinstance(one, Least) for one in before)
@@ -49,11 +49,11 @@ def test_a_danger_is_told_before_all_is_worked_out(catalogue):
         "xlr-f-to-xlr-m-phantom-supply",
         "xlr-f-to-two-xlr-m-transformer",
     )
-    first, *_, verdict = ByWays(catalogue)(start, chain, target, Least(0, 0))
+    first, *_, verdict = by_ways(catalogue, start, chain, target, Least(0, 0))
     assert first == HOPELESS
     assert verdict.verdict == "dangerous" and len(verdict.ways) == 5 and not verdict.offered
 
 
 def test_what_does_not_fit_is_told_at_once(catalogue):
-    [verdict] = ByWays(catalogue)("mic-dynamic-xlr", (), "camera-mic-in-35", Least(0, 0))
+    [verdict] = by_ways(catalogue, "mic-dynamic-xlr", (), "camera-mic-in-35", Least(0, 0))
     assert isinstance(verdict, Verdict) and verdict.verdict == "does not fit"
