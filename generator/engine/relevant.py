@@ -120,10 +120,10 @@ def _weights(case: Case, elements: Sequence[Element]) -> list[float]:
     lively = max((abs(e.amps * e.volts) for e in elements), default=0.0)
     lively = lively if lively > FAINT**2 else 1.0
     if size <= FAINT * max(1e-3, case.level if case.nature != "direct" else 1.0):
-        answer = (
-            max((abs(test[0][e.a] - test[0][e.b]) ** 2 * _siemens(case, e) for e in elements), default=0.0)
-            or 1.0
+        answer = max(
+            (abs(test[0][e.a] - test[0][e.b]) ** 2 * _siemens(case, e) for e in elements), default=0.0
         )
+        answer = answer if answer > FAINT**2 else 1.0  # nothing but rounding answers
         return [
             max(
                 abs(e.amps * e.volts) / lively,

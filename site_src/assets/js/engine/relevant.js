@@ -109,7 +109,8 @@ function weigh(solved, all) {
     answer = (e) => tested(e) ** 2 * siemens(solved, e);
   const lively = largest(all.map(power)),
     unit = lively > FAINT ** 2 ? lively : 1,
-    most = largest(all.map(answer)) || 1;
+    answered = largest(all.map(answer)),
+    most = answered > FAINT ** 2 ? answered : 1; // else nothing but rounding answers
   return all.map((e) => Math.max(power(e) / unit, answer(e) / most));
 }
 
