@@ -1,12 +1,13 @@
 """One built site for all tests of a run, and a real Chromium with windows of the sizes people have."""
 
 import json
+from contextlib import suppress
 
 import chromium
 import once
 import pytest
 import small
-from playwright.sync_api import Error, expect, sync_playwright
+from playwright.sync_api import Error, TimeoutError, expect, sync_playwright
 from served import served
 
 PHONE = {"width": 390, "height": 844}
@@ -24,6 +25,13 @@ def until(page, so):
         if so():
             return
         page.wait_for_timeout(50)
+
+
+def at_rest(page):
+    """All that the page asked for has come. On a busy machine Playwright now and then loses count of an
+    answer and waits for ever: after a third of PATIENCE nothing is under way any more."""
+    with suppress(TimeoutError):
+        page.wait_for_load_state("networkidle", timeout=PATIENCE / 3)
 
 
 def becomes(page, expression):

@@ -3,7 +3,7 @@ rest is tested by hand elsewhere."""
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from conftest import DESK
+from conftest import DESK, at_rest
 from kinds import FRAMES, KINDS, page_of
 
 pytestmark = pytest.mark.browser
@@ -32,7 +32,7 @@ def test_nothing_is_found(visit, site, catalogue, kind):
     second what is shown."""
     # axe-core comes in as a script of our own making
     page = visit(page_of(kind, catalogue), bypass_csp=True, reduced_motion="reduce")
-    page.wait_for_load_state("networkidle")
+    at_rest(page)
     page.locator("main details").evaluate_all("all => all.slice(0, 6).forEach((one) => { one.open = true; })")
     assert violations(page) == []
     page.emulate_media(color_scheme="dark", reduced_motion="reduce")

@@ -8,7 +8,7 @@ import numpy
 import once
 import pytest
 import trees
-from conftest import DESK, PATIENCE, PHONE
+from conftest import DESK, PATIENCE, PHONE, at_rest
 from mkdocs.commands.build import build as mkdocs
 from mkdocs.config import load_config
 from playwright.sync_api import expect
@@ -221,7 +221,7 @@ def test_with_an_address_the_code_can_be_read_in_the_dark_too(browser, placed, p
     page = context.new_page()
     page.goto(path)
     page.locator(code).first.scroll_into_view_if_needed()
-    page.wait_for_load_state("networkidle")
+    at_rest(page)
     assert read(page.locator(code).first.screenshot()) == HERE + said
     if path.startswith("cards"):
         page.emulate_media(media="print")

@@ -6,7 +6,7 @@ from urllib.request import urlopen
 
 import pytest
 from answers import CHAINS, address, expected
-from conftest import PHONE
+from conftest import PHONE, at_rest
 from playwright.sync_api import expect
 
 pytestmark = pytest.mark.browser
@@ -194,7 +194,7 @@ def test_the_frame_offered_for_a_record_shows_its_drawing_whole(visit, site, fra
     text = page.locator(".rf-take__text").first.inner_text()
     site.replaced["somebody/"] = FRAMING.format(text).encode()
     page.goto("somebody/")
-    page.wait_for_load_state("networkidle")
+    at_rest(page)
     frame = page.frames[1]
     assert frame.evaluate("document.documentElement.scrollHeight - innerHeight") <= 0 and sideways(frame) <= 0
     assert frame.locator("img").bounding_box()["width"] > 290

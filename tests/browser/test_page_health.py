@@ -5,7 +5,7 @@ import gzip
 
 import pytest
 from answers import CHAINS, address
-from conftest import until
+from conftest import at_rest, until
 from kinds import KINDS, page_of
 
 pytestmark = pytest.mark.browser
@@ -18,7 +18,7 @@ def test_a_page_is_quiet_and_does_not_scroll_sideways(visit, catalogue, kind):
     """Errors, exceptions and requests to others fail in `visit`."""
     # what moves when the window changes is not measured on its way
     page = visit(page_of(kind, catalogue), reduced_motion="reduce")
-    page.wait_for_load_state("networkidle")
+    at_rest(page)
     page.locator("main details").evaluate_all("all => all.slice(0, 8).forEach((one) => { one.open = true; })")
     wide = {}
     for width in WIDTHS:
@@ -59,7 +59,7 @@ def test_nothing_jumps_while_a_page_comes(visit, catalogue, kind):
         for (const one of list.getEntries()) shifts += one.value; })
         .observe({type: "layout-shift", buffered: true})""")
     page.goto(page_of(kind, catalogue))
-    page.wait_for_load_state("networkidle")
+    at_rest(page)
     page.wait_for_timeout(500)
     assert page.evaluate("shifts") < 0.1
 
@@ -67,7 +67,7 @@ def test_nothing_jumps_while_a_page_comes(visit, catalogue, kind):
 @pytest.mark.parametrize("kind", ["answer that loses", "cards chosen", "lesson", "upkeep", "matrix"])
 def test_room_kept_on_the_screen_takes_no_paper(visit, catalogue, kind):
     page = visit(page_of(kind, catalogue))
-    page.wait_for_load_state("networkidle")
+    at_rest(page)
     kept = (
         "[...document.querySelectorAll('.rf-check, "
         "#rf-matrix')].map((one) => getComputedStyle(one).minHeight)"
@@ -86,7 +86,7 @@ def test_a_first_visit_is_light(visit, site, address, limit):
     are left out, for a browser fetches them the further ahead the slower it takes the network to be; they
     have the rest of 120 and 40 kB (tests/benchmarks/weight.py prints all parts)."""
     page = visit(address)
-    page.wait_for_load_state("networkidle")
+    at_rest(page)
     asked = {page.url, *page.evaluate("performance.getEntriesByType('resource').map(({ name }) => name)")}
     paths = [
         url.removeprefix(site.base)
@@ -102,7 +102,7 @@ def test_a_first_visit_is_light(visit, site, address, limit):
 
 def test_what_is_not_there_is_said_so(visit, site):
     page = visit("ports/no-such-port/")
-    page.wait_for_load_state("networkidle")
+    at_rest(page)
     assert page.get_by_role("heading", name="404 - Not found").is_visible()
     assert page.wrong and all("404" in wrong for wrong in page.wrong)
     assert [wrong for wrong in page.wrong if not wrong.startswith("console")] == [

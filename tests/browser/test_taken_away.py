@@ -5,7 +5,7 @@ import io
 import numpy as np
 import pytest
 from answers import CHAINS, address
-from conftest import DESK, PATIENCE
+from conftest import DESK, PATIENCE, at_rest
 from PIL import Image
 from playwright.sync_api import expect
 
@@ -122,7 +122,7 @@ def test_an_answer_is_cited_with_its_verdict_link_and_data(visit, site, verdict)
 )
 def test_a_thumb_can_hit_what_is_offered(visit, path, opened):
     page = visit(path)
-    page.wait_for_load_state("networkidle")
+    at_rest(page)
     if opened:
         page.locator(opened).first.click()
     small = page.locator(
