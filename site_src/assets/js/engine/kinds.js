@@ -8,6 +8,7 @@ export const AMPLIFIED = ["headphone", "loudspeaker"];
 export const DIGITAL = "digital";
 export const LOUDSPEAKER = "loudspeaker";
 export const CLOSURE = "contact"; // a switch: made to be fed by what it closes
+export const DARK = "dark"; // the node that light is measured against, in devices and leads alike
 const TRACKS = ["line", "microphone"]; // inputs and outputs of a sound track, which can hold timecode as sound
 
 const family = (kind) => (AUDIO.includes(kind) ? "audio" : kind);

@@ -1,7 +1,8 @@
 /* All that lies behind the contacts of a way to connect, as the parts of one circuit: those of every device and lead at its
    place, and what light is measured against. The twin of network.py. */
 
-const DARK = "dark"; // the node that light is measured against, in devices and leads alike
+import { DARK } from "./kinds.js";
+
 const UNITY = { nominal: 1, low: 1, high: 1, unit: "", text: "" };
 export const PLAIN = { value: UNITY, knee: null, series: null, supply: null, skew: 0, match: 0, coil: null };
 

@@ -1,10 +1,9 @@
 /* Where no lead turns one kind of signal into another: the socket to look for first, and the box that does it. A box is taken only the way it works:
    what leaves the outlet is heard by its input, and what leaves the box is heard by the inlet. The twin of generator/converting.py. */
 
-import { sameKind } from "../engine/kinds.js";
+import { DARK, sameKind } from "../engine/kinds.js";
 import { port as portOf } from "../ui/catalogue.js";
 
-const DARK = "dark"; // the node that light is measured against
 const MET = ["daily", "often", ""]; // how often one meets a port, most often first
 // which kinds an input of a box takes, and an output of one gives, for their own
 const TAKEN = { headphone: ["headphone", "line"] },
