@@ -61,19 +61,7 @@ def _imbalance(circuit: Circuit, matrix: np.ndarray, right: np.ndarray, found: n
     large = np.rint(currents / grid) * grid
     ground = np.rint(matrix[:, :nets, :nets].real.sum(axis=-1))  # what ties the 0 V of an island
     left = right - matrix[:, :, nets:] @ branches
-    left[:, :nets] = (
-        right[:, :nets] + _into_nets(circuit, large, currents - large) - ground[..., None] * volts
-    )
+    into = circuit.into_nets @ large + circuit.into_nets @ (currents - large)
+    left[:, :nets] = right[:, :nets] + into - ground[..., None] * volts
     left[:, nets:] -= matrix[:, nets:, :nets] @ volts
     return left
-
-
-def _into_nets(circuit: Circuit, *shares: np.ndarray) -> np.ndarray:
-    """The currents of `Circuit.flows_into`, given in shares that are summed up apart, in every net: (...,
-    currents, columns) -> (..., nets, columns)."""
-    which, signs, begins, some = circuit.flows_into
-    into = np.zeros((len(shares[0]), circuit.net_count, shares[0].shape[-1]), dtype=shares[0].dtype)
-    if len(some):
-        sums = np.add.reduceat(np.stack(shares)[:, :, which] * signs[:, None], begins, axis=2)
-        into[:, some] = sums.sum(axis=0)
-    return into

@@ -93,16 +93,13 @@ class Circuit:
         return np.array(pairs, dtype=int).reshape(-1, 2).T
 
     @cached_property
-    def flows_into(self) -> tuple[np.ndarray, np.ndarray, np.ndarray, np.ndarray]:
-        """How the currents of `links`, and after them those of emfs and windings, sum up in the nets: which
-        currents, in order of net, with which sign; where each net that has any begins; those nets."""
+    def into_nets(self) -> np.ndarray:
+        """How the currents of `links`, and after them those of emfs and windings, sum up in the nets: (nets,
+        currents)."""
         incidence = np.zeros((self.net_count, self.links.shape[1]))
         for link, (a, b) in enumerate(self.links.T):
             incidence[a, link], incidence[b, link] = 1, -1
-        incidence = np.hstack([incidence, -self.frame[: self.net_count, self.net_count :]])
-        nets, currents = np.nonzero(incidence)
-        some, begins = np.unique(nets, return_index=True)
-        return currents, incidence[nets, currents], begins, some
+        return np.hstack([incidence, -self.frame[: self.net_count, self.net_count :]])
 
     def zeros(self, closed: np.ndarray, opens: Sequence[str] = DIRECT_OPENS) -> np.ndarray:
         """For every switch state and net the net taken as 0 V of its connected piece: an anchor where there

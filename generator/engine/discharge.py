@@ -13,7 +13,7 @@ from .assembly import Assembly
 from .circuit import SIGNAL_OPENS, resistive
 from .constants import ALIKE, LEAST_CHARGE, MORE, NOTICED
 from .currents import most_at, part_amps
-from .instants import Capacitors, Struck, at_limit, instants, seconds_beyond
+from .instants import Afterwards, Capacitors, Struck, at_limit, instants, seconds_beyond
 from .limits import stress
 from .readings import At, Named, Reading, part_name
 from .solve import closed_array, solve_ac
@@ -25,10 +25,11 @@ def discharge_readings(assembly: Assembly) -> Iterator[Reading]:
     charge and energy of every one that a supply charges; and the time (s) the slowest takes to settle."""
     capacitors = Capacitors(assembly)
     for struck in instants(capacitors):
+        after = Afterwards(capacitors, struck)
         for place, record in assembly.places.items():
             for limit in record.network.limits:
                 if limit.quantity != "watts":  # heat takes longer than an instant
-                    yield from _struck(capacitors, struck, place, record, limit)
+                    yield from _struck(capacitors, struck, after, place, record, limit)
         if struck.moment == "plugging" and struck.before[1] < len(assembly.home):  # fully plugged
             yield from _emptied(assembly, struck)
             charges = {name: volts for name, volts in struck.charges.items() if abs(volts) >= LEAST_CHARGE}
@@ -37,7 +38,7 @@ def discharge_readings(assembly: Assembly) -> Iterator[Reading]:
 
 
 def _struck(
-    capacitors: Capacitors, struck: Struck, place: str, record: Port | Lead, limit: Limit
+    capacitors: Capacitors, struck: Struck, after: Afterwards, place: str, record: Port | Lead, limit: Limit
 ) -> Iterator[Reading]:
     """What passes a rating: what it stands for a moment at once, or what it stands for seconds and longer
     than a moment. A rating that is not known counts where a supply elsewhere is on, and where the connection
@@ -58,11 +59,9 @@ def _struck(
     settled = sizes[0, : len(capacitors.assembly.settled)]
     if lasting is None or not (settled > lasting).any():
         return
-    found = [
-        (seconds_beyond(capacitors, struck, int(state), place, limit, lasting), int(state))
-        for state in np.flatnonzero(settled > lasting)
-    ]
-    seconds, state = max(found, key=lambda one: one[0])
+    lasts = seconds_beyond(after, place, limit, lasting, settled > lasting)
+    state = int(lasts.argmax())
+    seconds = float(lasts[state])
     if seconds:
         at = struck.at(state, "")
         words = {"seconds": seconds, "supply": _supply(capacitors, struck)}

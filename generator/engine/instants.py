@@ -14,6 +14,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 import numpy as np
 
@@ -21,7 +22,7 @@ from generator.catalogue.records import Limit, Part, Quantity
 
 from .assembly import Assembly
 from .circuit import Circuit, rebuilt
-from .constants import CONTACT_OHM, LEAST_CAPACITANCE, LEAST_CHARGE, MOMENT, MOMENT_STEPS, STEPS
+from .constants import CONTACT_OHM, LEAST_CAPACITANCE, LEAST_CHARGE, MOMENT, STEPS
 from .currents import Solution, part_amps
 from .hanging import idle, shared
 from .limits import decides, direct, held_against
@@ -81,7 +82,6 @@ class Capacitors:
         ]
         self._driven = [drive_values(circuit, lives[number], CORNER, off) for number, off in self.positions]
         self.fed = [bool(live) for live in self.live]
-        self._alone: dict[int, Solution] = {}
 
     def settled(self) -> np.ndarray:
         """Volts of every large capacitor in every position, fully plugged in every way, with nothing plugged,
@@ -101,10 +101,14 @@ class Capacitors:
 
     def alone(self, position: int, place: str, limit: Limit) -> float:
         """The size at a limit with nothing plugged in, once settled."""
-        if position not in self._alone:
-            closed = closed_array([self.assembly.apart], len(self.assembly.circuit.switches))
-            self._alone[position] = solve_dc(self.assembly.circuit, self._driven[position][None], closed)
-        return float(held_against(limit, direct(self._alone[position], place, limit)).max())
+        solution = self._apart.drives(slice(position, position + 1))
+        return float(held_against(limit, direct(solution, place, limit)).max())
+
+    @cached_property
+    def _apart(self) -> Solution:
+        """Every position with nothing plugged in."""
+        closed = closed_array([self.assembly.apart], len(self.assembly.circuit.switches))
+        return solve_dc(self.assembly.circuit, np.array(self._driven), closed)
 
     def row(self, position: int, step: float = 0.0) -> np.ndarray:
         """Values of the struck circuit's parts in a position: behind every capacitor a contact, or a step
@@ -175,6 +179,7 @@ def instants(capacitors: Capacitors) -> Iterator[Struck]:
     for moment, asked, states in (("plugging", plugged, every), ("switching", switched, every[:settled])):
         if not asked:
             continue
+        asked = _apart(asked, charged)
         # (capacitors, rows)
         held = np.array([charged[:, before, state] for _, _, (before, state) in asked]).T
         shape = np.broadcast_to(held[:, :, None], (*held.shape, len(states)))
@@ -189,6 +194,16 @@ def instants(capacitors: Capacitors) -> Iterator[Struck]:
                 capacitors.live[driven],
                 solution.drives(slice(row, row + 1)),
             )
+
+
+def _apart(asked: Sequence[tuple], charged: np.ndarray) -> list[tuple]:
+    """What is asked, (position, setting, (position, state) before), without what is struck as another was,
+    with capacitors charged alike; of these the first."""
+    found: dict[tuple, tuple] = {}
+    for driven, setting, before in asked:
+        volts = charged[:, *before] + 0.0  # no -0.0
+        found.setdefault((driven, setting, volts.tobytes()), (driven, setting, before))
+    return list(found.values())
 
 
 def _switchings(capacitors: Capacitors) -> Iterator[tuple[int, int]]:
@@ -219,19 +234,33 @@ def at_limit(assembly: Assembly, solution: Solution, place: str, limit: Limit) -
     return held_against(limit, solution.unknowns[..., a] - solution.unknowns[..., b])
 
 
+class Afterwards:
+    """What comes after an instant, in all settled states at once, followed as far as somebody asks."""
+
+    def __init__(self, capacitors: Capacitors, struck: Struck) -> None:
+        settled, charges = capacitors.assembly.settled, np.array(list(struck.charges.values()))
+        self.capacitors, self._driven, self._solutions = capacitors, struck.driven, []
+        self._closed = closed_array(settled, len(capacitors.assembly.circuit.switches))
+        self._held = np.broadcast_to(charges[:, None, None], (len(charges), 1, len(settled)))
+
+    def at(self, number: int) -> Solution:
+        """The end of step `number` of STEPS, (1, settled states)."""
+        while len(self._solutions) <= number:
+            row = self.capacitors.row(self._driven, STEPS[len(self._solutions)])
+            self._solutions.append(self.capacitors.solve([row], self._held, self._closed))
+            self._held = self.capacitors.volts(self._solutions[-1])
+        return self._solutions[number]
+
+
 def seconds_beyond(
-    capacitors: Capacitors, struck: Struck, state: int, place: str, limit: Limit, rating: float
-) -> float:
-    """How long after the instant a limit stays passed in one state, s; 0 if it falls below within MOMENT."""
-    closed = closed_array([capacitors.assembly.states[state]], len(capacitors.assembly.circuit.switches))
-    held = np.array(list(struck.charges.values()))[:, None, None]
-    now, passed = 0.0, 0.0
-    for number, step in enumerate(STEPS):
-        solution = capacitors.solve([capacitors.row(struck.driven, step)], held, closed)
-        held, now = capacitors.volts(solution), now + step
-        if at_limit(capacitors.assembly, solution, place, limit)[0, 0] <= rating:
+    after: Afterwards, place: str, limit: Limit, rating: float, passed: np.ndarray
+) -> np.ndarray:
+    """How long after the instant a limit stays passed, s, (settled states); 0 where it falls below within
+    MOMENT. `passed` tells in which states it is in the instant itself."""
+    seconds = np.zeros(len(passed))
+    for number, now in enumerate(np.cumsum(STEPS)):
+        passed = passed & (at_limit(after.capacitors.assembly, after.at(number), place, limit)[0] > rating)
+        if not passed.any():
             break
-        passed = now
-        if number + 1 == MOMENT_STEPS and passed < MOMENT * 0.99:
-            return 0.0
-    return passed if passed >= MOMENT * 0.99 else 0.0
+        seconds[passed] = now
+    return np.where(seconds >= MOMENT * 0.99, seconds, 0.0)

@@ -159,7 +159,8 @@ def _stamp_bend(
             np.where(bent, 1 / part.series, LEAK),
             np.where(bent, (LEAK - 1 / part.series) * value, 0.0),
         )
-    matrix += siemens[..., None, None] * circuit.part_patterns[i].reshape(circuit.size, circuit.size)
+    for row, column, sign in ((a, a, 1), (b, b, 1), (a, b, -1), (b, a, -1)):
+        matrix[..., row, column] += sign * siemens
     if right is not None:
         right[..., a] -= amps
         right[..., b] += amps

@@ -4,7 +4,15 @@
 import { netName, pieces, resistive, SIGNAL_OPENS, valuesAt } from "./circuit.js";
 import { ALIKE, LEAST_CHARGE, MORE, NOTICED } from "./constants.js";
 import { everywhere, largestAt, partAmps, signalVolts, size } from "./currents.js";
-import { atLimit, Capacitors, instants, secondsBeyond, struckAt, struckTerms } from "./instants.js";
+import {
+  afterwards,
+  atLimit,
+  Capacitors,
+  instants,
+  secondsBeyond,
+  struckAt,
+  struckTerms,
+} from "./instants.js";
 import { once, remembered } from "./kept.js";
 import { stress } from "./limits.js";
 import { at, Named, partName, reading } from "./readings.js";
@@ -75,9 +83,10 @@ function* passed(capacitors, struck, place, record, limit) {
   }
   if (momentary === null || lasting === null) return;
   const beyond = [...sizes.slice(0, assembly.settled.length).entries()].filter(([, size]) => size > lasting);
+  const after = (at) => remembered(struck.measured, `after ${at}`, () => afterwards(capacitors, struck, at));
   const taken = beyond.map(([at]) =>
     remembered(struck.measured, `${name} ${at} ${lasting}`, () =>
-      secondsBeyond(capacitors, struck, at, place, limit, lasting),
+      secondsBeyond(assembly, after(at), place, limit, lasting),
     ),
   );
   const seconds = Math.max(0, ...taken);

@@ -7,7 +7,7 @@
    disconnected: a `position` is a setting with one of these. */
 
 import { net, netName, rebuilt } from "./circuit.js";
-import { CONTACT_OHM, LEAST_CAPACITANCE, LEAST_CHARGE, MOMENT, MOMENT_STEPS, STEPS } from "./constants.js";
+import { CONTACT_OHM, LEAST_CAPACITANCE, LEAST_CHARGE, MOMENT, STEPS } from "./constants.js";
 import { everywhere, most, nodeVolts, partAmps, partVolts } from "./currents.js";
 import { idle, shared } from "./hanging.js";
 import { decides, heldAgainst, limitValues } from "./limits.js";
@@ -141,11 +141,12 @@ export function instants(capacitors) {
       ].map(([driven, before]) => [driven, positions[one][0], [before, 0]]),
     );
   const found = [];
-  for (const [moment, asked, states] of [
+  const volts = ([, , [position, state]]) => levels.map((each) => each[position][state]);
+  for (const [moment, every, states] of [
     ["plugging", plugged, assembly.states],
     ["switching", switched, assembly.settled],
   ]) {
-    const volts = ([, , [position, state]]) => levels.map((each) => each[position][state]);
+    const asked = apart(every, volts);
     const held = levels.map((_, k) => asked.map((one) => states.map(() => volts(one)[k])));
     const solution = capacitors.solve(
       asked.map(([driven]) => capacitors.row(driven)),
@@ -167,6 +168,17 @@ export function instants(capacitors) {
     }
   }
   return found;
+}
+
+/* What is asked, without what is struck as another was, with capacitors charged alike; of these the first. */
+function apart(asked, volts) {
+  const found = new Map();
+  for (const one of asked) {
+    const [driven, setting] = one,
+      key = [driven, setting, ...volts(one)].join();
+    if (!found.has(key)) found.set(key, one);
+  }
+  return [...found.values()];
 }
 
 /* Pairs of positions that differ in one switch; what is off in both is so in the same kind. */
@@ -208,20 +220,27 @@ export function atLimit({ circuit }, solution, place, limit) {
   return told((...which) => heldAgainst(limit, read(...which)));
 }
 
-/* How long after the instant a limit stays passed in one state, s; 0 if it falls below within MOMENT. */
-export function secondsBeyond(capacitors, struck, state, place, limit, rating) {
-  const { assembly } = capacitors,
-    closed = [assembly.states[state]];
-  let held = [...struck.charges.values()].map((volts) => [[volts]]),
-    now = 0,
-    passed = 0;
+/* What comes after an instant in one settled state, followed as far as somebody asks: a function that gives the end of a step of STEPS. */
+export function afterwards(capacitors, struck, state) {
+  const closed = [capacitors.assembly.settled[state]],
+    solutions = [];
+  let held = [...struck.charges.values()].map((volts) => [[volts]]);
+  return function (number) {
+    while (solutions.length <= number) {
+      const row = capacitors.row(struck.driven, STEPS[solutions.length]);
+      solutions.push(capacitors.solve([row], held, closed));
+      held = capacitors.volts(solutions.at(-1));
+    }
+    return solutions[number];
+  };
+}
+
+/* How long after the instant a limit stays passed, s; 0 if it falls below within MOMENT. */
+export function secondsBeyond(assembly, after, place, limit, rating) {
+  let passed = 0;
   for (const [number, step] of STEPS.entries()) {
-    const solution = capacitors.solve([capacitors.row(struck.driven, step)], held, closed);
-    held = capacitors.volts(solution);
-    now += step;
-    if (atLimit(assembly, solution, place, limit)[0][0] <= rating) break;
-    passed = now;
-    if (number + 1 === MOMENT_STEPS && passed < MOMENT * 0.99) return 0;
+    if (atLimit(assembly, after(number), place, limit)[0][0] <= rating) break;
+    passed += step;
   }
   return passed >= MOMENT * 0.99 ? passed : 0;
 }
