@@ -7,13 +7,14 @@ from dataclasses import dataclass
 
 from . import records
 from .kinds import RESERVED
+from .light import DARK
 from .networks import Scope, Value, evidence, network
 from .nodes import Map, Node, Text
 from .quantity import parse
 from .scalars import number
 
 # nodes that are one in the whole device: its metalwork, and what light is measured against
-SHARED = {name: name for name in ("chassis", "dark")}
+SHARED = {name: name for name in ("chassis", DARK)}
 
 
 @dataclass(frozen=True)

@@ -7,6 +7,7 @@ from collections.abc import Collection, Mapping
 
 from .records import Connector, Join, Lead
 
+DARK = "dark"  # the node that light is measured against, in devices and leads alike
 # What a lead with fibres says where others have ohms: readings ask only whether it is made for fast signals.
 MADE_FOR_FAST = 1.0
 

@@ -6,9 +6,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
+from generator.catalogue.light import DARK
 from generator.catalogue.records import Coupling, Lead, Part, Port
-
-DARK = "dark"  # the node that light is measured against, in devices and leads alike
 
 
 def network(places: Mapping[str, Port | Lead]) -> tuple[list[Part], list[Part], list[Coupling]]:

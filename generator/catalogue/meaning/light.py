@@ -5,11 +5,11 @@ from __future__ import annotations
 
 from ..context import Context
 from ..kinds_circuits import PARTS
-from ..light import is_fibre, lit_nodes
+from ..light import DARK, is_fibre, lit_nodes
 from ..nodes import Map, Unusable
 from . import networks
 
-DARK, CHASSIS = "dark", "chassis"
+CHASSIS = "chassis"
 
 
 def check_contacts(id: str, tree: Map, context: Context) -> None:
