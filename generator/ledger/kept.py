@@ -60,6 +60,7 @@ def rows(
         remembered,
         {pairing: next(iter(known[pairing]["findings"]), "") for pairing in every if pairing in known},
     )
+    known = {pairing: one for pairing, one in known.items() if pairing in held}
     fresh = iter(
         list(
             told_of(
