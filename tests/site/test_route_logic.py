@@ -68,8 +68,8 @@ def test_the_same_first_looks_at_every_chain(few, given, start, target, look):
     assert (
         asked(
             f"[0, 1, 2].flatMap((length) => [...engine.chains(data, '{start}', '{target}', "
-            f"length)]).map((chain) => [chain, engine.{look.__name__}(engine.plainly(data), rulebook, '{start}', "
-            f"chain, '{target}')])",
+            f"length)]).map((chain) => [chain, engine.{look.__name__}(engine.plainly(data), rulebook, "
+            f"'{start}', chain, '{target}')])",
             given,
         )
         == own
