@@ -5,7 +5,7 @@ worst over these cases and many more. So it tells a search what is not worth jud
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 
 from generator.catalogue.records import Catalogue, Lead, Part, Port
@@ -21,10 +21,19 @@ from .rulebook import loss
 from .signal import solve_signals
 from .verdict import RANK
 
+Seen = Callable[[Catalogue, Port, Sequence[Lead], Port, Way], tuple[float, int]]
+
 
 def glance(plain: Catalogue, start: str, through: Sequence[str], target: str) -> tuple[float, int]:
     """The least that a verdict on this chain can come to: its rank and what is lost. `plain` is what
     `plainly` makes of the catalogue."""
+    return least_of(plain, start, through, target, _seen)
+
+
+def least_of(
+    plain: Catalogue, start: str, through: Sequence[str], target: str, seen: Seen
+) -> tuple[float, int]:
+    """The least of a chain, where `seen` tells it of one way."""
     outlet, inlet = plain.ports[start], plain.ports[target]
     leads = [plain.leads[name] for name in through]
     possible = ways(plain, outlet, leads, inlet)
@@ -35,7 +44,7 @@ def glance(plain: Catalogue, start: str, through: Sequence[str], target: str) ->
     # Which end a person takes is their choice, so the best counts; of ends they cannot tell apart the
     # worst, so any will do here.
     choices = {labels(leads, way): way for way in reversed(possible)}
-    return min(_seen(plain, outlet, leads, inlet, way) for way in choices.values())
+    return min(seen(plain, outlet, leads, inlet, way) for way in choices.values())
 
 
 def _seen(plain: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: Port, way: Way) -> tuple[float, int]:

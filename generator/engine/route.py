@@ -2,13 +2,14 @@
 least lost, then shortest.
 
 Best-first over chains of up to MOST_LEADS leads. A chain waits in the queue with the least its verdict can
-come to (glance.py) and is judged when it is the best one left, so what comes out first is the best there is.
+come to. When it is the best one left it is looked at more closely (sieve.py, glance.py), in the end judged,
+so what comes out first is the best there is.
 Every chain offered has been judged; nothing is inferred from its parts.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from heapq import heappop, heappush
 from itertools import count
 
@@ -20,12 +21,14 @@ from .judge import judge
 from .kinds import something_to_hear
 from .mate import OPPOSITE, fits
 from .rulebook import loss
+from .sieve import sieve
 from .verdict import RANK, Verdict
 
 FORMS = ("cable", "adapter", "converter", "splitter")  # from most to least common in a bag
 
 Judge = Callable[[Catalogue, str, tuple[str, ...], str], Verdict]
 Glance = Callable[[Catalogue, str, tuple[str, ...], str], tuple[float, int]]
+LOOKS: tuple[Glance, ...] = (sieve, glance)  # at a chain, each closer and dearer than the one before
 WORTH_OFFERING = RANK["lossy"] + ORDER_COSTS
 
 
@@ -36,7 +39,7 @@ def routes(
     offered: int = OFFERED,
     most: int = MOST_LEADS,
     judge: Judge = judge,
-    glance: Glance = glance,
+    looks: Sequence[Glance] = LOOKS,
 ) -> list[Verdict]:
     """The best chains, best first; never one that carries no signal or does not fit, nor one that is
     dangerous, but for a danger while plugging that a switch avoids: it is offered with its order, after what
@@ -48,19 +51,28 @@ def routes(
     order = count()  # of equals the one that was met first
     plain = plainly(catalogue)
     queue: list[tuple] = [((0, 0, 0, length), next(order), length) for length in range(most + 1)]
+
+    def look(chain: tuple[str, ...], closer: int) -> None:
+        rank, lost = looks[closer](plain, start, chain, target)
+        if rank <= WORTH_OFFERING:
+            least = (rank, 0, lost, *_carried(catalogue, chain, notes=0))
+            heappush(queue, (least, next(order), (chain, closer + 1)))
+
     while queue and len(found) < offered:
         _, _, best = heappop(queue)
         if isinstance(best, Verdict):
             found.append(best)
         elif isinstance(best, tuple):
-            verdict = judge(catalogue, start, best, target)
+            chain, looked = best
+            if looked < len(looks):
+                look(chain, looked)
+                continue
+            verdict = judge(catalogue, start, chain, target)
             if verdict.rank <= WORTH_OFFERING:
                 heappush(queue, (cost(catalogue, verdict), next(order), verdict))
         elif not (found and found[0].verdict == "safe"):
             for chain in chains(catalogue, start, target, best):
-                rank, lost = glance(plain, start, chain, target)
-                if rank <= WORTH_OFFERING:
-                    heappush(queue, ((rank, 0, lost, best), next(order), chain))
+                look(chain, 0)
     return found
 
 
@@ -75,9 +87,14 @@ def cost(catalogue: Catalogue, verdict: Verdict) -> tuple:
     they are in a bag, what to mind, metres, name."""
     lost = loss(finding.id for finding in verdict.findings if finding.severity == "lossy")
     notes = sum(finding.severity == "note" for finding in verdict.findings)
-    leads = [catalogue.leads[lead] for lead in verdict.through]
+    return verdict.rank, RANK[verdict.plugging], lost, *_carried(catalogue, verdict.through, notes)
+
+
+def _carried(catalogue: Catalogue, through: tuple[str, ...], notes: int) -> tuple:
+    """The part of it that hangs on the leads, but for what there is to mind."""
+    leads = [catalogue.leads[lead] for lead in through]
     rare, metres = sum(FORMS.index(lead.form) for lead in leads), sum(lead.length or 0.0 for lead in leads)
-    return verdict.rank, RANK[verdict.plugging], lost, len(leads), rare, notes, metres, verdict.through
+    return len(leads), rare, notes, metres, through
 
 
 def chains(catalogue: Catalogue, start: str, target: str, length: int) -> Iterator[tuple[str, ...]]:

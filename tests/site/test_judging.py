@@ -25,7 +25,7 @@ const answer = (id, value, worker) => say({ id, told: [], done: { answer: value 
 """
 PLAYED = """(async () => {
   const { judging } = Ringfence, got = [];
-  Object.assign(judging.PATIENCE, { coming: 300, grace: 100 });
+  Object.assign(judging.PATIENCE, { coming: 300, grace: 100, idle: 150 });
   Ringfence.engine = { judge: (data, rules, { from }) => ({ verdict: `${from} here` }) };
   const question = (from) => ({ question: { from, through: [], into: "b" }, ports: {}, leads: {} });
   const ask = (from, more) => judging.ask("judge", question(from), more).then(({ judged, verdict }) =>
@@ -78,17 +78,78 @@ def test_what_is_stopped_is_never_answered(played):
     )
 
 
+RANKED = """const told = [];
+  const ranking = judging.ask("each", { requests: [question("p"), question("q")] },
+    { onstep: (one) => told.push(one) }).then(() => got.push(told.join()));
+"""
+
+
 def test_a_worker_that_does_not_stop_gives_way_to_a_new_one_that_tells_nothing_twice(played):
-    found = played("""const told = [];
-      judging.ask("each", { requests: [question("p"), question("q")] },
-        { onstep: (one) => told.push(one) }).then(() => got.push(told.join()));
-      say({ ready: true }); say({ id: 1, told: ["p"] });
-      ask("slow"); judging.stop("judge");
+    found = played(
+        RANKED
+        + """say({ ready: true }); say({ id: 1, told: ["p"] });
+      judging.ask("search", question("slow")); judging.stop("search");
       await pause(150);
       say({ id: 1, told: ["q"], done: { answer: null } }, made[0]);
-      say({ id: 3, told: ["q"], done: { answer: null } });""")
+      say({ id: 3, told: ["q"], done: { answer: null } });"""
+    )
     assert found["got"] == ["p,q"]
     assert found["made"] == [{"gone": True, "asked": [0, "slow", "stop 2"]}, {"gone": False, "asked": [1]}]
+
+
+def test_what_takes_long_has_a_worker_of_its_own_and_no_verdict_waits_for_it(played):
+    found = played(
+        """await Promise.all([ask("a"), answer(1, { verdict: "first" })]);"""
+        + RANKED
+        + """say({ ready: true });
+      const typed = ask("typed"); answer(3, { verdict: "typed" }, made[0]); await typed;
+      say({ id: 2, told: ["p", "q"], done: { answer: null } }); await ranking;"""
+    )
+    assert found["got"] == ["first", "typed", "p,q"]
+    assert found["made"] == [{"gone": False, "asked": ["a", "typed"]}, {"gone": False, "asked": [0]}]
+
+
+def test_the_worker_for_what_takes_long_ends_when_it_has_had_nothing_to_do_and_comes_again(played):
+    found = played(
+        """const first = ask("a"); answer(1, { verdict: "first" }); await first;"""
+        + RANKED
+        + """say({ id: 2, told: [], done: { answer: null } }); await ranking; await pause(250);
+      judging.ask("search", question("more")); say({ ready: true });"""
+    )
+    assert found["made"] == [
+        {"gone": False, "asked": ["a"]},
+        {"gone": True, "asked": [0]},
+        {"gone": False, "asked": ["more"]},
+    ]
+
+
+def test_a_worker_that_works_long_is_not_ended(played):
+    found = played(RANKED + """say({ id: 1, told: ["p"] }); await pause(250);""")
+    assert found["made"] == [{"gone": False, "asked": [0]}]
+
+
+@pytest.mark.parametrize(
+    "trouble",
+    ["made[0].onerror({ preventDefault() {} });", "say({ refused: true });"],
+    ids=["scripts do not load", "another edition"],
+)
+def test_where_no_second_worker_can_be_the_first_does_all(played, trouble):
+    found = played(
+        RANKED
+        + trouble
+        + """say({ id: 2, told: ["p", "q"], done: { answer: null } }); await ranking;
+      judging.ask("search", question("more"));"""
+    )
+    assert found["got"] == ["p,q"]
+    assert found["made"] == [{"gone": True, "asked": [0]}, {"gone": False, "asked": [0, "more"]}]
+
+
+def test_where_the_first_is_refused_the_second_ends_too(played):
+    found = played(
+        RANKED + """const first = ask("a"); say({ refused: true }, made[1]); await first; await pause(100);"""
+    )
+    assert [one["gone"] for one in found["made"]] == [True, True]
+    assert found["got"][0] == "a here" and len(found["got"]) == 2, "the page goes on with the ranking"
 
 
 def test_a_worker_that_is_still_coming_is_not_sent_away(played):

@@ -11,6 +11,7 @@ from generator.catalogue.published import as_data
 from generator.engine.glance import glance, plainly
 from generator.engine.missing import missing
 from generator.engine.route import chains, routes
+from generator.engine.sieve import sieve
 from generator.engine.tables import tables
 
 ASKED = [
@@ -58,16 +59,17 @@ def test_the_same_routes(few, given, start, target):
     )
 
 
+@pytest.mark.parametrize("look", [sieve, glance])
 @pytest.mark.parametrize("start, target", ASKED)
-def test_the_same_first_look_at_every_chain(few, given, start, target):
+def test_the_same_first_looks_at_every_chain(few, given, start, target, look):
     listed = [chain for length in (0, 1, 2) for chain in chains(few, start, target, length)]
     plain = plainly(few)
-    own = [[list(chain), list(glance(plain, start, chain, target))] for chain in listed]
+    own = [[list(chain), list(look(plain, start, chain, target))] for chain in listed]
     assert (
         asked(
             f"[0, 1, 2].flatMap((length) => [...engine.chains(data, '{start}', '{target}', "
-            f"length)]).map((chain) => [chain, engine.glance(engine.plainly(data), rulebook, '{start}', "
-            f"chain, '{target}')])",
+            f"length)]).map((chain) => [chain, engine.{look.__name__}(engine.plainly(data), rulebook, "
+            f"'{start}', chain, '{target}')])",
             given,
         )
         == own

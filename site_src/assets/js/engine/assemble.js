@@ -124,6 +124,22 @@ export function assemble(data, start, leads, target, way, travel = true) {
 
 /* All of it that rests on the circuit alone. */
 function assembled(data, places, start, leads, target, way, travel) {
+  const joint = joints(data, places, start, leads, target, way, travel),
+    { parts, strays, couplings, switches, chassis, both, ...made } = joint,
+    full = [...parts, ...strays];
+  holdPossible(full, couplings);
+  return {
+    ...made,
+    pairs: both ? pairs(start.powered_by, target.powered_by) : [],
+    circuit: build(full, couplings, switches, chassis),
+    linked: both ? build([...full, ...DIFFERENCE], couplings, switches, chassis) : null,
+    bare: build(parts, couplings, switches, chassis),
+  };
+}
+
+/* All but the circuits, and what they are built from: their parts, the stray capacitances apart, `couplings`, `switches`, the nets that are
+   `chassis`, and whether `both` From and Into have one. */
+export function joints(data, places, start, leads, target, way, travel) {
   const interfaces = meetings(data, places, leads, way, travel);
   const touchesOf = ({ home, travel: moving }) =>
     [...new Set([...home, ...moving].flatMap((state) => [...state]))].sort();
@@ -135,9 +151,6 @@ function assembled(data, places, start, leads, target, way, travel) {
   const chassis = chassisOrder(places).map((place) => `${place}/chassis`);
   const both = chassis.includes(NEAR) && chassis.includes(FAR);
   if (both) switches.push([NEAR, FAR]);
-  const { parts, strays, couplings } = network(places),
-    full = [...parts, ...strays];
-  holdPossible(full, couplings);
   const main = leads.length + 1;
   const { home, turned, plugging, pluggingAt } = statesOf(interfaces, touches, main, both, travel);
   const mayJoin = both && start.earthed !== "no" && target.earthed !== "no";
@@ -156,10 +169,10 @@ function assembled(data, places, start, leads, target, way, travel) {
     turned,
     halves: halvesOf(home[0], touches, interfaces.length),
     pluggingAt: mayJoin ? [...pluggingAt, ...pluggingAt] : pluggingAt,
-    pairs: both ? pairs(start.powered_by, target.powered_by) : [],
-    circuit: build(full, couplings, switches, chassis),
-    linked: both ? build([...full, ...DIFFERENCE], couplings, switches, chassis) : null,
-    bare: build(parts, couplings, switches, chassis),
+    ...network(places),
+    switches,
+    chassis,
+    both,
   };
 }
 

@@ -38,16 +38,24 @@ function about(rulebook, quantity) {
 
 /* What the rulebook says of a reading, in its order; figures only with every supply on, which is the first setting.
    `switches` are the settings in words, `places` the Map of an assembly. */
-export function findingsOf(rulebook, reading, switches, places) {
+export const findingsOf = (rulebook, reading, switches, places) =>
+  rulesMet(rulebook, reading).map((rule) => made(rule, reading, switches, places));
+
+/* The rules that a reading meets. */
+export function rulesMet(rulebook, reading) {
   const { value, flags } = reading;
   const asked = ({ severity, only }) =>
     !(severity === "figure" && reading.setting) &&
     Object.entries(only).every(([key, want]) => flags[key] === want);
   const beyond = (rule) => met(rule, value, limitOf(rule, reading));
-  return about(rulebook, reading.quantity)
-    .filter((rule) => asked(rule) && beyond(rule) && (rule.until === null || value <= rule.until))
-    .map((rule) => made(rule, reading, switches, places));
+  return about(rulebook, reading.quantity).filter(
+    (rule) => asked(rule) && beyond(rule) && (rule.until === null || value <= rule.until),
+  );
 }
+
+/* What a rule that is met comes to. What the way back lacks is told, but does not spoil what was asked about. */
+export const severityOf = ({ severity }, { flags }) =>
+  severity === "lossy" && flags.way === "back" ? "note" : severity;
 
 function made(rule, reading, switches, places) {
   const limit = limitOf(rule, reading),
@@ -58,11 +66,9 @@ function made(rule, reading, switches, places) {
   const known =
     rule.limit === "own" && reading.evidence ? reading.evidence : { grade: rule.evidence, cite: rule.cite };
   const when = [setting === null ? "" : switches[setting], STATES[state]];
-  // What the way back lacks is told, but does not spoil what was asked about.
-  const severity = rule.severity === "lossy" && reading.flags.way === "back" ? "note" : rule.severity;
   return {
     id: rule.id,
-    severity,
+    severity: severityOf(rule, reading),
     subject: reading.subject,
     where: reading.where,
     value,

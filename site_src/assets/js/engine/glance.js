@@ -6,12 +6,26 @@ import { MOST_WAYS } from "./constants.js";
 import { directReadings } from "./direct.js";
 import { signalReadings } from "./hearing.js";
 import { asked, judgeWay, labels as labelsOf } from "./judge.js";
+import { inPassing } from "./kept.js";
 import { lost } from "./rulebook.js";
 import { solveSignals } from "./signal.js";
 import { leastStanding, rank } from "./verdict.js";
 
 /* The least that a verdict on this chain can come to, as [rank, what is lost]. `plain` is what `plainly` makes of the catalogue. */
-export function glance(plain, rulebook, from, through, into) {
+export const glance = (plain, rulebook, from, through, into) =>
+  leastOf(plain, from, through, into, (...way) => {
+    const seen = judgeWay(plain, rulebook, ...way, read);
+    return [leastStanding(seen), lost(rulebook, seen.findings)];
+  });
+
+const read = (plain, outlet, leads, inlet, way) => {
+  const assembly = inPassing(() => assemble(plain, outlet, leads, inlet, way, false)),
+    signals = solveSignals(assembly);
+  return [...directReadings(assembly, signals), ...signalReadings(assembly, signals)];
+};
+
+/* The least of a chain, where `seen` tells it of (outlet, leads, inlet, way). */
+export function leastOf(plain, from, through, into, seen) {
   const { outlet, leads, inlet } = asked(plain, from, through, into);
   const possible = ways(plain, outlet, leads, inlet);
   if (!possible.length) return [rank("does not fit"), 0];
@@ -19,22 +33,13 @@ export function glance(plain, rulebook, from, through, into) {
   // Which end a person takes is their choice, so the best counts; of ends they cannot tell apart the worst, so any will do here.
   const choices = new Map();
   for (const way of possible) {
-    const labels = JSON.stringify(labelsOf(leads, way));
+    const labels = labelsOf(leads, way).join("\0");
     if (!choices.has(labels)) choices.set(labels, way);
   }
   return [...choices.values()]
-    .map((way) => {
-      const seen = judgeWay(plain, rulebook, outlet, leads, inlet, way, read);
-      return [leastStanding(seen), lost(rulebook, seen.findings)];
-    })
+    .map((way) => seen(outlet, leads, inlet, way))
     .reduce((best, one) => (before(one, best) ? one : best));
 }
-
-const read = (plain, outlet, leads, inlet, way) => {
-  const assembly = assemble(plain, outlet, leads, inlet, way, false),
-    signals = solveSignals(assembly);
-  return [...directReadings(assembly, signals), ...signalReadings(assembly, signals)];
-};
 
 /* The catalogue as if every part had its nominal value. */
 export const plainly = (data) => ({

@@ -208,7 +208,7 @@ function solved(assembly) {
 }
 
 /* The signal voltage between two nodes of a place, in any solved drive. */
-function across(circuit, place, nodes) {
+export function across(circuit, place, nodes) {
   const [a, b] = nodes.map((node) => net(circuit, `${place}/${node}`));
   return (found) => signalVolts(found, a, b);
 }

@@ -1,45 +1,55 @@
 /* Asking the engine without holding the page: in a worker; where none may start (a page from a disc, an old browser, a policy), or where its scripts do
-   not come or are of another edition, in the page itself, in slices. Who asks cannot tell which. */
+   not come or are of another edition, in the page itself, in slices. Who asks cannot tell which. What takes long has a worker of its own, so that no
+   verdict waits for it: within one connection a worker cannot listen. */
 
 import { beside, later } from "../ui/later.js";
 import { seen, steps as stepsOf } from "../ui/slices.js";
 
 export const PATIENCE = {
   coming: 8000, // ms for its scripts to load; they are those of this page, and at hand. After that the page answers until they are here
-  grace: 1000, // ms a worker may go on with what nobody waits for; within one connection it cannot listen
+  grace: 1000, // ms a worker may go on with what nobody waits for
+  idle: 20000, // ms the second one stays with nothing to do, for it takes memory
 };
-const open = new Map(); // id -> what was asked and is not answered
-let worker = null,
+const LONG = ["each", "search", "missing"]; // kinds that judge many connections
+const open = new Map(), // id -> what was asked and is not answered
   able = Boolean(beside) && typeof Worker === "function",
-  state = "",
-  count = 0,
-  late = 0,
-  overdue = 0;
+  near = { able, worker: null, state: "" },
+  far = { ...near };
+let count = 0;
 
 /* Starts the worker ahead of the first question. */
-export function begin() {
-  if (worker || !able) return;
+export const begin = () => void started(near);
+
+/* Is there a worker, or can there be? */
+function started(at) {
+  clearTimeout(at.idle);
+  if (at.worker || !at.able) return at.able;
   try {
-    worker = new Worker(new URL("worker.js", beside));
+    at.worker = new Worker(new URL("worker.js", beside));
   } catch {
-    able = false;
-    return;
+    at.able = false;
+    return false;
   }
-  const mine = worker;
-  state = "coming";
-  late = setTimeout(meanwhile, PATIENCE.coming);
-  worker.onmessage = ({ data }) => {
-    if (mine !== worker) return;
-    clearTimeout(late);
-    state = "here";
-    if (data.stopped) clearTimeout(overdue);
-    else if (data.refused) without();
+  const mine = at.worker;
+  at.state = "coming";
+  at.late = setTimeout(() => {
+    at.state = "late";
+    again(at);
+  }, PATIENCE.coming);
+  mine.onmessage = ({ data }) => {
+    if (mine !== at.worker) return;
+    clearTimeout(at.late);
+    at.state = "here";
+    if (data.stopped) clearTimeout(at.overdue);
+    else if (data.refused) without(at);
     else if (data.id) heard(data);
+    rest(at);
   };
-  worker.onerror = (event) => {
+  mine.onerror = (event) => {
     event.preventDefault();
-    if (mine === worker) without();
+    if (mine === at.worker) without(at);
   };
+  return true;
 }
 
 /* Resolves to the answer to a request of a kind (kinds.js); `onstep(value)` is told on the way; rejects where it breaks down. A newer request in the
@@ -48,7 +58,6 @@ export function ask(kind, request, { lane = kind, onstep = () => null } = {}) {
   stop(lane);
   return new Promise((done, failed) => {
     const one = { kind, request, lane, onstep, done, failed, steps: 0, halt: () => null };
-    begin();
     put(one);
   });
 }
@@ -84,19 +93,20 @@ function put(one) {
   one.halt();
   one.id = ++count;
   open.set(one.id, one);
-  if (able && state !== "late") there(one);
+  one.at = LONG.includes(one.kind) && started(far) ? far : near;
+  if (started(one.at) && one.at.state !== "late") there(one);
   else here(one);
 }
 
 function there(one) {
-  const { id, kind, request, steps } = one,
+  const { id, kind, request, steps, at } = one,
     edition = document.querySelector("meta[name=edition]"),
-    to = worker;
+    to = at.worker;
   one.halt = () => {
-    if (to !== worker) return;
+    if (to !== at.worker) return;
     to.postMessage({ stop: id });
-    clearTimeout(overdue);
-    if (state === "here") overdue = setTimeout(anew, PATIENCE.grace);
+    clearTimeout(at.overdue);
+    if (at.state === "here") at.overdue = setTimeout(anew, PATIENCE.grace, at);
   };
   to.postMessage({
     id,
@@ -138,26 +148,34 @@ function heard({ id, told, done }) {
 }
 
 /* The worker is deep in what nobody waits for: a new one goes on with the rest. */
-function anew() {
-  lose();
-  begin();
-  for (const one of [...open.values()]) put(one);
+function anew(at) {
+  lose(at);
+  if (at === near) begin();
+  again(at);
 }
 
-function meanwhile() {
-  state = "late";
-  for (const one of [...open.values()]) put(one);
+/* Without the second the first does all; without that the page. */
+function without(at) {
+  for (const one of at === near ? [near, far] : [far]) {
+    one.able = false;
+    lose(one);
+    again(one);
+  }
 }
 
-function without() {
-  able = false;
-  lose();
-  for (const one of [...open.values()]) put(one);
+const waiting = (at) => [...open.values()].filter((one) => one.at === at);
+
+const again = (at) => waiting(at).forEach(put);
+
+/* The second worker ends when nothing is asked of it for a while. */
+function rest(at) {
+  clearTimeout(at.idle);
+  if (at === far && at.worker && !waiting(at).length) at.idle = setTimeout(lose, PATIENCE.idle, at);
 }
 
-function lose() {
-  clearTimeout(late);
-  clearTimeout(overdue);
-  if (worker) worker.terminate();
-  worker = null;
+function lose(at) {
+  clearTimeout(at.late);
+  clearTimeout(at.overdue);
+  at.worker?.terminate();
+  at.worker = null;
 }
