@@ -40,9 +40,14 @@ class Converting:
     settles: bool = False  # it takes a box although both speak of one kind: to look for a lead would mislead
 
     def as_data(self) -> dict[str, Any]:
+        """As `judge --json` and `ways --json` tell it. Of `name`, `does` and `needs` the script tells what
+        stands in `says` only, in the same words."""
         return {
             "first": [{"on": side, "port": port} for side, port in self.first],
             "converter": self.box.id if self.box else None,
+            "name": self.box.name if self.box else None,
+            "does": self.box.does if self.box else None,
+            "needs": self.box.power if self.box else None,
             "enters": self.enters or None,
             "leaves": self.leaves or None,
             "evidence": self.box.evidence.grade if self.box else None,
