@@ -1,6 +1,7 @@
 """Where no lead can help: the box that does, never one turned round, and the same words in the browser."""
 
 import json
+from itertools import product
 
 import pytest
 from front import run, scripts
@@ -8,9 +9,10 @@ from front import run, scripts
 from generator.catalogue import default_directory, load
 from generator.catalogue.published import as_data
 from generator.converting import converting
+from generator.engine import judge
 from generator.engine.kinds import same_kind
 from generator.engine.network import DARK
-from generator.site.data import converters
+from generator.site.data import converters, feeding
 
 BROWSER = scripts("ways/converting.js")
 
@@ -108,11 +110,75 @@ def test_a_socket_to_look_for_first_is_for_this_kind_of_signal(catalogue, pairs)
     for start, target in pairs[::7]:
         found = converting(catalogue, start, target)
         for side, port in found.first if found else ():
+            if side == "feed":
+                continue
             other = catalogue.ports[port]
             ends = (start, port) if side == "into" else (port, target)
             assert other.device == catalogue.ports[target if side == "into" else start].device
             assert leads_may(*map(catalogue.ports.__getitem__, ends))
             assert converting(catalogue, *ends) is None
+
+
+@pytest.mark.parametrize(
+    "start, enters, through",
+    [
+        ("mic-condenser-p48-xlr", "mixer-mic-in-p48-xlr", ()),
+        ("mic-electret-stereo-35", "recorder-mic-in-35", ()),
+        ("mic-lavalier-phone-35", "recorder-mic-in-35", ("phone-35-trrs-jack-to-35-trs-mic-both",)),
+        ("mic-condenser-t-power-xlr", "mixer-mic-in-p48-xlr", ("xlr-f-to-xlr-m-t-power-from-phantom",)),
+    ],
+)
+def test_a_microphone_goes_in_by_what_feeds_it(catalogue, start, enters, through):
+    """common practice: 48 V phantom, straight from the box, is for the first of them only"""
+    found = converting(catalogue, start, "computer-usb-a")
+    assert (found.box.id, found.enters, found.through) == ("into-usb", enters, through)
+
+
+def test_the_lead_that_feeds_it_is_named_with_its_order(catalogue):
+    said = converting(catalogue, "mic-condenser-t-power-xlr", "computer-usb-a").sentences
+    assert said[1] == (
+        "The microphone goes in through the “Phantom to T-power converter, XLR, + on contact 2”, with "
+        "phantom 48 V off, and switch that on after."
+    )
+    # plug-in power that is always on has nothing to switch
+    said = converting(catalogue, "mic-lavalier-phone-35", "computer-usb-a").sentences
+    assert said[1] == (
+        "The microphone goes in through the “3.5 mm TRRS jack to TRS plug, headset microphone on tip "
+        "and ring”."
+    )
+
+
+def test_where_no_box_feeds_it_what_does_is_told_first(catalogue):
+    """A lavalier of three wires wants its bodypack: nothing makes its power out of phantom."""
+    found = converting(catalogue, "mic-lavalier-three-wire-mini-xlr", "computer-usb-a")
+    assert (found.first, found.box) == ((("feed", "transmitter-mic-in-mini-xlr"),), None)
+    name = catalogue.ports["transmitter-mic-in-mini-xlr"].name
+    assert found.sentences == (
+        f"First it needs power of its own kind: “{name}” gives it. Plug it in there, and take the sound on "
+        "from that device.",
+    )
+
+
+def test_what_feeds_a_microphone_works(catalogue):
+    """Every way that feeding.yaml tells, as the engine judges it: it works, if need be in the order told."""
+    for way in catalogue.feeding.values():
+        for start, target in product(way.outlets, way.into):
+            verdict = judge(catalogue, start, way.through, target)
+            assert {verdict.verdict, verdict.offered} & {"safe", "lossy"}, (start, target)
+
+
+def test_no_microphone_is_sent_into_a_box_that_harms_it(catalogue, pairs):
+    """What needs power, and is told no lead that feeds it, works straight in the input that is told."""
+    told = {
+        (start, found.enters)
+        for start, target in pairs
+        if catalogue.ports[start].needs and (found := converting(catalogue, start, target)) and found.box
+        if not found.box.only_from and not found.through
+    }
+    assert len(told) > 10
+    for start, enters in told:
+        verdict = judge(catalogue, start, (), enters)
+        assert {verdict.verdict, verdict.offered} & {"safe", "lossy"}, (start, enters)
 
 
 def test_power_is_no_signal(catalogue):
@@ -144,7 +210,9 @@ def test_the_whole_of_what_is_told(catalogue):
 
 def test_the_browser_says_the_same(catalogue, pairs, tmp_path):
     (tmp_path / "given.json").write_text(
-        json.dumps({"data": as_data(catalogue), "converters": converters(as_data(catalogue))})
+        json.dumps(
+            {"data": (made := as_data(catalogue)), "converters": converters(made), "feeding": feeding(made)}
+        )
     )
     own = [
         (told := converting(catalogue, *pair))
@@ -192,6 +260,7 @@ def test_a_program_is_told_the_box_in_the_words_of_the_text(ask, catalogue):
         "needs": needs,
         "enters": "madi-fibre-sc",
         "leaves": "madi-out-bnc",
+        "through": [],
         "evidence": "common practice",
     }
     assert says[1:3] == [f"What would: a MADI fibre-to-coaxial converter. {does}", needs]
