@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from functools import partial
 from typing import Any
 
-from generator.catalogue import Catalogue, Converter, Listener, Port, Source
+from generator.catalogue import Catalogue, Converter, Feeding, Listener, Port, Source
 from generator.engine import Verdict
 from generator.engine.kinds import same_kind, something_to_hear
 from generator.engine.missing import missing
@@ -29,22 +29,30 @@ POWER = "power"  # no signal; its volts matter
 
 @dataclass(frozen=True)
 class Converting:
-    """What is told: sockets to look for first, on `into` and on `from`, and a box with the sockets of its own
-    that are used, each as the port it is like; None where the catalogue knows none."""
+    """What is told: sockets to look for first, on `into` and on `from`, or one that must `feed` the outlet;
+    and a box with the sockets of its own that are used, each as the port it is like, and the leads that feed
+    the outlet on its way in; None where the catalogue knows none."""
 
     first: tuple[tuple[str, str], ...]
     box: Converter | None = None
     enters: str = ""
     leaves: str = ""
     sentences: tuple[str, ...] = ()
+    through: tuple[str, ...] = ()
     settles: bool = False  # it takes a box although both speak of one kind: to look for a lead would mislead
 
     def as_data(self) -> dict[str, Any]:
+        """As `judge --json` and `ways --json` tell it. Of `name`, `does` and `needs` the script tells what
+        stands in `says` only, in the same words."""
         return {
             "first": [{"on": side, "port": port} for side, port in self.first],
             "converter": self.box.id if self.box else None,
+            "name": self.box.name if self.box else None,
+            "does": self.box.does if self.box else None,
+            "needs": self.box.power if self.box else None,
             "enters": self.enters or None,
             "leaves": self.leaves or None,
+            "through": list(self.through),
             "evidence": self.box.evidence.grade if self.box else None,
             "says": list(self.sentences),
         }
@@ -56,12 +64,17 @@ def converting(catalogue: Catalogue, start: str, target: str) -> Converting | No
     outlet, inlet = catalogue.ports[start], catalogue.ports[target]
     apart = not (_passes(outlet, inlet) or _passes(inlet, outlet))
     named = any(start in box.only_from for box in catalogue.converters.values())
-    box, enters, leaves = _box(catalogue, outlet, inlet, apart, named) or (None, "", "")
+    fed = next((way for way in catalogue.feeding.values() if start in way.outlets), None)
+    box, enters, leaves = _box(catalogue, outlet, inlet, apart, named, fed) or (None, "", "")
     first = tuple(_first(catalogue, outlet, inlet)) if apart and not named else ()
+    if fed and not box and _box(catalogue, outlet, inlet, apart, named, None):
+        first = (("feed", fed.into[0]),)
     if not (box or first):
         return None
-    sentences = tuple(_said(catalogue, outlet, inlet, first, box))
-    return Converting(first, box, enters, leaves, sentences, bool(box) and something_to_hear(outlet, inlet))
+    through = fed.through if fed and box else ()
+    sentences = tuple(_said(catalogue, outlet, inlet, first, box, enters, through))
+    settles = bool(box) and something_to_hear(outlet, inlet)
+    return Converting(first, box, enters, leaves, sentences, through, settles)
 
 
 def sends_light(port: Port) -> bool:
@@ -115,11 +128,11 @@ def _comes_out(inlet: Port, box: Port, made_for: bool) -> bool:
 
 
 def _box(
-    catalogue: Catalogue, outlet: Port, inlet: Port, apart: bool, named: bool
+    catalogue: Catalogue, outlet: Port, inlet: Port, apart: bool, named: bool, fed: Feeding | None
 ) -> tuple[Converter, str, str] | None:
     """The box whose sockets match best, and those sockets. One that is made for certain devices stands in for
     a lead between them even where their signals are of one kind; an outlet that is `named` by one goes into
-    no other."""
+    no other, and one that is `fed` in a way of its own only into what is named there."""
     found = []
     from_source, to_inlet = (partial(_comes_out, inlet, made_for=it) for it in (False, True))
     for box in catalogue.converters.values():
@@ -130,7 +143,8 @@ def _box(
             continue
         if not (apart or made_for):
             continue
-        enters = _match(catalogue, box.enters, outlet, lambda port: _goes_in(outlet, port))
+        inputs = tuple(port for port in box.enters if not fed or port in fed.into)
+        enters = _match(catalogue, inputs, outlet, lambda port: _goes_in(outlet, port))
         leaves = _match(catalogue, box.leaves, inlet, to_inlet if box.only_to else from_source)
         if enters and leaves:
             matched = _alike(enters, outlet) + _alike(leaves, inlet)
@@ -166,10 +180,22 @@ def _first(catalogue: Catalogue, outlet: Port, inlet: Port) -> Iterator[tuple[st
 
 
 def _said(
-    catalogue: Catalogue, outlet: Port, inlet: Port, first: tuple[tuple[str, str], ...], box: Converter | None
+    catalogue: Catalogue,
+    outlet: Port,
+    inlet: Port,
+    first: tuple[tuple[str, str], ...],
+    box: Converter | None,
+    enters: str,
+    through: tuple[str, ...],
 ) -> Iterator[str]:
     ends = {"into": inlet, "from": outlet}
     for side, name in first:
+        if side == "feed":
+            yield (
+                f"First it needs power of its own kind: “{catalogue.ports[name].name}” gives it. Plug it in "
+                "there, and take the sound on from that device."
+            )
+            continue
         does = "takes this kind of signal" if side == "into" else "sends what is wanted"
         yield (
             f"Look first for another socket on the {ends[side].device}: "
@@ -177,6 +203,11 @@ def _said(
         )
     if box:
         yield f"What would: {box.name}. {box.does}"
+        if through:
+            leads = "”, then the “".join(catalogue.leads[lead].name for lead in through)
+            supply = next((supply.name for supply in catalogue.ports[enters].supplies), "")
+            order = f", with {supply} off, and switch that on after" if supply else ""
+            yield f"The {outlet.device} goes in through the “{leads}”{order}."
         yield box.power
         yield from box.look_at
         yield "Each of its sides is a connection of its own: judge both before you plug."

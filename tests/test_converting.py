@@ -1,6 +1,7 @@
 """Where no lead can help: the box that does, never one turned round, and the same words in the browser."""
 
 import json
+from itertools import product
 
 import pytest
 from front import run, scripts
@@ -8,9 +9,10 @@ from front import run, scripts
 from generator.catalogue import default_directory, load
 from generator.catalogue.published import as_data
 from generator.converting import converting
+from generator.engine import judge
 from generator.engine.kinds import same_kind
 from generator.engine.network import DARK
-from generator.site.data import converters
+from generator.site.data import converters, feeding
 
 BROWSER = scripts("ways/converting.js")
 
@@ -108,11 +110,75 @@ def test_a_socket_to_look_for_first_is_for_this_kind_of_signal(catalogue, pairs)
     for start, target in pairs[::7]:
         found = converting(catalogue, start, target)
         for side, port in found.first if found else ():
+            if side == "feed":
+                continue
             other = catalogue.ports[port]
             ends = (start, port) if side == "into" else (port, target)
             assert other.device == catalogue.ports[target if side == "into" else start].device
             assert leads_may(*map(catalogue.ports.__getitem__, ends))
             assert converting(catalogue, *ends) is None
+
+
+@pytest.mark.parametrize(
+    "start, enters, through",
+    [
+        ("mic-condenser-p48-xlr", "mixer-mic-in-p48-xlr", ()),
+        ("mic-electret-stereo-35", "recorder-mic-in-35", ()),
+        ("mic-lavalier-phone-35", "recorder-mic-in-35", ("phone-35-trrs-jack-to-35-trs-mic-both",)),
+        ("mic-condenser-t-power-xlr", "mixer-mic-in-p48-xlr", ("xlr-f-to-xlr-m-t-power-from-phantom",)),
+    ],
+)
+def test_a_microphone_goes_in_by_what_feeds_it(catalogue, start, enters, through):
+    """common practice: 48 V phantom, straight from the box, is for the first of them only"""
+    found = converting(catalogue, start, "computer-usb-a")
+    assert (found.box.id, found.enters, found.through) == ("into-usb", enters, through)
+
+
+def test_the_lead_that_feeds_it_is_named_with_its_order(catalogue):
+    said = converting(catalogue, "mic-condenser-t-power-xlr", "computer-usb-a").sentences
+    assert said[1] == (
+        "The microphone goes in through the “Phantom to T-power converter, XLR, + on contact 2”, with "
+        "phantom 48 V off, and switch that on after."
+    )
+    # plug-in power that is always on has nothing to switch
+    said = converting(catalogue, "mic-lavalier-phone-35", "computer-usb-a").sentences
+    assert said[1] == (
+        "The microphone goes in through the “3.5 mm TRRS jack to TRS plug, headset microphone on tip "
+        "and ring”."
+    )
+
+
+def test_where_no_box_feeds_it_what_does_is_told_first(catalogue):
+    """A lavalier of three wires wants its bodypack: nothing makes its power out of phantom."""
+    found = converting(catalogue, "mic-lavalier-three-wire-mini-xlr", "computer-usb-a")
+    assert (found.first, found.box) == ((("feed", "transmitter-mic-in-mini-xlr"),), None)
+    name = catalogue.ports["transmitter-mic-in-mini-xlr"].name
+    assert found.sentences == (
+        f"First it needs power of its own kind: “{name}” gives it. Plug it in there, and take the sound on "
+        "from that device.",
+    )
+
+
+def test_what_feeds_a_microphone_works(catalogue):
+    """Every way that feeding.yaml tells, as the engine judges it: it works, if need be in the order told."""
+    for way in catalogue.feeding.values():
+        for start, target in product(way.outlets, way.into):
+            verdict = judge(catalogue, start, way.through, target)
+            assert {verdict.verdict, verdict.offered} & {"safe", "lossy"}, (start, target)
+
+
+def test_no_microphone_is_sent_into_a_box_that_harms_it(catalogue, pairs):
+    """What needs power, and is told no lead that feeds it, works straight in the input that is told."""
+    told = {
+        (start, found.enters)
+        for start, target in pairs
+        if catalogue.ports[start].needs and (found := converting(catalogue, start, target)) and found.box
+        if not found.box.only_from and not found.through
+    }
+    assert len(told) > 10
+    for start, enters in told:
+        verdict = judge(catalogue, start, (), enters)
+        assert {verdict.verdict, verdict.offered} & {"safe", "lossy"}, (start, enters)
 
 
 def test_power_is_no_signal(catalogue):
@@ -144,9 +210,15 @@ def test_the_whole_of_what_is_told(catalogue):
 
 def test_the_browser_says_the_same(catalogue, pairs, tmp_path):
     (tmp_path / "given.json").write_text(
-        json.dumps({"data": as_data(catalogue), "converters": converters(as_data(catalogue))})
+        json.dumps(
+            {"data": (made := as_data(catalogue)), "converters": converters(made), "feeding": feeding(made)}
+        )
     )
-    own = [(told := converting(catalogue, *pair)) and told.as_data() for pair in pairs]
+    own = [
+        (told := converting(catalogue, *pair))
+        and {key: value for key, value in told.as_data().items() if key not in ("name", "does", "needs")}
+        for pair in pairs
+    ]
     program = f"{json.dumps(pairs)}.map(([from, into]) => Ringfence.ways.converting(from, into))"
     assert run(program, BROWSER, tmp_path / "given.json") == own
 
@@ -169,8 +241,47 @@ def test_the_command_line_tells_it(ask, catalogue):
     assert json.loads(ask("judge", *chain, "--json")[1])["instead"] == told.as_data()
 
 
+def test_a_program_is_told_the_box_in_the_words_of_the_text(ask, catalogue):
+    """Of `ways`, where no lead is tried, and of `judge`, where one was: the same object."""
+    ends = ("madi-fibre-sc", "madi-in-bnc")
+    answer = json.loads(ask("ways", *ends, "--json")[1])
+    assert list(answer) == ["ways", "missing", "instead"]
+    assert (answer["ways"], answer["missing"]) == ([], None)
+    does, needs = (
+        "MADI on light goes in, and the same channels come out on a BNC.",
+        "It needs mains, or a supply of its own.",
+    )
+    says = answer["instead"].pop("says")
+    assert answer["instead"] == {
+        "first": [{"on": "from", "port": "madi-out-bnc"}],
+        "converter": "madi-fibre-to-coaxial",
+        "name": "a MADI fibre-to-coaxial converter",
+        "does": does,
+        "needs": needs,
+        "enters": "madi-fibre-sc",
+        "leaves": "madi-out-bnc",
+        "through": [],
+        "evidence": "common practice",
+    }
+    assert says[1:3] == [f"What would: a MADI fibre-to-coaxial converter. {does}", needs]
+    text = ask("ways", *ends)[1].splitlines()
+    assert text[1:] == [*says[:-1], f"{says[-1]} [common practice]"]
+    assert json.loads(ask("judge", *ends, "--json")[1])["instead"] == answer["instead"] | {"says": says}
+
+
+def test_only_another_socket_is_no_box(ask, catalogue, pairs):
+    """Where the catalogue has no box, what stands for it is null, and the sockets are told."""
+    start, target = next(
+        pair for pair in pairs if (told := converting(catalogue, *pair)) and told.first and not told.box
+    )
+    instead = converting(catalogue, start, target).as_data()
+    for key in ("converter", "name", "does", "needs", "enters", "leaves", "evidence"):
+        assert instead[key] is None
+    assert instead["first"] and len(instead["says"]) == len(instead["first"])
+    assert json.loads(ask("ways", start, target, "--json")[1])["instead"] == instead
+
+
 def test_a_way_that_works_is_left_alone(ask):
-    printed = ask(
-        "judge", "mixer-line-out-xlr", "--through", "xlr-f-to-xlr-m-3m", "mixer-mic-in-xlr", "--json"
-    )[1]
-    assert json.loads(printed)["instead"] is None
+    chain = ("mixer-line-out-xlr", "--through", "xlr-f-to-xlr-m-3m", "mixer-mic-in-xlr")
+    assert json.loads(ask("judge", *chain, "--json")[1])["instead"] is None
+    assert json.loads(ask("ways", "optical-out-square", "optical-in-square", "--json")[1])["instead"] is None

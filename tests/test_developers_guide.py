@@ -33,7 +33,7 @@ LONGEST = 12_000  # bytes of what a newcomer reads first: ten minutes
 BLOCKS = dict(re.findall(r"```yaml\n# (\S+)\n(.*?)```", GUIDE, re.DOTALL))
 EXAMPLES = {path: text for path, text in BLOCKS.items() if path.startswith("pinouts/")}
 EXAMPLE_OF = {path.split("/")[1].removesuffix(".yaml"): text for path, text in EXAMPLES.items()}
-APPENDED = ("pinouts/sources.yaml", "pinouts/questions.yaml", "pinouts/converters.yaml")
+APPENDED = tuple(f"pinouts/{kind}.yaml" for kind in ("sources", "questions", "converters", "feeding"))
 SHARED = (*APPENDED, "pinouts/retired.yaml")
 
 

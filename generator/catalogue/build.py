@@ -28,8 +28,8 @@ def catalogue(context: Context) -> records.Catalogue:
     def built(kind, build):
         return {id: build(id, tree, context) for id, tree in sorted(context.trees[kind].items())}
 
-    sources, questions, converters = (
-        context.trees[kind].get(kind) for kind in ("sources", "questions", "converters")
+    sources, questions, converters, feeding = (
+        context.trees[kind].get(kind) for kind in ("sources", "questions", "converters", "feeding")
     )
     return records.Catalogue(
         connectors=built("connectors", _connector),
@@ -40,6 +40,7 @@ def catalogue(context: Context) -> records.Catalogue:
         retired=dict(sorted(context.retired.items())),
         questions={id: question(id, tree) for id, tree in questions.items()} if questions else {},
         converters={id: _converter(id, tree) for id, tree in converters.items()} if converters else {},
+        feeding={id: _feeding(id, tree) for id, tree in feeding.items()} if feeding else {},
         local=context.local,
     )
 
@@ -264,6 +265,12 @@ def _converter(id: str, tree: Map) -> records.Converter:
         **{key: tree.text(key) for key in ("name", "does", "power")},
         **{key: tree.texts(key) for key in ("enters", "leaves", "only_from", "only_to", "look_at")},
         evidence=evidence(tree),
+    )
+
+
+def _feeding(id: str, tree: Map) -> records.Feeding:
+    return records.Feeding(
+        id=id, **{key: tree.texts(key) for key in ("outlets", "through", "into")}, evidence=evidence(tree)
     )
 
 

@@ -1,4 +1,5 @@
-"""The record of a box that turns one kind of signal into another, where no lead can."""
+"""The records of a box that turns one kind of signal into another, where no lead can, and of what feeds a
+microphone that goes into one."""
 
 from __future__ import annotations
 
@@ -21,4 +22,16 @@ class Converter:
     does: str
     power: str
     look_at: tuple[str, ...]
+    evidence: Evidence
+
+
+@dataclass(frozen=True)
+class Feeding:
+    """How a microphone gets the power it is made for, where phantom of 48 V straight from an input is not for
+    it: `through` leads, in order, `into` any of these inputs."""
+
+    id: str
+    outlets: tuple[str, ...]
+    through: tuple[str, ...]
+    into: tuple[str, ...]
     evidence: Evidence

@@ -6,7 +6,7 @@ from . import kinds_asked
 from .caution import WHEN
 from .kinds_circuits import CIRCUIT, network_keys
 from .kinds_connectors import ASSIGNMENT, CONNECTOR
-from .kinds_converters import CONVERTER
+from .kinds_converters import CONVERTER, FEEDING
 from .kinds_shared import ID, PARAMETER, SEVERAL, SIGNALS, WORDS, YES_NO, evidence_keys, file_of, need
 from .scalars import CONTACT, NAME, Amount, Choice, Name, Ref
 from .shapes import Either, Field, ListOf, MapOf, Record
@@ -145,7 +145,8 @@ KINDS = {
     "sources": _sources,
     "questions": MapOf(kinds_asked.QUESTION, ID),
     "converters": MapOf(CONVERTER, ID),
+    "feeding": MapOf(FEEDING, ID),
     "retired": _retired,
 }
-SINGLE = ("sources", "questions", "converters", "retired")  # kinds of which there is one file
+SINGLE = ("sources", "questions", "converters", "feeding", "retired")  # kinds of which there is one file
 FOLDERS = tuple(kind for kind in KINDS if kind not in SINGLE)

@@ -1,4 +1,4 @@
-"""The keys of a converter, declared."""
+"""The keys of a converter, and of what feeds a microphone on its way into one, declared."""
 
 from __future__ import annotations
 
@@ -18,6 +18,16 @@ CONVERTER = Record(
         "does": need(WORDS, "one sentence: what it does, and which way"),
         "power": need(WORDS, "one sentence: what it runs on"),
         "look_at": need(ListOf(WORDS, least=1, one=True), "what to look at before one takes it"),
+        **evidence_keys(required=True),
+    },
+    evidence=True,
+)
+
+FEEDING = Record(
+    {
+        "outlets": need(_PORTS, "what is fed so, as 48 V phantom straight from an input is not for it"),
+        "through": Field(ListOf(Ref("leads"), one=True), "leads and adapters in order; left out, none"),
+        "into": need(_PORTS, "the inputs it is plugged into so"),
         **evidence_keys(required=True),
     },
     evidence=True,

@@ -14,7 +14,7 @@ from dataclasses import dataclass, field
 
 from .asked import Ask, Question
 from .caution import Caution
-from .converters import Converter
+from .converters import Converter, Feeding
 from .evidence import GRADES, OWN, Evidence
 from .halves import Assignment, Connector, Half, Spot, Spring
 
@@ -258,4 +258,5 @@ class Catalogue:
     retired: Mapping[str, tuple[str, ...]]  # old id -> successors
     questions: Mapping[str, Question] = field(default_factory=dict)
     converters: Mapping[str, Converter] = field(default_factory=dict)
+    feeding: Mapping[str, Feeding] = field(default_factory=dict)
     local: tuple[str, ...] = ()  # ids of ports and leads that stand in somebody's own files

@@ -56,7 +56,11 @@ def strip(
     parts: list[tuple[float, list[Item]]] = [(high, [line]) for high, line in head]
     parts.append((3, []))  # grows where a taller neighbour sets the height
     parts += [(high, [Group(items)]) for items, high in said_rows if items]
-    glyphs = _bands(pins, pitch, half, tail, inside) if banded else _dots(pins, half, min(DOT, pitch * 0.4))
+    if banded:
+        make = _barrel if connector.light else _bands
+        glyphs = make(pins, pitch, half, tail, inside)
+    else:
+        glyphs = _dots(pins, half, min(DOT, pitch * 0.4))
     halos = [
         Circle(pins[c], BAND / 2 - 1 if banded else DOT + 2, 9, "marked") for c in contacts if c in marked
     ]
@@ -167,14 +171,8 @@ def _bands(pins: Mapping[str, float], pitch: float, half: str, tail: float, insi
     edges = [(x - pitch / 2 + 2, x + pitch / 2 - 2) for x in pins.values()]
     left, right, low = edges[0][0], edges[-1][1], BAND - 4
     if half == "jack":
-        hollow = polyline([(right, 2), (left, 2), (left, low), (right, low)])
-        bush = [Rect(right, y, 9, 6, "insulator", 1) for y in (-1, low - 3)]
-        return [
-            hollow,
-            *(Line(start - 2, 6, start - 2, low - 4, "dots") for start, _ in edges[1:]),
-            *bush,
-            *names,
-        ]
+        parted = (Line(start - 2, 6, start - 2, low - 4, "dots") for start, _ in edges[1:])
+        return [*_hollow(left, right), *parted, *names]
     tip = edges[0][1]
     nose = Path(
         (
@@ -189,6 +187,37 @@ def _bands(pins: Mapping[str, float], pitch: float, half: str, tail: float, insi
     bands = [Rect(start, 2, end - start, low - 2, "metal", 2) for start, end in edges[1:]]
     rings = [Rect(start - 4, 3, 4, low - 4, "insulator") for start, _ in edges[1:]]
     return [nose, *bands, *rings, Rect(right, 0, tail, BAND - 2, "plate", 3), *names]
+
+
+def _hollow(left: float, right: float) -> list[Item]:
+    """The bore of a jack, its mouth to the right."""
+    low = BAND - 4
+    bush = [Rect(right, y, 9, 6, "insulator", 1) for y in (-1, low - 3)]
+    return [polyline([(right, 2), (left, 2), (left, low), (right, low)]), *bush]
+
+
+def _barrel(pins: Mapping[str, float], pitch: float, half: str, tail: float, inside: bool) -> list[Item]:
+    """A plug for light: no metal, and a fibre along it that ends at its very end; or a jack's hollow with the
+    lamp or eye at its bottom. As `plugs.plug_parts` and `plugs.touching` draw them."""
+    [(contact, x)] = pins.items()
+    left, right, middle = x - pitch / 2 + 2, x + pitch / 2 - 2, BAND / 2 - 1
+    said = text.width(contact, SMALLEST, "bold") / 2 + 4 if inside else 0
+    name = [Text(x, BAND / 2 + 3, contact, SMALLEST, "middle", "bold")] if inside else []
+    point = Rect(left, middle - 4, 7, 8, "insulator", 1)
+    if half == "jack":
+        return [*_hollow(left, right), Group((point,), title="lamp or eye"), *name]
+    fibre = [
+        Line(start, y, stop, y, "hair")
+        for y in (middle - 3, middle + 3)
+        for start, stop in ((left + 7, x - said), (x + said, right))
+    ]
+    return [
+        Rect(left, 2, right - left, BAND - 6, "plate", 4),
+        *fibre,
+        Group((point,), title="end of the fibre"),
+        Rect(right, 0, tail, BAND - 2, "plate", 3),
+        *name,
+    ]
 
 
 def _dots(pins: Mapping[str, float], half: str, radius: float) -> list[Item]:

@@ -34,7 +34,7 @@ CALLED = {kind: {"also_called"} for kind in ("connectors", "ports", "leads")} | 
     "assignments": {"name", "also_called"}
 }
 ASKED = {"asks", "same_as"}  # fields of ports that go there too, or nowhere
-LATER = ("questions", "converters")  # kinds that stand in scripts that come later: asks.js, circuits.js
+LATER = ("questions", "converters", "feeding")  # kinds in scripts that come later: asks.js, circuits.js
 PUBLISHED = ("from", "through", "into", "verdict", "offered", "offer", "findings", "number")
 
 
@@ -68,7 +68,7 @@ def files(
         f"data/v{VERSION}/verdicts.json": _json({"version": VERSION, "verdicts": verdicts}),
         "assets/js/data.js": _packed("data", first) + script({"mated": mated, "sides": sides}),
         "assets/js/circuits.js": _packed("circuits", solved)
-        + script({**tables, "converters": converters(catalogue)})
+        + script({**tables, "converters": converters(catalogue), "feeding": feeding(catalogue)})
         + b"Ringfence.columns.complete(Ringfence.data, Ringfence.circuits);\n",
         "assets/js/printed.js": _packed("printed", printed)
         + b"Ringfence.columns.complete(Ringfence.data, Ringfence.printed);\n",
@@ -97,6 +97,15 @@ def converters(catalogue: Mapping[str, Any]) -> list[dict[str, Any]]:
         {**converter, "evidence": converter["evidence"]["grade"]}
         for converter in catalogue.get("converters", {}).values()
     ]
+
+
+def feeding(catalogue: Mapping[str, Any]) -> dict[str, Any]:
+    """Of each outlet that is fed in a way of its own: through which leads, into which inputs."""
+    return {
+        outlet: {"through": way["through"], "into": way["into"]}
+        for way in catalogue.get("feeding", {}).values()
+        for outlet in way["outlets"]
+    }
 
 
 def _only(catalogue: Mapping[str, Any], chosen: Mapping[str, set[str]]) -> dict[str, Any]:

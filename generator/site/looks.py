@@ -69,22 +69,31 @@ def _said(key: str, value: str | float) -> str:
 
 
 def alike(catalogue: Catalogue, connector: Connector) -> dict[str, list[str]]:
-    """Connectors easily taken for this one, by id: those of the same shape that differ in one fact at most,
-    with that fact in words. The list is empty where no fact tells the two apart."""
+    """Connectors easily taken for this one, by id: those of the same shape that differ in one fact at most or
+    go into the same hole, with those facts in words. The list is empty where no fact tells the two apart."""
     if not connector.looks:
         return {}
     found = {}
     for other in catalogue.connectors.values():
-        if other.id == connector.id or other.looks.get("outline") != connector.looks.get("outline"):
+        if other.id == connector.id or not other.looks or _shape(other) != _shape(connector):
             continue
         apart = [
             key
             for key in ("diameter", "contacts", "latch", "keyway", "shell")
             if _differ(key, connector, other)
         ]
-        if len(apart) < 2:
+        if len(apart) < 2 or _one_hole(connector, other):
             found[other.id] = [_named(key, said(other)[key]) for key in apart]
     return dict(sorted(found.items(), key=lambda item: (len(item[1]), item[0])))
+
+
+def _shape(connector: Connector) -> tuple[str | float, bool]:
+    """The outline, and whether contacts are behind one another: two rods are not taken for one."""
+    return connector.looks["outline"], connector.shape == "concentric"
+
+
+def _one_hole(one: Connector, other: Connector) -> bool:
+    return one.shape == other.shape == "concentric" and one.bore == other.bore
 
 
 def _named(key: str, words: str) -> str:

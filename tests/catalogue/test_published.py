@@ -23,6 +23,7 @@ def test_every_record_has_every_field(pinouts):
         "retired",
         "questions",
         "converters",
+        "feeding",
         "local",
     ]
     assert list(data["ports"]) == ["desk-in", "player-out"]

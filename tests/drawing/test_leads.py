@@ -1,7 +1,7 @@
 import pytest
 
 from generator.catalogue.records import Catalogue
-from generator.drawing import draw, leads, svg
+from generator.drawing import draw, draw_chain, leads, svg
 
 from . import seen
 from .conftest import THREE, lead
@@ -162,3 +162,27 @@ def test_a_wire_stops_short_of_a_long_name_beside_it():
             _, x, y0, _, x1, y1 = element.get("d").split()
             (x, top), (_, bottom) = (seen.place(matrix, float(a), float(b)) for a, b in ((x, y0), (x1, y1)))
             assert not (name.left < x < name.right and top < name.bottom and name.top < bottom)
+
+
+def test_a_plug_for_light_has_no_metal_and_ends_in_a_point_of_light(catalogue):
+    """As its connector's own picture tells: nothing on it touches a spring. common practice"""
+    of_lead = draw(catalogue, "optical-square-to-optical-round-1m")
+    of_plug = draw(catalogue, "optical-round-35", view="plug")
+    strip = lambda source: [
+        element.get("class")
+        for element, _, titles in seen.walk(seen.root(source))
+        if any(title.startswith("round optical plug") for title in titles)
+        and not any("from the side" in title for title in titles)
+    ]
+    assert "end of the fibre" in seen.titles(of_lead) and "end of the fibre" in seen.titles(of_plug)
+    looks = strip(of_lead)
+    assert "rf-hair" in looks and "rf-insulator" in looks and not {"rf-metal", "rf-shade"} & set(looks)
+    # one that carries current is metal from its tip on
+    assert "rf-metal" in seen.classes(draw(catalogue, "phone-35-trs-to-35-trs"))
+
+
+def test_a_jack_for_light_has_its_lamp_or_eye_at_the_bottom(catalogue):
+    ports = [catalogue.ports[name] for name in ("optical-out-square", "optical-in-round-35")]
+    lead = catalogue.leads["optical-square-to-optical-round-1m"]
+    drawn = draw_chain(catalogue, ports[0], [(lead, "a", "b")], ports[1])
+    assert "lamp or eye" in seen.titles(drawn)

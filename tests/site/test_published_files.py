@@ -161,12 +161,18 @@ def test_published_catalogue_is_the_one_in_the_scripts(tree, catalogue):
     assert published.pop("version") == 1 and published == as_data(catalogue)
     found = read(
         *(tree[f"assets/js/{name}.js"] for name in ("data", "called", "circuits", "printed", "asks")),
-        then="{...Ringfence.data, ...Ringfence.manual, converters: Ringfence.converters}",
+        then="(({data, manual, ...more}) => ({...data, ...manual, converters: more.converters, "
+        "feeding: more.feeding}))(Ringfence)",
     )
     # in their order, with the grade of what is known
     assert found.pop("converters") == [
         {**box, "evidence": box["evidence"]["grade"]} for box in published.pop("converters").values()
     ]
+    assert found.pop("feeding") == {
+        outlet: {key: way[key] for key in ("through", "into")}
+        for way in published.pop("feeding").values()
+        for outlet in way["outlets"]
+    }
     asks = {name: port.pop("asks") for name, port in published["ports"].items()}
     assert found.pop("asks") == {name: some for name, some in asks.items() if some}
     for port in published["ports"].values():

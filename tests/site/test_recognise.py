@@ -147,6 +147,17 @@ def test_twins_are_named_with_what_tells_them_apart(catalogue):
     assert "d-sub-9" not in of("xlr-3") and all(name not in of(name) for name in catalogue.connectors)
 
 
+def test_what_goes_into_one_hole_is_taken_for_the_other(catalogue):
+    """common practice: a combined socket takes both plugs, and nobody takes a banana for either"""
+    of = lambda name: looks.alike(catalogue, catalogue.connectors[name])
+    for name, count in (("phone-35-ts", "2 contacts"), ("phone-35-trs", "3 contacts")):
+        assert of("optical-round-35")[name] == [count, "shell: metal"]
+        assert of(name)["optical-round-35"] == ["1 contact", "shell: plastic"]
+        assert "combo-optical-35" in of(name)
+    assert of("banana-4-pair") == {}
+    assert not any("banana-4-pair" in of(name) for name in catalogue.connectors)
+
+
 def test_without_scripts_the_page_is_a_table_of_every_connector(tree, catalogue):
     page = tree["recognise.md"].decode()
     assert "The questions need scripts, and they are not running." in page

@@ -2,7 +2,7 @@
    what leaves the outlet is heard by its input, and what leaves the box is heard by the inlet. The twin of generator/converting.py. */
 
 import { DARK, sameKind } from "../engine/kinds.js";
-import { port as portOf } from "../ui/catalogue.js";
+import { lead as leadOf, port as portOf } from "../ui/catalogue.js";
 
 const MET = ["daily", "often", ""]; // how often one meets a port, most often first
 // which kinds an input of a box takes, and an output of one gives, for their own
@@ -14,31 +14,58 @@ const POWER = "power"; // no signal; its volts matter
 const BOTH = "Each of its sides is a connection of its own: judge both before you plug.";
 const DOES = { into: "takes this kind of signal", from: "sends what is wanted" };
 
-/* {first, converter, enters, leaves, evidence, says}, the first as {on, port}: sockets to look for first, a box with the sockets of its own that are
-   used, each as the port it is like, and sentences, those on sockets before the others. Null where a lead may do it, or nothing is known. */
+/* {first, converter, enters, leaves, through, evidence, says}, the first as {on, port}: sockets to look for first, or one that must feed the outlet; a box
+   with the sockets of its own that are used, each as the port it is like, and the leads that feed the outlet on its way in; and sentences, those on
+   sockets before the others. Null where a lead may do it, or nothing is known. */
 export function converting(from, into) {
   const outlet = portOf(from),
     inlet = portOf(into),
     apart = !(passes(outlet, inlet) || passes(inlet, outlet));
   const named = Ringfence.converters.some(({ only_from: senders }) => senders.includes(from)),
-    found = boxOf(outlet, inlet, apart, named),
-    first = apart && !named ? firstOf(outlet, inlet) : [];
+    fed = Ringfence.feeding[from],
+    found = boxOf(outlet, inlet, apart, named, fed),
+    first =
+      fed && !found && boxOf(outlet, inlet, apart, named)
+        ? [{ on: "feed", port: fed.into[0] }]
+        : apart && !named
+          ? firstOf(outlet, inlet)
+          : [];
   if (!found && !first.length) return null;
-  const { box = null, enters = null, leaves = null } = found || {};
+  const { box = null, enters = null, leaves = null } = found || {},
+    through = (box && fed?.through) || [];
   return {
     first,
     converter: box && box.id,
     enters,
     leaves,
+    through,
     evidence: box && box.evidence,
     says: [
-      ...first.map(
-        ({ on, port }) =>
-          `Look first for another socket on the ${(on === "into" ? inlet : outlet).device}: “${portOf(port).name}” ${DOES[on]}.`,
+      ...first.map(({ on, port }) =>
+        on === "feed"
+          ? `First it needs power of its own kind: “${portOf(port).name}” gives it. Plug it in there, and take the sound on from that device.`
+          : `Look first for another socket on the ${(on === "into" ? inlet : outlet).device}: “${portOf(port).name}” ${DOES[on]}.`,
       ),
-      ...(box ? [`What would: ${box.name}. ${box.does}`, box.power, ...box.look_at, BOTH] : []),
+      ...(box
+        ? [
+            `What would: ${box.name}. ${box.does}`,
+            ...fedThrough(outlet, through, enters),
+            box.power,
+            ...box.look_at,
+            BOTH,
+          ]
+        : []),
     ],
   };
+}
+
+function fedThrough({ device }, through, enters) {
+  if (!through.length) return [];
+  const leads = through.map((id) => leadOf(id).name).join("”, then the “"),
+    [supply] = portOf(enters).supplies;
+  return [
+    `The ${device} goes in through the “${leads}”${supply ? `, with ${supply.name} off, and switch that on after` : ""}.`,
+  ];
 }
 
 /* Can a lead take this to there: one kind of signal, and both light or both wire? */
@@ -77,8 +104,8 @@ const comesOut = (box, inlet, madeFor) =>
   );
 
 /* The box whose sockets match best, and those sockets. One that is made for certain devices stands in for a lead between them even where their
-   signals are of one kind; an outlet that is `named` by one goes into no other. */
-function boxOf(outlet, inlet, apart, named) {
+   signals are of one kind; an outlet that is `named` by one goes into no other, and one that is `fed` in a way of its own only into what is named there. */
+function boxOf(outlet, inlet, apart, named, fed) {
   let best = null;
   for (const box of Ringfence.converters) {
     const { only_from: senders, only_to: hearers } = box,
@@ -86,7 +113,8 @@ function boxOf(outlet, inlet, apart, named) {
     if ((senders.length || named) && !senders.includes(outlet.id)) continue;
     if (hearers.length && !hearers.includes(inlet.id)) continue;
     if (!apart && !madeFor) continue;
-    const enters = matching(box.enters, outlet, (port) => goesIn(outlet, port)),
+    const inputs = box.enters.filter((id) => !fed || fed.into.includes(id)),
+      enters = matching(inputs, outlet, (port) => goesIn(outlet, port)),
       leaves = matching(box.leaves, inlet, (port) => comesOut(port, inlet, hearers.length > 0));
     if (!enters || !leaves) continue;
     const matched = alike(enters, outlet) + alike(leaves, inlet);

@@ -2,6 +2,7 @@
 
 import { port } from "../ui/catalogue.js";
 import { el, verdict } from "../ui/dom.js";
+import { address, row } from "../ui/table.js";
 import { capital } from "../ui/words.js";
 import { converting } from "./converting.js";
 import { of } from "./rank.js";
@@ -17,7 +18,7 @@ export function instead({ from, into }, root) {
     { class: "rf-instead", "aria-label": "Instead of a lead" },
     el("h3", {}, "Instead of a lead"),
     sockets.map((words, i) =>
-      question(words, told.first[i].on === "into" ? [from, told.first[i].port] : [told.first[i].port, into]),
+      question(words, told.first[i].on === "from" ? [told.first[i].port, into] : [from, told.first[i].port]),
     ),
     box
       ? [
@@ -27,22 +28,30 @@ export function instead({ from, into }, root) {
             {},
             more.map((words) => el("li", {}, words)),
           ),
-          question(`Into its input, which is like “${port(told.enters).name}”`, [from, told.enters]),
+          question(
+            `Into its input, which is like “${port(told.enters).name}”`,
+            [from, told.enters],
+            told.through,
+          ),
           question(`Out of its output, which is like “${port(told.leaves).name}”`, [told.leaves, into]),
           el("p", { class: "rf-form__note" }, `${capital(told.evidence)}.`),
         ]
       : null,
   );
 
-  /* A question of two ends, one tap away, with how the best way between them ends. */
-  function question(words, [one, other]) {
-    const [best] = of(one, other);
+  /* A question of two ends, one tap away, with how it ends: through these leads, or by the best way between them. */
+  function question(words, [one, other], through = []) {
+    const led = through.length > 0,
+      best = led ? row(one, through, other) : of(one, other)[0];
     return el(
       "a",
-      { class: "rf-option", href: `${root}check/#from=${one}&into=${other}` },
+      {
+        class: "rf-option",
+        href: led ? address(root, one, through, other) : `${root}check/#from=${one}&into=${other}`,
+      },
       el("span", { class: "rf-option__name" }, words),
-      el("span", { class: "rf-option__more" }, best?.offer || "Which lead?"),
-      best ? verdict(best.verdict) : null,
+      el("span", { class: "rf-option__more" }, best?.offer || (led ? "Judge it" : "Which lead?")),
+      best ? verdict(best.offered || best.verdict) : null,
     );
   }
 }
