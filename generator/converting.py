@@ -13,10 +13,10 @@ from functools import partial
 from typing import Any
 
 from generator.catalogue import Catalogue, Converter, Feeding, Listener, Port, Source
+from generator.catalogue.light import DARK
 from generator.engine import Verdict
 from generator.engine.kinds import same_kind, something_to_hear
 from generator.engine.missing import missing
-from generator.engine.network import DARK
 
 MET = ("daily", "often", "")  # how often one meets a port, most often first
 # which kinds an input of a box takes, and an output of one gives, for their own

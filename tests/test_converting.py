@@ -7,11 +7,11 @@ import pytest
 from front import run, scripts
 
 from generator.catalogue import default_directory, load
+from generator.catalogue.light import DARK
 from generator.catalogue.published import as_data
 from generator.converting import converting
 from generator.engine import judge
 from generator.engine.kinds import same_kind
-from generator.engine.network import DARK
 from generator.site.data import converters, feeding
 
 BROWSER = scripts("ways/converting.js")
