@@ -127,19 +127,14 @@ def _route(options) -> int:
     catalogue = load(options.pinouts, options.own)
     _known(catalogue.ports, options.start, options.target)
     found = routes(catalogue, options.start, options.target)
-    lacking, instead = beyond(catalogue, options.start, options.target, found)
     if options.json:
-        data = {
-            "ways": [verdict.as_data() for verdict in found],
-            "missing": lacking,
-            "instead": instead.as_data() if instead else None,
-        }
-        print(json.dumps(data, indent=2, ensure_ascii=False))
+        print(json.dumps([verdict.as_data() for verdict in found], indent=2, ensure_ascii=False))
     else:
         lines = [terminal.offered(verdict) for verdict in found]
         lines = lines or [
             f"Nothing in the catalogue gets {options.start} into {options.target} without harm or silence."
         ]
+        lacking, instead = beyond(catalogue, options.start, options.target, found)
         print("\n".join(filter(None, (*lines, lacking, instead and terminal.instead(instead)))))
     return 0
 
