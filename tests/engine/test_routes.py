@@ -10,7 +10,6 @@ from generator.engine.judge import judge
 from generator.engine.mate import fits
 from generator.engine.missing import missing
 from generator.engine.route import WORTH_OFFERING, chains, cost, remedies, routes
-from generator.engine.sieve import sieve
 from generator.engine.verdict import RANK, Finding, Verdict
 
 # The everyday questions of a location recordist: one that needs nothing, one with a dozen leads, one
@@ -79,31 +78,6 @@ def test_a_first_look_is_never_worse_than_the_verdict(few, start, target):
         assert glance(plain, start, chain, target) <= (verdict.rank, cost(few, verdict)[2]), chain
         compared += 1
     assert compared
-
-
-@pytest.mark.parametrize("start, target", ASKED)
-def test_what_is_sieved_is_never_worse_than_a_glance(few, start, target):
-    plain, compared, stopped = plainly(few), 0, 0
-    for chain in [chain for length in (1, 2) for chain in chains(few, start, target, length)][:60]:
-        first, then = sieve(plain, start, chain, target), glance(plain, start, chain, target)
-        assert first <= then, chain
-        compared, stopped = compared + 1, stopped + (first[0] > WORTH_OFFERING)
-    assert compared and stopped, "some are looked at no further"
-
-
-@pytest.mark.parametrize("start, target", ASKED)
-def test_the_sieve_spares_work_and_changes_no_answer(few, start, target):
-    glanced = []
-
-    def watched(*asked):
-        glanced.append(asked)
-        return glance(*asked)
-
-    found = routes(few, start, target, most=2)
-    plainly_found = routes(few, start, target, most=2, looks=[watched])
-    every = len(glanced)
-    assert routes(few, start, target, most=2, looks=[sieve, watched]) == found == plainly_found
-    assert len(glanced) - every < every
 
 
 @pytest.mark.parametrize("start, target", ASKED)
