@@ -12,8 +12,8 @@ import { sides } from "../ui/side.js";
 import { address, works } from "../ui/table.js";
 import { capital, count, listed } from "../ui/words.js";
 import { instead } from "./instead.js";
-import { better, of, ranked, speak } from "./rank.js";
-import { losses, matters, named, spoiled } from "./said.js";
+import { of, ranked, speak } from "./rank.js";
+import { losses, matters, named } from "./said.js";
 
 const SHOWN = 4;
 const kinds = (channels) => listed([...new Set(channels.map(called))]);
@@ -21,8 +21,8 @@ const kinds = (channels) => listed([...new Set(channels.map(called))]);
 const called = ({ kind, form, forms = [form], output, between }) =>
   `${listed(forms.filter(Boolean), "or") || kind}${(output || between).includes("dark") ? " as light" : ""}`;
 
-/* {element, announce} for a question {from, into}: of all leads, or only of those in one's kit. Where no single one works well, chains are looked
-   for at once. `onkit` shows the page anew after that was switched; `rows` are the ways, where they are not those of the table. The
+/* {element, announce} for a question {from, into}: of all leads, or only of those in one's kit. Where no single one works, chains are looked for
+   at once. `onkit` shows the page anew after that was switched; `rows` are the ways, where they are not those of the table. The
    search knows devices of one's own, and no number that stands in an address alone. */
 export function list(question, root, onkit, rows = of(question.from, question.into)) {
   const found = rows.filter(({ through }) => through.every(carried)),
@@ -102,9 +102,7 @@ export function sentence({ from, into }, found) {
     : "plug it straight in, no lead needed";
   if (best.offered) return `Works in the right order: ${take}. ${best.offer}`;
   if (best.verdict === "safe") return `Works: ${take}.`;
-  const lost = listed(losses(best.findings).slice(0, 3));
-  if (spoiled(best)) return `Comes through, but spoiled: ${lost}. The least bad: ${take}.`;
-  if (best.verdict === "lossy") return `Works, but ${lost}: ${take}.`;
+  if (best.verdict === "lossy") return `Works, but ${listed(losses(best.findings).slice(0, 3))}: ${take}.`;
   if (best.verdict === "no signal")
     return `Nothing is heard through any single lead${bagOnly() ? " of your kit" : ""}: ${listed(losses(best.findings).slice(0, 2))}.`;
   return `No single lead ${ofKit()}does this without harm: ${listed(losses(best.findings).slice(0, 2))}.`;
@@ -149,7 +147,7 @@ function item(way, question, root, best) {
       el(
         "span",
         { class: "rf-way__name" },
-        best ? el("span", { class: "rf-way__best" }, spoiled(way) ? "Least bad: " : "Best: ") : null,
+        best ? el("span", { class: "rf-way__best" }, "Best: ") : null,
         name,
       ),
       el("span", { class: "rf-way__more" }, way.through.length ? more.join(", ") : "plugged straight in"),
@@ -176,26 +174,24 @@ const folded = (words, list, question, root) =>
     ),
   );
 
-/* Two and three leads in a row: at once where no single lead works well, else on request. */
-function chains(question, root, [best]) {
+/* Two and three leads in a row: at once where no single lead works, else on request. */
+function chains(question, root, good) {
   return further(
     question,
     (found) => {
-      const longer = ranked(
+      const better = ranked(
         found
           .filter((way) => way.through.length > 1)
           .map((way) => ({ ...question, ...way, findings: deciding(way).map(({ id }) => id) })),
       );
-      return longer.length
+      return better.length
         ? el(
             "ol",
             { class: "rf-ways__list" },
-            longer.map((way, i) =>
-              item(way, question, root, i === 0 && (!best || (spoiled(best) && better(way, best)))),
-            ),
+            better.map((way, i) => item(way, question, root, !good.length && i === 0)),
           )
         : null;
     },
-    { atOnce: !best || spoiled(best) },
+    { atOnce: !good.length },
   );
 }

@@ -23,10 +23,6 @@ export function matters(findings) {
   return weighed < HEARD ? "harmless" : weighed < RUINS ? "audible" : "ruins it";
 }
 
-/* A way that comes through, with half of what was wanted gone or more. */
-export const spoiled = ({ verdict, offered, findings }) =>
-  verdict === "lossy" && !offered && matters(findings) === "ruins it";
-
 /* "Works, but: one side only" and its like; `way` is {verdict, offered, findings}, of which those count that decide. */
 export function means({ verdict, offered, findings }) {
   const lost = listed(losses(findings).slice(0, 3));
