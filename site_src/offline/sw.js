@@ -56,13 +56,15 @@ self.addEventListener("message", (event) => {
   if (data === "take over") self.skipWaiting();
   if (data === "take over at rest")
     event.waitUntil(resting(source).then((so) => (so ? self.skipWaiting() : port.postMessage("busy"))));
-  if (data === "what is kept")
+  if (data === "what is kept") {
+    checked = null; // what a worker knows of its store may be older than what befell it
     event.waitUntil(
       whole().then((so) => {
         port.postMessage(so ? (unpacks ? "all" : "pages") : "part");
         return so || mend();
       }),
     );
+  }
 });
 
 self.addEventListener("fetch", (event) => {
@@ -155,7 +157,7 @@ async function sound(response, digest) {
     : null;
 }
 
-/* Is every listed file here? Looked at once in the life of the worker, and again when something was not. */
+/* Is every listed file here? Looked at once in the life of the worker, and again when a page asks or something was not. */
 function whole() {
   checked =
     checked ||
