@@ -180,7 +180,8 @@ def test_pairings_that_are_gone_leave_the_memory_once_they_are_most(changed, pin
 def test_what_is_never_asked_is_never_asked():
     """No module that judges looks at a field the digest leaves out."""
     code = "\n".join(path.read_text("utf-8") for path in fingerprint.judging())
-    code = re.sub(r"^from [\w.]+ import", "", code, flags=re.MULTILINE)  # a module may be called as a field is
+    # a module may be called as a field is
+    code = re.sub(r"^from [\w.]+ import", "", code, flags=re.MULTILINE)
     for kind, names in fingerprint.UNASKED.items():
         for name in names - {"evidence", "device"}:
             assert not re.search(rf"\.{name}\b", code), (kind, name)
