@@ -8,7 +8,7 @@ no lead. The twin is site_src/assets/js/ways/converting.js.
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import partial
 from typing import Any
 
@@ -42,7 +42,7 @@ class Converting:
     settles: bool = False  # it takes a box although both speak of one kind: to look for a lead would mislead
 
     def as_data(self) -> dict[str, Any]:
-        """As `judge --json` and `ways --json` tell it. Of `name`, `does` and `needs` the script tells what
+        """As `judge --json` tells it. Of `name`, `does` and `needs` the script tells what
         stands in `says` only, in the same words."""
         return {
             "first": [{"on": side, "port": port} for side, port in self.first],
@@ -72,9 +72,9 @@ def converting(catalogue: Catalogue, start: str, target: str) -> Converting | No
     if not (box or first):
         return None
     through = fed.through if fed and box else ()
-    sentences = tuple(_said(catalogue, outlet, inlet, first, box, enters, through))
     settles = bool(box) and something_to_hear(outlet, inlet)
-    return Converting(first, box, enters, leaves, sentences, through, settles)
+    told = Converting(first, box, enters, leaves, through=through, settles=settles)
+    return replace(told, sentences=tuple(_said(catalogue, outlet, inlet, told)))
 
 
 def sends_light(port: Port) -> bool:
@@ -179,17 +179,9 @@ def _first(catalogue: Catalogue, outlet: Port, inlet: Port) -> Iterator[tuple[st
             yield side, min(others, key=lambda port: (MET.index(port.met), port.id)).id
 
 
-def _said(
-    catalogue: Catalogue,
-    outlet: Port,
-    inlet: Port,
-    first: tuple[tuple[str, str], ...],
-    box: Converter | None,
-    enters: str,
-    through: tuple[str, ...],
-) -> Iterator[str]:
-    ends = {"into": inlet, "from": outlet}
-    for side, name in first:
+def _said(catalogue: Catalogue, outlet: Port, inlet: Port, told: Converting) -> Iterator[str]:
+    ends, box = {"into": inlet, "from": outlet}, told.box
+    for side, name in told.first:
         if side == "feed":
             yield (
                 f"First it needs power of its own kind: “{catalogue.ports[name].name}” gives it. Plug it in "
@@ -203,9 +195,9 @@ def _said(
         )
     if box:
         yield f"What would: {box.name}. {box.does}"
-        if through:
-            leads = "”, then the “".join(catalogue.leads[lead].name for lead in through)
-            supply = next((supply.name for supply in catalogue.ports[enters].supplies), "")
+        if told.through:
+            leads = "”, then the “".join(catalogue.leads[lead].name for lead in told.through)
+            supply = next((supply.name for supply in catalogue.ports[told.enters].supplies), "")
             order = f", with {supply} off, and switch that on after" if supply else ""
             yield f"The {outlet.device} goes in through the “{leads}”{order}."
         yield box.power

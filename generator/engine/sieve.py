@@ -6,6 +6,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import replace
+from functools import cache
 
 import numpy as np
 
@@ -45,9 +46,16 @@ def sieve(plain: Catalogue, start: str, through: Sequence[str], target: str) -> 
 def _sieved(
     plain: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: Port, way: Way
 ) -> tuple[float, int]:
-    rank, lost = 0, 0
-    for number in range(1, len(KINDS) + 1):
-        found = judge_way(plain, outlet, leads, inlet, way, _reader(KINDS[:number]))
+    @cache
+    def assembly() -> Assembly:
+        """What lies between the two chassis is left aside."""
+        return replace(assemble(plain, outlet, leads, inlet, way, travel=False), linked=None)
+
+    rank, lost, known = 0, 0, []
+    for kind in KINDS:
+        # inside the judgement, which tells what cannot be worked out
+        read = lambda *_, kind=kind: known.extend(kind(assembly())) or known
+        found = judge_way(plain, outlet, leads, inlet, way, read)
         # A setting that merely lacks its supply does not count; which those are is not known before all is
         # read, but the best is none of them or no better.
         rank = min(RANK[settled] for settled, _ in found.moments)
@@ -55,16 +63,6 @@ def _sieved(
         if rank >= RANK["no signal"]:
             break
     return rank, lost
-
-
-def _reader(kinds: Sequence[Read]):
-    """Reads some kinds of readings, what lies between the two chassis aside."""
-
-    def read(plain: Catalogue, outlet: Port, leads: Sequence[Lead], inlet: Port, way: Way):
-        assembly = replace(assemble(plain, outlet, leads, inlet, way, travel=False), linked=None)
-        return [reading for kind in kinds for reading in kind(assembly)]
-
-    return read
 
 
 def _heard(assembly: Assembly) -> Iterator[Reading]:

@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 import pytest
+from everyday import ASKED, with_every
 
 from generator.engine import memory
 from generator.engine.glance import glance, plainly
@@ -12,21 +13,11 @@ from generator.engine.missing import missing
 from generator.engine.route import WORTH_OFFERING, chains, cost, remedies, routes
 from generator.engine.verdict import RANK, Finding, Verdict
 
-# The everyday questions of a location recordist: one that needs nothing, one with a dozen leads, one
-# that needs an adapter.
-ASKED = [
-    ("mic-dynamic-xlr", "mixer-mic-in-p48-xlr"),
-    ("mixer-line-out-xlr", "camera-mic-in-35"),
-    ("mic-condenser-p48-xlr", "camera-mic-in-p48-xlr"),
-    ("player-line-out-rca", "amplifier-line-in-rca"),
-    ("wireless-receiver-out-35", "camera-mic-in-35"),
-]
-
 
 @pytest.fixture
 def few(catalogue):
     """The catalogue with every eighth lead: enough to search two in a row."""
-    return replace(catalogue, leads=dict(list(catalogue.leads.items())[::8]))
+    return with_every(8, catalogue)
 
 
 class Watched:
@@ -82,9 +73,9 @@ def test_a_first_look_is_never_worse_than_the_verdict(few, start, target):
 
 @pytest.mark.parametrize("start, target", ASKED)
 def test_adding_leads_never_makes_the_best_route_worse(catalogue, start, target):
-    leads, before = list(catalogue.leads.items()), None
+    before = None
     for share in (4, 2, 1):  # up to three leads in a row
-        fewer = replace(catalogue, leads=dict(leads[:: 8 * share]))
+        fewer = with_every(8 * share, catalogue)
         found = routes(fewer, start, target)
         now = cost(fewer, found[0])[:4] if found else (RANK["does not fit"],)
         assert before is None or now <= before

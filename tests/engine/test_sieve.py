@@ -1,26 +1,17 @@
 """The sieve of a search: never worse than the closer look it spares."""
 
-from dataclasses import replace
-
 import pytest
+from everyday import ASKED, with_every
 
 from generator.engine.glance import glance, plainly
 from generator.engine.route import WORTH_OFFERING, chains, routes
 from generator.engine.sieve import sieve
 
-ASKED = [
-    ("mic-dynamic-xlr", "mixer-mic-in-p48-xlr"),
-    ("mixer-line-out-xlr", "camera-mic-in-35"),
-    ("mic-condenser-p48-xlr", "camera-mic-in-p48-xlr"),
-    ("player-line-out-rca", "amplifier-line-in-rca"),
-    ("wireless-receiver-out-35", "camera-mic-in-35"),
-]
-
 
 @pytest.fixture
 def few(catalogue):
     """The catalogue with every eighth lead: enough to search two in a row."""
-    return replace(catalogue, leads=dict(list(catalogue.leads.items())[::8]))
+    return with_every(8, catalogue)
 
 
 @pytest.mark.parametrize("start, target", ASKED)

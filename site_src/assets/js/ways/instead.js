@@ -51,7 +51,7 @@ export function instead({ from, into }, root) {
       },
       el("span", { class: "rf-option__name" }, words),
       el("span", { class: "rf-option__more" }, best?.offer || (led ? "Judge it" : "Which lead?")),
-      best ? verdict(best.offered || best.verdict) : null,
+      best ? verdict(best.verdict) : null,
     );
   }
 }
