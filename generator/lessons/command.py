@@ -73,8 +73,10 @@ def _answers(options: Namespace) -> tuple[str, bool]:
         bank.known(options.format, FORMATS, "format")
     if not 1 <= options.count <= MOST:
         raise NoQuestion(f"--count {options.count}: write a number from 1 to {MOST}")
-    known = facts(options.pinouts)
-    name, title, texts, questions = _wanted(options, known)
+    kinds = [bank.known_kind(kind) for kind in dict.fromkeys(options.kind)] or list(KINDS)
+    level = bank.known_level(options.level) if options.level else None
+    known = facts(options.pinouts)  # takes seconds: after what was typed is known to be right
+    name, title, texts, questions = _wanted(options, known, kinds, level)
     if not questions:
         raise NoQuestion(
             "Nothing of that kind and level was found; leave the level out, or name other kinds."
@@ -94,7 +96,9 @@ def _answers(options: Namespace) -> tuple[str, bool]:
 ENDINGS = {"html": ".html", "csv": ".csv", "qti": "-qti.zip", "scorm": "-scorm.zip"}
 
 
-def _wanted(options: Namespace, known: Facts) -> tuple[str, str, list[str], list[Question]]:
+def _wanted(
+    options: Namespace, known: Facts, kinds: list[str], level: str | None
+) -> tuple[str, str, list[str], list[Question]]:
     """(name of the file, title, sentences before it, questions)."""
     if options.lesson:
         one = _lesson(known, options.lesson)
@@ -108,8 +112,6 @@ def _wanted(options: Namespace, known: Facts) -> tuple[str, str, list[str], list
         return "questions", "Questions", [], [bank.question(known, id) for id in dict.fromkeys(options.ask)]
     if options.core:
         return "core", "Questions: the reviewed core", [], [bank.question(known, id) for id in bank.core()]
-    kinds = list(dict.fromkeys(bank.known_kind(kind) for kind in options.kind)) or list(KINDS)
-    level = bank.known_level(options.level) if options.level else None
     found = list(islice(bank.drawn(known, kinds, options.seed, level), options.count))
     return (
         f"questions-{''.join(c if c.isalnum() else '-' for c in options.seed)[:40]}",

@@ -53,9 +53,22 @@ def test_into_may_be_chosen_first(thumb):
     page = thumb()
     page.locator(".rf-step__open[data-step=into]").tap()
     options(page).locator(f"xpath=self::*[@data-id='{CAMERA}']").tap()
-    expect(page.get_by_role("heading", name="What have you got?")).to_be_visible()
+    expect(page.get_by_role("heading", name="What goes into it?")).to_be_visible()
     options(page).locator(f"xpath=self::*[@data-id='{MIC}']").tap()
     expect(page.get_by_role("heading", name="Which lead?")).to_be_visible()
+
+
+def test_what_only_takes_may_be_what_one_has(thumb):
+    """Who has a USB headset says so, whichever of the two the circuit is driven from."""
+    page = thumb()
+    page.get_by_role("searchbox").fill("usb headset")
+    group = page.locator(".rf-picker__group", has_text="Only takes, sends nothing")
+    expect(group.locator(".rf-option").first).to_be_visible()
+    options(page).locator("xpath=self::*[@data-id='headset-usb-c-digital']").tap()
+    expect(page.get_by_role("heading", name="What goes into it?")).to_be_visible()
+    options(page).locator("xpath=self::*[@data-id='computer-usb-a']").tap()
+    expect(page.get_by_role("heading", name="Which lead?")).to_be_visible()
+    expect(page).to_have_url(re.compile("#from=computer-usb-a&into=headset-usb-c-digital$"))
 
 
 def test_an_address_without_a_lead_is_the_list_and_never_a_misfit(thumb):

@@ -99,7 +99,9 @@ function choose(step, id) {
   const leads = state.through || [];
   const index = open ? open.index : 0;
   delete words[step];
-  if (step !== "through") go({ [step]: id });
+  if (step === "from" && !port(id).sources.length)
+    go({ from: null, through: null, into: id }); // it takes: the other end is asked for
+  else if (step !== "through") go({ [step]: id });
   else go({ through: id === null ? [] : [...leads.slice(0, index), id, ...leads.slice(index + 1)] });
 }
 
@@ -223,7 +225,12 @@ function picker({ step, index }) {
   status.textContent = "";
   const leads = step === "through" ? (state.through || []).slice(0, index) : state.through || [],
     from = state.from && port(state.from);
-  const fitting = step === "into" && !state.through ? fittingOf.any(from) : fittingOf[step](from, leads),
+  const fitting =
+      step === "from"
+        ? fittingOf.either()
+        : step === "into" && !state.through
+          ? fittingOf.any(from)
+          : fittingOf[step](from, leads),
     beside = step === "from" || !from ? [] : reach(from, leads);
   const choices = step === "through" ? bagged(fitting) : fitting;
   const first =
@@ -238,6 +245,7 @@ function picker({ step, index }) {
     back: missing() && !open ? null : close,
     typed: words[step] && words[step].text,
     onask: step === "through" ? null : ask,
+    question: step === "from" && state.into ? "What goes into it?" : undefined,
     hidden: step === "through" && bagOnly() ? "leads that do not fit or are not in your kit" : undefined,
     onchoose: (id) => choose(step, id),
   });

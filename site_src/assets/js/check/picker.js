@@ -3,7 +3,7 @@
 import { ends, family, half, matches, port, seldom } from "../ui/catalogue.js";
 import { button, el, verdict } from "../ui/dom.js";
 import { effort as effortOf } from "../ui/effort.js";
-import { OTHER_KIND } from "../ui/fits.js";
+import { ONLY_TAKES, OTHER_KIND } from "../ui/fits.js";
 import { later } from "../ui/later.js";
 import { byPicture, sides } from "../ui/side.js";
 import { grow } from "../ui/slices.js";
@@ -19,7 +19,11 @@ const QUESTIONS = {
   into: "What does it go into?",
 };
 const FORMS = ["cable", "adapter", "converter", "splitter"]; // as common as they are in a bag
-const HIDDEN = { from: "listen only", through: "leads that do not fit", into: "that do not fit" };
+const APART = {
+  [OTHER_KIND]: "No lead helps here. Choose one to see whether a box does.",
+  [ONLY_TAKES]: "Choose one, then say what goes into it.",
+}; // what stands at the end of a list, and what choosing it is good for
+const HIDDEN = { through: "leads that do not fit", into: "that do not fit" };
 const told = ({ id, text }) => (id ? port(id).name.split(",")[0] : `“${text}”`);
 const ROOT = () => document.querySelector("[data-root]")?.dataset.root ?? "";
 
@@ -133,8 +137,14 @@ export function picker(
     });
   }
 
+  /* What only takes is a long list that few want whole: it is there for who asks for it. */
+  function untold(entry) {
+    return !typed && !only.device && !only.family && choices.apart?.(entry) === ONLY_TAKES;
+  }
+
   function shown(entry) {
     return (
+      !untold(entry) &&
       (!only.family || places(entry).some((place) => family(place) === only.family)) &&
       (!only.device || entry.device === only.device) &&
       (!typed || (found ? found.has(entry.id) : matches(entry, typed)))
@@ -165,7 +175,12 @@ export function picker(
                   el("a", { class: "rf-button", href: `${ROOT()}recognise/` }, "What is this plug?"),
                 ),
           );
-        rest.replaceChildren(not.length ? hidden(not, !fitting.length) : "");
+        rest.replaceChildren(
+          not.length ? hidden(not, !fitting.length) : "",
+          choices.fit.some(untold)
+            ? el("p", {}, "What only takes, such as headphones: search for it, or choose its kind above.")
+            : "",
+        );
       },
     );
     count.textContent =
@@ -190,7 +205,8 @@ export function picker(
     }
     const often = (members) => members.reduce((sum, entry) => sum + 2 - seldom(entry), 0);
     const place = ([name, members]) =>
-      ({ "Last time": -1e4, Common: -1e3, [OTHER_KIND]: 1e4 })[name] ??
+      ({ "Last time": -1e4, Common: -1e3 })[name] ??
+      (APART[name] ? 1e4 : null) ??
       (members[0].form ? FORMS.indexOf(members[0].form) : -10 * often(members) - members.length);
     for (const [name, members] of [...groups].sort((a, b) => place(a) - place(b) || inOrder(a[0], b[0]))) {
       const rows = el("ul");
@@ -199,9 +215,7 @@ export function picker(
           "section",
           { class: "rf-picker__group" },
           name ? el("h3", {}, name) : null,
-          name === OTHER_KIND
-            ? el("p", {}, "No lead helps here. Choose one to see whether a box does.")
-            : null,
+          APART[name] ? el("p", {}, APART[name]) : null,
           rows,
         ),
       );

@@ -1,6 +1,6 @@
 /* A whole question in words, "dynamic mic into camera mini jack": what is driven from, and into what. What is certain gets an id; the rest keeps its words. */
 
-import { among, plugOnly } from "./index.js";
+import { among, plugOnly, words } from "./index.js";
 
 const BETWEEN = ["going into", "goes into", "into", "onto", "->", "→", "to", "in", "on", "for"]; // the surest first
 const ASKING =
@@ -35,17 +35,53 @@ export function understand(typed) {
 const ports = (channels) => Object.values(Ringfence.data.ports).filter((port) => port[channels].length);
 const found = (channels, text) => [...among(ports(channels), text)].map(([id, { score }]) => ({ id, score }));
 
+const best = ([first]) => (first ? first.score : 0);
+
+/* What a port speaks: kinds of signal, with the form where the kind does not tell all: "line", "data USB", "data MADI". */
+const spoken = ({ kind, form, forms }) =>
+  form ? [`${kind} ${form}`] : forms?.length ? forms.map((one) => `${kind} ${one}`) : [kind];
+const speaks = (id, channels) => Ringfence.data.ports[id][channels].flatMap(spoken);
+
+/* Where the words name a form of signal, and something on either side has it, nothing else is meant: what is driven from, into what, and whether that is the
+   other way round than it was said. */
+function ofForm(texts, drives, hears) {
+  const known = new Set(Object.keys(Ringfence.data.ports).flatMap((id) => speaks(id, "sources")));
+  const said = (one, text) =>
+    words(one.replace(/^\S+ /, "")).every((word) => words(text).some((typed) => typed.startsWith(word))); // "USB-C" says USB
+  const most = texts.map((_, at) => Math.max(best(drives[at]), best(hears[at])));
+  const having = (list, channels, form, at) =>
+    list.filter(
+      ({ id, score }) =>
+        speaks(id, channels).some((one) => one === form || form.startsWith(`${one} `)) && // where no form is told it may be this one
+        (!said(form, texts[at]) || score >= NEAR * most[at]),
+    );
+  const ways = [...known]
+    .filter((form) => form.includes(" ") && texts.some((text) => said(form, text)))
+    .flatMap((form) =>
+      [false, true].map((turned) => {
+        const [from, into] = turned ? [1, 0] : [0, 1],
+          outlets = having(drives[from], "sources", form, from),
+          inlets = having(hears[into], "listeners", form, into);
+        return { outlets, inlets, turned, fits: (best(outlets) / most[from]) * (best(inlets) / most[into]) };
+      }),
+    )
+    .filter(({ fits }) => fits > 0);
+  return ways.sort((a, b) => b.fits - a.fits)[0] || null;
+}
+
 function meant(one, two) {
   const [drives, hears] = ["sources", "listeners"].map((channels) =>
-      [one, two].map((text) => found(channels, text)),
-    ),
-    best = ([first]) => (first ? first.score : 0);
-  const turned =
-    (HEARS.test(one) && hears[0].length && drives[1].length) ||
-    (best(hears[0]) > TURNED * best(drives[0]) && best(drives[1]) >= best(hears[1]) / TURNED);
-  const [first, last, outlets, inlets] = turned
-    ? [two, one, drives[1], hears[0]]
-    : [one, two, drives[0], hears[1]];
+    [one, two].map((text) => found(channels, text)),
+  );
+  const formed = ofForm([one, two], drives, hears);
+  const turned = formed
+    ? formed.turned
+    : (HEARS.test(one) && hears[0].length && drives[1].length) ||
+      (best(hears[0]) > TURNED * best(drives[0]) && best(drives[1]) >= best(hears[1]) / TURNED);
+  const [first, last] = turned ? [two, one] : [one, two],
+    { outlets, inlets } =
+      formed ||
+      (turned ? { outlets: drives[1], inlets: hears[0] } : { outlets: drives[0], inlets: hears[1] });
   if (!outlets.length || !inlets.length) return null;
   const [from, into] = [
     suited(outlets, "sources", kinds(near(inlets), "listeners")),
@@ -71,26 +107,27 @@ const low = ({ kind, nominal }) => kind === "line" && nominal !== undefined && n
 const kinds = (list, channels) =>
   new Set(
     list.flatMap(({ id }) =>
-      Ringfence.data.ports[id][channels].flatMap((one) => (low(one) ? [one.kind, "microphone"] : [one.kind])),
+      Ringfence.data.ports[id][channels].flatMap((one) =>
+        low(one) ? [one.kind, "microphone"] : spoken(one),
+      ),
     ),
   );
 const daily = (list) => list.some(({ id }) => Ringfence.data.ports[id].met === "daily");
 
 /* Of those that are meant, the ones of a kind the other end has; of all that are found, if need be. What one meets daily is not passed over for a rarer one. */
 function suited(list, channels, wanted) {
-  const have = (some, these) =>
-    some.filter(({ id }) => Ringfence.data.ports[id][channels].some(({ kind }) => these.has(kind)));
+  const have = (some, these) => some.filter(({ id }) => speaks(id, channels).some((one) => these.has(one)));
   const close = near(list),
     akin = new Set([...wanted].flatMap((kind) => AKIN[kind] || [])),
-    sound = close.some(({ id }) => Ringfence.data.ports[id][channels].some(({ kind }) => AKIN[kind]));
+    heard = [...wanted].some((kind) => AKIN[kind]),
+    sound = close.some(({ id }) => Ringfence.data.ports[id][channels].some(({ kind }) => AKIN[kind])),
+    rarer = (some) => heard && sound && daily(close) && !some.some(({ id }) => Ringfence.data.ports[id].met);
   const own = [
     have(close, wanted),
     have(close, akin),
-    [...wanted].some((kind) => AKIN[kind]) ? [] : have(list, wanted),
-  ].find((some) => some.length);
-  const rarer =
-    own && sound && wanted.has("line") && daily(close) && !own.some(({ id }) => Ringfence.data.ports[id].met);
-  return !own || rarer ? close : own;
+    have(list, !heard ? wanted : wanted.has("line") ? new Set() : akin),
+  ];
+  return own.find((some) => some.length && !rarer(some)) || close;
 }
 
 const takes = ({ connector, half }) => Object.keys(Ringfence.mated[`${connector}/${half}`] || {});

@@ -18,6 +18,7 @@ function beyond(places, lead) {
 }
 
 export const OTHER_KIND = "Takes another kind of signal";
+export const ONLY_TAKES = "Only takes, sends nothing";
 
 /* The halves left open after the leads, starting from a port. */
 export const reach = (from, through) => through.reduce((places, id) => beyond(places, lead(id)), [from]);
@@ -34,13 +35,21 @@ function sorted(entries, fits, why) {
   return result;
 }
 
+const drives = (port) => port.sources.length > 0;
+
 export const fitting = {
   from: () =>
-    sorted(
-      Object.values(Ringfence.data.ports),
-      (port) => port.sources.length > 0,
-      () => "It only listens, so nothing comes out of it.",
-    ),
+    sorted(Object.values(Ringfence.data.ports), drives, () => "It only listens, so nothing comes out of it."),
+
+  /* What somebody has, whichever end it will be: what sends first, then what only takes. */
+  either: () => {
+    const all = Object.values(Ringfence.data.ports);
+    return {
+      fit: [...all.filter(drives), ...all.filter((port) => !drives(port))],
+      not: [],
+      apart: (port) => (drives(port) ? null : ONLY_TAKES),
+    };
+  },
 
   through: (from, before) => {
     const open = reach(from, before);

@@ -5,8 +5,8 @@ import { own } from "../ui/dom.js";
 import { listed } from "../ui/words.js";
 import { LOSSES } from "./losses.js";
 
-const HEARD = 2,
-  RUINS = 4; // what findings weigh together in the rulebook, where they begin to be heard and where half of what was wanted is gone
+const HEARD = 2, // what findings weigh together in the rulebook, where they begin to be heard
+  RUINS = 4; // what one weighs where half of what was wanted is gone; little things do not add up to that
 
 const ids = (findings) => [...new Set(findings.map((one) => (one.id || one).replaceAll(" ", "-")))];
 
@@ -19,8 +19,10 @@ export function losses(findings) {
 
 /* How much a loss matters: harmless, audible, ruins it. */
 export function matters(findings) {
-  const weighed = Ringfence.engine.loss(Ringfence.rulebook, ids(findings));
-  return weighed < HEARD ? "harmless" : weighed < RUINS ? "audible" : "ruins it";
+  const weigh = (some) => Ringfence.engine.loss(Ringfence.rulebook, some),
+    every = ids(findings);
+  if (weigh(every) < HEARD) return "harmless";
+  return every.some((id) => weigh([id]) >= RUINS) ? "ruins it" : "audible";
 }
 
 /* "Works, but: one side only" and its like; `way` is {verdict, offered, findings}, of which those count that decide. */
