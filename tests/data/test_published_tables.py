@@ -95,6 +95,10 @@ TABLES = {
     # 12, supply on 4 and 9 of both rows
     "usb-a-digital": {"1": "supply", "2": "data-minus", "3": "data-plus", "4": "ground"},
     "usb-a-power": {"1": "supply", "2": "data-minus", "3": "data-plus", "4": "common"},
+    # usb-a-table: the same four on the square plug; usb-micro-pins-page: 4 is open in the B plug, ground on 5
+    "usb-b-digital": {"1": "supply", "2": "data-minus", "3": "data-plus", "4": "ground"},
+    "usb-b-micro-digital": {"1": "supply", "2": "data-minus", "3": "data-plus", "5": "ground"},
+    "usb-b-micro-power": {"1": "supply", "2": "data-minus", "3": "data-plus", "5": "common"},
     "usb-c-power": {
         **{
             f"{row}{number}": role
