@@ -86,7 +86,7 @@ def _needs(assembly: Assembly, setting: Setting, settled: int) -> Iterator[Readi
 
     A need belongs to the channel it shares its circuit with: a microphone nobody listens to may stay without.
     `way` tells needs of the direction that was asked about from those of the way back; `all` whether nothing
-    at this place is powered.
+    at this place is powered; `ever` whether it is enough at the best corner, however the plug has landed.
     """
     for side, other in (("from", "into"), ("into", "from")):
         for place in assembly.group(side):
@@ -99,9 +99,10 @@ def _needs(assembly: Assembly, setting: Setting, settled: int) -> Iterator[Readi
                     volts = setting.solution.volts(*nodes)[:, :settled]
                     volts = np.where(np.abs(volts) > RESIDUE, volts, 0.0)
                     way = way_of(assembly, side if sends else other)
-                    found[need] = float(volts.min()), way, setting.at(-volts, nodes)
+                    ever = bool((volts.max(axis=0) >= need.least).all())
+                    found[need] = float(volts.min()), way, ever, setting.at(-volts, nodes)
             none = all(volts < need.least for need, (volts, *_) in found.items())
-            for need, (volts, way, at) in found.items():
+            for need, (volts, way, ever, at) in found.items():
                 if need.full and volts >= need.least:
                     yield Reading(
                         "starved-volts",
@@ -128,7 +129,7 @@ def _needs(assembly: Assembly, setting: Setting, settled: int) -> Iterator[Readi
                     need.least,
                     need.evidence,
                     {"device": Named(place), "part": need.where, "window": _window(port, need)},
-                    {"way": way, "all": "yes" if none else "no"},
+                    {"way": way, "all": "yes" if none else "no", "ever": "yes" if ever else "no"},
                     at,
                 )
 

@@ -12,7 +12,7 @@ from .chassis import screen_readings
 from .constants import BESIDE, GAIN_FLOOR, HEARD, NO_PATH, SHORT_SHARE, SHORTED
 from .currents import most_at
 from .direct import way_of
-from .kinds import AMPLIFIED, DIGITAL, expected, said, same_kind
+from .kinds import AMPLIFIED, DIGITAL, TIMECODE, expected, said, same_kind
 from .levels import level_readings, pair_words
 from .listeners import listener_readings, summed, words_of
 from .pairing import Input, Output, asked, comparable, inputs, matched, outputs
@@ -34,7 +34,8 @@ def signal_readings(assembly: Assembly, signals: Signals) -> Iterator[Reading]:
             found = (*_switched_off(assembly, here), *_direction(assembly, signals, here, there))
             yield from (replace(reading, flags={**reading.flags, **way}) for reading in found)
         elif device.sources and (other.sources or device.listeners):
-            yield from (_unheard(Output(here, source), there, "forth") for source in device.sources)
+            spare = here == "into"  # what was plugged in takes nothing, so nobody asked for it
+            yield from (_unheard(Output(here, source), there, "forth", spare) for source in device.sources)
     start, target = assembly.places["from"], assembly.places["into"]
     if not (start.sources and target.listeners) and not (target.sources and start.listeners):
         words = {"device": Named("from"), "other": Named("into")}
@@ -150,7 +151,9 @@ def _sides_of_pairs(
     several: bool,
 ) -> Iterator[Reading]:
     """Every channel against the best one. Where several devices share a lead, a channel without a partner of
-    its name need not reach all of them: it has to reach one, and every input has to hear one."""
+    its name need not reach all of them: it has to reach one, and every input has to hear one. Timecode wants
+    one track, and leaves the other to the sound."""
+    pairs = [(o, i) for o, i in pairs if o.source.kind != TIMECODE]
     free = [(o, i) for o, i in pairs if several and not matched(o, i)]
     shown = [pair for pair in pairs if pair not in free]
     for side in (0, 1):
@@ -181,11 +184,9 @@ def _output_word(o: Output) -> str:
     return "output" if o.source.channel == MAIN else f"{o.source.channel} output"
 
 
-def _unheard(o: Output, there: str, way: str = "") -> Reading:
-    words, flags = (
-        {"source": Named(o.place, o.source.channel), "other": Named(there)},
-        {"way": way} if way else {},
-    )
+def _unheard(o: Output, there: str, way: str = "", spare: bool = False) -> Reading:
+    words = {"source": Named(o.place, o.source.channel), "other": Named(there)}
+    flags = {**({"way": way} if way else {}), "spare": "yes" if spare else "no"}
     return Reading(
         "unheard", o.name, channel_word(o.source.channel), 1.0, "", "signal", words=words, flags=flags
     )

@@ -8,10 +8,14 @@ AUDIO = ("microphone", "line", "instrument", "headphone", "loudspeaker")
 SMALL = ("microphone", "line", "instrument")  # small enough for fields around the lead to matter
 FAST = ("digital", "data", "video", "clock")
 ONE_SIDED = ("midi", "power")  # kinds whose screen, if any, is tied at the sender only
-AMPLIFIED = ("headphone", "loudspeaker")
-DIGITAL, LOUDSPEAKER = "digital", "loudspeaker"
+DIGITAL, LOUDSPEAKER, PHONES = "digital", "loudspeaker", "headphone"
+AMPLIFIED = (PHONES, LOUDSPEAKER)
 CONTACT = "contact"  # a switch: made to be fed by what it closes
-TRACKS = ("line", "microphone")  # inputs and outputs of a sound track, which can hold timecode as sound
+TIMECODE = "timecode"
+BITS = ("data", "midi")  # not understood upside down
+UNTURNED = (DIGITAL, "power", CONTACT)  # coded so that it does not matter, or told by what it does
+UNHUMMED = (DIGITAL, "data", "clock", TIMECODE, *ONE_SIDED, CONTACT)  # read or fed, not listened to
+TRACKS = ("line", "microphone")  # inputs of a sound track, which can hold timecode as sound
 
 
 def same_kind(source: Source, listener: Listener) -> bool:
@@ -45,9 +49,9 @@ def expected(listener: Listener) -> str:
 
 
 def as_sound(source: Source, listener: Listener) -> bool:
-    """Timecode is a sound: it goes onto a sound track and comes back from one."""
-    kinds = source.kind, listener.kind
-    return "timecode" in kinds and any(kind in TRACKS for kind in kinds)
+    """Timecode is a sound: it goes onto a sound track and comes back from one. No microphone sends it."""
+    onto = source.kind == TIMECODE and listener.kind in TRACKS
+    return onto or (source.kind == "line" and listener.kind == TIMECODE)
 
 
 def _family(kind: str) -> str:

@@ -6,12 +6,12 @@ from collections.abc import Iterator, Mapping
 
 import numpy as np
 
-from generator.catalogue.records import Source
+from generator.catalogue.records import Listener, Source
 
 from .circuit import value_at
 from .constants import HERTZ, PICKUP, SHOUT
 from .currents import most_at
-from .kinds import AUDIO
+from .kinds import AUDIO, PHONES
 from .pad import pad_words
 from .pairing import Input, Output
 from .readings import At, Reading, Term, channel_word
@@ -48,7 +48,7 @@ def level_readings(signals: Signals, o: Output, i: Input, words: Mapping) -> Ite
             "dB",
             "signal",
             words={**words, "pad": pad_words(over), "stands": _stands(over)},
-            flags={"source": "microphone" if s.kind == "microphone" else "other"},
+            flags={"source": _which(s, l)},
             at=at(size[MID], loudest(s)),
             terms=terms(loudest(s), most, l.maximum, at_most),
         )
@@ -139,6 +139,12 @@ def _pickup(signals: Signals, o: Output, i: Input, where: str, pair: str, words:
 def shout(source: Source) -> float:
     """What a voice shouting close by makes a microphone give, V rms: never more than it can."""
     return min(source.nominal * 10 ** (SHOUT / 20), loudest(source))
+
+
+def _which(source: Source, listener: Listener) -> str:
+    """Whose full level is loud: of a microphone in loud places, of phones at full volume, or any other's."""
+    phones = source.kind == listener.kind == PHONES
+    return "microphone" if source.kind == "microphone" else PHONES if phones else "other"
 
 
 def _stands(over: float) -> str:

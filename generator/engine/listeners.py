@@ -9,7 +9,7 @@ import numpy as np
 from .chassis import hum_readings
 from .constants import GAIN_FLOOR, HEARD, SUM_FLOOR
 from .currents import most_at
-from .kinds import DIGITAL
+from .kinds import BITS, UNHUMMED, UNTURNED
 from .pairing import Input, Output, matched
 from .readings import At, Named, Reading, channel_word
 from .signal import MID, Signals, decibels, kept_in_sum
@@ -80,10 +80,11 @@ def listener_readings(
                 ("heard of each channel alone, added", alone, "V"),
             ),
         )
-    if heard and i.listener.kind != DIGITAL:  # its coding does not care
+    if heard and i.listener.kind not in UNTURNED:
         yield from _polarity(signals, i, heard, gains, words)
     yield from _strays(i, sent, gains)
-    yield from hum_readings(signals, i, heard)
+    if i.listener.kind not in UNHUMMED:
+        yield from hum_readings(signals, i, heard)
 
 
 def _polarity(
@@ -113,6 +114,7 @@ def _polarity(
             "",
             "signal",
             words={**words, "source": name},
+            flags={"bits": "yes" if i.listener.kind in BITS else "no"},
             at=At("signal", state, i.nodes, source=o.name),
             terms=(("heard of +1 V", float(gains[o][state].real), "V"),),
         )

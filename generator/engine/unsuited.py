@@ -9,7 +9,7 @@ from generator.catalogue.records import Lead
 
 from .assembly import Assembly
 from .constants import ADAPTER_METRES
-from .kinds import FAST, LOUDSPEAKER, SMALL, as_sound
+from .kinds import CONTACT, FAST, LOUDSPEAKER, SMALL, TIMECODE, as_sound
 from .pairing import Input, Output
 from .readings import Named, Reading
 
@@ -23,16 +23,27 @@ def unsuited(
     fast = next((o.source.kind for o, _ in pairs if o.source.kind in FAST), None)
     if fast:
         for place, lead in leads.items():
-            metres = 0.0 if lead.impedance else lead.length or ADAPTER_METRES
+            slow = bool(lead.parts) and not lead.impedance and fast not in lead.made_for
+            metres = 0.0 if lead.impedance or slow else lead.length or ADAPTER_METRES
+            named, parts = {**words, "lead": Named(place)}, "coil" if lead.network.couplings else "other"
             yield Reading(
-                "slow-lead",
+                "slow-lead", place, "lead", metres, "m", "signal", words=named, flags={"sent": fast}
+            )
+            yield Reading(
+                "slow-parts", place, "lead", float(slow), "", "signal", words=named, flags={"parts": parts}
+            )
+    if any(o.source.kind == CONTACT for o, _ in pairs):
+        for place, lead in leads.items():
+            own = [part for part in lead.network.parts if part.id in lead.parts]
+            shut = bool(lead.network.couplings) or any(part.kind == "capacitor" for part in own)
+            yield Reading(
+                "contact-shut",
                 place,
                 "lead",
-                metres,
-                "m",
+                float(shut),
+                "",
                 "signal",
                 words={**words, "lead": Named(place)},
-                flags={"sent": fast},
             )
     if any(o.source.kind in SMALL and not (o.source.balanced and i.listener.balanced) for o, i in pairs):
         for place, lead in leads.items():
@@ -40,8 +51,10 @@ def unsuited(
             yield Reading(
                 "bare-lead", place, "lead", float(bare), "", "signal", words={**words, "lead": Named(place)}
             )
-    if any(as_sound(o.source, i.listener) for o, i in pairs):
-        yield Reading("timecode-as-sound", here, "signal", 1.0, "", "signal", words=words)
+    onto = next((o.source.kind == TIMECODE for o, i in pairs if as_sound(o.source, i.listener)), None)
+    if onto is not None:
+        flags = {"track": "into" if onto else "from"}
+        yield Reading("timecode-as-sound", here, "signal", 1.0, "", "signal", words=words, flags=flags)
 
 
 def amplifiers(assembly: Assembly) -> Iterator[Reading]:

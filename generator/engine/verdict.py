@@ -123,9 +123,10 @@ class Verdict:
         return min(ends) + ORDER_COSTS if min(ends) <= RANK["lossy"] else RANK[self.verdict]
 
     @cached_property
-    def _order(self) -> tuple[str, Mapping[str, str], Mapping[str, str]] | None:
-        """How it is in the end, the setting to plug in, the setting to switch to. Of those that end well the
-        one with the most on, from the one nearest to it that may be plugged."""
+    def _order(self) -> tuple[str, Mapping[str, str], Mapping[str, str], bool] | None:
+        """How it is in the end, the setting to plug in, the setting to switch to, and whether it stays as it
+        was plugged instead. Of those that end well the one with the most on, from the one nearest to it that
+        may be plugged; where that one is as good, it stays."""
         if self.verdict != "dangerous":
             return None
         states = [(setting, *moment) for (setting, _), moment in zip(self.settings, self.moments)]
@@ -135,7 +136,7 @@ class Verdict:
             if RANK[settled] <= RANK["lossy"]
         ]
         starts = [
-            setting
+            (setting, settled)
             for setting, settled, plugging in states
             if RANK["dangerous"] > max(RANK[settled], RANK[plugging])
         ]
@@ -144,8 +145,10 @@ class Verdict:
         setting, settled, plugging = states[min(ends)[1]]
         if plugging != "dangerous":
             return None  # that setting is well in itself
-        near = min(starts, key=lambda start: sum(start[key] != setting[key] for key in setting))
-        return settled, near, setting
+        near, there = min(starts, key=lambda start: sum(start[0][key] != setting[key] for key in setting))
+        if RANK[there] <= RANK[settled]:
+            return there, near, setting, True  # nothing is gained by switching
+        return settled, near, setting, False
 
     def as_data(self) -> dict:
         """The published form."""

@@ -67,12 +67,17 @@ def conditions(settings: Sequence[tuple[Mapping[str, str], str]], names: Mapping
     return sentence[0].upper() + sentence[1:] + "."
 
 
-def in_order(end: str, start: Mapping[str, str], goal: Mapping[str, str], names: Mapping[str, str]) -> str:
-    """`Plug it with the amplifier off, then switch it on: then it is safe.`"""
+def in_order(
+    end: str, start: Mapping[str, str], goal: Mapping[str, str], stays: bool, names: Mapping[str, str]
+) -> str:
+    """`Plug it with the amplifier off, wait a moment, then the amplifier on: then it is safe.` Where it stays
+    as it was plugged: `Plug it with phantom off, and leave it so: then it is safe.`"""
     changed = [key for key in goal if start[key] != goal[key]]
     before = ", ".join(f"{names[key]} {start[key]}" for key in changed)
     after = ", ".join(f"{names[key]} {goal[key]}" for key in changed)
     result = {"safe": "it is safe", "lossy": "it works and loses something"}[end]
+    if stays:
+        return f"Plug it with {before}, and leave it so: then {result}."
     return f"Plug it with {before}, wait a moment, then {after}: then {result}."
 
 

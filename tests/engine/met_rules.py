@@ -132,7 +132,19 @@ SAYS = {
     "nothing-comes-back": "What the headset sends back does not reach the phone headset jack.",
     "open-path": "There is no complete path from the balanced headphone output to the balanced headphones.",
     "one-side-only": "The right channel of the headphone output does not reach the mixer line input.",
-    "not-heard": "The mic channel of the headset has nowhere to go in the portable headphone output.",
+    "not-heard": (
+        "The video channel of the camcorder audio and video output has nowhere to go in the recorder stereo "
+        "line input."
+    ),
+    "not-asked-for": "The left channel of the phone headset jack goes unused: the TRRS lavalier only sends.",
+    "bits-reversed": (
+        "Plus and minus are swapped between the lighting data output and the lighting data input: upside "
+        "down they understand nothing."
+    ),
+    "coil-before-data": (
+        "The transformer in the XLR isolating transformer 1 to 1 is made for sound: a digital signal does "
+        "not come through it."
+    ),
     ("not-for-data", "slow-lead", "sent: data"): (
         "The XLR Y lead is not made for the fast edges of a digital signal: the lighting data input may lock "
         "or may not."
@@ -143,8 +155,8 @@ SAYS = {
     ),
     "reversed": "Polarity is reversed from the dynamic microphone to the mixer microphone input.",
     "screen-open": (
-        "No screen joins the dynamic microphone and the mixer microphone input: phantom has no return and "
-        "interference gets in."
+        "No screen joins the dynamic microphone and the mixer microphone input: interference gets in, and "
+        "phantom, where there is any, has no way back."
     ),
     "level-not-known": (
         "How loud the output nobody has rated is, or what the mixer line input takes, is not known."

@@ -18,6 +18,8 @@ WITHOUT_CIRCUIT = {
     "kinds-apart",
     "unheard",
     "slow-lead",
+    "slow-parts",
+    "contact-shut",
     "amplifier-into",
     "amplifier-through",
     "unknown-level",

@@ -137,7 +137,8 @@ function held(setting, place, limit) {
 
 /* The volts left at whatever has to be powered: the least over corners, landings and earths. A need belongs to the channel it
    shares its circuit with: a microphone nobody listens to may stay without. `way` tells needs of the direction that was asked
-   about from those of the way back; `all` whether nothing at this place is powered. */
+   about from those of the way back; `all` whether nothing at this place is powered; `ever` whether it is enough at the best
+   corner, however the plug has landed. */
 function* needs(assembly, setting) {
   for (const [side, other] of [
     ["from", "into"],
@@ -154,11 +155,13 @@ function* needs(assembly, setting) {
           read = nodeVolts(setting.solution, ...nodes);
         const below = (...which) => (Math.abs(read(...which)) > RESIDUE ? -read(...which) : 0);
         const lacks = everywhere(setting.solution, below, 0, assembly.settled.length),
-          volts = -mostOf(lacks);
-        found.push({ need, volts, way: wayOf(assembly, sends ? side : other), at: setting.at(lacks, nodes) });
+          volts = -mostOf(lacks),
+          enough = lacks[0].every((_, state) => lacks.some((drive) => -drive[state] >= need.least));
+        const way = wayOf(assembly, sends ? side : other);
+        found.push({ need, volts, way, ever: enough ? "yes" : "no", at: setting.at(lacks, nodes) });
       }
       const all = found.every(({ need, volts }) => volts < need.least) ? "yes" : "no";
-      for (const { need, volts, way, at } of found) {
+      for (const { need, volts, way, ever, at } of found) {
         const { where, evidence } = need,
           told = (quantity, limit, words, flags) =>
             reading(quantity, `${place}/${need.id}`, where, volts, "V", "settled", {
@@ -170,7 +173,7 @@ function* needs(assembly, setting) {
               at,
             });
         if (need.full && volts >= need.least) yield told("starved-volts", need.full);
-        yield told("supplied-volts", need.least, { window: window(port, need) }, { all });
+        yield told("supplied-volts", need.least, { window: window(port, need) }, { all, ever });
       }
     }
   }

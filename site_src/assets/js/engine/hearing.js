@@ -5,7 +5,7 @@ import { humReadings, screenReadings } from "./chassis.js";
 import { BESIDE, HEARD, SUM_FLOOR } from "./constants.js";
 import { largestAt, size } from "./currents.js";
 import { wayOf } from "./direct.js";
-import { DIGITAL, expected, said, sameKind } from "./kinds.js";
+import { BITS, DIGITAL, expected, said, sameKind, TIMECODE, UNHUMMED, UNTURNED } from "./kinds.js";
 import { levelReadings, pairWords } from "./levels.js";
 import { floored, named, negative, outputReading, shorted, signal, stages } from "./output.js";
 import { askedPairs, comparable, inputs, matched, output, outputs } from "./pairing.js";
@@ -31,7 +31,9 @@ export function* signalReadings(assembly, signals) {
       const found = [...switchedOff(assembly, here), ...direction(assembly, signals, here, there)];
       yield* found.map((reading) => ({ ...reading, flags: { ...reading.flags, way } }));
     } else if (other.sources.length || device.listeners.length) {
-      yield* device.sources.map((source) => unheard(output(here, source), there, { way: "forth" }));
+      yield* device.sources.map((source) =>
+        unheard(output(here, source), there, { way: "forth" }, here === "into"),
+      );
     }
   }
   if (
@@ -137,7 +139,8 @@ function arrival(signals, o, i) {
 /* Every channel against the best one. Where several devices share a lead, a channel without a partner of its name need not
    reach all of them: it has to reach one, and every input has to hear one. */
 function sidesOfPairs(signals, pairs, relative, best, several) {
-  const free = pairs.filter(([o, i]) => several && !matched(o, i));
+  const sent = pairs.filter(([o]) => o.source.kind !== TIMECODE);
+  const free = sent.filter(([o, i]) => several && !matched(o, i));
   const nearest = [0, 1].flatMap((side) =>
     different(free.map((pair) => pair[side])).map((one) =>
       loudestOf(
@@ -146,7 +149,7 @@ function sidesOfPairs(signals, pairs, relative, best, several) {
       ),
     ),
   );
-  const shown = different([...pairs.filter((pair) => !free.includes(pair)), ...nearest]);
+  const shown = different([...sent.filter((pair) => !free.includes(pair)), ...nearest]);
   return shown.map(function ([o, i]) {
     const { at, terms } = arrival(signals, o, i),
       against = ["heard of the best channel", 10 ** (best / 20), "V"];
@@ -161,8 +164,10 @@ function sidesOfPairs(signals, pairs, relative, best, several) {
 /* The pair that is heard best; of those alike the first. */
 const loudestOf = (pairs, relative) => pairs[largestAt(pairs.map((pair) => 10 ** (relative(pair) / 20)))[0]];
 
-function unheard(o, there, flags = {}) {
+/* `spare`: what was plugged in takes nothing, so nobody asked for it. */
+function unheard(o, there, way = {}, spare = false) {
   const words = { source: named(o.place, o.source.channel), other: named(there) };
+  const flags = { ...way, spare: spare ? "yes" : "no" };
   return signal("unheard", o.name, channelWord(o.source.channel), 1, "", { words, flags });
 }
 
@@ -209,12 +214,9 @@ function* listenerReadings(signals, i, sent, heard) {
       ],
     });
   }
-  if (heard.length && i.listener.kind !== DIGITAL) {
-    // its coding does not care
-    yield* polarity(signals, i, heard, gains, words);
-  }
+  if (heard.length && !UNTURNED.includes(i.listener.kind)) yield* polarity(signals, i, heard, gains, words);
   yield* strays(i, sent, gains);
-  yield* humReadings(signals, i, heard);
+  if (!UNHUMMED.includes(i.listener.kind)) yield* humReadings(signals, i, heard);
 }
 
 /* All that is heard upside down is reversed, where the plug lands worst; one of several upside down is what the mono sum
@@ -237,6 +239,7 @@ function* polarity({ assembly }, i, heard, gains, words) {
       { value, o, state } = worst[number];
     yield signal(quantity, i.name, channelWord(i.listener.channel), value, "", {
       words: { ...words, source },
+      flags: { bits: BITS.includes(i.listener.kind) ? "yes" : "no" },
       at: whereAt("signal", state, i.nodes, { source: o.name }),
       terms: [["heard of +1 V", gains.get(o)[state][0], "V"]],
     });

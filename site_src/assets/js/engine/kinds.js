@@ -4,12 +4,17 @@ export const AUDIO = ["microphone", "line", "instrument", "headphone", "loudspea
 export const SMALL = ["microphone", "line", "instrument"]; // small enough for fields around the lead to matter
 export const FAST = ["digital", "data", "video", "clock"];
 export const ONE_SIDED = ["midi", "power"]; // kinds whose screen, if any, is tied at the sender only
-export const AMPLIFIED = ["headphone", "loudspeaker"];
 export const DIGITAL = "digital";
 export const LOUDSPEAKER = "loudspeaker";
+export const PHONES = "headphone";
+export const AMPLIFIED = [PHONES, LOUDSPEAKER];
 export const CLOSURE = "contact"; // a switch: made to be fed by what it closes
 export const DARK = "dark"; // the node that light is measured against, in devices and leads alike
-const TRACKS = ["line", "microphone"]; // inputs and outputs of a sound track, which can hold timecode as sound
+export const TIMECODE = "timecode";
+export const BITS = ["data", "midi"]; // not understood upside down
+export const UNTURNED = [DIGITAL, "power", CLOSURE]; // coded so that it does not matter, or told by what it does
+export const UNHUMMED = [DIGITAL, "data", "clock", TIMECODE, ...ONE_SIDED, CLOSURE]; // read or fed, not listened to
+const TRACKS = ["line", "microphone"]; // inputs of a sound track, which can hold timecode as sound
 
 const family = (kind) => (AUDIO.includes(kind) ? "audio" : kind);
 
@@ -34,8 +39,7 @@ export const said = (source) => source.form || source.kind;
 /* What it expects, in words. */
 export const expected = (listener) => listener.forms.join(" or ") || listener.kind;
 
-/* Timecode is a sound: it goes onto a sound track and comes back from one. */
-export function asSound(source, listener) {
-  const kinds = [source.kind, listener.kind];
-  return kinds.includes("timecode") && kinds.some((kind) => TRACKS.includes(kind));
-}
+/* Timecode is a sound: it goes onto a sound track and comes back from one. No microphone sends it. */
+export const asSound = (source, listener) =>
+  (source.kind === TIMECODE && TRACKS.includes(listener.kind)) ||
+  (source.kind === "line" && listener.kind === TIMECODE);

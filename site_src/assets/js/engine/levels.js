@@ -5,7 +5,7 @@ import { net, valuesAt } from "./circuit.js";
 import { HERTZ, PICKUP, SHOUT } from "./constants.js";
 import { largestAt, signalVolts, size as sizeOf } from "./currents.js";
 import { once } from "./kept.js";
-import { AUDIO } from "./kinds.js";
+import { AUDIO, PHONES } from "./kinds.js";
 import { padWords } from "./pad.js";
 import { channelWord, reading as readingOf, at as whereAt } from "./readings.js";
 import { decibels, driveOf, HIGH, LOW, loudest, MID, pair } from "./signal.js";
@@ -43,7 +43,7 @@ export function* levelReadings(signals, o, i, words) {
     const over = decibels((loud * most) / l.maximum);
     yield reading("over-level", name, where, over, "dB", {
       words: { ...words, pad: padWords(over), stands: stands(over) },
-      flags: { source: s.kind === "microphone" ? "microphone" : "other" },
+      flags: { source: which(s, l) },
       at: at(size[MID], loud),
       terms: terms(loud, most, l.maximum, atMost),
     });
@@ -122,6 +122,12 @@ function pickup({ assembly }, o, i, where, name, words) {
 
 /* What a voice shouting close by makes a microphone give, V rms: never more than it can. */
 const shoutOf = (source) => Math.min(source.nominal * 10 ** (SHOUT / 20), loudest(source));
+
+/* Whose full level is loud: of a microphone in loud places, of phones at full volume, or any other's. */
+function which(source, listener) {
+  if (source.kind === "microphone") return "microphone";
+  return source.kind === PHONES && listener.kind === PHONES ? PHONES : "other";
+}
 
 /* `12 dB below`, `3 dB above`. */
 const stands = (over) => `${quantityOf(Math.abs(over), "dB")} ${over > 0 ? "above" : "below"}`;

@@ -2,7 +2,7 @@
    amplifiers are plugged into. The twin of unsuited.py. */
 
 import { ADAPTER_METRES } from "./constants.js";
-import { asSound, FAST, LOUDSPEAKER, SMALL } from "./kinds.js";
+import { asSound, CLOSURE, FAST, LOUDSPEAKER, SMALL, TIMECODE } from "./kinds.js";
 import { isPort } from "./network.js";
 import { Named, reading as readingOf } from "./readings.js";
 
@@ -17,17 +17,28 @@ export function* unsuited(assembly, here, there, pairs) {
     leads = leadsOf(assembly);
   const fast = pairs.find(([o]) => FAST.includes(o.source.kind));
   for (const [place, lead] of fast ? leads : []) {
-    const metres = lead.impedance ? 0 : lead.length || ADAPTER_METRES,
-      sent = fast[0].source.kind;
-    yield reading("slow-lead", place, "lead", metres, "m", { ...words, lead: new Named(place) }, { sent });
+    const sent = fast[0].source.kind,
+      slow = Boolean(lead.parts.length) && !lead.impedance && !lead.made_for.includes(sent),
+      metres = lead.impedance || slow ? 0 : lead.length || ADAPTER_METRES;
+    const named = { ...words, lead: new Named(place) },
+      parts = lead.network.couplings.length ? "coil" : "other";
+    yield reading("slow-lead", place, "lead", metres, "m", named, { sent });
+    yield reading("slow-parts", place, "lead", Number(slow), "", named, { parts });
+  }
+  for (const [place, lead] of pairs.some(([o]) => o.source.kind === CLOSURE) ? leads : []) {
+    const own = lead.network.parts.filter(({ id }) => lead.parts.includes(id));
+    const shut = lead.network.couplings.length > 0 || own.some(({ kind }) => kind === "capacitor");
+    yield reading("contact-shut", place, "lead", Number(shut), "", { ...words, lead: new Named(place) });
   }
   const open = ([o, i]) => SMALL.includes(o.source.kind) && !(o.source.balanced && i.listener.balanced);
   for (const [place, lead] of pairs.some(open) ? leads : []) {
     const bare = Boolean(lead.cable) && !lead.joins.some(({ screen }) => screen);
     yield reading("bare-lead", place, "lead", Number(bare), "", { ...words, lead: new Named(place) });
   }
-  if (pairs.some(([o, i]) => asSound(o.source, i.listener))) {
-    yield reading("timecode-as-sound", here, "signal", 1, "", words);
+  const sound = pairs.find(([o, i]) => asSound(o.source, i.listener));
+  if (sound) {
+    const track = sound[0].source.kind === TIMECODE ? "into" : "from";
+    yield reading("timecode-as-sound", here, "signal", 1, "", words, { track });
   }
 }
 

@@ -80,20 +80,22 @@ const when = (verdict, [settled]) =>
   verdict === "dangerous" && settled !== "dangerous" ? "dangerous while plugging" : verdict;
 
 /* Where a danger lasts only while plugging and a switch avoids it: how it is in the end, the setting to plug in, the
-   setting to switch to; else null. Of those that end well the one with the most on, from the one nearest to it that may be
-   plugged. */
+   setting to switch to, and whether it stays as it was plugged instead; else null. Of those that end well the one with the
+   most on, from the one nearest to it that may be plugged; where that one is as good, it stays. */
 function orderOf({ verdict, settings, moments }) {
   if (verdict !== "dangerous") return null;
   const states = settings.map(([setting], i) => [setting, ...moments[i]]);
   const ends = states.filter(([, settled]) => rank(settled) <= rank("lossy"));
   const starts = states
     .filter(([, ...both]) => !both.some((one) => rank(one) >= rank("dangerous")))
-    .map(([start]) => start);
+    .map(([start, settled]) => ({ start, settled }));
   if (!ends.length || !starts.length) return null;
   const [setting, settled, plugging] = ends.reduce((best, one) =>
     rank(one[1]) < rank(best[1]) ? one : best,
   );
   if (plugging !== "dangerous") return null; // that setting is well in itself
   const changed = (start) => [...setting].filter(([key, state]) => start.get(key) !== state).length;
-  return [settled, starts.reduce((best, one) => (changed(one) < changed(best) ? one : best)), setting];
+  const near = starts.reduce((best, one) => (changed(one.start) < changed(best.start) ? one : best));
+  const stays = rank(near.settled) <= rank(settled); // nothing is gained by switching
+  return [stays ? near.settled : settled, near.start, setting, stays];
 }

@@ -63,10 +63,11 @@ export function conditions(settings, names) {
 }
 
 /* `Plug it with the amplifier off, wait a moment, then the amplifier on: then it is safe.` */
-export function inOrder(end, start, goal, names) {
+export function inOrder(end, start, goal, stays, names) {
   const changed = [...goal.keys()].filter((key) => start.get(key) !== goal.get(key));
   const told = (setting) => changed.map((key) => `${names.get(key)} ${setting.get(key)}`).join(", ");
   const result = { safe: "it is safe", lossy: "it works and loses something" }[end];
+  if (stays) return `Plug it with ${told(start)}, and leave it so: then ${result}.`;
   return `Plug it with ${told(start)}, wait a moment, then ${told(goal)}: then ${result}.`;
 }
 
