@@ -11,6 +11,8 @@ from generator.engine.circuit import build
 from generator.engine.explain import _reading
 from generator.engine.findings import findings_of
 from generator.engine.hearing import _output
+from generator.engine.kinds import as_sound
+from generator.engine.levels import _which
 from generator.engine.listeners import _polarity, listener_readings
 from generator.engine.pairing import Input, Output, comparable
 from generator.engine.powering import pairs
@@ -21,7 +23,10 @@ connection = pytest.fixture(line_into_phantom)
 
 
 HEARS = SimpleNamespace(
-    name="into/main", place="into", nodes=("into/hot", "into/cold"), listener=SimpleNamespace(channel="main")
+    name="into/main",
+    place="into",
+    nodes=("into/hot", "into/cold"),
+    listener=SimpleNamespace(channel="main", kind="line"),
 )
 
 
@@ -150,3 +155,26 @@ def test_timecode_is_heard_as_sound_where_it_finds_no_timecode_to_go_to():
 
     assert kinds(["line", "timecode"], ["line", "timecode"]) == [("line", "line"), ("timecode", "timecode")]
     assert kinds(["timecode"], ["line"]) == [("timecode", "line")]
+
+
+@pytest.mark.parametrize(
+    "sent, heard, told",
+    [
+        ("timecode", "line", True),
+        ("timecode", "microphone", True),
+        ("line", "timecode", True),
+        ("microphone", "timecode", False),  # no microphone sends timecode
+        ("timecode", "timecode", False),
+        ("line", "line", False),
+    ],
+)
+def test_what_goes_onto_a_track_and_comes_back_from_one(sent, heard, told):
+    assert as_sound(SimpleNamespace(kind=sent), SimpleNamespace(kind=heard)) is told
+
+
+@pytest.mark.parametrize(
+    "kind, source", [("headphone", "headphone"), ("line", "other"), ("microphone", "other")]
+)
+def test_phones_are_loud_to_phones_alone(kind, source):
+    """A headphone output into a line input cannot be turned down to a sound level by ear."""
+    assert _which(SimpleNamespace(kind="headphone"), SimpleNamespace(kind=kind)) == source

@@ -123,10 +123,63 @@ def test_a_danger_at_a_spare_end_is_a_note_of_its_own():
 def test_an_adapter_for_fast_signals_counts_as_30_cm(catalogue, length, impedance, metres):
     lead = replace(catalogue.leads["xlr-f-to-xlr-m-3m"], length=length, impedance=impedance)
     pairs = [(sends("digital", None), SimpleNamespace(listener=SimpleNamespace(kind="digital")))]
-    assert [
-        (r.quantity, r.value)
-        for r in unsuited(SimpleNamespace(places={"lead1": lead}), "from", "into", pairs)
-    ] == [("slow-lead", metres)]
+    assert told_of(lead, pairs) == {"slow-lead": metres, "slow-parts": 0.0}
+
+
+def told_of(lead, pairs):
+    readings = unsuited(SimpleNamespace(places={"lead1": lead}), "from", "into", pairs)
+    return {reading.quantity: reading.value for reading in readings if reading.quantity != "bare-lead"}
+
+
+@pytest.mark.parametrize(
+    "lead, made_for, slow",
+    [
+        ("xlr-f-to-xlr-m-pad-20-db", (), 1.0),
+        ("xlr-f-to-xlr-m-transformer-floating", (), 1.0),
+        ("xlr-f-to-xlr-m-pad-20-db", ("digital",), 0.0),
+        ("xlr-f-to-bnc-aes-transformer", (), 0.0),  # of the impedance the signal is made for
+        ("xlr-f-to-xlr-m-3m", (), 0.0),
+    ],
+)
+def test_parts_in_a_lead_are_for_sound_unless_it_says_otherwise(catalogue, lead, made_for, slow):
+    pairs = [(sends("digital", None), SimpleNamespace(listener=SimpleNamespace(kind="digital")))]
+    told = told_of(replace(catalogue.leads[lead], made_for=made_for), pairs)
+    assert told["slow-parts"] == slow
+    assert (told["slow-lead"] > 0) == (not slow and "aes" not in lead)
+
+
+@pytest.mark.parametrize(
+    "lead, shut",
+    [
+        ("phone-35-trs-to-35-trs-capacitors", 1.0),
+        ("phone-35-trs-to-35-trs-transformer", 1.0),
+        ("phone-35-trs-to-35-trs", 0.0),  # its cable has capacitance, and that shuts nothing off
+    ],
+)
+def test_a_contact_is_held_by_direct_current(catalogue, lead, shut):
+    pairs = [(sends("contact", None), SimpleNamespace(listener=SimpleNamespace(kind="contact")))]
+    assert told_of(catalogue.leads[lead], pairs)["contact-shut"] == shut
+
+
+def test_what_gains_nothing_is_not_switched_on():
+    """A dynamic microphone on an unbalanced lead: phantom harms while plugging, and does no good after."""
+    verdict = Verdict(
+        "a",
+        (),
+        "b",
+        "dangerous",
+        (({"phantom": "on"}, "dangerous"), ({"phantom": "off"}, "lossy")),
+        {"phantom": "phantom 48 V"},
+        "dangerous",
+        (),
+        moments=(("lossy", "dangerous"), ("lossy", "lossy")),
+    )
+    told = "Plug it with phantom 48 V off, and leave it so: then it works and loses something."
+    assert (verdict.offered, verdict.offer) == ("lossy", told)
+    needed = replace(verdict, moments=(("safe", "dangerous"), ("lossy", "lossy")))
+    assert needed.offer == (
+        "Plug it with phantom 48 V off, wait a moment, then phantom 48 V on: then it is safe."
+    )
 
 
 def test_nothing_is_offered_where_a_setting_is_well_in_itself():

@@ -1,6 +1,7 @@
 /* What a finding costs, in three words or so: to follow "Works, but" or "Will not work:", or to stand alone. */
 export const LOSSES = {
   "balance-lost": "hum on long runs",
+  "barely-powered": "may stop at a low battery",
   "bias-through-coil": "plug-in power through the coil",
   "cancels-in-mono": "the middle of the sound cancels",
   "channels-crossed": "left and right swapped",
@@ -27,6 +28,9 @@ export const LOSSES = {
   "uneven-phantom": "uneven phantom",
   unscreened: "no screen, picks up hum",
   "not-powered": "nothing powers it",
+  "bits-reversed": "plus and minus of the data swapped",
+  "coil-before-data": "a transformer for sound in the way",
+  "contact-shut": "direct current does not get through",
   "switched-off": "it is switched off",
   "other-kind": "another kind of signal",
   "shorted-signal": "the signal is shorted",
