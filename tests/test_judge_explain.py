@@ -32,8 +32,8 @@ def test_without_explain_json_is_as_before(capsys):
 
 
 def test_a_chosen_finding_and_its_schematic(capsys, tmp_path):
-    assert main([*ASKED, "--finding", "too-hot", "--schematic", str(tmp_path / "it.svg")]) == 0
-    assert "WORKING  too-hot" in capsys.readouterr().out
+    assert main([*ASKED, "--finding", "wait-for-capacitors", "--schematic", str(tmp_path / "it.svg")]) == 0
+    assert "WORKING  wait-for-capacitors" in capsys.readouterr().out
     assert ET.parse(tmp_path / "it.svg").getroot().get("width") == "320"
 
 
