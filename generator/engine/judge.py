@@ -25,7 +25,8 @@ from .switches import settings, supply_switches
 from .verdict import RANK, Finding, Verdict, severest
 from .words import setting_words
 
-UNPOWERED = ("not-powered", "switched-off")
+DEAD = ("not-powered", "switched-off")
+WEAK = (*DEAD, "barely-powered")
 Read = Callable[[Catalogue, Port, Sequence[Lead], Port, Way], Iterable[Reading]]
 
 
@@ -238,15 +239,16 @@ def _faults(verdict: Verdict) -> int:
 
 
 def _only_unpowered(number: int, findings: Sequence[Finding], count: int) -> bool:
-    """A setting that merely leaves a device without its supply, while another setting powers it, does
-    not decide the headline."""
+    """A setting that merely leaves a device without its supply, or short of it, while another setting powers
+    it better, does not decide the headline."""
     here = [f for f in findings if f.setting in (None, number)]
+    lacking = DEAD if any(f.id in DEAD for f in here) else WEAK
     if (
-        not any(f.id in UNPOWERED for f in here)
-        or RANK[severest(f.severity for f in here if f.id not in UNPOWERED)] > RANK["lossy"]
+        not any(f.id in lacking for f in here)
+        or RANK[severest(f.severity for f in here if f.id not in lacking)] > RANK["lossy"]
     ):
         return False
-    return len({f.setting for f in findings if f.id in UNPOWERED}) < count
+    return len({f.setting for f in findings if f.id in lacking}) < count
 
 
 def _told_once(findings: Sequence[Finding], count: int) -> tuple[Finding, ...]:

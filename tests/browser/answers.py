@@ -18,7 +18,7 @@ CHAINS = {
 }
 POWER = "Power arrives the right way round, there is enough of it, and no limit is passed."
 NOTHING_AGAINST = (
-    "The signal arrives on every channel, no limit is passed, and nothing either end offers is lost."
+    "The signal arrives on every channel, no limit is passed, and nothing that was asked for is lost."
 )
 
 

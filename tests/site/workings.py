@@ -11,12 +11,6 @@ ASKED = (
     ),
     ("mic-condenser-t-power-xlr", ("xlr-f-to-635-trs-both",), "active-di-in-635", "balance-lost"),
     (
-        "mixer-line-out-impedance-balanced-xlr",
-        ("xlr-f-to-635-ts-3-open",),
-        "timecode-slate-in-635",
-        "balance-lost",
-    ),
-    (
         "party-line-supply-two-channel-xlr",
         ("xlr-f-to-xlr-m-transformer-joined",),
         "recorder-mic-in-t-power-xlr",
@@ -234,7 +228,6 @@ ASKED = (
         "too-quiet",
     ),
     ("mic-ribbon-xlr", ("xlr-f-to-35-trs-attenuator",), "camera-mic-in-35", "too-quiet"),
-    ("press-box-mic-out-xlr", ("xlr-f-to-bnc-3-to-1",), "timecode-in-bnc", "unbalanced"),
     ("mic-dynamic-xlr", ("xlr-f-to-35-trrs-mic-lrgm",), "phone-headset-jack-lrmg", "unbalanced"),
     (
         "headset-lrmg",

@@ -9,7 +9,7 @@ import { asking } from "./by-own.js";
 import { setting as settingOf } from "./settings.js";
 
 const MEANING = {
-  safe: "The signal arrives on every channel, no limit is passed, and nothing either end offers is lost.",
+  safe: "The signal arrives on every channel, no limit is passed, and nothing that was asked for is lost.",
   lossy: "It works, and something is lost.",
   "no signal": "It will not work.",
   dangerous: "Do not connect this.",

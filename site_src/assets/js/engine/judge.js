@@ -17,7 +17,8 @@ import { settings as settingsOf, supplySwitches } from "./switches.js";
 import { publishedVerdict, rank, severest, worstOf } from "./verdict.js";
 import { settingWords, within } from "./words.js";
 
-const UNPOWERED = ["not-powered", "switched-off"];
+const DEAD = ["not-powered", "switched-off"];
+const WEAK = [...DEAD, "barely-powered"];
 
 /* Judge one connection. `data` is the published catalogue, `rulebook` the list of rules, `from` and `into` port ids,
    `through` lead ids. Gives the published form of a verdict. Throws RangeError for an unknown id. */
@@ -222,13 +223,14 @@ const labelsOf = (leads, way) => leads.flatMap((lead, i) => way.ends[i].map((end
 
 const faults = ({ findings }) => findings.filter(({ severity }) => severity !== "note").length;
 
-/* A setting that merely leaves a device without its supply, while another setting powers it, does not decide the
-   headline. `here` are the findings of that setting. */
+/* A setting that merely leaves a device without its supply, or short of it, while another setting powers it better, does not
+   decide the headline. `here` are the findings of that setting. */
 function onlyUnpowered(here, findings, count) {
-  const unpowered = ({ id }) => UNPOWERED.includes(id);
-  const rest = severest(here.filter((finding) => !unpowered(finding)));
-  if (!here.some(unpowered) || rank(rest) > rank("lossy")) return false;
-  return new Set(findings.filter(unpowered).map(({ setting }) => setting)).size < count;
+  const dead = here.some(({ id }) => DEAD.includes(id));
+  const lacks = ({ id }) => (dead ? DEAD : WEAK).includes(id);
+  const rest = severest(here.filter((finding) => !lacks(finding)));
+  if (!here.some(lacks) || rank(rest) > rank("lossy")) return false;
+  return new Set(findings.filter(lacks).map(({ setting }) => setting)).size < count;
 }
 
 /* What several settings share is told once, where it is worst; a setting is only named when it matters. */

@@ -1,7 +1,7 @@
 /* What a finding costs, in three words or so: to follow "Works, but" or "Will not work:", or to stand alone. */
 export const LOSSES = {
   "balance-lost": "hum on long runs",
-  "barely-powered": "may stop at a low battery",
+  "barely-powered": "power only just enough",
   "bias-through-coil": "plug-in power through the coil",
   "cancels-in-mono": "the middle of the sound cancels",
   "channels-crossed": "left and right swapped",
