@@ -243,10 +243,8 @@ def _only_unpowered(number: int, findings: Sequence[Finding], count: int) -> boo
     it better, does not decide the headline."""
     here = [f for f in findings if f.setting in (None, number)]
     lacking = DEAD if any(f.id in DEAD for f in here) else WEAK
-    if (
-        not any(f.id in lacking for f in here)
-        or RANK[severest(f.severity for f in here if f.id not in lacking)] > RANK["lossy"]
-    ):
+    rest = severest(f.severity for f in here if f.id not in lacking)
+    if not any(f.id in lacking for f in here) or RANK[rest] > RANK["lossy"]:
         return False
     return len({f.setting for f in findings if f.id in lacking}) < count
 
