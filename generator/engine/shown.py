@@ -28,6 +28,12 @@ ONE_NET = "Both points the number is measured between are one net: they are shor
 NOWHERE = "Nothing joins the two points: a test current has nowhere to go."
 
 
+def _phase(amps: complex) -> float:
+    """Degrees, above -180 to 180: half a turn back is half a turn on, whatever the sign of a zero."""
+    turn = degrees(atan2(amps.imag, amps.real))
+    return 180.0 if turn == -180.0 else turn
+
+
 def shown(base: Working, assembly: Assembly, case: Case) -> Working:
     """`base` with the case filled in."""
     places = assembly.places
@@ -120,11 +126,7 @@ def _worked(
 ) -> Worked:
     part = case.circuit.parts[e.part] if e.part is not None else None
     place = e.id.split("/")[0]
-    turn = (
-        round(degrees(atan2(e.amps.imag, e.amps.real)), 3)
-        if case.nature == "signal" and abs(e.amps) > FAINT
-        else 0.0
-    )
+    turn = round(_phase(e.amps), 3) if case.nature == "signal" and abs(e.amps) > FAINT else 0.0
     return Worked(
         e.id,
         element_name(places, part, e.id, listening),
@@ -224,7 +226,4 @@ def _current(amps: complex, name: str) -> str:
     turned = abs(amps.imag) > 0.02 * abs(amps)
     if not turned:
         return f"{quantity(abs(amps), 'A')} {'out' if amps.real > 0 else 'in'} through the {name}"
-    return (
-        f"{quantity(abs(amps), 'A')} at {fixed(degrees(atan2(amps.imag, amps.real)), 0)}° out through the "
-        f"{name}"
-    )
+    return f"{quantity(abs(amps), 'A')} at {fixed(_phase(amps), 0)}° out through the {name}"

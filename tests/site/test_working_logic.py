@@ -28,6 +28,8 @@ TOLD_BY_KIND = {
     "source-off",
     "unknown-level",
     "slow-lead",
+    "slow-parts",
+    "contact-shut",
     "bare-lead",
     "amplifier-into",
     "amplifier-through",

@@ -260,5 +260,8 @@ ASKED = (
         "starved",
     ),
     ("mic-electret-mono-35", ("phone-35-trs-jack-to-35-trrs-mic",), "phone-headset-jack-lrgm", "starved"),
+    ("camera-battery-out-xlr-4", ("xlr-4-f-to-xlr-4-m-power",), "light-dc-in-xlr-4", "barely-powered"),
+    ("lighting-data-out-xlr", ("xlr-f-to-xlr-m-crossed",), "lighting-data-in-xlr", "bits-reversed"),
+    ("intercom-beltpack-headset-xlr-4", (), "intercom-headset-xlr-4", "turn-down"),
     ("mic-dynamic-xlr", ("xlr-f-to-xlr-m-3m",), "mixer-mic-in-p48-xlr", ""),
 )

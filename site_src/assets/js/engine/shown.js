@@ -20,7 +20,11 @@ const CORNERS = {
 const UNITS = { resistor: "ohm", capacitor: "F", inductor: "H", emf: "V", sink: "A", clamp: "V" };
 const ONE_NET = "Both points the number is measured between are one net: they are shorted together.";
 const NOWHERE = "Nothing joins the two points: a test current has nowhere to go.";
-const degrees = ([re, im]) => (Math.atan2(im, re) * 180) / Math.PI;
+/* Above -180 to 180: half a turn back is half a turn on, whatever the sign of a zero. */
+function degrees([re, im]) {
+  const turn = (Math.atan2(im, re) * 180) / Math.PI;
+  return turn === -180 ? 180 : turn;
+}
 
 /* The size, below zero where it is upside down. */
 const level = (pair) => (pair[0] < -FAINT * size(pair) ? -1 : 1) * size(pair);
