@@ -106,7 +106,7 @@ def test_a_trade_word_finds_the_device(visit, typed, found):
     page = visit("check/")
     page.get_by_role("searchbox").fill(typed)
     expect(page.locator(f'.rf-picker__list .rf-option[data-id="{found}"]')).to_be_visible()
-    assert 0 < listed(page).count() < 40
+    assert 0 < listed(page).count() < 80  # what sends, and after it what only takes
 
 
 def test_a_search_for_what_does_not_fit_says_why(visit):
@@ -142,9 +142,7 @@ def test_one_tap_leaves_one_kind_of_device(visit, catalogue):
     chip = page.get_by_role("toolbar", name="Only this kind of device").get_by_role("button", name="Headset")
     chip.tap()
     ids = listed(page).evaluate_all("all => all.map((one) => one.dataset.id)")
-    assert sorted(ids) == sorted(
-        port.id for port in catalogue.ports.values() if port.device == "headset" and port.sources
-    )
+    assert sorted(ids) == sorted(port.id for port in catalogue.ports.values() if port.device == "headset")
     chip.tap()
     expect(listed(page)).to_have_count(sum(bool(port.sources) for port in catalogue.ports.values()))
 
