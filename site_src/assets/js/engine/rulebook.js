@@ -4,7 +4,7 @@
 /* What findings cost together, by id; the same thing lost on both channels is one loss. */
 export const loss = (rulebook, ids) =>
   [...new Set(ids)].reduce(
-    (sum, id) => sum + (rulebook.find((rule) => rule.id === id) || { weighs: 0 }).weighs,
+    (sum, id) => sum + (rulebook.find((rule) => rule.id === id && rule.weighs) || { weighs: 0 }).weighs,
     0,
   );
 
