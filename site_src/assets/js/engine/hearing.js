@@ -137,7 +137,8 @@ function arrival(signals, o, i) {
 }
 
 /* Every channel against the best one. Where several devices share a lead, a channel without a partner of its name need not
-   reach all of them: it has to reach one, and every input has to hear one. */
+   reach all of them: it has to reach one, and every input has to hear one. Timecode wants one track, and leaves the other to
+   the sound. */
 function sidesOfPairs(signals, pairs, relative, best, several) {
   const sent = pairs.filter(([o]) => o.source.kind !== TIMECODE);
   const free = sent.filter(([o, i]) => several && !matched(o, i));
