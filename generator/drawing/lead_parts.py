@@ -6,8 +6,8 @@ from collections.abc import Mapping
 from itertools import pairwise
 
 from generator.catalogue.records import Part
-from generator.drawing import symbols
-from generator.drawing.scene import BODY, Circle, Group, Item, Line, Text
+from generator.drawing import symbols, text
+from generator.drawing.scene import BODY, MARGIN, WIDE, Circle, Group, Item, Line, Text
 from generator.drawing.wiring import Plan, Step
 
 WINDING = 16  # from the middle of a transformer to its windings
@@ -37,10 +37,11 @@ def _symbol(part: Part, x: float, y: float, turn: float) -> Group:
 
 def _series(step: Step, y: float, x: float, letter: str) -> list[Item]:
     part = step.parts[0]
-    beside = x + (10 if part.kind == "resistor" else 15)
+    off = 10 if part.kind == "resistor" else 15
+    fits = x + off + text.width(letter, BODY, "bold") <= WIDE - MARGIN / 2  # else to the left
     return [
         _symbol(part, x, y, 180 if step.turned else 0),
-        Text(beside, y + BODY * 0.36, letter, BODY, weight="bold"),
+        Text(x + off if fits else x - off, y + BODY * 0.36, letter, BODY, "start" if fits else "end", "bold"),
     ]
 
 

@@ -15,7 +15,7 @@ from .direct import way_of
 from .kinds import AMPLIFIED, DIGITAL, TIMECODE, expected, said, same_kind
 from .levels import level_readings, pair_words
 from .listeners import listener_readings, summed, words_of
-from .pairing import Input, Output, asked, comparable, inputs, matched, outputs
+from .pairing import Input, Output, asked, comparable, inputs, matched, outputs, spilled
 from .readings import MAIN, At, Named, Reading, channel_word
 from .signal import MID, Signals, decibels
 from .switches import sends, settings, switched_on
@@ -80,18 +80,20 @@ def _direction(assembly: Assembly, signals: Signals, here: str, there: str) -> I
         for o in sent
         for i in heard_by
     }
-    wanted = asked(sent, heard_by)
+
+    def arrives(o: Output, i: Input) -> bool:
+        return decibels(gain[o.name, i.name]) > HEARD
+
+    every = asked(sent, heard_by)
+    beside = spilled(every, arrives)
+    wanted = [pair for pair in every if pair not in beside]
     alike = comparable(sent, heard_by)
     same = [(o, i) for o, i in wanted if same_kind(o.source, i.listener)]
     pairs = [pair for pair in same if pair in alike] or same
     # The picture beside the sound of an audio and video socket does no harm to a lead that
     # leaves it where it is.
     apart = next(
-        (
-            (o, i)
-            for o, i in wanted
-            if not same_kind(o.source, i.listener) and (not pairs or decibels(gain[o.name, i.name]) > HEARD)
-        ),
+        ((o, i) for o, i in wanted if not same_kind(o.source, i.listener) and (not pairs or arrives(o, i))),
         None,
     )
     if apart:
@@ -103,7 +105,7 @@ def _direction(assembly: Assembly, signals: Signals, here: str, there: str) -> I
         }
         yield Reading("kinds-apart", here, "signal", 1.0, "", "signal", words=words)
         return
-    yield from unsuited(assembly, here, there, pairs)
+    yield from unsuited(assembly, here, there, pairs, any(arrives(o, i) for o, i in beside))
     loudest, listening = alike[most_at(np.maximum([gain[o.name, i.name] for o, i in alike], GAIN_FLOOR))[0]]
     best = decibels(gain[loudest.name, listening.name])
     size = np.abs(signals.bare[loudest.name, listening.name][MID])
@@ -134,7 +136,7 @@ def _direction(assembly: Assembly, signals: Signals, here: str, there: str) -> I
     for o, i in heard:
         yield from level_readings(signals, o, i, words_of(o, i))
     for i in heard_by:
-        if any(decibels(gain[o.name, i.name]) > HEARD for o in sent):
+        if any(arrives(o, i) for o in sent):
             yield from listener_readings(signals, i, sent, [o for o, hearing in heard if hearing is i])
     for o in sent:
         yield from summed(

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from generator.catalogue.records import Listener, Source
 
 from .assembly import Assembly
-from .kinds import as_sound, one_family
+from .kinds import AUDIO, TIMECODE, as_sound, one_family
 
 
 @dataclass(frozen=True, eq=False)
@@ -67,6 +67,23 @@ def asked(sent: Sequence[Output], heard: Sequence[Input]) -> list[tuple[Output, 
         if matched(o, i) or (o.source.channel not in wanted and i.listener.channel not in channels)
     ]
     return pairs or [(o, i) for o in sent for i in heard]
+
+
+def spilled(
+    pairs: Sequence[tuple[Output, Input]], arrives: Callable[[Output, Input], bool]
+) -> list[tuple[Output, Input]]:
+    """Of these pairs the sound that meets an input kept for timecode, where another hears sound: nobody asked
+    for it there. What may be a track of timecode played back is asked for, unless it is heard itself."""
+    heard = {
+        o for o, i in pairs if o.source.kind in AUDIO and one_family(o.source, i.listener) and arrives(o, i)
+    }
+    return [
+        (o, i)
+        for o, i in pairs
+        if o.source.kind in AUDIO
+        and i.listener.kind == TIMECODE
+        and (o in heard or (heard and not as_sound(o.source, i.listener)))
+    ]
 
 
 def matched(output: Output, input: Input) -> bool:

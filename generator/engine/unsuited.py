@@ -9,15 +9,16 @@ from generator.catalogue.records import Lead
 
 from .assembly import Assembly
 from .constants import ADAPTER_METRES
-from .kinds import CONTACT, FAST, LOUDSPEAKER, SMALL, TIMECODE, as_sound
+from .kinds import AUDIO, CONTACT, FAST, LOUDSPEAKER, SMALL, TIMECODE, as_sound
 from .pairing import Input, Output
 from .readings import Named, Reading
 
 
 def unsuited(
-    assembly: Assembly, here: str, there: str, pairs: Sequence[tuple[Output, Input]]
+    assembly: Assembly, here: str, there: str, pairs: Sequence[tuple[Output, Input]], beside: bool = False
 ) -> Iterator[Reading]:
-    """Leads that do not suit what is sent from `here` to `there`, and timecode that is taken for sound."""
+    """Leads that do not suit what is sent from `here` to `there`, and timecode that is taken for sound;
+    `beside`: the sound comes where timecode is looked for, too."""
     words = {"device": Named(here), "other": Named(there)}
     leads = {place: lead for place, lead in assembly.places.items() if isinstance(lead, Lead)}
     fast = next((o.source.kind for o, _ in pairs if o.source.kind in FAST), None)
@@ -32,6 +33,11 @@ def unsuited(
             yield Reading(
                 "slow-parts", place, "lead", float(slow), "", "signal", words=named, flags={"parts": parts}
             )
+    if any(o.source.kind in (*AUDIO, TIMECODE) for o, _ in pairs):
+        for place, lead in leads.items():
+            if lead.impedance and lead.network.couplings:
+                named = {**words, "lead": Named(place)}
+                yield Reading("fast-coil", place, "lead", 1.0, "", "signal", words=named)
     if any(o.source.kind == CONTACT for o, _ in pairs):
         for place, lead in leads.items():
             own = [part for part in lead.network.parts if part.id in lead.parts]
@@ -52,8 +58,8 @@ def unsuited(
                 "bare-lead", place, "lead", float(bare), "", "signal", words={**words, "lead": Named(place)}
             )
     onto = next((o.source.kind == TIMECODE for o, i in pairs if as_sound(o.source, i.listener)), None)
-    if onto is not None:
-        flags = {"track": "into" if onto else "from"}
+    if onto is not None or beside:
+        flags = {"track": "beside" if beside else "into" if onto else "from"}
         yield Reading("timecode-as-sound", here, "signal", 1.0, "", "signal", words=words, flags=flags)
 
 

@@ -145,6 +145,14 @@ SAYS = {
         "The transformer in the XLR isolating transformer 1 to 1 is made for sound: a digital signal does "
         "not come through it."
     ),
+    "coil-for-data": (
+        "The transformer in the digital audio transformer is made for digital signals: of sound or timecode "
+        "hardly anything comes through it."
+    ),
+    ("timecode-as-sound", "timecode-as-sound", "track: beside"): (
+        "The sound also lands where the camera microphone input looks for timecode: it is of use on the "
+        "other side only."
+    ),
     ("not-for-data", "slow-lead", "sent: data"): (
         "The XLR Y lead is not made for the fast edges of a digital signal: the lighting data input may lock "
         "or may not."

@@ -19,6 +19,7 @@ WITHOUT_CIRCUIT = {
     "unheard",
     "slow-lead",
     "slow-parts",
+    "fast-coil",
     "contact-shut",
     "amplifier-into",
     "amplifier-through",

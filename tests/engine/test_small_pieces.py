@@ -12,7 +12,7 @@ from generator.engine.assemble import assemble, placed
 from generator.engine.assembly import Plugged, Way
 from generator.engine.circuit import value_at
 from generator.engine.findings import met, not_solved
-from generator.engine.judge import _at_spare_end
+from generator.engine.judge import _at_spare_end, judge
 from generator.engine.matrix import pairings
 from generator.engine.memory import recalled
 from generator.engine.misfit import misfit
@@ -146,6 +146,28 @@ def test_parts_in_a_lead_are_for_sound_unless_it_says_otherwise(catalogue, lead,
     told = told_of(replace(catalogue.leads[lead], made_for=made_for), pairs)
     assert told["slow-parts"] == slow
     assert (told["slow-lead"] > 0) == (not slow and "aes" not in lead)
+
+
+@pytest.mark.parametrize("kind", ["line", "microphone", "timecode"])
+def test_a_transformer_for_fast_signals_is_none_for_sound(catalogue, kind):
+    sender = sends(kind, None)
+    sender.source.balanced = True
+    pairs = [(sender, SimpleNamespace(listener=SimpleNamespace(kind=kind, balanced=True)))]
+    assert told_of(catalogue.leads["xlr-f-to-bnc-aes-transformer"], pairs) == {"fast-coil": 1.0}
+    assert told_of(catalogue.leads["xlr-f-to-xlr-m-transformer-floating"], pairs) == {}
+
+
+@pytest.mark.parametrize(
+    "lead, verdict, told",
+    [  # the camera keeps its left track for timecode; its right one records sound as ever
+        ("xlr-f-to-35-trs-both-3-to-1", "lossy", "timecode-as-sound"),
+        ("xlr-f-to-35-trs-tip-3-to-1", "no signal", "other-kind"),
+    ],
+)
+def test_a_voice_beside_timecode_is_heard_on_the_other_track(catalogue, lead, verdict, told):
+    found = judge(catalogue, "mic-dynamic-xlr", (lead,), "camera-mic-in-35-timecode-left")
+    assert found.verdict == verdict
+    assert told in {finding.id for finding in found.findings}
 
 
 @pytest.mark.parametrize(

@@ -29,6 +29,7 @@ TOLD_BY_KIND = {
     "unknown-level",
     "slow-lead",
     "slow-parts",
+    "fast-coil",
     "contact-shut",
     "bare-lead",
     "amplifier-into",

@@ -4,7 +4,8 @@ import { el } from "../ui/dom.js";
 
 const LEAST = 0.14; // mm for a unit of a drawing: its smallest type, 13 units, then stands 5 points high
 const SLACK = 6; // px; type may run a little wider on paper than on the screen
-const TALLEST = 78; // mm a drawing may ask for
+const TALLEST = 78, // mm a drawing may ask for beside its tables
+  ALONE = { units: 900, mm: 100 }; // a drawing taller than this has a card to itself, or nobody could read it
 
 /* The drawings of a card as a block, high enough to be read; resolves when they are there or cannot be had. */
 export async function figure(names, root) {
@@ -25,14 +26,17 @@ export async function figure(names, root) {
       ),
     ),
   );
+  const tall = Math.max(...heights),
+    alone = tall > ALONE.units;
+  const look = names.length > 1 ? " rf-card__figure--pair" : alone ? " rf-card__figure--alone" : "";
   const figure = el(
     "div",
-    { class: `rf-card__figure${names.length > 1 ? " rf-card__figure--pair" : ""}` },
+    { class: `rf-card__figure${look}` },
     images.map((image, place) =>
       heights[place] ? image : el("p", {}, "The drawing is not kept on this device."),
     ),
   );
-  figure.style.setProperty("min-height", `${Math.min(TALLEST, Math.max(...heights) * LEAST)}mm`);
+  figure.style.setProperty("min-height", `${alone ? ALONE.mm : Math.min(TALLEST, tall * LEAST)}mm`);
   return figure;
 }
 

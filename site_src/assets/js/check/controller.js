@@ -5,7 +5,7 @@
 import { begin, stop } from "../judging/ask.js";
 import { bagOnly } from "../ui/bag.js";
 import { port } from "../ui/catalogue.js";
-import { button, el } from "../ui/dom.js";
+import { el } from "../ui/dom.js";
 import { fitting as fittingOf, reach } from "../ui/fits.js";
 import { later } from "../ui/later.js";
 import { remember, remembered } from "../ui/memory.js";
@@ -19,7 +19,7 @@ import { byOwn } from "./by-own.js";
 import { doors, guessed } from "./home.js";
 import { again, lately } from "./lately.js";
 import { found as foundFor, ownWays } from "./numbers.js";
-import { picker as pickerOf } from "./picker.js";
+import { picker as pickerOf, straight } from "./picker.js";
 import { soon } from "./soon.js";
 import { steps } from "./steps.js";
 
@@ -235,7 +235,7 @@ function picker({ step, index }) {
   const choices = step === "through" ? bagged(fitting) : fitting;
   const first =
     step === "through"
-      ? [bagSwitch(switched), none(step, index)]
+      ? [bagSwitch(switched), index > 0 ? null : straight(() => choose(step, null))]
       : kitFirst(choices, (id) => choose(step, id));
   return pickerOf(step, choices, {
     hint: (entry) => hint(step, index, entry),
@@ -275,15 +275,6 @@ function hint(step, index, entry) {
   };
   if (!asked.from || !asked.through || !asked.into || asked.through.length > 1) return null;
   return row(asked.from, asked.through, asked.into);
-}
-
-function none(step, index) {
-  if (step !== "through" || index > 0) return null;
-  return button(
-    { class: "rf-option rf-option--none", "data-id": "", onclick: () => choose("through", null) },
-    el("span", { class: "rf-option__name" }, "None"),
-    el("span", { class: "rf-option__more" }, "Plugged straight in"),
-  );
 }
 
 const head = () => root.querySelector(".rf-answer__head, .rf-picker__title");

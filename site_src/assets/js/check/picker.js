@@ -274,3 +274,11 @@ export function picker(
     }
   }
 }
+
+/* The choice of no lead at all. */
+export const straight = (onclick) =>
+  button(
+    { class: "rf-option rf-option--none", "data-id": "", onclick },
+    el("span", { class: "rf-option__name" }, "None"),
+    el("span", { class: "rf-option__more" }, "Plugged straight in"),
+  );

@@ -8,7 +8,7 @@ import { wayOf } from "./direct.js";
 import { BITS, DIGITAL, expected, said, sameKind, TIMECODE, UNHUMMED, UNTURNED } from "./kinds.js";
 import { levelReadings, pairWords } from "./levels.js";
 import { floored, named, negative, outputReading, shorted, signal, stages } from "./output.js";
-import { askedPairs, comparable, inputs, matched, output, outputs } from "./pairing.js";
+import { askedPairs, comparable, inputs, matched, output, outputs, spilled } from "./pairing.js";
 import { channelWord, MAIN, at as whereAt } from "./readings.js";
 import { decibels, keptInSum, MID, pair } from "./signal.js";
 import { sends, settings, switchedOn } from "./switches.js";
@@ -70,7 +70,9 @@ function* direction(assembly, signals, here, there) {
   const sizes = (o, i) => signals.bare.get(pair(o.name, i.name))[MID].map(size);
   const gain = ([o, i]) => Math.min(...sizes(o, i)),
     loud = (pair) => decibels(gain(pair)) > HEARD;
-  const asked = askedPairs(sent, heardBy),
+  const every = askedPairs(sent, heardBy),
+    beside = spilled(every, loud),
+    asked = every.filter((pair) => !beside.includes(pair)),
     same = ([o, i]) => sameKind(o.source, i.listener);
   const alike = comparable(sent, heardBy),
     fit = asked.filter(same);
@@ -84,7 +86,7 @@ function* direction(assembly, signals, here, there) {
     yield signal("kinds-apart", here, "signal", 1, "", { words: { ...words, ...kinds } });
     return;
   }
-  yield* unsuited(assembly, here, there, pairs);
+  yield* unsuited(assembly, here, there, pairs, beside.some(loud));
   const [number] = largestAt(alike.map((pair) => floored(gain(pair))));
   const loudest = alike[number],
     best = decibels(gain(loudest));

@@ -2,7 +2,7 @@
    An output is {place, source, name}, an input {place, listener, name, nodes}, the nodes being what it hears between. */
 
 import { group } from "./assemble.js";
-import { asSound, oneFamily } from "./kinds.js";
+import { AUDIO, asSound, oneFamily, TIMECODE } from "./kinds.js";
 
 export const output = (place, source) => ({ place, source, name: `${place}/${source.id}` });
 
@@ -35,6 +35,22 @@ export function askedPairs(sent, heard) {
   const lone = ([o, i]) => !wanted.has(o.source.channel) && !channels.has(i.listener.channel);
   const pairs = every(sent, heard).filter((pair) => matched(...pair) || lone(pair));
   return pairs.length ? pairs : every(sent, heard);
+}
+
+/* Of these pairs the sound that meets an input kept for timecode, where another input hears sound: nobody asked for it
+   there. What may be a track of timecode played back is asked for, unless it is heard itself. */
+export function spilled(pairs, arrives) {
+  const sound = ([o]) => AUDIO.includes(o.source.kind);
+  const heard = pairs.filter(
+    (pair) => sound(pair) && oneFamily(pair[0].source, pair[1].listener) && arrives(pair),
+  );
+  const itself = (o) => heard.some(([other]) => other === o);
+  return pairs.filter(
+    ([o, i]) =>
+      sound([o]) &&
+      i.listener.kind === TIMECODE &&
+      (itself(o) || (heard.length > 0 && !asSound(o.source, i.listener))),
+  );
 }
 
 /* Are both the same channel? */

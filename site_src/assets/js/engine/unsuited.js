@@ -2,7 +2,7 @@
    amplifiers are plugged into. The twin of unsuited.py. */
 
 import { ADAPTER_METRES } from "./constants.js";
-import { asSound, CLOSURE, FAST, LOUDSPEAKER, SMALL, TIMECODE } from "./kinds.js";
+import { AUDIO, asSound, CLOSURE, FAST, LOUDSPEAKER, SMALL, TIMECODE } from "./kinds.js";
 import { isPort } from "./network.js";
 import { Named, reading as readingOf } from "./readings.js";
 
@@ -11,8 +11,9 @@ const reading = (quantity, subject, where, value, unit, words, flags = {}) =>
 const leadsOf = ({ places }) => [...places].filter(([, record]) => !isPort(record));
 const named = (here, there) => ({ device: new Named(here), other: new Named(there) });
 
-/* Leads that do not suit what is sent from `here` to `there`, and timecode that is taken for sound. */
-export function* unsuited(assembly, here, there, pairs) {
+/* Leads that do not suit what is sent from `here` to `there`, and timecode that is taken for sound; `beside`: the sound comes
+   where timecode is looked for, too. */
+export function* unsuited(assembly, here, there, pairs, beside = false) {
   const words = named(here, there),
     leads = leadsOf(assembly);
   const fast = pairs.find(([o]) => FAST.includes(o.source.kind));
@@ -25,6 +26,11 @@ export function* unsuited(assembly, here, there, pairs) {
     yield reading("slow-lead", place, "lead", metres, "m", named, { sent });
     yield reading("slow-parts", place, "lead", Number(slow), "", named, { parts });
   }
+  const slow = ([o]) => AUDIO.includes(o.source.kind) || o.source.kind === TIMECODE;
+  for (const [place, lead] of pairs.some(slow) ? leads : []) {
+    if (!lead.impedance || !lead.network.couplings.length) continue;
+    yield reading("fast-coil", place, "lead", 1, "", { ...words, lead: new Named(place) });
+  }
   for (const [place, lead] of pairs.some(([o]) => o.source.kind === CLOSURE) ? leads : []) {
     const own = lead.network.parts.filter(({ id }) => lead.parts.includes(id));
     const shut = lead.network.couplings.length > 0 || own.some(({ kind }) => kind === "capacitor");
@@ -36,8 +42,8 @@ export function* unsuited(assembly, here, there, pairs) {
     yield reading("bare-lead", place, "lead", Number(bare), "", { ...words, lead: new Named(place) });
   }
   const sound = pairs.find(([o, i]) => asSound(o.source, i.listener));
-  if (sound) {
-    const track = sound[0].source.kind === TIMECODE ? "into" : "from";
+  if (sound || beside) {
+    const track = beside ? "beside" : sound[0].source.kind === TIMECODE ? "into" : "from";
     yield reading("timecode-as-sound", here, "signal", 1, "", words, { track });
   }
 }

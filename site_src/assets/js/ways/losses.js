@@ -30,6 +30,7 @@ export const LOSSES = {
   "not-powered": "nothing powers it",
   "bits-reversed": "plus and minus of the data swapped",
   "coil-before-data": "a transformer for sound in the way",
+  "coil-for-data": "a transformer for digital signals in the way",
   "contact-shut": "direct current does not get through",
   "switched-off": "it is switched off",
   "other-kind": "another kind of signal",
