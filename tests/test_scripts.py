@@ -58,7 +58,7 @@ MAY_ASK = {
     "page": "seek ui",
     "seek": "ui",
     "ui": "engine own",
-    "ways": "engine own",
+    "ways": "engine",
 }
 # of other scripts than their folder: working.js and worker.js
 APART = {

@@ -18,7 +18,7 @@ SEEN = {  # what one looks for to tell a connector by eye: closed lists, so that
     "latch": ("none", "push-tab", "thread", "screws", "bayonet", "push-pull", "twist"),
     "keyway": ("none", "slot", "ridge", "notch", "outline"),
     "shell": ("metal", "plastic", "either", "none"),
-    "outline": ("rod", "round", "D", "rectangular", "oval", "wires"),
+    "outline": ("rod", "round", "D", "rectangular", "cut corners", "oval", "wires"),
 }
 
 

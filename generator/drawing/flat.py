@@ -16,6 +16,7 @@ from generator.drawing.sides import Place, facing, painted, places
 
 PITCH = 34  # px from contact to contact along a turned row
 SLOPE = 0.18  # how far the sides of a D lean in, as a share of its height
+CUT = 0.28  # of the shorter side, off each of two corners
 MIDDLE = WIDE / 2
 WORD, ROOMY = 13, 70  # px: type size of a word, and the room from which on it is not set smaller
 
@@ -158,6 +159,9 @@ def _shell(connector: Connector, half: str, view: str, long: float, wide: float)
     if outline == "D":  # the longer row at the right
         lean, x, y = SLOPE * wide, wide / 2, long / 2
         return [polyline([(x, -y), (x, y), (-x, y - lean), (-x, lean - y)], look, True)]
+    if outline == "cut corners":  # those above, so at the right
+        c, x, y = CUT * min(wide, long), wide / 2, long / 2
+        return [polyline([(-x, -y), (x - c, -y), (x, c - y), (x, y - c), (x - c, y), (-x, y)], look, True)]
     items: list[Item] = [Rect(-wide / 2, -long / 2, wide, long, look, wide / 2 if outline == "oval" else 6)]
     if connector.key_angle is not None:
         x, y = facing(connector.key_angle, half, view)

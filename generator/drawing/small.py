@@ -14,6 +14,7 @@ from math import hypot
 from generator.catalogue.records import Connector
 from generator.drawing import bodies, text
 from generator.drawing.coax import pinned
+from generator.drawing.flat import CUT
 from generator.drawing.scene import SMALLEST, Circle, Group, Item, Rect, Scene, Text, polyline
 from generator.drawing.sides import Place, facing, places
 
@@ -116,9 +117,14 @@ def _flat(
     w, h = wide * scale / 2, max(high * scale / 2, 9)
     look = "metal" if half == "male" else "heavy"
     outline = connector.looks.get("outline")
+    c = 2 * CUT * min(w, h)
+    corners = {
+        "D": [(-w, -h), (w, -h), (w - 0.36 * h, h), (0.36 * h - w, h)],
+        "cut corners": [(c - w, -h), (w - c, -h), (w, c - h), (w, h), (-w, h), (-w, c - h)],
+    }.get(outline)
     shape: Item = (
-        polyline([(-w, -h), (w, -h), (w - 0.36 * h, h), (0.36 * h - w, h)], look, True)
-        if outline == "D"
+        polyline(corners, look, True)
+        if corners
         else Rect(-w, -h, 2 * w, 2 * h, look, h if outline == "oval" else 3)
     )
     items: list[Item] = [shape]

@@ -15,6 +15,7 @@ WORDS = {  # the closed lists of the catalogue, as an answer would put them
         "round": "round, with contacts inside",
         "D": "a flat D",
         "rectangular": "a rectangle",
+        "cut corners": "a square with two corners cut",
         "oval": "a flat oval",
         "wires": "bare ends of wire",
     },

@@ -4,9 +4,10 @@
 
 The check is open and has answered. Then one number after the other is typed into an open field and judged,
 each another one; told are medians in ms: of the page, slowed, from the tap to the question to the worker
-(`asked`) and from its answer to verdict and first sentence (`shown`); of the worker, which the browser does
-not slow, four times what it takes; their sum, `verdict`; and `whole`, all of the answer with all below it,
-its worker counted likewise. Run it alone: what waits for a processor is counted too.
+(`asked`), the way there and back (`sent`), and from the answer to verdict and first sentence (`shown`); of
+the worker, which the browser does not slow, four times what it takes by its own clock; their sum, `verdict`;
+and `whole`, all of the answer with all below it, its worker counted likewise. Run it alone: what waits for a
+processor is counted too.
 """
 
 from __future__ import annotations
@@ -42,6 +43,12 @@ TYPED = (
     ("a level, D-sub", D_SUB, "into.ch1.maximum-input-level", 1, 0.1),
     ("a resistance, D-sub", D_SUB, "from.main.output-impedance", 100, 1),
 )
+CLOCKED = """
+{ const hears = self.onmessage, says = self.postMessage.bind(self);
+  let begun = 0;
+  self.onmessage = (event) => { begun = performance.now(); hears(event); };
+  self.postMessage = (told) => says({ ...told, took: performance.now() - begun }); }
+"""
 WATCHED = """(() => {
   const Plain = window.Worker;
   window.Worker = function (...about) {
@@ -50,7 +57,10 @@ WATCHED = """(() => {
       if (message.kind === "judge") window.posted ??= performance.now();
       post(message);
     };
-    worker.addEventListener("message", ({ data }) => { if (data.done) window.heard ??= performance.now(); });
+    worker.addEventListener("message", ({ data }) => {
+      if (!data.done || window.heard !== undefined) return;
+      [window.heard, window.took] = [performance.now(), data.took];
+    });
     return worker;
   };
 })()"""
@@ -68,7 +78,8 @@ TYPE = """([ask, number]) => new Promise((done) => {
     stood ||= now();
     if (answer.hasAttribute("aria-busy") || !answer.querySelector("section.rf-own")) return;
     seen.disconnect();
-    done([window.posted - begun, window.heard - window.posted, stood - (window.heard - begun), now()]);
+    const { posted, heard, took } = window;
+    done([posted - begun, heard - posted, stood - (heard - begun), now(), took]);
   });
   seen.observe(document.getElementById("rf-check"),
     { childList: true, subtree: true, attributes: true, attributeFilter: ["aria-busy"] });
@@ -84,11 +95,17 @@ def told(page, ask: str, first: float, step: float) -> list[float]:
     for number in range(TIMES):
         page.evaluate(OPEN, ask)
         page.wait_for_timeout(300)
-        asked, worker, shown, whole = page.evaluate(TYPE, [ask, f"{first + number * step:.4g}"])
+        asked, away, shown, whole, worker = page.evaluate(TYPE, [ask, f"{first + number * step:.4g}"])
         more = (SLOWER - 1) * worker
-        rows.append((asked, worker * SLOWER, shown, asked + worker + shown + more, whole + more))
+        rows.append((asked, away - worker, worker * SLOWER, shown, asked + away + shown + more, whole + more))
         page.wait_for_timeout(LATER // 3)
     return [median(column) for column in zip(*rows)]
+
+
+def clocked(route) -> None:
+    """The worker's script, that it tells how long it took as well."""
+    answer = route.fetch()
+    route.fulfill(response=answer, body=answer.text() + CLOCKED)
 
 
 def main() -> None:
@@ -97,12 +114,13 @@ def main() -> None:
             executable_path=shutil.which("chromium") or shutil.which("chromium-headless-shell"),
             args=["--no-sandbox"],
         )
-        print("   asked   worker    shown  verdict    whole")
+        print("    asked     sent   worker    shown  verdict    whole")
         for name, question, ask, first, step in TYPED:
             context = browser.new_context(viewport={"width": 390, "height": 844}, service_workers="block")
             page = context.new_page()
             page.set_default_timeout(300_000)
             page.add_init_script(WATCHED)
+            page.route("**/worker.js", clocked)
             context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWER})
             page.goto(f"{base}check/#{question}")
             page.locator("section.rf-own").wait_for()

@@ -7,7 +7,7 @@ import pytest
 
 from generator.engine.mate import fits
 
-LEAST = {"connectors": 32, "assignments": 90, "ports": 110, "leads": 160}
+LEAST = {"connectors": 60, "assignments": 190, "ports": 300, "leads": 400}
 
 
 @pytest.mark.parametrize("kind", LEAST)

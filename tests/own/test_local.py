@@ -41,3 +41,36 @@ def test_without_its_numbers_it_is_its_class(tmp_path, asked, told):
         file,
     )
     assert found == (told or {})
+
+
+TABLE = {
+    "ids": ["mine", "desk", "lead", "class", "my-lead"],
+    "verdicts": ["safe", "lossy", "no signal", "dangerous", "does not fit"],
+    "pairs": [0, 1, 1, 3, 1, 2],
+    "ways": [2, 0, 2, 0, 4, 1],
+    "told": [[0, -1], [1, -1]],
+    "offers": [],
+    "findings": [],
+}
+
+
+@pytest.mark.parametrize(
+    "local, marked",
+    [
+        (["mine"], {"mine": [True], "class": [False, False]}),
+        (["my-lead"], {"mine": [False], "class": [False, True]}),
+        ([], {"mine": [False], "class": [False, False]}),
+    ],
+)
+def test_a_row_of_the_table_says_that_it_rests_on_a_file_of_ones_own(tmp_path, local, marked):
+    """Such a verdict never has the mark of the catalogue: of two ends, or of the lead between them."""
+    file = tmp_path / "data.json"
+    file.write_text(json.dumps({"data": {"local": local}, "table": TABLE}))
+    said = run(
+        "['mine', 'class'].map((from) => [from, ui.pair(from, 'desk').rows.map(({ own }) => Boolean(own)), "
+        "Boolean(ui.pair(from, 'desk').own)])",
+        scripts("ui"),
+        file,
+    )
+    assert {start: rows for start, rows, _ in said} == marked
+    assert {start: best for start, _, best in said} == {start: rows[0] for start, rows in marked.items()}

@@ -25,6 +25,9 @@ def given(tmp_path_factory):
             "audible",
         ),  # a lavalier on a phone: short of supply, and no balance to lose
         (["starved", "unbalanced", "dull", "thin"], "audible"),  # little things do not add up to a ruin
+        (["barely powered"], "may fail"),
+        (["barely powered", "balance lost"], "audible"),
+        (["not for data"], "may fail"),
         (["one side only"], "ruins it"),
         (["too hot"], "ruins it"),
         (["balance lost", "cancels in mono"], "ruins it"),

@@ -1,7 +1,8 @@
 /* "What in my kit gets this into that?": two ports, every chain of the bag between them, and what to add when none is good. */
 
 import { lead, port } from "../ui/catalogue.js";
-import { button, el, verdict as verdictMark } from "../ui/dom.js";
+import { button, el } from "../ui/dom.js";
+import { verdictBy } from "../ui/own.js";
 import { address, works } from "../ui/table.js";
 import { count } from "../ui/words.js";
 import { toAdd } from "./chains.js";
@@ -100,7 +101,7 @@ const waysOf = (ways, from, into, root) =>
   el(
     "ul",
     {},
-    ways.map(({ through, verdict, says }) =>
+    ways.map(({ through, verdict, says, own }) =>
       el(
         "li",
         {},
@@ -109,7 +110,7 @@ const waysOf = (ways, from, into, root) =>
           { class: "rf-option", href: address(root, from, through, into) },
           el("span", { class: "rf-option__name" }, throughOf(through)),
           el("span", { class: "rf-option__more" }, says),
-          verdictMark(verdict),
+          verdictBy(verdict, own),
         ),
       ),
     ),

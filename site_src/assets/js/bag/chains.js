@@ -27,7 +27,7 @@ export const byWorth = (a, b) =>
   effort(a) - effort(b) ||
   inOrder(a.through.join(), b.through.join());
 
-/* Judge every chain; `ondone` gets {ways: [{through, verdict, offered, says, findings}], failed: number}. Returns a function that stops it. */
+/* Judge every chain; `ondone` gets {ways: [{through, verdict, offered, says, findings, own}], failed: number}. Returns a function that stops it. */
 export function search(from, into, leads, { onstep = () => {}, ondone }) {
   const chains = chainsOf(from, into, leads),
     ways = [];
@@ -43,6 +43,7 @@ export function search(from, into, leads, { onstep = () => {}, ondone }) {
           offered: judged.offered,
           says: judged.offer || sentence(judged),
           findings: deciding(judged).map(({ id }) => id),
+          own: Boolean(judged.own),
         });
       onstep(number, chains.length);
     },

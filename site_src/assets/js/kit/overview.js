@@ -4,6 +4,7 @@
 import { countOf } from "../ui/bag.js";
 import { lead, port } from "../ui/catalogue.js";
 import { el, verdict } from "../ui/dom.js";
+import { verdictBy } from "../ui/own.js";
 import { side } from "../ui/side.js";
 import { address, works } from "../ui/table.js";
 import { listed } from "../ui/words.js";
@@ -144,7 +145,7 @@ function cell(pair, root) {
     return el(
       "a",
       { href: address(root, from, best.through, into) },
-      verdict(best.offered || best.verdict),
+      verdictBy(best.offered || best.verdict, best.own),
       el(
         "span",
         {},

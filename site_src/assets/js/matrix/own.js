@@ -2,7 +2,6 @@
 
 import { bag as theBag } from "../ui/bag.js";
 import { inlets, lead, outlets, port } from "../ui/catalogue.js";
-import { mark as markOf, verdict as verdictMark } from "../ui/dom.js";
 import { effort } from "../ui/effort.js";
 import { mated, reach } from "../ui/fits.js";
 import { later } from "../ui/later.js";
@@ -81,8 +80,3 @@ function told(question, { judged: found }) {
     findings: [...new Set(Ringfence.check.deciding(found).map(({ id }) => id.replaceAll("-", " ")))],
   };
 }
-
-/* A verdict in a cell or a list: by own numbers it has the mark of these. */
-export const verdict = (verdict, own) => (own ? Ringfence.own.verdict(verdict) : verdictMark(verdict));
-export const mark = (verdict, own) =>
-  own && verdict !== "dangerous" ? Ringfence.own.mark(verdict) : markOf(verdict);

@@ -2,10 +2,10 @@
 
 import { lead } from "../ui/catalogue.js";
 import { button, el, mark as markOf } from "../ui/dom.js";
+import { markBy, verdictBy } from "../ui/own.js";
 import { shownHalves, side, sides } from "../ui/side.js";
 import { grow } from "../ui/slices.js";
 import { address, rank, verdicts } from "../ui/table.js";
-import { mark, verdict } from "./own.js";
 
 /* Words for one cell: "safe, best of 3 leads; another is dangerous". */
 export function said({ rows, best, danger, own = "" }) {
@@ -66,7 +66,7 @@ export function table({ outlets, inlets, cell }, onopen) {
         "aria-label": `${outlet.name} into ${inlet.name}: ${said(found)}`,
         onclick: () => onopen(outlet, inlet, found),
       },
-      mark(found.best, found.own),
+      markBy(found.best, found.own),
     );
   }
 }
@@ -104,7 +104,7 @@ export function list({ outlets, inlets, cell }, onopen) {
             {},
             button(
               { class: "rf-row", onclick: () => onopen(outlet, inlet, found) },
-              verdict(found.best, found.own),
+              verdictBy(found.best, found.own),
               el("span", { class: "rf-row__name" }, inlet.name),
               el("span", { class: "rf-row__why" }, said(found).slice(found.best.length + 2)),
             ),
@@ -124,7 +124,7 @@ export function pair(outlet, inlet, { rows }, root, onclose) {
       el(
         "a",
         { class: "rf-row", href: address(root, outlet.id, row.through, inlet.id) },
-        verdict(row.verdict, row.own),
+        verdictBy(row.verdict, row.own),
         row.through.length
           ? el(
               "span",

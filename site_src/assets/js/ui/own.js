@@ -1,5 +1,6 @@
 /* Own numbers and devices: their scripts are asked for where somebody has any, and with the first answer. */
 
+import { mark, verdict } from "./dom.js";
 import { later } from "./later.js";
 
 const KEY = "ringfence.own";
@@ -62,3 +63,9 @@ export const ownAfter = (own, state, changes) =>
 
 /* A question as the engine and the drawings know it: a device of one's own is its class with its numbers. */
 export const ownQuestion = (question) => (Ringfence.own ? Ringfence.own.plain(question) : question);
+
+/* A verdict in a list or a cell, and its mark alone: `own` where it rests on somebody's own numbers, which have marks of their own; a danger keeps the
+   mark of danger. */
+export const verdictBy = (word, own) => (own && Ringfence.own ? Ringfence.own.verdict : verdict)(word);
+export const markBy = (word, own) =>
+  (own && word !== "dangerous" && Ringfence.own ? Ringfence.own.mark : mark)(word);

@@ -26,6 +26,10 @@ function best(start, stop) {
   return DANGEROUS;
 }
 
+/* Is this a record out of somebody's own file, whose verdicts have a mark of their own? */
+const OWN = ", by your numbers",
+  ofOne = (id) => Boolean(Ringfence.data?.local?.includes(id));
+
 /* Two ports that something joins: the best verdict of the ways, whether any is dangerous, and the ways themselves. */
 class Pair {
   constructor(from, into, start, stop) {
@@ -43,6 +47,12 @@ class Pair {
       this.danger = told[ways[at + 1]][0] === DANGEROUS;
   }
 
+  /* How the best way says that it rests on a record out of somebody's own file; empty where it does not. */
+  get own() {
+    if (!Ringfence.data?.local?.length) return "";
+    return (this.rows.find(({ offered }) => !offered) || this.rows[0]).own || "";
+  }
+
   get rows() {
     if (this.listed) return this.listed;
     const { ids, findings, verdicts, offers, told, ways } = Ringfence.table,
@@ -51,15 +61,17 @@ class Pair {
     for (let at = this.start; at < this.stop; at += 2) {
       const [rank, number, ...why] = told[ways[at + 1]],
         [ends, offer] = offers[number] || [rank, ""];
+      const through = ways[at] < 0 ? [] : [ids[ways[at]]];
       this.listed.push({
         from,
-        through: ways[at] < 0 ? [] : [ids[ways[at]]],
+        through,
         into,
         verdict: verdicts[rank],
         rank,
         offered: offer && verdicts[ends],
         offer,
         findings: why.map((name) => findings[name].replaceAll("-", " ")),
+        ...([from, ...through, into].some(ofOne) ? { own: OWN } : {}),
       });
     }
     return this.listed;
@@ -86,7 +98,8 @@ export const pair = (from, into) => pairsOf(from).get(into) || null;
 /* Which ports anything is joined to, and every verdict that is the best of two of them. */
 export const joined = read;
 
-/* Rows {from, through, into, verdict, rank, offered, offer, findings} of two ports, best first. */
+/* Rows {from, through, into, verdict, rank, offered, offer, findings} of two ports, best first; `own`, in words, where a record out of somebody's own
+   file has to do with it. */
 export const rows = (from, into) => (pair(from, into) || { rows: [] }).rows;
 
 export const verdicts = () => VERDICTS;

@@ -6,8 +6,8 @@ import { deciding } from "../check/judged.js";
 import { shareNow } from "../check/share.js";
 import { bagOnly } from "../ui/bag.js";
 import { lead, port } from "../ui/catalogue.js";
-import { el, mark as markOf, slug, verdict as verdictMark } from "../ui/dom.js";
-import { ownQuestion } from "../ui/own.js";
+import { el, slug } from "../ui/dom.js";
+import { markBy, ownQuestion, verdictBy } from "../ui/own.js";
 import { sides } from "../ui/side.js";
 import { address, works } from "../ui/table.js";
 import { capital, count, listed } from "../ui/words.js";
@@ -47,9 +47,9 @@ export function list(question, root, onkit, rows = of(question.from, question.in
       {
         class: `rf-banner${found.some((way) => way.own) ? " rf-banner--own" : ""} rf-banner--${slug(good.length ? good[0].offered || good[0].verdict : found.length ? found[0].verdict : "does not fit")}`,
       },
-      mark(
+      markBy(
         good.length ? good[0].offered || good[0].verdict : found.length ? found[0].verdict : "does not fit",
-        found[0],
+        found[0]?.own,
       ),
       head,
       el("p", { class: "rf-banner__says" }, said),
@@ -108,10 +108,6 @@ export function sentence({ from, into }, found) {
   return `No single lead ${ofKit()}does this without harm: ${listed(losses(best.findings).slice(0, 2))}.`;
 }
 
-/* A verdict by own numbers has a mark of its own, but for a danger. */
-const mark = (verdict, way) =>
-  (way && way.own && verdict !== "dangerous" ? Ringfence.own.mark : markOf)(verdict);
-
 const ofKit = () => (bagOnly() ? "of your kit " : "");
 const brief = (id) =>
   `The ${port(id)
@@ -154,7 +150,7 @@ function item(way, question, root, best) {
       el(
         "span",
         { class: "rf-way__ends" },
-        (way.own ? Ringfence.own.verdict : verdictMark)(way.verdict),
+        verdictBy(way.verdict, way.own),
         el("span", { class: "rf-way__loses" }, capital(words[0])),
         words[1] ? el("span", { class: "rf-way__matters" }, words[1]) : null,
       ),

@@ -17,12 +17,15 @@ export function losses(findings) {
   return (told.length ? told : every).map((id) => own(LOSSES, id) || id.replaceAll("-", " "));
 }
 
-/* How much a loss matters: harmless, audible, ruins it. */
+const UNSTEADY = new Set(["barely-powered", "not-for-data"]); // what is not heard as such: it works, until it does not
+
+/* How much a loss matters: harmless, audible, may fail, ruins it. */
 export function matters(findings) {
   const weigh = (some) => Ringfence.engine.loss(Ringfence.rulebook, some),
     every = ids(findings);
   if (weigh(every) < HEARD) return "harmless";
-  return every.some((id) => weigh([id]) >= RUINS) ? "ruins it" : "audible";
+  if (every.some((id) => weigh([id]) >= RUINS)) return "ruins it";
+  return every.filter((id) => weigh([id])).every((id) => UNSTEADY.has(id)) ? "may fail" : "audible";
 }
 
 /* "Works, but: one side only" and its like; `way` is {verdict, offered, findings}, of which those count that decide. */
