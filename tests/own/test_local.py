@@ -1,11 +1,14 @@
 """A port out of somebody's own file: without its numbers it is its class, where it has one."""
 
 import json
+from types import SimpleNamespace
 
 import pytest
 from front import run, scripts
 
+from generator.site.build import SOURCE
 from generator.site.data import _classes
+from generator.site.templates import Templates
 
 PORTS = {
     "class": {"same_as": None, "connector": "xlr-3", "half": "male"},
@@ -74,3 +77,24 @@ def test_a_row_of_the_table_says_that_it_rests_on_a_file_of_ones_own(tmp_path, l
     )
     assert {start: rows for start, rows, _ in said} == marked
     assert {start: best for start, _, best in said} == {start: rows[0] for start, rows in marked.items()}
+
+
+@pytest.mark.parametrize(
+    "local, verdict, tagged",
+    [
+        (("mine",), "safe", True),
+        (("lead",), "lossy", True),
+        (("desk",), "no signal", True),
+        (("mine",), "dangerous", False),
+        (("other",), "safe", False),
+        ((), "safe", False),
+    ],
+)
+def test_a_row_on_a_page_says_so_too(local, verdict, tagged):
+    """In the lists of every record's page; a danger keeps the mark of danger."""
+    page = SimpleNamespace(catalogue=SimpleNamespace(local=local))
+    templates = Templates([SOURCE / "templates"], "", SimpleNamespace(link=str), None)
+    parts = templates._env.get_template("_parts.j2").make_module({"page": page})
+    shown = parts.ended({"from": "mine", "through": ["lead"], "into": "desk", "verdict": verdict})
+    assert (f"{verdict}, by yours" in shown) == tagged
+    assert ("rf-mark" in shown) != tagged
